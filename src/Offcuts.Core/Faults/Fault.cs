@@ -1,0 +1,27 @@
+namespace Offcuts.Core.Faults;
+
+/// <summary>
+/// One thing that is wrong with what a person or a file said: a sentence that tells what, and where it stands.
+/// Never a bug and never a broken machine; those throw.
+/// </summary>
+/// <param name="Sentence">What is wrong and what would be right, without a full stop.</param>
+/// <param name="Column">First wrong character, counted from 1; 0 where no column applies.</param>
+/// <param name="Line">Line of the file, counted from 1; 0 where no line applies.</param>
+/// <param name="File">Name of the file as the user gave it; empty where no file applies.</param>
+public sealed record Fault(string Sentence, int Column = 0, int Line = 0, string File = "")
+{
+    /// <summary>The same fault, its column moved right by <paramref name="offset"/> characters.</summary>
+    public Fault Shift(int offset) => Column == 0 ? this : this with { Column = Column + offset };
+
+    /// <summary>The same fault, at a line of a file.</summary>
+    public Fault At(string file, int line, int column = 0) =>
+        this with { File = file, Line = line, Column = column == 0 ? Column : column };
+
+    /// <summary><c>file:line: column: what is wrong</c>, each part only where it applies.</summary>
+    public override string ToString()
+    {
+        var place = File.Length == 0 ? "" : Line == 0 ? $"{File}: " : $"{File}:{Line}: ";
+        var column = Column == 0 ? "" : $"column {Column}: ";
+        return place + column + Sentence;
+    }
+}

@@ -1,0 +1,32 @@
+using System.Globalization;
+using System.Text;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>What free text may hold, and how text that holds more is shown without harm.</summary>
+public static class TextRules
+{
+    /// <summary>
+    /// True for a character that could steer a terminal or hide text: C0 and C1 controls, line and paragraph separators,
+    /// and the marks that turn the direction of writing.
+    /// </summary>
+    public static bool IsControl(char character) =>
+        char.IsControl(character)
+        || char.GetUnicodeCategory(character) is UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+        || character is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f' or '\ufeff';
+
+    /// <summary>The text with every such character, and every half of a broken pair, shown as <c>\u001b</c> and the like. Never longer than six times the text.</summary>
+    public static string Harmless(string text)
+    {
+        if (!text.Any(c => IsControl(c) || char.IsSurrogate(c))) return text;
+        var shown = new StringBuilder();
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (i + 1 < text.Length && char.IsSurrogatePair(text[i], text[i + 1])) shown.Append(text[i]).Append(text[++i]);
+            else if (IsControl(text[i]) || char.IsSurrogate(text[i])) shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)text[i]:x4}");
+            else shown.Append(text[i]);
+        }
+
+        return shown.ToString();
+    }
+}

@@ -1,0 +1,68 @@
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about pieces, bins, stages and cuts that cannot be.</summary>
+public static class YardFaults
+{
+    public static Fault PieceWithoutLength() => new("a piece has a length over 0");
+
+    public static Fault PieceOfHardware(string name) => new($"{name} is counted, not cut: give a number, not a length");
+
+    public static Fault SheetWithoutWidth() => new("a sheet has two sides; write them like 96x48");
+
+    public static Fault WidthOnlyForSheets() => new("only a sheet has a second side");
+
+    public static Fault BadSpotOutside(Length end, Length length) =>
+        new($"the bad spot ends at {end}, but the piece is only {length} long");
+
+    public static Fault BadSpotBackwards() => new("a bad spot ends after it starts; write it like 30\"..36\"");
+
+    public static Fault TrimsEatAll() => new("the end trims leave nothing of the piece");
+
+    public static Fault TrimUnreadable() => new("end trims are written left; right, like 1/2\"; 0");
+
+    public static Fault FirstLineOutside() => new("the first pattern line lies outside the piece");
+
+    public static Fault FirstLineOnlyForFoam() => new("only foam has pattern lines");
+
+    public static Fault ReservedWithoutStage() => new("a reserved piece names its stage");
+
+    public static Fault TextTooLong(string what, int most) => new($"the {what} has more than {most} characters");
+
+    public static Fault TextHasControl(string what) => new($"the {what} holds a control character; write plain text only");
+
+    public static Fault QuantityNegative() => new("a count can't be negative");
+
+    public static Fault CountUnreadable() => new("a count is a whole number from 1 to 10000");
+
+    public static Fault TwoWithOneCode(string code) => new($"the code {code} stands twice");
+
+    public static Fault CodeInUse(string code) => new($"the code {code} belongs to another piece already");
+
+    public static Fault NoSuchCode(string code) => new($"no piece or bin has the code {code}");
+
+    public static Fault NoSuchStage(string name) => new($"there is no stage named {TextRules.Harmless(name)}");
+
+    public static Fault StageExists(string name) => new($"there is a stage named {TextRules.Harmless(name)} already");
+
+    public static Fault StageWithoutName() => new("a stage has a name");
+
+    public static Fault CutRangeBackwards() => new("the longest that will do is shorter than the cut");
+
+    public static Fault CutLengthForHardware() => new("hardware has no length");
+
+    public static Fault SheetNotMatched() => new("sheets are catalogued but not matched yet");
+
+    public static Fault UseUnknown(string word) =>
+        new($"\"{TextRules.Harmless(word)}\" is no use; write structural, nonstructural, bracing or rough");
+
+    public static Fault ConditionUnknown(string word) =>
+        new($"\"{TextRules.Harmless(word)}\" is no condition; write sound, fair or poor");
+
+    public static Fault YesNoUnknown(string word) =>
+        new($"\"{TextRules.Harmless(word)}\" is neither yes nor no");
+
+    public static Fault TreatedUnknown(string word) =>
+        new($"\"{TextRules.Harmless(word)}\" is not yes, no or any");
+}

@@ -1,0 +1,125 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Core.Plans;
+
+/// <summary>A figure reached, and the best that any plan could reach.</summary>
+/// <param name="Value">What this plan reaches.</param>
+/// <param name="Bound">No plan is below this.</param>
+public readonly record struct Figure(long Value, long Bound)
+{
+    /// <summary>True where the two meet.</summary>
+    public bool Proven => Value == Bound;
+
+    /// <summary>A figure that is known to be the best.</summary>
+    public static Figure Best(long value) => new(value, value);
+}
+
+/// <summary>The tiers of a plan. Each is decided before the next is looked at.</summary>
+/// <param name="Unfilled">Required cuts left unfilled, of all stages together.</param>
+/// <param name="UnfilledByStage">The same, stage by stage in the stages' order: what the first tier compares.</param>
+/// <param name="Spend">Cents for bought pieces and hardware.</param>
+/// <param name="ValueGivenUp">Cents of yard value used up, less that of the kept remainders.</param>
+/// <param name="SawCuts">How many times the saw goes through; no bound is claimed.</param>
+public sealed record Tiers(Figure Unfilled, IReadOnlyList<Figure> UnfilledByStage, Figure Spend, Figure ValueGivenUp, int SawCuts)
+{
+    /// <summary>True where fill, spend and value given up are each proven.</summary>
+    public bool Proven => Unfilled.Proven && Spend.Proven && ValueGivenUp.Proven;
+}
+
+/// <summary>One cut at its place on a piece.</summary>
+/// <param name="Stage">Stage it serves.</param>
+/// <param name="Cut">Name of the required cut.</param>
+/// <param name="Start">Where it starts, from the piece's marked end.</param>
+/// <param name="Length">How long it is; a whole span taken as it is may be longer than the shortest that would do.</param>
+/// <param name="Use">What it is for.</param>
+public sealed record PlannedCut(string Stage, string Cut, Length Start, Length Length, Use Use);
+
+/// <summary>What is left of a span.</summary>
+/// <param name="Start">Where it starts, from the piece's marked end.</param>
+/// <param name="Length">How long it is; over 0.</param>
+/// <param name="Kept">True from the keep length up: it gets a label. Else scrap.</param>
+public sealed record PlannedRemainder(Length Start, Length Length, bool Kept);
+
+/// <summary>One piece that the plan cuts, and how.</summary>
+public sealed record PlannedPiece
+{
+    /// <summary>The yard's piece, or none where it is bought.</summary>
+    public Piece? Source { get; init; }
+
+    /// <summary>The price at which it is bought, or none where the yard has it.</summary>
+    public StorePrice? Bought { get; init; }
+
+    /// <summary>Its cuts, from the marked end on.</summary>
+    public required IReadOnlyList<PlannedCut> Cuts { get; init; }
+
+    /// <summary>What is left of its spans, from the marked end on. A span the plan does not touch is one of them, whole.</summary>
+    public required IReadOnlyList<PlannedRemainder> Remainders { get; init; }
+
+    /// <summary>How many times the saw goes through.</summary>
+    public required int SawCuts { get; init; }
+
+    /// <summary>What it is.</summary>
+    public Material Material => Source?.Material ?? Bought!.Material;
+
+    /// <summary>Its full length.</summary>
+    public Length Length => Source?.Length ?? Bought!.Length;
+}
+
+/// <summary>How one need for hardware is met.</summary>
+/// <param name="Need">The need.</param>
+/// <param name="FromYard">How many the bins give.</param>
+/// <param name="ToBuy">How many are bought.</param>
+/// <param name="Price">What those cost together.</param>
+public sealed record HardwareFill(HardwareNeed Need, int FromYard, int ToBuy, Money Price)
+{
+    /// <summary>How many are still wanting.</summary>
+    public int Unfilled => Need.Count - FromYard - ToBuy;
+}
+
+/// <summary>A need that the plan leaves unfilled, and why.</summary>
+/// <param name="Stage">Its stage.</param>
+/// <param name="Cut">Its name.</param>
+/// <param name="Count">How many are wanting.</param>
+/// <param name="Reason">Why, in a sentence.</param>
+public sealed record Unfilled(string Stage, string Cut, int Count, string Reason);
+
+/// <summary>What the plan saves, measured against the same cuts bought entirely new at their own best plan.</summary>
+/// <param name="AllNew">What that would cost; counts only needs this plan fills.</param>
+/// <param name="Spend">What this plan spends.</param>
+/// <param name="AllNewProven">True where the all-new plan is proven the cheapest.</param>
+/// <param name="Unpriced">Materials that can't be bought, so that nothing was counted for them.</param>
+public sealed record PlanSavings(Money AllNew, Money Spend, bool AllNewProven, IReadOnlyList<string> Unpriced)
+{
+    /// <summary>The difference.</summary>
+    public Money Saved => AllNew - Spend;
+}
+
+/// <summary>What to cut from what. Immutable; checked against its problem before anyone sees it.</summary>
+public sealed record Plan
+{
+    /// <summary>The stages it serves, in order.</summary>
+    public required IReadOnlyList<string> Stages { get; init; }
+
+    /// <summary>What it reaches, tier by tier.</summary>
+    public required Tiers Tiers { get; init; }
+
+    /// <summary>Pieces of the yard in the yard's order, then bought pieces by material and length.</summary>
+    public required IReadOnlyList<PlannedPiece> Pieces { get; init; }
+
+    /// <summary>Needs for hardware, in the stages' order.</summary>
+    public required IReadOnlyList<HardwareFill> Hardware { get; init; }
+
+    /// <summary>What is left unfilled.</summary>
+    public required IReadOnlyList<Unfilled> Unfilled { get; init; }
+
+    /// <summary>What it saves.</summary>
+    public required PlanSavings Savings { get; init; }
+
+    /// <summary>Materials used or needed that have no price: their value counts as 0 and they can't be bought.</summary>
+    public required IReadOnlyList<string> Unpriced { get; init; }
+
+    /// <summary>True where all of tiers 1 to 3 are proven.</summary>
+    public bool Proven => Tiers.Proven;
+}
