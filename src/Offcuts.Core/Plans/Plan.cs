@@ -54,8 +54,11 @@ public sealed record PlannedPiece
     /// <summary>Its cuts, from the marked end on.</summary>
     public required IReadOnlyList<PlannedCut> Cuts { get; init; }
 
-    /// <summary>What is left of its spans, from the marked end on. A span the plan does not touch is one of them, whole.</summary>
+    /// <summary>What is left of the spans it cuts into, from the marked end on.</summary>
     public required IReadOnlyList<PlannedRemainder> Remainders { get; init; }
+
+    /// <summary>Spans that the plan leaves alone, from the marked end on: neither used nor a remainder.</summary>
+    public IReadOnlyList<Span> Untouched { get; init; } = [];
 
     /// <summary>How many times the saw goes through.</summary>
     public required int SawCuts { get; init; }
