@@ -9,21 +9,49 @@ public enum StepState
     /// <summary>Cut as planned.</summary>
     Done,
 
-    /// <summary>Cut, but not as planned; what really happened stands in the history.</summary>
+    /// <summary>Cut, but not as planned.</summary>
     DoneOtherwise,
 
     /// <summary>Given up, because the rest was matched again.</summary>
     Dropped,
 }
 
+/// <summary>One piece of a kept plan: how far it has come, and what was really cut where that differs.</summary>
+/// <param name="State">How far it has come.</param>
+/// <param name="Actual">
+/// For <see cref="StepState.DoneOtherwise"/> the cuts and remainders that really came of the piece (no cuts where it was
+/// spoilt); null in every other state.
+/// </param>
+public sealed record PlanStep(StepState State, PlannedPiece? Actual = null)
+{
+    /// <summary>Not yet cut.</summary>
+    public static PlanStep Waiting { get; } = new(StepState.Waiting);
+
+    /// <summary>Cut as planned.</summary>
+    public static PlanStep Done { get; } = new(StepState.Done);
+
+    /// <summary>Given up.</summary>
+    public static PlanStep Dropped { get; } = new(StepState.Dropped);
+}
+
 /// <summary>A plan that the yard keeps, with how far each of its pieces has come.</summary>
 /// <param name="Id">Its number in the yard, from 1.</param>
 /// <param name="Made">The day it was made.</param>
 /// <param name="Plan">The plan.</param>
-/// <param name="Steps">One state for each of the plan's pieces, in their order.</param>
+/// <param name="Steps">One step for each of the plan's pieces, in their order.</param>
 /// <param name="HardwareDone">True once the hardware has been counted out.</param>
-public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<StepState> Steps, bool HardwareDone)
+public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<PlanStep> Steps, bool HardwareDone)
 {
     /// <summary>True while something of it waits to be done.</summary>
-    public bool Open => Steps.Contains(StepState.Waiting) || (!HardwareDone && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
+    public bool Open => Steps.Any(step => step.State == StepState.Waiting)
+        || (!HardwareDone && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
+
+    /// <summary>The pieces that were really cut under this plan, as they were cut.</summary>
+    public IEnumerable<PlannedPiece> PiecesCut =>
+        Plan.Pieces.Zip(Steps, (planned, step) => step.State switch
+        {
+            StepState.Done => planned,
+            StepState.DoneOtherwise => step.Actual,
+            _ => null,
+        }).OfType<PlannedPiece>();
 }
