@@ -7,6 +7,12 @@ namespace Offcuts.Core.Yard;
 /// <summary>What the user has set for a yard. Immutable; <see cref="Usual"/> is a new yard's.</summary>
 public sealed record YardSettings
 {
+    /// <summary>1/8 in: what an ordinary circular-saw blade takes. Common practice.</summary>
+    public static Length UsualKerf { get; } = Length.Inches(0.125m);
+
+    /// <summary>12 in: the shortest remainder worth a label where the user has not said. Our own choice.</summary>
+    public static Length UsualKeep { get; } = Length.Inches(12);
+
     /// <summary>A new yard's settings: inches, 1/8 in kerf, 12 in keep length, no tax.</summary>
     public static YardSettings Usual { get; } = new();
 
@@ -19,10 +25,10 @@ public sealed record YardSettings
     /// <summary>Sales tax in thousandths of a percent (8.25 % is 8250).</summary>
     public int TaxThousandthsOfPercent { get; init; }
 
-    /// <summary>Kerf of families that differ from <see cref="UsualKerf"/>: a sheared bar and a knifed panel lose nothing.</summary>
+    /// <summary>Kerf of families that differ from <see cref="KerfElsewhere"/>: a sheared bar and a knifed panel lose nothing.</summary>
     public ImmutableSortedDictionary<MaterialFamily, Length> Kerfs { get; init; } = ImmutableSortedDictionary<MaterialFamily, Length>.Empty;
 
-    /// <summary>Keep length of materials (by name) that differ from <see cref="UsualKeep"/>.</summary>
+    /// <summary>Keep length of materials (by name) that differ from <see cref="KeepElsewhere"/>.</summary>
     public ImmutableSortedDictionary<string, Length> Keeps { get; init; } = ImmutableSortedDictionary.Create<string, Length>(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Which pieces may serve which use.</summary>
@@ -31,15 +37,15 @@ public sealed record YardSettings
     /// <summary>The softwood by which lumber is weighed.</summary>
     public Species Species { get; init; } = Species.Usual;
 
-    /// <summary>1/8 in: what an ordinary circular-saw blade takes. Common practice.</summary>
-    public static Length UsualKerf { get; } = Length.Inches(0.125m);
+    /// <summary>Kerf of every family that <see cref="Kerfs"/> does not name.</summary>
+    public Length KerfElsewhere { get; init; } = UsualKerf;
 
-    /// <summary>12 in: the shortest remainder worth a label where the user has not said. Our own choice.</summary>
-    public static Length UsualKeep { get; } = Length.Inches(12);
+    /// <summary>Keep length of every material that <see cref="Keeps"/> does not name.</summary>
+    public Length KeepElsewhere { get; init; } = UsualKeep;
 
     /// <summary>What one saw cut destroys in this material.</summary>
-    public Length Kerf(Material material) => Kerfs.GetValueOrDefault(material.Family, UsualKerf);
+    public Length Kerf(Material material) => Kerfs.GetValueOrDefault(material.Family, KerfElsewhere);
 
     /// <summary>The shortest remainder of this material worth a label.</summary>
-    public Length Keep(Material material) => Keeps.GetValueOrDefault(material.Name, UsualKeep);
+    public Length Keep(Material material) => Keeps.GetValueOrDefault(material.Name, KeepElsewhere);
 }

@@ -1,0 +1,43 @@
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about making, keeping and carrying out plans.</summary>
+public static class PlanFaults
+{
+    public static Fault NothingLacking() => new("nothing is lacking: every cut of these stages is made, or none was entered");
+
+    public static Fault NoSuchPlan(int id) => new($"there is no plan {id}");
+
+    public static Fault NoPlan() => new("no plan is kept yet; make one with: offcuts plan --save");
+
+    public static Fault TimeUnreadable() => new("the time is a number of seconds over 0, at most a day");
+
+    public static Fault CutsFileMissing() => new("planning from files needs --cuts FILE; --stock and --prices are optional");
+
+    public static Fault OnlyWithFiles() => new("--kerf and --keep go with --cuts FILE; for the yard set them with: offcuts settings");
+
+    public static Fault ActsMissing() => new("say what was cut: --all, --piece PIECE or --hardware");
+
+    public static Fault OnlyWithOnePiece() => new("--made, --spoilt and --left go with one --piece");
+
+    public static Fault LeftWithoutMade() => new("--left goes with --made or --spoilt");
+
+    public static Fault NoSuchStep(int number) => new($"the plan has no piece {number}");
+
+    public static Fault StepNotWaiting(int number) => new($"piece {number} of the plan is done or dropped already");
+
+    public static Fault NoWaitingPiece(string code) => new($"no piece {code} waits in this plan");
+
+    public static Fault PieceGone(string code) => new($"{code} is no longer in the yard; match again");
+
+    public static Fault PieceChanged(string code) => new($"{code} has changed since the plan was made; match again");
+
+    public static Fault NoSuchCutOnPiece() => new("this cut is not planned on this piece");
+
+    public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
+
+    public static Fault HardwareDone() => new("the hardware of this plan is counted out already");
+
+    public static Fault NotEnoughHardware(string name) => new($"the bins hold too little of {name}; count them, then match again");
+}
