@@ -48,6 +48,23 @@ public static class YardFaults
 
     public static Fault StageWithoutName() => new("a stage has a name");
 
+    public static Fault NothingNamed() => new("name at least one piece");
+
+    public static Fault NothingToChange() => new("say what to change; see: offcuts change --help");
+
+    public static Fault QuantityOnlyForBins() => new("only a bin has a count");
+
+    public static Fault NotOnHand() => new("this piece is not in the yard");
+
+    public static Fault NotReserved() => new("this piece is not reserved");
+
+    public static Fault NoNeedGiven() => new("write at least one line like: blocking: 2x4 14-1/2 x12");
+
+    public static Fault NeedExists(string name) => new($"there is a need named {TextRules.Harmless(name)} already");
+
+    public static Fault NoSuchNeed(string name, string stage) =>
+        new($"{TextRules.Harmless(stage)} needs nothing named {TextRules.Harmless(name)}");
+
     public static Fault CutRangeBackwards() => new("the longest that will do is shorter than the cut");
 
     public static Fault CutLengthForHardware() => new("hardware has no length");
