@@ -58,6 +58,8 @@ public static class YardFaults
 
     public static Fault NotReserved() => new("this piece is not reserved");
 
+    public static Fault NoSuchPrice() => new("there is no such price; name it as the list shows it, like: 2x4 8' treated");
+
     public static Fault NoNeedGiven() => new("write at least one line like: blocking: 2x4 14-1/2 x12");
 
     public static Fault NeedExists(string name) => new($"there is a need named {TextRules.Harmless(name)} already");
