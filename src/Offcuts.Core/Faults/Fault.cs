@@ -17,10 +17,10 @@ public sealed record Fault(string Sentence, int Column = 0, int Line = 0, string
     public Fault At(string file, int line, int column = 0) =>
         this with { File = file, Line = line, Column = column == 0 ? Column : column };
 
-    /// <summary><c>file:line: column: what is wrong</c>, each part only where it applies.</summary>
+    /// <summary><c>file:line: column 5: what is wrong</c>, each part only where it applies; without a file <c>line 3: ...</c>.</summary>
     public override string ToString()
     {
-        var place = File.Length == 0 ? "" : Line == 0 ? $"{File}: " : $"{File}:{Line}: ";
+        var place = File.Length == 0 ? Line == 0 ? "" : $"line {Line}: " : Line == 0 ? $"{File}: " : $"{File}:{Line}: ";
         var column = Column == 0 ? "" : $"column {Column}: ";
         return place + column + Sentence;
     }

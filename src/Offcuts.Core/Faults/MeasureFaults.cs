@@ -46,7 +46,7 @@ public static class MeasureFaults
         new("a code has 7 characters, like the two groups on a label");
 
     public static Fault CodeCharacter(char character, int column) =>
-        new($"no code has \"{character}\" in it; codes leave out the characters that look like others", column);
+        new($"no code has \"{TextRules.Harmless(character.ToString())}\" in it; codes leave out the characters that look like others", column);
 
     public static Fault CodeCheck() =>
         new("one character of this code is wrong: its check character does not fit");
@@ -59,6 +59,9 @@ public static class MeasureFaults
 
     public static Fault RebarUnknown(string text, int column) =>
         new($"{text} is no bar number; they run from #3 to #11", column);
+
+    public static Fault RebarWithoutNumber(int column) =>
+        new("a bar is written by its number, like #4", column);
 
     public static Fault FoamUnreadable(int column) =>
         new("foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known", column);

@@ -8,12 +8,27 @@ public static class TextRules
 {
     /// <summary>
     /// True for a character that could steer a terminal or hide text: C0 and C1 controls, line and paragraph separators,
-    /// and the marks that turn the direction of writing.
+    /// the marks that turn the direction of writing, and spaces without width. The joiners that some scripts need stay allowed.
     /// </summary>
     public static bool IsControl(char character) =>
         char.IsControl(character)
         || char.GetUnicodeCategory(character) is UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-        || character is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f' or '\ufeff';
+        || character is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f' or '\u061c' or '\ufeff'
+            or '\u200b' or (>= '\u2060' and <= '\u2064') or (>= '\ufff9' and <= '\ufffb');
+
+    /// <summary>Index of the first character that no free text may hold: a control character or half of a broken pair; -1 where there is none.</summary>
+    public static int FirstRefused(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (IsControl(text[i])) return i;
+            if (!char.IsSurrogate(text[i])) continue;
+            if (i + 1 >= text.Length || !char.IsSurrogatePair(text[i], text[i + 1])) return i;
+            i++;
+        }
+
+        return -1;
+    }
 
     /// <summary>The text with every such character, and every half of a broken pair, shown as <c>\u001b</c> and the like. Never longer than six times the text.</summary>
     public static string Harmless(string text)

@@ -36,11 +36,11 @@ public static class YardFaults
 
     public static Fault CountUnreadable() => new("a count is a whole number from 1 to 10000");
 
-    public static Fault TwoWithOneCode(string code) => new($"the code {code} stands twice");
+    public static Fault TwoWithOneCode(string code) => new($"the code {TextRules.Harmless(code)} stands twice");
 
-    public static Fault CodeInUse(string code) => new($"the code {code} belongs to another piece already");
+    public static Fault CodeInUse(string code) => new($"the code {TextRules.Harmless(code)} belongs to another piece already");
 
-    public static Fault NoSuchCode(string code) => new($"no piece or bin has the code {code}");
+    public static Fault NoSuchCode(string code) => new($"no piece or bin has the code {TextRules.Harmless(code)}");
 
     public static Fault NoSuchStage(string name) => new($"there is no stage named {TextRules.Harmless(name)}");
 

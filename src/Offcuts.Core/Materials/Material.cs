@@ -69,6 +69,20 @@ public sealed class Lumber : Material
 
     /// <summary>Nominal width.</summary>
     public NominalSize Width { get; }
+
+    /// <summary>True for a timber: 5 in and thicker, both ways.</summary>
+    public bool IsTimber => Thickness.Nominal >= 5m;
+
+    /// <summary>What its thickness measures dressed and green; see <see cref="GreenWidth"/>.</summary>
+    public Length GreenThickness => Green(Thickness);
+
+    /// <summary>
+    /// What its width measures dressed and green: PS 20-20 Table 3, but for timbers 1/2 in under nominal, so that a green 6x6 is
+    /// 5-1/2 in. Source of the timbers: NDS Supplement Table 1A, from memory, fairly sure.
+    /// </summary>
+    public Length GreenWidth => Green(Width);
+
+    private Length Green(NominalSize side) => IsTimber ? Length.Inches(side.Nominal - 0.5m) : side.Green;
 }
 
 /// <summary>A reinforcing bar: <c>#4</c>.</summary>

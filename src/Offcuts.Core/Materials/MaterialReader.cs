@@ -46,13 +46,14 @@ public static partial class MaterialReader
         var first = text.Length - text.TrimStart().Length + 1;
         if (name.Length == 0) return MeasureFaults.MaterialMissing(first);
         if (name.Length > LongestName) return MeasureFaults.NameTooLong(first);
-        var control = text.ToList().FindIndex(TextRules.IsControl);
+        var control = TextRules.FirstRefused(text);
         if (control >= 0) return MeasureFaults.TextHasControl(control + 1);
 
         if (Whole(LumberForm(), name) is { } lumber) return ReadLumber(lumber, name, first);
         if (Whole(RebarForm(), name) is { } bar) return ReadRebar(bar, name, first);
         if (Whole(FoamForm(), name) is { } foam) return ReadFoam(foam, first);
         if (Whole(SheetForm(), name) is { } sheet) return ReadSheet(sheet, first);
+        if (string.Equals(name, "rebar", StringComparison.OrdinalIgnoreCase)) return MeasureFaults.RebarWithoutNumber(first);
         if (counted) return new Hardware(name, unit);
         if (StartsWithWord(name, "foam")) return MeasureFaults.FoamUnreadable(first);
         if (SheetKinds.Any(kind => StartsWithWord(name, kind))) return MeasureFaults.SheetUnreadable(first);
@@ -101,9 +102,9 @@ public static partial class MaterialReader
     private static bool StartsWithWord(string text, string word) =>
         text.StartsWith(word, StringComparison.OrdinalIgnoreCase) && (text.Length == word.Length || text[word.Length] == ' ');
 
-    private const string Number = @"\d{1,4}(?:\.\d{1,4})?(?:[- ]\d{1,2}/\d{1,2}|/\d{1,2})?";
+    private const string Number = @"\d{1,4}(?:\.\d{1,6})?(?:[- ]\d{1,2}/\d{1,2}|/\d{1,2})?";
 
-    private const string Measure = Number + @"(?:\s?(?:""|in\b|mm\b))?";
+    private const string Measure = Number + @"(?:\s?(?:""|(?:in|mm)(?![a-wyzA-WYZ])))?";
 
     [GeneratedRegex(@"^(?<a>" + Number + @")\s?[xX×]\s?(?<b>" + Number + @")(?![\w/.""'])", RegexOptions.CultureInvariant)]
     private static partial Regex LumberForm();

@@ -36,7 +36,7 @@ public sealed class NominalSize
     /// <summary>What it measures dressed and dry.</summary>
     public Length Dry { get; }
 
-    /// <summary>What it measures dressed and green.</summary>
+    /// <summary>What it measures dressed and green. Timbers differ: ask <see cref="Lumber.GreenWidth"/>.</summary>
     public Length Green { get; }
 
     /// <summary>Every row, small to large.</summary>

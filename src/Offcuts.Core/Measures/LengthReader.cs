@@ -42,7 +42,8 @@ public static class LengthReader
     public static Result<FoundLength> Read(string text, int start, LengthUnit? bare)
     {
         var at = SkipSpace(text, start);
-        if (at < text.Length && text[at] is '-' or '−' && at + 1 < text.Length && char.IsAsciiDigit(text[at + 1]))
+        if (at < text.Length && text[at] is '-' or '−' && at + 1 < text.Length
+            && (char.IsAsciiDigit(text[at + 1]) || IsPointedNumber(text, at + 1) || IsVulgarFraction(text[at + 1])))
             return MeasureFaults.LengthNegative(at + 1);
 
         var first = ReadNumber(text, at);
@@ -87,7 +88,7 @@ public static class LengthReader
         var alone = Make(feet.Value * Length.PerFoot, start, end, bare: false);
         var at = SkipSpace(text, end);
         if (at < text.Length && text[at] == '-') at = SkipSpace(text, at + 1);
-        if (at >= text.Length || !(char.IsAsciiDigit(text[at]) || text[at] == '.' || VulgarFraction(text[at]) is not null)) return alone;
+        if (at >= text.Length || !(char.IsAsciiDigit(text[at]) || IsPointedNumber(text, at) || IsVulgarFraction(text[at]))) return alone;
         var read = ReadNumber(text, at);
         if (!read.TryGet(out var inches)) return Result<FoundLength>.Fail(read.Faults);
         var (mark, inchEnd) = ReadMark(text, inches.End);
@@ -162,7 +163,8 @@ public static class LengthReader
         };
         if (mark == Mark.None) return (Mark.None, start);
         var end = at + word.Length;
-        return (mark, end < text.Length && text[end] == '.' ? end + 1 : end);
+        var stopped = end < text.Length && text[end] == '.' && (end + 1 == text.Length || text[end + 1] != '.');
+        return (mark, stopped ? end + 1 : end);
     }
 
     private static long UnitsOf(Mark mark) => mark switch
@@ -174,6 +176,12 @@ public static class LengthReader
         Mark.Metre => 1000 * Length.PerMillimetre,
         _ => throw new ArgumentOutOfRangeException(nameof(mark)),
     };
+
+    /// <summary>True for a fraction that is one character: <c>½</c>.</summary>
+    internal static bool IsVulgarFraction(char character) => VulgarFraction(character) is not null;
+
+    private static bool IsPointedNumber(string text, int at) =>
+        text[at] == '.' && at + 1 < text.Length && char.IsAsciiDigit(text[at + 1]);
 
     private static Ratio? VulgarFraction(char character) => character switch
     {

@@ -1,10 +1,11 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Offcuts.Core.Faults;
 
 namespace Offcuts.Core.Measures;
 
 /// <summary>A whole number of cents; may be negative (a saving can turn out a loss). <c>default</c> is nothing.</summary>
-public readonly record struct Money(long Cents) : IComparable<Money>
+public readonly partial record struct Money(long Cents) : IComparable<Money>
 {
     /// <summary>No money.</summary>
     public static Money Zero => default;
@@ -12,15 +13,20 @@ public readonly record struct Money(long Cents) : IComparable<Money>
     /// <summary>The largest price that is believed: 10 million.</summary>
     public static Money Largest => new(1_000_000_000);
 
-    /// <summary>Reads a price: <c>12</c>, <c>12.5</c>, <c>12.50</c>, <c>$12.50</c>, <c>1,250.00</c>. Refuses negatives and more than two decimals.</summary>
+    /// <summary>
+    /// Reads a price: <c>12</c>, <c>12.5</c>, <c>12.50</c>, <c>$12.50</c>, <c>1,250.00</c>. Refuses negatives, more than two
+    /// decimals, and a comma that parts no thousands, since <c>12,50</c> read as 1250 would be a costly slip.
+    /// </summary>
     public static Result<Money> Parse(string text)
     {
-        var trimmed = text.Trim().TrimStart('$', '€', '£').Trim();
-        if (trimmed.StartsWith('-')) return MeasureFaults.MoneyNegative(1);
-        if (!decimal.TryParse(trimmed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out var amount)
-            || decimal.Round(amount, 2) != amount)
-            return MeasureFaults.MoneyUnreadable(1);
-        return amount * 100 > Largest.Cents ? MeasureFaults.MoneyAbsurd(1) : new Money((long)(amount * 100));
+        var column = text.Length - text.TrimStart().Length + 1;
+        var match = Written().Match(text);
+        if (!match.Success) return MeasureFaults.MoneyUnreadable(column);
+        if (match.Groups["minus"].Success) return MeasureFaults.MoneyNegative(column);
+        var figures = match.Groups["figures"].Value.Replace(",", "", StringComparison.Ordinal);
+        var believable = decimal.TryParse(figures, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var amount)
+            && amount * 100 <= Largest.Cents;
+        return believable ? new Money((long)(amount * 100)) : MeasureFaults.MoneyAbsurd(column);
     }
 
     /// <summary>With two decimals and no sign of currency: <c>12.50</c>, <c>-3.00</c>.</summary>
@@ -50,4 +56,7 @@ public readonly record struct Money(long Cents) : IComparable<Money>
 
     /// <summary>More than.</summary>
     public static bool operator >(Money a, Money b) => a.Cents > b.Cents;
+
+    [GeneratedRegex(@"^\s*(?:(?<minus>[-−])?\s?[$€£]?|[$€£]\s?(?<minus>[-−]))\s?(?<figures>(?:\d{1,3}(?:,\d{3})+|\d{1,24})(?:\.\d{0,2})?|\.\d{1,2})\s*\z", RegexOptions.CultureInvariant)]
+    private static partial Regex Written();
 }

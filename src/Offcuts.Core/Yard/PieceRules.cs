@@ -47,11 +47,11 @@ public static class PieceRules
         return faults.Count > 0 ? Result<Bin>.Fail(faults) : bin;
     }
 
-    /// <summary>Adds a fault where a text is too long or holds a control character.</summary>
+    /// <summary>Adds a fault where a text is too long or holds a control character or half of a broken pair.</summary>
     public static void CheckText(List<Fault> faults, string what, string text, int longest)
     {
         if (text.Length > longest) faults.Add(YardFaults.TextTooLong(what, longest));
-        if (text.Any(TextRules.IsControl)) faults.Add(YardFaults.TextHasControl(what));
+        if (TextRules.FirstRefused(text) >= 0) faults.Add(YardFaults.TextHasControl(what));
     }
 
     private static List<Span> Joined(IReadOnlyList<Span> spots)

@@ -29,16 +29,17 @@ public static class YardValue
     /// <param name="keep">Shortest length worth a label.</param>
     public static Money Of(Length length, Condition condition, IReadOnlyList<StorePrice> prices, Length keep)
     {
-        if (prices.Count == 0 || length < keep || length.IsZero) return Money.Zero;
-        var points = prices.OrderBy(price => price.Length).ToArray();
+        if (length < keep || length.IsZero) return Money.Zero;
+        var points = prices.Where(price => !price.Length.IsZero).OrderBy(price => price.Length).ToArray();
+        if (points.Length == 0) return Money.Zero;
         var (top, bottom) = Whole(length.Units, points);
         top *= Tenths(condition);
         bottom *= 10;
         return new Money((long)((2 * top + bottom) / (2 * bottom)));
     }
 
-    // The value as a ratio of whole numbers of cents. A price is under 2^30 and a length under 2^32 units,
-    // so every product stays far inside 128 bits.
+    // The value as a ratio of whole numbers of cents. A price is under 2^30 and a length under 2^39 units (Length.FromUnits),
+    // so that even price x length x length x 20 stays under 2^113.
     private static (Int128 Top, Int128 Bottom) Whole(Int128 length, StorePrice[] points)
     {
         Int128 S(int i) => points[i].Length.Units;
