@@ -31,6 +31,9 @@ public sealed record LedgerLine
     /// <summary>Weight of the cuts taken from the yard, by their own volume and density, where these are known.</summary>
     public Weight Weight { get; init; }
 
+    /// <summary>The part of <see cref="Weight"/> that is lumber and plywood: only wood has a figure for how loosely it lies in a skip.</summary>
+    public Weight WoodWeight { get; init; }
+
     /// <summary>Pieces of the yard that were used.</summary>
     public int PiecesUsed { get; init; }
 
