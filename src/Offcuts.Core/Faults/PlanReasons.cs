@@ -1,0 +1,69 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence that says why a plan leaves something unfilled. Without a full stop; lengths exact.</summary>
+public static class PlanReasons
+{
+    /// <summary>Nothing of it lies in the yard and it has no price.</summary>
+    public static string NoMaterial(string material) =>
+        $"no {TextRules.Harmless(material)} in the yard, and it has no price";
+
+    /// <summary>Nothing of it lies in the yard and the plan buys nothing.</summary>
+    public static string NoMaterialNoBuy(string material) =>
+        $"no {TextRules.Harmless(material)} in the yard, and the plan buys nothing";
+
+    /// <summary>Everything that may serve is too short.</summary>
+    public static string TooShort(Length longest, Length needed) =>
+        $"too short by {needed - longest}: the longest that may serve is {longest}, needed is {needed}";
+
+    /// <summary>No piece passes the rule of the use.</summary>
+    public static string NotAllowed(UseRule rule) =>
+        $"no piece is allowed for {rule.Use.ToString().ToLowerInvariant()} use: it must be {Least(rule.Worst)}{(rule.NeedsStamp ? " and stamped" : "")}, and none can be bought";
+
+    /// <summary>No piece is treated as the cut wishes.</summary>
+    public static string NotTreatedAsWished(TreatedWish wish) =>
+        wish == TreatedWish.Yes ? "no treated piece may serve, and none can be bought" : "no untreated piece may serve, and none can be bought";
+
+    /// <summary>What would do is kept for other stages.</summary>
+    public static string Reserved(string stage) =>
+        $"what would do is reserved for the stage {TextRules.Harmless(stage)}";
+
+    /// <summary>The yard cannot give it and it has no price.</summary>
+    public static string TakenNoPrice(string material) =>
+        $"the pieces that would do are taken by other cuts, and {TextRules.Harmless(material)} has no price";
+
+    /// <summary>The yard cannot give it and the plan buys nothing.</summary>
+    public static string TakenNoBuy() => "the pieces that would do are taken by other cuts, and the plan buys nothing";
+
+    /// <summary>The yard cannot give it and what the store may give is used up.</summary>
+    public static string TakenLimit() => "the pieces that would do are taken by other cuts, and no more can be bought";
+
+    /// <summary>The yard cannot give it and every store length is too short.</summary>
+    public static string TakenStoreTooShort(Length longest) =>
+        $"the pieces that would do are taken by other cuts, and the longest store length is {longest}";
+
+    /// <summary>The yard cannot give it and the store does not have it as it is wished.</summary>
+    public static string TakenNotAsWished(TreatedWish wish) =>
+        $"the pieces that would do are taken by other cuts, and none can be bought {(wish == TreatedWish.Yes ? "treated" : "untreated")}";
+
+    /// <summary>Sheets are not matched.</summary>
+    public static string Sheet() => YardFaults.SheetNotMatched().Sentence;
+
+    /// <summary>Hardware that the bins do not have and that has no price.</summary>
+    public static string HardwareNoPrice(int inYard) => $"the yard has {inYard}, and it has no price";
+
+    /// <summary>Hardware that the bins do not have while the plan buys nothing.</summary>
+    public static string HardwareNoBuy(int inYard) => $"the yard has {inYard}, and the plan buys nothing";
+
+    /// <summary>Hardware of which no more can be bought.</summary>
+    public static string HardwareLimit(int inYard, int limit) => $"the yard has {inYard}, and only {limit} can be bought";
+
+    private static string Least(Condition worst) => worst switch
+    {
+        Condition.Sound => "sound",
+        Condition.Fair => "sound or fair",
+        _ => "sound, fair or poor",
+    };
+}

@@ -1,0 +1,88 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching;
+
+/// <summary>
+/// True lower bounds, in whole numbers throughout. With duals u of the demand rows, t &lt;= 0 of the left rows and
+/// v &lt;= 0 of the spend row, whatever they are,
+/// <code>
+/// L = sum n_d u_d + sum U t + S v
+///   + sum over supplies   m_s min(0, least reduced cost of the supply)
+///   + sum over demands    mostleft_d min(0, leftcost_d - u_d - t)
+/// </code>
+/// is below the cost of every plan that keeps the rows (the Lagrangian bound; at the duals of the relaxation it equals its optimum).
+/// Since costs are whole, the bound may be rounded up to the next whole number, and a spend to the next sum of prices.
+/// Source: Lasdon, Optimization Theory for Large Systems, 1970 (from memory); the rounding is elementary.
+/// </summary>
+internal static class Bounds
+{
+    private const long LargestSums = 1 << 22;
+
+    /// <summary>L in multiples of 1/<see cref="Tier.Scale"/>.</summary>
+    public static long Lagrangian(Tier tier, Duals duals, Priced[] priced)
+    {
+        var problem = tier.Problem;
+        Int128 sum = 0;
+        for (var d = 0; d < problem.Demands.Count; d++)
+        {
+            if (!tier.Active[d]) continue;
+            sum += (Int128)problem.Demands[d].Count * duals.Demand[d];
+            if (tier.MostLeft[d] > 0)
+            {
+                var reduced = tier.LeftCost[d] * tier.Scale - duals.Demand[d] - duals.Left.GetValueOrDefault(problem.Demands[d].Stage);
+                sum += (Int128)tier.MostLeft[d] * Math.Min(0, reduced);
+            }
+        }
+
+        foreach (var (stage, cap) in tier.LeftCap) sum += (Int128)cap * duals.Left.GetValueOrDefault(stage);
+        sum += (Int128)(tier.SpendCap ?? 0) * duals.Spend;
+        for (var s = 0; s < priced.Length; s++) sum += (Int128)problem.Supplies[s].Count * Math.Min(0, priced[s].Least);
+        return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
+    }
+
+    /// <summary>The least figure of the tier that is not below <paramref name="scaled"/>.</summary>
+    public static long RoundUp(Tier tier, long scaled)
+    {
+        var (whole, rest) = Math.DivRem(scaled, tier.Scale);
+        var bound = rest > 0 ? whole + 1 : whole;
+        return tier.Goal switch
+        {
+            Goal.GivenUp => bound,
+            Goal.Spend => NextSum([.. tier.Problem.Supplies.Select(supply => supply.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound)),
+            _ => Math.Max(0, bound),
+        };
+    }
+
+    /// <summary>The least sum of prices, each taken any number of times, that is not below <paramref name="least"/>.</summary>
+    public static long NextSum(long[] prices, long least)
+    {
+        if (least <= 0) return 0;
+        if (prices.Length == 0) return least;
+        var divisor = prices.Aggregate(Gcd);
+        var from = (least + divisor - 1) / divisor;
+        var steps = prices.Select(price => price / divisor).ToArray();
+        if (from + steps.Min() > LargestSums) return from * divisor;
+        var reached = new bool[from + steps.Min() + 1];
+        reached[0] = true;
+        for (var i = 1; i < reached.Length; i++)
+        {
+            foreach (var step in steps)
+            {
+                if (step > i || !reached[i - step]) continue;
+                reached[i] = true;
+                break;
+            }
+
+            if (i >= from && reached[i]) return i * divisor;
+        }
+
+        throw new InvalidOperationException("some sum of the cheapest price lies in every stretch of its length");
+    }
+
+    /// <summary>Greatest common divisor.</summary>
+    public static long Gcd(long a, long b)
+    {
+        while (b != 0) (a, b) = (b, a % b);
+        return a;
+    }
+}

@@ -1,0 +1,171 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching;
+
+/// <summary>A problem in, a plan out.</summary>
+public static class Matcher
+{
+    /// <summary>
+    /// The best plan that is found within the limits, with the figure reached and a true bound for each tier. Never fails: what
+    /// cannot be filled is listed with its reason. Checked by <see cref="PlanChecker"/> before it is handed out; a fault there
+    /// is a bug and throws.
+    /// </summary>
+    /// <remarks>
+    /// Each bound holds for every plan that reaches this plan's figures in all earlier tiers (stage by stage within the first).
+    /// Where all are proven, that makes the plan the best by the tiers; where an earlier one is not, a plan that is better
+    /// there may be worse here.
+    /// </remarks>
+    public static Plan Match(Problem problem, MatchLimits limits)
+    {
+        var effort = new Effort(limits);
+        var hardware = HardwareCount.Fill(problem);
+        var unserved = new List<(RequiredCut, int)>();
+        var outcomes = SolveMaterials(problem, hardware, unserved, effort.Share(0.8), limits.Progress);
+        var (pieces, left) = PlanWriter.Write(problem, outcomes);
+        var unfilled = Reasons.All(problem, unserved.Concat(left), hardware);
+        var tiers = WithBounds(problem, Score.Of(problem, pieces, hardware, unfilled), outcomes, unserved, hardware);
+        var plan = new Plan
+        {
+            Stages = [.. problem.Stages.Select(stage => stage.Name)],
+            Tiers = tiers,
+            Pieces = pieces,
+            Hardware = hardware,
+            Unfilled = unfilled,
+            Savings = Savings(problem, tiers, unserved.Concat(left), hardware, effort),
+            Unpriced = Unpriced(problem),
+        };
+        var faults = PlanChecker.Faults(problem, plan);
+        return faults.Count == 0 ? plan : throw new InvalidOperationException("the matcher made a wrong plan: " + string.Join("; ", faults));
+    }
+
+    /// <summary>
+    /// The cheapest way to buy everything new: what savings are measured against. Store limits are ignored here, since they say
+    /// what can be had today, not what the cuts are worth.
+    /// </summary>
+    /// <param name="cuts">What is to be cut; stages do not matter.</param>
+    /// <param name="hardware">What is to be counted out.</param>
+    /// <param name="prices">What can be bought.</param>
+    /// <param name="settings">Kerf and use rules.</param>
+    /// <param name="limits">How long it may take.</param>
+    /// <returns>
+    /// The cost; whether it is proven the least; and the materials of which something can't be bought (no price, or every store length
+    /// too short), which count as 0.
+    /// </returns>
+    public static (Money Cost, bool Proven, IReadOnlyList<string> Unpriced) AllNew(
+        IReadOnlyList<RequiredCut> cuts, IReadOnlyList<HardwareNeed> hardware, PriceBook prices, YardSettings settings, MatchLimits limits) =>
+        AllNew(cuts, hardware, prices, settings, new Effort(limits));
+
+    private static (Money Cost, bool Proven, IReadOnlyList<string> Unpriced) AllNew(
+        IReadOnlyList<RequiredCut> cuts, IReadOnlyList<HardwareNeed> hardware, PriceBook prices, YardSettings settings, Effort effort)
+    {
+        var unpriced = new SortedSet<string>(StringComparer.OrdinalIgnoreCase);
+        var (cost, proven) = (Money.Zero, true);
+        var materials = cuts.GroupBy(cut => cut.Material).OrderBy(group => group.Key).ToArray();
+        for (var m = 0; m < materials.Length; m++)
+        {
+            var store = materials[m].Key is Sheet ? [] : prices.Of(materials[m].Key).Select(price => price with { Limit = null }).ToArray();
+            var material = MaterialProblem.Of(materials[m].Key, [.. materials[m]], _ => 0, [], store, prices, settings, out var unserved);
+            if (unserved.Count > 0) unpriced.Add(materials[m].Key.Name);
+            var outcome = MaterialSolver.AllNew(material, effort.Share(1.0 / (materials.Length - m)));
+            cost += new Money(outcome.Plan.Spend);
+            proven &= outcome.Plan.Spend == outcome.Bound;
+        }
+
+        foreach (var need in hardware)
+        {
+            if (prices.Of(need.Hardware) is { } price) cost += price.Price * need.Count;
+            else unpriced.Add(need.Hardware.Name);
+        }
+
+        return (cost, proven, [.. unpriced]);
+    }
+
+    private static MaterialOutcome[] SolveMaterials(
+        Problem problem, IReadOnlyList<HardwareFill> hardware, List<(RequiredCut, int)> unserved, Effort effort, IProgress<MatchProgress>? progress)
+    {
+        var materials = new List<MaterialProblem>();
+        foreach (var material in problem.Materials)
+        {
+            if (material is Sheet)
+            {
+                unserved.AddRange(problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).Select(cut => (cut, cut.Count)));
+                continue;
+            }
+
+            materials.Add(MaterialProblem.Of(problem, material, out var none));
+            unserved.AddRange(none.Select(cut => (cut, cut.Count)));
+        }
+
+        // Small ones first, so that what they leave of the time goes to the large ones.
+        var outcomes = materials.Select(material => MaterialSolver.First(material, problem.Stages.Count)).ToArray();
+        var order = Enumerable.Range(0, outcomes.Length).OrderBy(m => materials[m].Copies * (long)materials[m].Supplies.Count).ToArray();
+        for (var i = 0; i < order.Length; i++)
+        {
+            var m = order[i];
+            Report(materials[m].Material.Name);
+            outcomes[m] = MaterialSolver.Solve(outcomes[m], effort.Share(1.0 / (order.Length - i)), better =>
+            {
+                outcomes[m] = better;
+                Report(materials[m].Material.Name);
+            });
+        }
+
+        return outcomes;
+
+        void Report(string material) => progress?.Report(Progress(material, outcomes, unserved, hardware));
+    }
+
+    private static MatchProgress Progress(
+        string material, MaterialOutcome[] outcomes, List<(RequiredCut Cut, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+    {
+        var surely = unserved.Sum(left => (long)left.Count) + hardware.Sum(fill => (long)fill.Unfilled);
+        var counted = hardware.Sum(fill => fill.Price.Cents);
+        return new MatchProgress(
+            material,
+            new Figure(surely + outcomes.Sum(outcome => outcome.Plan.Left.Sum(count => (long)count)), surely + outcomes.Sum(outcome => outcome.LeftBound.Sum())),
+            new Figure(counted + outcomes.Sum(outcome => outcome.Plan.Spend), counted + outcomes.Sum(outcome => outcome.SpendBound)),
+            new Figure(outcomes.Sum(outcome => outcome.Plan.GivenUp), outcomes.Sum(outcome => outcome.GivenUpBound)));
+    }
+
+    // The figures are the score's; the bounds are sums over the materials, what nothing can serve, and hardware, which is exact.
+    private static Tiers WithBounds(
+        Problem problem, Tiers tiers, MaterialOutcome[] outcomes, List<(RequiredCut Cut, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+    {
+        var byStage = problem.Stages.Select((stage, s) => new Figure(
+            tiers.UnfilledByStage[s].Value,
+            outcomes.Sum(outcome => outcome.LeftBound[s])
+                + unserved.Where(left => left.Cut.Stage == stage.Name).Sum(left => (long)left.Count)
+                + hardware.Where(fill => fill.Need.Stage == stage.Name).Sum(fill => (long)fill.Unfilled))).ToArray();
+        return tiers with
+        {
+            Unfilled = new Figure(tiers.Unfilled.Value, byStage.Sum(figure => figure.Bound)),
+            UnfilledByStage = byStage,
+            Spend = new Figure(tiers.Spend.Value, outcomes.Sum(outcome => outcome.SpendBound) + hardware.Sum(fill => fill.Price.Cents)),
+            ValueGivenUp = new Figure(tiers.ValueGivenUp.Value, outcomes.Sum(outcome => outcome.GivenUpBound)),
+        };
+    }
+
+    private static PlanSavings Savings(
+        Problem problem, Tiers tiers, IEnumerable<(RequiredCut Cut, int Count)> left, IReadOnlyList<HardwareFill> hardware, Effort effort)
+    {
+        var wanting = left.GroupBy(one => one.Cut, ReferenceEqualityComparer.Instance).ToDictionary(
+            group => group.Key!, group => group.Sum(one => one.Count), ReferenceEqualityComparer.Instance);
+        var cuts = problem.Stages.SelectMany(stage => stage.Cuts)
+            .Select(cut => cut with { Count = cut.Count - wanting.GetValueOrDefault(cut) })
+            .Where(cut => cut.Count > 0).ToArray();
+        var needs = hardware.Select(fill => fill.Need with { Count = fill.FromYard + fill.ToBuy }).Where(need => need.Count > 0).ToArray();
+        var (cost, proven, unpriced) = AllNew(cuts, needs, problem.Prices, problem.Settings, effort);
+        return new PlanSavings(cost, new Money(tiers.Spend.Value), proven, unpriced);
+    }
+
+    private static string[] Unpriced(Problem problem) =>
+    [
+        .. problem.Materials.Concat(problem.Stages.SelectMany(stage => stage.Hardware).Select(need => need.Hardware))
+            .Distinct().Order().Where(material => problem.Prices.Of(material).Count == 0).Select(material => material.Name),
+    ];
+}

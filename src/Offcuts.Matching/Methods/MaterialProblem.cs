@@ -1,0 +1,264 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching.Methods;
+
+/// <summary>One span in the yard: which piece, and which of its spans.</summary>
+/// <param name="Piece">Number of the piece in the problem.</param>
+/// <param name="Span">Number of the span on the piece.</param>
+internal readonly record struct SpanPlace(int Piece, int Span);
+
+/// <summary>
+/// Spans, or store pieces, that are alike in all that matters: length, value, and what they may serve.
+/// </summary>
+internal sealed class Supply
+{
+    /// <summary>Usable length, in units.</summary>
+    public required long Length { get; init; }
+
+    /// <summary>How many there are; of an unlimited store length as many as there are cuts.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Cents; 0 in the yard.</summary>
+    public long Price => Bought?.Price.Cents ?? 0;
+
+    /// <summary>The price it is bought at, or none in the yard.</summary>
+    public StorePrice? Bought { get; init; }
+
+    /// <summary>True for a store length without a limit.</summary>
+    public bool Unlimited { get; init; }
+
+    /// <summary>Where the spans lie, in the yard's order; empty for a store length.</summary>
+    public IReadOnlyList<SpanPlace> Places { get; init; } = [];
+
+    /// <summary>Holds preservative.</summary>
+    public required bool Treated { get; init; }
+
+    /// <summary>What a usable length of it is worth.</summary>
+    public required ValueCurve Value { get; init; }
+
+    /// <summary>Cents that the yard owns before anything is cut: 0 for a store length.</summary>
+    public required long ValueBefore { get; init; }
+
+    /// <summary>Which demands may be cut from it.</summary>
+    public required bool[] Allows { get; init; }
+
+    /// <summary>Which demands it may serve as it is, uncut.</summary>
+    public required bool[] Whole { get; init; }
+}
+
+/// <summary>Required cuts that are alike in all that matters.</summary>
+internal sealed class Demand
+{
+    /// <summary>Stage in the order of the work; -1 where it does not matter any more.</summary>
+    public required int Stage { get; init; }
+
+    /// <summary>Length it is cut to, in units.</summary>
+    public required long Length { get; init; }
+
+    /// <summary>How many.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Takes treated and untreated alike.</summary>
+    public required bool Any { get; init; }
+
+    /// <summary>The rows behind it, in the order in which they are served.</summary>
+    public required IReadOnlyList<RequiredCut> Rows { get; init; }
+}
+
+/// <summary>
+/// The cuts and spans of one material, grouped by likeness. A weight is a cut's length plus a kerf, and a span's capacity is
+/// its length plus a kerf, so that <c>sum of weights &lt;= capacity</c> is exactly the rule for what fits.
+/// </summary>
+internal sealed class MaterialProblem
+{
+    private MaterialProblem(Material material, long kerf, Demand[] demands, Supply[] supplies)
+    {
+        Material = material;
+        Kerf = kerf;
+        Demands = demands;
+        Supplies = supplies;
+        Weights = [.. demands.Select(demand => demand.Length + kerf)];
+        for (var s = 0; s < supplies.Length; s++)
+            Drop = Math.Max(Drop, supplies[s].Value.LargestDrop);
+    }
+
+    public Material Material { get; }
+
+    public long Kerf { get; }
+
+    public IReadOnlyList<Demand> Demands { get; }
+
+    public IReadOnlyList<Supply> Supplies { get; }
+
+    /// <summary>Length and kerf of each demand.</summary>
+    public long[] Weights { get; }
+
+    /// <summary>See <see cref="ValueCurve.LargestDrop"/>.</summary>
+    public long Drop { get; }
+
+    /// <summary>Cut copies in all.</summary>
+    public int Copies => Demands.Sum(demand => demand.Count);
+
+    public long Capacity(int supply) => Supplies[supply].Length + Kerf;
+
+    /// <summary>True where the demand can be cut from the supply, or taken as it is.</summary>
+    public bool Fits(int supply, int demand) =>
+        Supplies[supply].Whole[demand] || (Supplies[supply].Allows[demand] && Demands[demand].Length <= Supplies[supply].Length);
+
+    /// <summary>True where some store length without a limit gives the demand: it need never be unfilled.</summary>
+    public bool AlwaysFilled(int demand)
+    {
+        for (var s = 0; s < Supplies.Count; s++)
+        {
+            if (Supplies[s].Unlimited && Fits(s, demand)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The part of a problem that concerns one material.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="material">The material.</param>
+    /// <param name="unserved">Required cuts that no span and no store length can give; they are left out.</param>
+    public static MaterialProblem Of(Problem problem, Material material, out IReadOnlyList<RequiredCut> unserved)
+    {
+        var rows = problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).ToArray();
+        var yard = problem.Pieces.Select((piece, index) => (piece, index)).Where(at => at.piece.Material.Equals(material));
+        var store = problem.Buy ? problem.Prices.Of(material) : [];
+        return Of(material, rows, problem.StageIndex, yard, store, problem.Prices, problem.Settings, out unserved);
+    }
+
+    /// <summary>The same from its parts, for a problem without a yard too.</summary>
+    public static MaterialProblem Of(
+        Material material,
+        IReadOnlyList<RequiredCut> rows,
+        Func<string, int> stageIndex,
+        IEnumerable<(Piece Piece, int Index)> yard,
+        IReadOnlyList<StorePrice> store,
+        PriceBook prices,
+        YardSettings settings,
+        out IReadOnlyList<RequiredCut> unserved)
+    {
+        var curves = new Dictionary<(Condition, bool), ValueCurve>();
+        ValueCurve Curve(Condition condition, bool treated)
+        {
+            if (!curves.TryGetValue((condition, treated), out var curve))
+                curves[(condition, treated)] = curve = new ValueCurve(condition, prices.ForValue(material, treated), settings.Keep(material));
+            return curve;
+        }
+
+        var ordered = rows
+            .OrderBy(row => stageIndex(row.Stage))
+            .ThenByDescending(row => row.Shortest)
+            .ThenBy(row => row.Longest)
+            .ThenBy(row => row.Use)
+            .ThenBy(row => row.Treated)
+            .ThenBy(row => row.Name, StringComparer.Ordinal)
+            .ToArray();
+        var sources = Sources(yard, store, settings, ordered, Curve);
+
+        bool Served(int row) => sources.Any(source => source.Whole[row] || (source.Allows[row] && ordered[row].Shortest.Units <= source.Length));
+        unserved = [.. Enumerable.Range(0, ordered.Length).Where(row => !Served(row)).Select(row => ordered[row])];
+        var served = Enumerable.Range(0, ordered.Length).Where(Served).ToArray();
+        return Grouped(material, settings.Kerf(material).Units, ordered, served, row => stageIndex(ordered[row].Stage), sources);
+    }
+
+    /// <summary>The same problem once no stage can be left short: cuts of different stages become alike.</summary>
+    public MaterialProblem WithoutStages() => Regrouped(Enumerable.Range(0, Demands.Count).ToArray(), keepStages: false);
+
+    /// <summary>The same problem with some of its demands only.</summary>
+    public MaterialProblem Only(IReadOnlyList<int> demands) => Regrouped(demands, keepStages: true);
+
+    private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
+    {
+        var rows = demands.SelectMany(d => Demands[d].Rows.Select(row => (Row: row, Demand: d))).ToArray();
+        var sources = Supplies.Select(supply => new Source(
+            supply.Length,
+            supply.Bought,
+            supply.Places,
+            supply.Treated,
+            supply.Value,
+            [.. rows.Select(row => supply.Allows[row.Demand])],
+            [.. rows.Select(row => supply.Whole[row.Demand])]));
+        return Grouped(Material, Kerf, [.. rows.Select(row => row.Row)], Enumerable.Range(0, rows.Length).ToArray(),
+            row => keepStages ? Demands[rows[row].Demand].Stage : -1, [.. sources]);
+    }
+
+    private sealed record Source(
+        long Length, StorePrice? Bought, IReadOnlyList<SpanPlace> Places, bool Treated, ValueCurve Value, bool[] Allows, bool[] Whole);
+
+    private static List<Source> Sources(
+        IEnumerable<(Piece Piece, int Index)> yard, IReadOnlyList<StorePrice> store, YardSettings settings, RequiredCut[] rows,
+        Func<Condition, bool, ValueCurve> curve)
+    {
+        var sources = new List<Source>();
+        foreach (var (piece, index) in yard)
+        {
+            var allows = rows.Select(row => settings.Rules.Allows(piece, row)).ToArray();
+            var spans = piece.Spans();
+            for (var s = 0; s < spans.Count; s++)
+                sources.Add(From(spans[s].Length.Units, null, [new SpanPlace(index, s)], piece.Treated, curve(piece.Condition, piece.Treated), allows));
+        }
+
+        foreach (var price in store)
+        {
+            var allows = rows.Select(row => settings.Rules.Allows(Condition.Sound, stamped: true, price.Treated, row.Use, row.Treated)).ToArray();
+            sources.Add(From(price.Length.Units, price, [], price.Treated, curve(Condition.Sound, price.Treated), allows));
+        }
+
+        return sources;
+
+        Source From(long length, StorePrice? bought, SpanPlace[] places, bool treated, ValueCurve value, bool[] allows) =>
+            new(length, bought, places, treated, value, allows,
+                [.. rows.Select((row, r) => allows[r] && row.Shortest.Units < length && length <= row.Longest.Units)]);
+    }
+
+    private static MaterialProblem Grouped(
+        Material material, long kerf, RequiredCut[] rows, int[] served, Func<int, int> stageOf, IReadOnlyList<Source> sources)
+    {
+        var groups = served
+            .GroupBy(row => (
+                Stage: stageOf(row),
+                rows[row].Shortest,
+                Allowed: Bits(sources.Select(source => source.Allows[row])),
+                Whole: Bits(sources.Select(source => source.Whole[row])),
+                Any: rows[row].Treated == TreatedWish.Any && sources.Any(source => source.Treated && source.Allows[row])))
+            .OrderByDescending(group => group.Key.Shortest)
+            .ThenBy(group => group.Key.Stage)
+            .ThenBy(group => group.First())
+            .ToArray();
+        var demands = groups.Select(group => new Demand
+        {
+            Stage = group.Key.Stage,
+            Length = group.Key.Shortest.Units,
+            Count = group.Sum(row => rows[row].Count),
+            Any = group.Key.Any,
+            Rows = [.. group.Select(row => rows[row])],
+        }).ToArray();
+        var copies = demands.Sum(demand => demand.Count);
+        var firsts = groups.Select(group => group.First()).ToArray();
+        var supplies = sources
+            .Select(source => source with { Allows = [.. firsts.Select(row => source.Allows[row])], Whole = [.. firsts.Select(row => source.Whole[row])] })
+            .Where(source => Enumerable.Range(0, demands.Length).Any(d => source.Whole[d] || (source.Allows[d] && demands[d].Length <= source.Length)))
+            .GroupBy(source => (source.Length, source.Bought, source.Treated, source.Value, Allowed: Bits(source.Allows), Whole: Bits(source.Whole)))
+            .Select(group => new Supply
+            {
+                Length = group.Key.Length,
+                Bought = group.Key.Bought,
+                Count = group.Key.Bought is { } bought ? Math.Min(bought.Limit ?? copies, copies) : group.Sum(source => source.Places.Count),
+                Unlimited = group.Key.Bought is { Limit: null },
+                Places = [.. group.SelectMany(source => source.Places)],
+                Treated = group.Key.Treated,
+                Value = group.Key.Value,
+                ValueBefore = group.Key.Bought is null ? group.Key.Value.At(group.Key.Length) : 0,
+                Allows = group.First().Allows,
+                Whole = group.First().Whole,
+            })
+            .ToArray();
+        return new MaterialProblem(material, kerf, demands, supplies);
+    }
+
+    private static string Bits(IEnumerable<bool> bits) => string.Concat(bits.Select(bit => bit ? '1' : '0'));
+}

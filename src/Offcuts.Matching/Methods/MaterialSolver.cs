@@ -1,0 +1,105 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>What is known of one material so far.</summary>
+/// <param name="Plan">The best plan.</param>
+/// <param name="LeftBound">Bound of the unfilled copies of each stage of the work.</param>
+/// <param name="SpendBound">Bound of the spend.</param>
+/// <param name="GivenUpBound">Bound of the value given up.</param>
+internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long SpendBound, long GivenUpBound)
+{
+    /// <summary>Which spans the plan's patterns lie on, pattern by pattern; filled in by the last tier.</summary>
+    public IReadOnlyList<(Pattern Pattern, SpanPlace? Place)> Placed { get; init; } = [];
+}
+
+/// <summary>
+/// The door to the solving: one material in, its best plan and true bounds out. Tier by tier, each fixed before the next.
+/// </summary>
+internal static class MaterialSolver
+{
+    /// <summary>A first plan at once, with the bounds that cost nothing.</summary>
+    public static MaterialOutcome First(MaterialProblem problem, int stages)
+    {
+        var all = problem.Demands.Select(_ => true).ToArray();
+        var plan = BestInsertion.Best(problem, all);
+        return new MaterialOutcome(plan, new long[stages], 0, TrivialGivenUp(problem));
+    }
+
+    /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
+    public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
+    {
+        var filled = Fill(first, effort.Share(0.3));
+        report(filled);
+        var merged = filled.Plan.Left.Sum() == 0 ? Merged(filled) : filled;
+        var spent = Spend(merged, effort.Share(0.5));
+        report(spent);
+        var (given, relaxation) = GivenUp(spent, effort.Share(0.8));
+        report(given);
+        return TieBreak.Place(given, relaxation, effort);
+    }
+
+    /// <summary>The cheapest purchase for a problem without a yard.</summary>
+    public static (MaterialPlan Plan, long Bound) AllNew(MaterialProblem problem, Effort effort)
+    {
+        var first = Merged(First(problem, 1));
+        var outcome = TierSolver.Solve(Tier.Spend(first.Plan), first.Plan, 0, effort);
+        return (outcome.Plan, outcome.Bound);
+    }
+
+    private static MaterialOutcome Fill(MaterialOutcome first, Effort effort)
+    {
+        var problem = first.Plan.Problem;
+        var scarce = Enumerable.Range(0, problem.Demands.Count).Select(d => !problem.AlwaysFilled(d)).ToArray();
+        var bounds = (long[])first.LeftBound.Clone();
+        if (first.Plan.Left.Sum() == 0) return first;
+        var plan = BestInsertion.Best(problem, scarce);
+        if (BestInsertion.Better(first.Plan, plan)) plan = Only(first.Plan, scarce);
+        foreach (var stage in problem.Demands.Select(demand => demand.Stage).Distinct().Order().ToArray())
+        {
+            var tier = Tier.Fill(problem, scarce, stage, plan);
+            if (!tier.LeftCost.Any(cost => cost > 0)) continue;
+            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, effort);
+            bounds[stage] = outcome.Bound;
+            var next = BestInsertion.Best(problem, scarce, outcome.Plan);
+            if (BestInsertion.Better(next, plan)) plan = next;
+        }
+
+        var everything = BestInsertion.Best(problem, [.. scarce.Select(_ => true)], plan);
+        return first with { Plan = BestInsertion.Better(first.Plan, everything) ? first.Plan : everything, LeftBound = bounds };
+    }
+
+    private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
+    {
+        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
+        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound };
+    }
+
+    private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)
+    {
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.GivenUpBound, effort);
+        return (spent with { Plan = outcome.Plan, GivenUpBound = outcome.Bound }, outcome.Relaxation);
+    }
+
+    private static MaterialPlan Only(MaterialPlan plan, bool[] active) =>
+        new(plan.Problem, plan.Uses
+            .Select(use => (Takes: use.Pattern.Takes.Where(take => active[take.Demand]).ToArray(), use))
+            .Where(kept => kept.Takes.Length > 0)
+            .Select(kept => (new Pattern(plan.Problem, kept.use.Pattern.Supply, kept.Takes, kept.use.Pattern.Whole), kept.use.Times)));
+
+    // Where nothing is left short, cuts of different stages become alike.
+    private static MaterialOutcome Merged(MaterialOutcome filled)
+    {
+        var old = filled.Plan.Problem;
+        var problem = old.WithoutStages();
+        var demand = old.Demands.Select(from => Enumerable.Range(0, problem.Demands.Count).Single(d => problem.Demands[d].Rows.Contains(from.Rows[0]))).ToArray();
+        Pattern Moved(Pattern pattern) => new(
+            problem,
+            pattern.Supply,
+            [.. pattern.Takes.GroupBy(take => demand[take.Demand]).Select(group => new Take(group.Key, group.Sum(take => take.Count)))],
+            pattern.Whole);
+        return filled with { Plan = new MaterialPlan(problem, filled.Plan.Uses.Select(use => (Moved(use.Pattern), use.Times))) };
+    }
+
+    // A yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece at best keeps all its value.
+    private static long TrivialGivenUp(MaterialProblem problem) =>
+        -problem.Supplies.Sum(supply => supply.Count * (supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length))));
+}

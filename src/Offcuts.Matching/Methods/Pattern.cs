@@ -1,0 +1,122 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>So many cuts of one demand.</summary>
+internal readonly record struct Take(int Demand, int Count);
+
+/// <summary>
+/// A pattern: what is cut from one span or store piece. Immutable; its figures are computed once, by <see cref="Score"/>.
+/// Never empty.
+/// </summary>
+internal sealed class Pattern : IEquatable<Pattern>
+{
+    private readonly int _hash;
+
+    public Pattern(MaterialProblem problem, int supply, IReadOnlyList<Take> takes, bool whole = false)
+    {
+        var from = problem.Supplies[supply];
+        Supply = supply;
+        Takes = [.. takes.OrderBy(take => take.Demand)];
+        Whole = whole;
+        long lengths = 0;
+        var hash = new HashCode();
+        hash.Add(supply);
+        hash.Add(whole);
+        foreach (var take in Takes)
+        {
+            Cuts += take.Count;
+            lengths += take.Count * problem.Demands[take.Demand].Length;
+            if (from.Treated && problem.Demands[take.Demand].Any) AnyOnTreated += take.Count;
+            hash.Add(take);
+        }
+
+        _hash = hash.ToHashCode();
+        Weight = lengths + problem.Kerf * Cuts;
+        if (whole) lengths = from.Length;
+        else if (Weight > problem.Capacity(supply)) throw new ArgumentException("the cuts are longer than the span", nameof(takes));
+        Price = from.Price;
+        GivenUp = Score.GivenUp(from.ValueBefore, whole ? 0 : from.Value.At(Score.Remainder(from.Length, lengths, Cuts, problem.Kerf)));
+        SawCuts = whole ? 0 : Score.SawCuts(from.Length, lengths, Cuts, problem.Kerf);
+    }
+
+    public int Supply { get; }
+
+    public Take[] Takes { get; }
+
+    /// <summary>The span serves its one cut as it is, without a saw cut.</summary>
+    public bool Whole { get; }
+
+    public int Cuts { get; }
+
+    /// <summary>Lengths and kerfs together.</summary>
+    public long Weight { get; }
+
+    public long Price { get; }
+
+    public long GivenUp { get; }
+
+    public int SawCuts { get; }
+
+    /// <summary>Cuts that take either, served by treated wood.</summary>
+    public int AnyOnTreated { get; }
+
+    public bool Equals(Pattern? other) =>
+        other is not null && _hash == other._hash && Supply == other.Supply && Whole == other.Whole && Takes.AsSpan().SequenceEqual(other.Takes);
+
+    public override bool Equals(object? obj) => Equals(obj as Pattern);
+
+    public override int GetHashCode() => _hash;
+
+    /// <summary>An order that depends on the pattern alone: by supply, then more and longer cuts first.</summary>
+    public static int Compare(Pattern a, Pattern b)
+    {
+        var order = a.Supply.CompareTo(b.Supply);
+        if (order == 0) order = b.Whole.CompareTo(a.Whole);
+        for (var i = 0; order == 0 && i < Math.Min(a.Takes.Length, b.Takes.Length); i++)
+        {
+            order = a.Takes[i].Demand.CompareTo(b.Takes[i].Demand);
+            if (order == 0) order = b.Takes[i].Count.CompareTo(a.Takes[i].Count);
+        }
+
+        return order != 0 ? order : b.Takes.Length.CompareTo(a.Takes.Length);
+    }
+}
+
+/// <summary>A plan for one material: patterns, each so many times, and what they leave unfilled. Immutable.</summary>
+internal sealed class MaterialPlan
+{
+    public MaterialPlan(MaterialProblem problem, IEnumerable<(Pattern Pattern, int Times)> uses)
+    {
+        Problem = problem;
+        Uses = [.. uses.Where(use => use.Times > 0).GroupBy(use => use.Pattern)
+            .Select(group => (group.Key, group.Sum(use => use.Times))).OrderBy(use => use.Key, Comparer<Pattern>.Create(Pattern.Compare))];
+        var left = problem.Demands.Select(demand => demand.Count).ToArray();
+        foreach (var (pattern, times) in Uses)
+        {
+            foreach (var take in pattern.Takes) left[take.Demand] -= take.Count * times;
+            Spend += pattern.Price * times;
+            GivenUp += pattern.GivenUp * times;
+            SawCuts += pattern.SawCuts * times;
+        }
+
+        if (left.Any(count => count < 0)) throw new InvalidOperationException("a cut is filled twice");
+        Left = left;
+    }
+
+    public MaterialProblem Problem { get; }
+
+    public IReadOnlyList<(Pattern Pattern, int Times)> Uses { get; }
+
+    /// <summary>Copies of each demand that are unfilled.</summary>
+    public IReadOnlyList<int> Left { get; }
+
+    public long Spend { get; }
+
+    public long GivenUp { get; }
+
+    public int SawCuts { get; }
+
+    /// <summary>Copies of one stage that are unfilled.</summary>
+    public int LeftIn(int stage) => Enumerable.Range(0, Left.Count).Where(d => Problem.Demands[d].Stage == stage).Sum(d => Left[d]);
+
+    public static MaterialPlan Empty(MaterialProblem problem) => new(problem, []);
+}

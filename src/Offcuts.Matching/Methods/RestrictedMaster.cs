@@ -1,0 +1,75 @@
+using Google.OrTools.LinearSolver;
+
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// The relaxation of a <see cref="Tier"/> over the patterns known so far, solved by GLOP (the simplex method of OR-Tools).
+/// Only its duals are used, rounded to whole numbers: nothing is believed because it says so.
+/// </summary>
+internal sealed class RestrictedMaster : IDisposable
+{
+    private readonly Tier _tier;
+    private readonly Solver _solver;
+    private readonly Constraint?[] _demand;
+    private readonly Constraint[] _supply;
+    private readonly Dictionary<int, Constraint> _left = [];
+    private readonly Constraint? _spend;
+    private readonly HashSet<Pattern> _known = [];
+    private readonly List<(Pattern Pattern, Variable Variable)> _columns = [];
+
+    public RestrictedMaster(Tier tier)
+    {
+        _tier = tier;
+        _solver = Solver.CreateSolver("GLOP") ?? throw new InvalidOperationException("the linear solver is missing");
+        var problem = tier.Problem;
+        _demand = [.. problem.Demands.Select((demand, d) => tier.Active[d]
+            ? _solver.MakeConstraint(demand.Count, tier.Covering ? double.PositiveInfinity : demand.Count)
+            : null)];
+        _supply = [.. problem.Supplies.Select(supply => _solver.MakeConstraint(double.NegativeInfinity, supply.Count))];
+        foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
+        if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
+        for (var d = 0; d < tier.MostLeft.Length; d++)
+        {
+            if (tier.MostLeft[d] == 0) continue;
+            var left = _solver.MakeNumVar(0, tier.MostLeft[d], "");
+            _solver.Objective().SetCoefficient(left, tier.LeftCost[d]);
+            _demand[d]!.SetCoefficient(left, 1);
+            if (_left.TryGetValue(problem.Demands[d].Stage, out var row)) row.SetCoefficient(left, 1);
+        }
+
+        _solver.Objective().SetMinimization();
+    }
+
+    /// <summary>The patterns known, in the order in which they came.</summary>
+    public IEnumerable<Pattern> Patterns => _columns.Select(column => column.Pattern);
+
+    /// <summary>How often the relaxation uses each pattern, after <see cref="Solve"/>.</summary>
+    public IEnumerable<(Pattern Pattern, double Times)> Solution => _columns.Select(column => (column.Pattern, column.Variable.SolutionValue()));
+
+    /// <summary>Adds a pattern; false where it is known already.</summary>
+    public bool Add(Pattern pattern)
+    {
+        if (!_known.Add(pattern)) return false;
+        var variable = _solver.MakeNumVar(0, double.PositiveInfinity, "");
+        _solver.Objective().SetCoefficient(variable, _tier.Cost(pattern));
+        foreach (var take in pattern.Takes) _demand[take.Demand]?.SetCoefficient(variable, take.Count);
+        _supply[pattern.Supply].SetCoefficient(variable, 1);
+        if (pattern.Price > 0) _spend?.SetCoefficient(variable, pattern.Price);
+        _columns.Add((pattern, variable));
+        return true;
+    }
+
+    /// <summary>Solves the relaxation over the known patterns; none where the solver does not get there.</summary>
+    public Duals? Solve()
+    {
+        if (_solver.Solve() is not Solver.ResultStatus.OPTIMAL) return null;
+        return new Duals(
+            _tier,
+            [.. _demand.Select(row => row?.DualValue() ?? 0)],
+            [.. _supply.Select(row => row.DualValue())],
+            _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
+            _spend?.DualValue() ?? 0);
+    }
+
+    public void Dispose() => _solver.Dispose();
+}

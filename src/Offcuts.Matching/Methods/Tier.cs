@@ -1,0 +1,136 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>What a tier minimises.</summary>
+internal enum Goal
+{
+    /// <summary>Unfilled cuts of one stage.</summary>
+    Fill,
+
+    /// <summary>Cents spent.</summary>
+    Spend,
+
+    /// <summary>Cents of yard value given up.</summary>
+    GivenUp,
+}
+
+/// <summary>
+/// One tier of one material as a pattern program, the earlier tiers held fixed:
+/// <code>
+/// minimise    sum cost_p x_p + sum leftcost_d z_d
+/// demand      sum a_dp x_p + z_d &gt;= n_d      each demand d (= where a longer length can be worth less)
+/// supply      sum of x_p of a supply &lt;= m_s   each supply s
+/// left        sum of z_d of a stage &lt;= U      each stage decided before
+/// spend       sum price_p x_p &lt;= S            once spend is decided
+///             x, z whole and not negative
+/// </code>
+/// x_p: how often pattern p is used. a_dp: cuts of demand d in it. z_d: copies of d left unfilled.
+/// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals.
+/// </summary>
+internal sealed class Tier
+{
+    private readonly Dictionary<int, int> _leftCap = [];
+
+    private Tier(MaterialProblem problem, Goal goal, bool[] active)
+    {
+        Problem = problem;
+        Goal = goal;
+        Active = active;
+        MostLeft = new int[problem.Demands.Count];
+        LeftCost = new int[problem.Demands.Count];
+        Scale = ScaleFor(problem);
+    }
+
+    public MaterialProblem Problem { get; }
+
+    public Goal Goal { get; }
+
+    /// <summary>Demands that this tier looks at. The others are ignored.</summary>
+    public bool[] Active { get; }
+
+    /// <summary>How many copies of each demand may be left unfilled.</summary>
+    public int[] MostLeft { get; }
+
+    /// <summary>What each copy left unfilled costs in this tier.</summary>
+    public int[] LeftCost { get; }
+
+    /// <summary>Copies that a stage decided before may leave unfilled.</summary>
+    public IReadOnlyDictionary<int, int> LeftCap => _leftCap;
+
+    /// <summary>Cents that may be spent, once that is decided.</summary>
+    public long? SpendCap { get; private init; }
+
+    /// <summary>True where a demand may be filled more often than asked at no cost.</summary>
+    public bool Covering => Goal != Goal.GivenUp || Problem.Drop == 0;
+
+    /// <summary>Duals are whole multiples of 1/Scale.</summary>
+    public long Scale { get; }
+
+    /// <summary>The cost of a pattern in this tier.</summary>
+    public long Cost(Pattern pattern) => Goal switch
+    {
+        Goal.Fill => 0,
+        Goal.Spend => pattern.Price,
+        _ => pattern.GivenUp,
+    };
+
+    /// <summary>The figure that a plan reaches in this tier.</summary>
+    public long Value(MaterialPlan plan) => Goal switch
+    {
+        Goal.Fill => Enumerable.Range(0, plan.Left.Count).Sum(d => (long)plan.Left[d] * LeftCost[d]),
+        Goal.Spend => plan.Spend,
+        _ => plan.GivenUp,
+    };
+
+    /// <summary>Fewest unfilled cuts of one stage, those of earlier stages as they are in the plan. Looks only at <paramref name="scarce"/> demands.</summary>
+    public static Tier Fill(MaterialProblem problem, bool[] scarce, int stage, MaterialPlan earlier)
+    {
+        var tier = new Tier(problem, Goal.Fill, [.. problem.Demands.Select((demand, d) => scarce[d] && demand.Stage <= stage)]);
+        for (var d = 0; d < tier.Active.Length; d++)
+        {
+            if (!tier.Active[d]) continue;
+            if (problem.Demands[d].Stage == stage)
+            {
+                tier.MostLeft[d] = problem.Demands[d].Count;
+                tier.LeftCost[d] = 1;
+            }
+            else tier.AllowLeft(d, earlier);
+        }
+
+        return tier;
+    }
+
+    /// <summary>Least spend, leaving no stage shorter than the plan does.</summary>
+    public static Tier Spend(MaterialPlan filled) => After(filled, Goal.Spend, null);
+
+    /// <summary>Least value given up, leaving no stage shorter and spending no more than the plan does.</summary>
+    public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend);
+
+    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap)
+    {
+        var problem = plan.Problem;
+        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap };
+        for (var d = 0; d < problem.Demands.Count; d++)
+            tier.AllowLeft(d, plan);
+        return tier;
+    }
+
+    private void AllowLeft(int demand, MaterialPlan plan)
+    {
+        var stage = Problem.Demands[demand].Stage;
+        var cap = plan.LeftIn(stage);
+        if (cap == 0 || Problem.AlwaysFilled(demand)) return;
+        _leftCap[stage] = cap;
+        MostLeft[demand] = Math.Min(cap, Problem.Demands[demand].Count);
+    }
+
+    // As fine as fits: the whole objective, times the scale, stays far inside 63 bits.
+    private static long ScaleFor(MaterialProblem problem)
+    {
+        double most = problem.Copies;
+        foreach (var supply in problem.Supplies)
+            most += (double)supply.Count * (supply.Price + Math.Abs(supply.Value.At(supply.Length)) + 1);
+        var scale = 1L << 22;
+        while (scale > 1 && most * scale > 1L << 58) scale >>= 1;
+        return scale;
+    }
+}

@@ -1,0 +1,68 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// <see cref="YardValue"/> of one material, condition and treatment, made ready for being asked millions of times.
+/// The same figure to the cent; a property test holds the two together.
+/// </summary>
+internal sealed class ValueCurve
+{
+    // A double holds the exact ratio to 15 digits. Only where it falls this close to a half cent is the slow exact sum asked.
+    private const double NearHalf = 1e-4;
+
+    private readonly Condition _condition;
+    private readonly StorePrice[] _prices;
+    private readonly long _keep;
+    private readonly double _share;
+    private readonly double[] _lengths;
+    private readonly double[] _cents;
+
+    public ValueCurve(Condition condition, IReadOnlyList<StorePrice> prices, Length keep)
+    {
+        _condition = condition;
+        _prices = [.. prices.OrderBy(price => price.Length)];
+        _keep = keep.Units;
+        _share = YardValue.Tenths(condition) / 10.0;
+        _lengths = [.. _prices.Select(price => (double)price.Length.Units)];
+        _cents = [.. _prices.Select(price => (double)price.Price.Cents)];
+        for (var i = 1; i < _prices.Length; i++)
+            LargestDrop = Math.Max(LargestDrop, _prices[..i].Max(price => price.Price.Cents) - _prices[i].Price.Cents);
+        LargestDrop = LargestDrop > 0 ? LargestDrop + 1 : 0;
+    }
+
+    /// <summary>
+    /// No length is worth more than this many cents more than a longer one: 0 where longer never costs less, as is usual.
+    /// </summary>
+    public long LargestDrop { get; }
+
+    /// <summary>Value in cents of a usable length in units.</summary>
+    public long At(long units)
+    {
+        if (units < _keep || units <= 0 || _prices.Length == 0) return 0;
+        var raised = Estimate(units) * _share + 0.5;
+        var floor = Math.Floor(raised);
+        var part = raised - floor;
+        if (part is > NearHalf and < 1 - NearHalf && raised < 1e10) return (long)floor;
+        return YardValue.Of(Length.FromUnits(units), _condition, _prices, Length.FromUnits(_keep)).Cents;
+    }
+
+    private double Estimate(long units)
+    {
+        if (units <= _lengths[0])
+        {
+            var part = units / _lengths[0];
+            return _cents[0] * part * part;
+        }
+
+        for (var i = 1; i < _lengths.Length; i++)
+        {
+            if (units <= _lengths[i])
+                return _cents[i - 1] + (_cents[i] - _cents[i - 1]) * (units - _lengths[i - 1]) / (_lengths[i] - _lengths[i - 1]);
+        }
+
+        return _cents[^1] * units / _lengths[^1];
+    }
+}

@@ -1,0 +1,66 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching;
+
+/// <summary>Says why something stays unfilled, by asking the yard and the store one question after the other.</summary>
+internal static class Reasons
+{
+    /// <summary>Why a cut stays unfilled.</summary>
+    public static string Of(Problem problem, RequiredCut cut)
+    {
+        if (cut.Material is Core.Materials.Sheet) return PlanReasons.Sheet();
+        var rules = problem.Settings.Rules;
+        var pieces = problem.Pieces.Where(piece => piece.Material.Equals(cut.Material)).ToArray();
+        var priced = problem.Prices.Of(cut.Material);
+        if (pieces.Length == 0 && priced.Count == 0) return PlanReasons.NoMaterial(cut.Material.Name);
+        if (pieces.Length == 0 && !problem.Buy) return PlanReasons.NoMaterialNoBuy(cut.Material.Name);
+
+        var store = (problem.Buy ? priced : [])
+            .Where(price => rules.Allows(Condition.Sound, stamped: true, price.Treated, cut.Use, cut.Treated)).ToArray();
+        var mine = pieces.Where(piece => rules.Allows(piece, cut)).ToArray();
+        var longest = mine.SelectMany(Lengths).Concat(store.Select(price => price.Length)).DefaultIfEmpty().Max();
+        if (longest >= cut.Shortest) return Taken(problem, cut, store.Select(price => price.Length).DefaultIfEmpty().Max());
+
+        var reserved = pieces.FirstOrDefault(piece =>
+            piece.State == PieceState.Reserved && piece.ReservedFor != cut.Stage && Judged(piece) && Lengths(piece).Any(length => length >= cut.Shortest));
+        if (reserved is not null) return PlanReasons.Reserved(reserved.ReservedFor);
+        if (!longest.IsZero) return PlanReasons.TooShort(longest, cut.Shortest);
+        if (pieces.Any(piece => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, TreatedWish.Any)))
+            return pieces.Any(Judged) ? PlanReasons.Reserved(pieces.First(Judged).ReservedFor) : PlanReasons.NotTreatedAsWished(cut.Treated);
+        return pieces.Length > 0 ? PlanReasons.NotAllowed(rules[cut.Use]) : PlanReasons.NotTreatedAsWished(cut.Treated);
+
+        bool Judged(Piece piece) => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, cut.Treated);
+        static IEnumerable<Length> Lengths(Piece piece) => piece.Spans().Select(span => span.Length);
+    }
+
+    /// <summary>Why hardware stays unfilled.</summary>
+    public static string Of(Problem problem, HardwareNeed need)
+    {
+        var inYard = problem.Bins.Where(bin => bin.Hardware.Equals(need.Hardware)).Sum(bin => bin.Quantity);
+        var price = problem.Prices.Of(need.Hardware);
+        if (price is null) return PlanReasons.HardwareNoPrice(inYard);
+        return problem.Buy ? PlanReasons.HardwareLimit(inYard, price.Limit ?? 0) : PlanReasons.HardwareNoBuy(inYard);
+    }
+
+    private static string Taken(Problem problem, RequiredCut cut, Length longestStore)
+    {
+        var priced = problem.Prices.Of(cut.Material);
+        if (priced.Count == 0) return PlanReasons.TakenNoPrice(cut.Material.Name);
+        if (!problem.Buy) return PlanReasons.TakenNoBuy();
+        if (longestStore.IsZero) return PlanReasons.TakenNotAsWished(cut.Treated);
+        return longestStore < cut.Shortest ? PlanReasons.TakenStoreTooShort(longestStore) : PlanReasons.TakenLimit();
+    }
+
+    /// <summary>Everything unfilled: cuts and hardware, in the stages' order.</summary>
+    public static IReadOnlyList<Unfilled> All(Problem problem, IEnumerable<(RequiredCut Cut, int Count)> cuts, IEnumerable<HardwareFill> hardware) =>
+    [
+        .. cuts.Where(left => left.Count > 0).Select(left => new Unfilled(left.Cut.Stage, left.Cut.Name, left.Count, Of(problem, left.Cut)))
+            .Concat(hardware.Where(fill => fill.Unfilled > 0).Select(fill => new Unfilled(fill.Need.Stage, fill.Need.Name, fill.Unfilled, Of(problem, fill.Need))))
+            .GroupBy(left => (left.Stage, left.Cut, left.Reason))
+            .Select(group => new Unfilled(group.Key.Stage, group.Key.Cut, group.Sum(left => left.Count), group.Key.Reason))
+            .OrderBy(left => problem.StageIndex(left.Stage)).ThenBy(left => left.Cut, StringComparer.Ordinal).ThenBy(left => left.Reason, StringComparer.Ordinal),
+    ];
+}
