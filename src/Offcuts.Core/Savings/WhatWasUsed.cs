@@ -79,9 +79,12 @@ public static class WhatWasUsed
     public static IReadOnlyList<StageUse> Of(IEnumerable<PlannedPiece> pieces, Species species) =>
         Together(pieces.SelectMany(piece => Of(piece, species)));
 
-    /// <summary>Of those pieces of a kept plan that stand at this step. Planned and done are never mixed: ask for one of them.</summary>
-    public static IReadOnlyList<StageUse> Of(KeptPlan kept, StepState step, Species species) =>
-        Of(kept.Plan.Pieces.Where((_, i) => kept.Steps[i] == step), species);
+    /// <summary>Of what was really cut under a kept plan, as it was cut.</summary>
+    public static IReadOnlyList<StageUse> Done(KeptPlan kept, Species species) => Of(kept.PiecesCut, species);
+
+    /// <summary>Of what a kept plan still means to cut. Planned and done are never mixed: show them apart.</summary>
+    public static IReadOnlyList<StageUse> Waiting(KeptPlan kept, Species species) =>
+        Of(kept.Plan.Pieces.Where((_, i) => kept.Steps[i].State == StepState.Waiting), species);
 
     private static StageUse OfCut(PlannedPiece piece, PlannedCut cut, Species species)
     {
