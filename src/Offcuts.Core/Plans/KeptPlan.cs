@@ -40,11 +40,12 @@ public sealed record PlanStep(StepState State, PlannedPiece? Actual = null)
 /// <param name="Plan">The plan.</param>
 /// <param name="Steps">One step for each of the plan's pieces, in their order.</param>
 /// <param name="HardwareDone">True once the hardware has been counted out.</param>
-public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<PlanStep> Steps, bool HardwareDone)
+/// <param name="HardwareDropped">True where counting it out was given up, because the rest was matched again.</param>
+public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<PlanStep> Steps, bool HardwareDone, bool HardwareDropped = false)
 {
     /// <summary>True while something of it waits to be done.</summary>
     public bool Open => Steps.Any(step => step.State == StepState.Waiting)
-        || (!HardwareDone && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
+        || (!HardwareDone && !HardwareDropped && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
 
     /// <summary>The pieces that were really cut under this plan, as they were cut.</summary>
     public IEnumerable<PlannedPiece> PiecesCut =>

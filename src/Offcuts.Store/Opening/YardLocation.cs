@@ -1,0 +1,21 @@
+namespace Offcuts.Store;
+
+/// <summary>Where the yard file is.</summary>
+public static class YardLocation
+{
+    /// <summary>Variable of the environment that names the yard file.</summary>
+    public const string Variable = "OFFCUTS_YARD";
+
+    /// <summary>
+    /// What the user named on the command line, else what <see cref="Variable"/> names, else <c>offcuts/yard.offcuts</c> in
+    /// their data folder. An empty name counts as none.
+    /// </summary>
+    /// <param name="option">The file named on the command line, or null.</param>
+    /// <param name="environment">A variable of the environment by its name, or null.</param>
+    /// <param name="userDataFolder">Where the user's programs keep what belongs to them.</param>
+    public static string Resolve(string? option, Func<string, string?> environment, string userDataFolder)
+    {
+        if (!string.IsNullOrEmpty(option)) return option;
+        return environment(Variable) is { Length: > 0 } named ? named : Path.Combine(userDataFolder, "offcuts", "yard.offcuts");
+    }
+}

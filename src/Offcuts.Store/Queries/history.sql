@@ -1,0 +1,39 @@
+-- [history] The latest entries, newest first.
+SELECT entry.number, entry.at, entry.what, entry.undoes,
+  EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number) AS undone
+FROM history AS entry
+ORDER BY entry.number DESC
+LIMIT :most;
+
+-- [history_of] Every entry that touched a code, newest first.
+SELECT entry.number, entry.at, entry.what, entry.undoes,
+  EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number) AS undone
+FROM history AS entry
+WHERE entry.number IN (SELECT change.entry FROM change WHERE change.code = :code)
+ORDER BY entry.number DESC;
+
+-- [history_last_number] 0 where nothing was ever done.
+SELECT coalesce(max(number), 0) FROM history;
+
+-- [history_to_undo] The last entry that was neither taken back nor takes one back.
+SELECT entry.number, entry.at, entry.what, entry.undoes, 0 AS undone
+FROM history AS entry
+WHERE entry.undoes IS NULL AND NOT EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number)
+ORDER BY entry.number DESC
+LIMIT 1;
+
+-- [history_add]
+INSERT INTO history (number, at, what, undoes) VALUES (1 + (SELECT coalesce(max(number), 0) FROM history), :at, :what, :undoes)
+RETURNING number;
+
+-- [entry_open]
+INSERT INTO open_entry (id, entry) VALUES (1, :entry);
+
+-- [entry_close]
+DELETE FROM open_entry;
+
+-- [changes_backwards] What an entry changed, last first.
+SELECT table_name, row_id, before, after FROM change WHERE entry = :entry ORDER BY number DESC;
+
+-- [columns] The columns of a table.
+SELECT name FROM pragma_table_info(:table);

@@ -1,0 +1,165 @@
+namespace Offcuts.Store;
+
+// Rows as the queries give them, column by column.
+
+internal sealed class PieceRow
+{
+    public string Code { get; init; } = "";
+    public string Material { get; init; } = "";
+    public long Length320thsMm { get; init; }
+    public long Width320thsMm { get; init; }
+    public string Condition { get; init; } = "";
+    public string BadSpots320thsMm { get; init; } = "";
+    public long TrimLeft320thsMm { get; init; }
+    public long TrimRight320thsMm { get; init; }
+    public bool Treated { get; init; }
+    public string TreatedWith { get; init; } = "";
+    public bool Stamped { get; init; }
+    public bool Nails { get; init; }
+    public bool Concrete { get; init; }
+    public bool Oiled { get; init; }
+    public string Place { get; init; } = "";
+    public string FromStage { get; init; } = "";
+    public string? CutFrom { get; init; }
+    public long? FirstLine320thsMm { get; init; }
+    public string Note { get; init; } = "";
+    public string State { get; init; } = "";
+    public string? ReservedName { get; init; }
+}
+
+internal sealed class BinRow
+{
+    public long Id { get; init; }
+    public string Code { get; init; } = "";
+    public string Hardware { get; init; } = "";
+    public string Unit { get; init; } = "";
+    public int Quantity { get; init; }
+    public string Place { get; init; } = "";
+    public string Note { get; init; } = "";
+}
+
+internal sealed class StageRow
+{
+    public long Id { get; init; }
+    public string Name { get; init; } = "";
+    public string? BeginsOn { get; init; }
+}
+
+internal sealed class CutRow
+{
+    public long Stage { get; init; }
+    public string Name { get; init; } = "";
+    public string Material { get; init; } = "";
+    public long Shortest320thsMm { get; init; }
+    public long Longest320thsMm { get; init; }
+    public int Count { get; init; }
+    public string Use { get; init; } = "";
+    public string Treated { get; init; } = "";
+}
+
+internal sealed class NeedRow
+{
+    public long Stage { get; init; }
+    public string Name { get; init; } = "";
+    public string Hardware { get; init; } = "";
+    public string Unit { get; init; } = "";
+    public int Count { get; init; }
+}
+
+internal sealed class PriceRow
+{
+    public long Id { get; init; }
+    public string Material { get; init; } = "";
+    public bool Counted { get; init; }
+    public string Unit { get; init; } = "";
+    public long Length320thsMm { get; init; }
+    public bool Treated { get; init; }
+    public long Cents { get; init; }
+    public int? LeadDays { get; init; }
+    public int? MostAvailable { get; init; }
+    public string Supplier { get; init; } = "";
+    public string? SeenOn { get; init; }
+}
+
+internal sealed class SettingRow
+{
+    public string Unit { get; init; } = "";
+    public string CurrencySign { get; init; } = "";
+    public int TaxThousandthsOfPercent { get; init; }
+    public long Kerf320thsMm { get; init; }
+    public long Keep320thsMm { get; init; }
+    public string Species { get; init; } = "";
+    public string SpecificGravity { get; init; } = "";
+}
+
+internal sealed class KerfRow
+{
+    public string Family { get; init; } = "";
+    public long Kerf320thsMm { get; init; }
+}
+
+internal sealed class KeepRow
+{
+    public string Material { get; init; } = "";
+    public long Keep320thsMm { get; init; }
+}
+
+internal sealed class UseRuleRow
+{
+    public string Use { get; init; } = "";
+    public string WorstCondition { get; init; } = "";
+    public bool NeedsStamp { get; init; }
+}
+
+internal sealed class PlanRow
+{
+    public int Id { get; init; }
+    public string MadeOn { get; init; } = "";
+    public string Document { get; init; } = "";
+    public string Hardware { get; init; } = "";
+}
+
+internal sealed class StepRow
+{
+    public int Plan { get; init; }
+    public int Piece { get; init; }
+    public string State { get; init; } = "";
+    public string? Actual { get; init; }
+}
+
+internal sealed class LedgerRow
+{
+    public string Day { get; init; } = "";
+    public string Stage { get; init; } = "";
+    public int? Plan { get; init; }
+    public long AllNewCents { get; init; }
+    public long SpentCents { get; init; }
+    public string BoardFeet { get; init; } = "";
+    public string PanelSquareMm { get; init; } = "";
+    public string WeightPounds { get; init; } = "";
+    public int PiecesUsed { get; init; }
+    public int HardwareUsed { get; init; }
+}
+
+internal sealed class HistoryRow
+{
+    public long Number { get; init; }
+    public string At { get; init; } = "";
+    public string What { get; init; } = "";
+    public long? Undoes { get; init; }
+    public bool Undone { get; init; }
+}
+
+internal sealed class EnteredRow
+{
+    public string Code { get; init; } = "";
+    public string At { get; init; } = "";
+}
+
+internal sealed class ChangeRow
+{
+    public string TableName { get; init; } = "";
+    public long RowId { get; init; }
+    public string? Before { get; init; }
+    public string? After { get; init; }
+}

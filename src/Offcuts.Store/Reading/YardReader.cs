@@ -1,0 +1,169 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Store;
+
+/// <summary>Makes what the yard holds out of rows. What takes more than one query is read in one snapshot.</summary>
+internal sealed class YardReader(Database database)
+{
+    private readonly Values _values = new();
+
+    public List<Piece> Pieces(bool onHandOnly) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all");
+
+    public Piece? Piece(Code code) => database.Row<PieceRow>("piece", new { code = code.Text }) is { } row ? Piece(row) : null;
+
+    public List<Piece> CutFrom(Code code) => Pieces("pieces_of_parent", new { code = code.Text });
+
+    public FamilyTree? Family(Code code)
+    {
+        var members = Pieces("piece_family", new { code = code.Text });
+        return members.Count == 0 ? null : FamilyTree.Of(members);
+    }
+
+    public List<Bin> Bins() => [.. database.Rows<BinRow>("bins").Select(Bin)];
+
+    public Bin? Bin(Code code) => database.Row<BinRow>("bin", new { code = code.Text }) is { } row ? Bin(row) : null;
+
+    public Bin Bin(BinRow row) => new(Values.Code(row.Code), _values.Hardware(row.Hardware, row.Unit), row.Quantity, row.Place, row.Note);
+
+    public List<Code> Codes(string query) => [.. database.Rows<string>(query).Select(Values.Code)];
+
+    public List<Stage> Stages() => database.Snapshot<List<Stage>>(() =>
+    {
+        var cuts = database.Rows<CutRow>("required_cuts").ToLookup(row => row.Stage);
+        var needs = database.Rows<NeedRow>("hardware_needs").ToLookup(row => row.Stage);
+        return
+        [
+            .. database.Rows<StageRow>("stages").Select(row => new Stage(
+                row.Name,
+                Values.DayOrNull(row.BeginsOn),
+                [.. cuts[row.Id].Select(cut => Cut(row.Name, cut))],
+                [.. needs[row.Id].Select(need => new HardwareNeed(row.Name, need.Name, _values.Hardware(need.Hardware, need.Unit), need.Count))])),
+        ];
+    });
+
+    public List<(long Id, StorePrice Price)> Prices() => [.. database.Rows<PriceRow>("prices").Select(row => (row.Id, Price(row)))];
+
+    public YardSettings Settings() => database.Snapshot(() =>
+    {
+        var row = database.Row<SettingRow>("setting") ?? throw new FormatException("the settings are gone");
+        return new YardSettings
+        {
+            Unit = Words.Unit[row.Unit],
+            CurrencySign = row.CurrencySign,
+            TaxThousandthsOfPercent = row.TaxThousandthsOfPercent,
+            KerfElsewhere = Length.FromUnits(row.Kerf320thsMm),
+            KeepElsewhere = Length.FromUnits(row.Keep320thsMm),
+            Species = Species(row),
+            Kerfs = database.Rows<KerfRow>("kerfs").ToImmutableSortedDictionary(kerf => Words.Family[kerf.Family], kerf => Length.FromUnits(kerf.Kerf320thsMm)),
+            Keeps = database.Rows<KeepRow>("keeps")
+                .ToImmutableSortedDictionary(keep => keep.Material, keep => Length.FromUnits(keep.Keep320thsMm), StringComparer.OrdinalIgnoreCase),
+            Rules = new UseRules(database.Rows<UseRuleRow>("use_rules")
+                .Select(rule => new UseRule(Words.Use[rule.Use], Words.Condition[rule.WorstCondition], rule.NeedsStamp))),
+        };
+    });
+
+    public List<KeptPlan> Plans() => database.Snapshot<List<KeptPlan>>(() =>
+    {
+        var steps = database.Rows<StepRow>("plan_steps").ToLookup(row => row.Plan);
+        return [.. database.Rows<PlanRow>("plans").Select(row => Plan(row, steps[row.Id]))];
+    });
+
+    public KeptPlan? Plan(int id) => database.Snapshot(() =>
+        database.Row<PlanRow>("plan", new { id }) is { } row ? Plan(row, database.Rows<StepRow>("plan_steps_of", new { plan = id })) : null);
+
+    public List<LedgerLine> Ledger() =>
+    [
+        .. database.Rows<LedgerRow>("ledger").Select(row => new LedgerLine
+        {
+            Day = Values.Day(row.Day),
+            Stage = row.Stage,
+            PlanId = row.Plan ?? 0,
+            AllNew = new Money(row.AllNewCents),
+            Spent = new Money(row.SpentCents),
+            BoardFeet = new BoardFeet(Values.Decimal(row.BoardFeet)),
+            PanelFace = new Area(Values.Decimal(row.PanelSquareMm)),
+            Weight = new Weight(Values.Decimal(row.WeightPounds)),
+            PiecesUsed = row.PiecesUsed,
+            HardwareUsed = row.HardwareUsed,
+        }),
+    ];
+
+    public List<HistoryEntry> History(string query, object? parameters = null) => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)];
+
+    public Dictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) =>
+        database.Rows<EnteredRow>("codes_entered", new { codes = JsonSerializer.Serialize(codes.Select(code => code.Text)) })
+            .ToDictionary(row => Values.Code(row.Code), row => Values.Moment(row.At));
+
+    private List<Piece> Pieces(string query, object? parameters = null) => [.. database.Rows<PieceRow>(query, parameters).Select(Piece)];
+
+    private Piece Piece(PieceRow row) => new()
+    {
+        Code = Values.Code(row.Code),
+        Material = _values.Material(row.Material),
+        Length = Length.FromUnits(row.Length320thsMm),
+        Width = Length.FromUnits(row.Width320thsMm),
+        Condition = Words.Condition[row.Condition],
+        BadSpots = Values.Spans(row.BadSpots320thsMm),
+        TrimLeft = Length.FromUnits(row.TrimLeft320thsMm),
+        TrimRight = Length.FromUnits(row.TrimRight320thsMm),
+        Treated = row.Treated,
+        TreatedWith = row.TreatedWith,
+        Stamped = row.Stamped,
+        Nails = row.Nails,
+        Concrete = row.Concrete,
+        Oiled = row.Oiled,
+        Place = row.Place,
+        FromStage = row.FromStage,
+        CutFrom = Values.Code(row.CutFrom),
+        FirstLine = row.FirstLine320thsMm is { } line ? Length.FromUnits(line) : null,
+        Note = row.Note,
+        State = Words.State[row.State],
+        ReservedFor = row.ReservedName ?? "",
+    };
+
+    private RequiredCut Cut(string stage, CutRow row) => new()
+    {
+        Stage = stage,
+        Name = row.Name,
+        Material = _values.Material(row.Material),
+        Shortest = Length.FromUnits(row.Shortest320thsMm),
+        Longest = Length.FromUnits(row.Longest320thsMm),
+        Count = row.Count,
+        Use = Words.Use[row.Use],
+        Treated = Words.Treated[row.Treated],
+    };
+
+    private StorePrice Price(PriceRow row) => new()
+    {
+        Material = row.Counted ? _values.Hardware(row.Material, row.Unit) : _values.Material(row.Material),
+        Length = Length.FromUnits(row.Length320thsMm),
+        Treated = row.Treated,
+        Price = new Money(row.Cents),
+        LeadDays = row.LeadDays,
+        Limit = row.MostAvailable,
+        Supplier = row.Supplier,
+        Date = Values.DayOrNull(row.SeenOn),
+    };
+
+    private static Species Species(SettingRow row)
+    {
+        var gravity = Values.Decimal(row.SpecificGravity);
+        return Core.Materials.Species.Find(row.Species) is { } known && known.SpecificGravity == gravity ? known : new Species(row.Species, gravity);
+    }
+
+    private KeptPlan Plan(PlanRow row, IEnumerable<StepRow> steps) => new(
+        row.Id,
+        Values.Day(row.MadeOn),
+        PlanText.ReadPlan(row.Document, _values),
+        [.. steps.Select(step => new PlanStep(Words.Step[step.State], step.Actual is { } actual ? PlanText.ReadPiece(actual, _values) : null))],
+        HardwareDone: row.Hardware == "done",
+        HardwareDropped: row.Hardware == "dropped");
+
+    private static HistoryEntry Entry(HistoryRow row) => new(row.Number, Values.Moment(row.At), row.What, row.Undoes ?? 0, row.Undone);
+}

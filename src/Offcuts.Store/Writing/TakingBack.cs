@@ -1,0 +1,56 @@
+using System.Text.Json;
+using Dapper;
+
+namespace Offcuts.Store;
+
+/// <summary>
+/// Takes back an entry of the history: puts every row it touched back to what it was, last first, so that the yard goes
+/// backwards through states it has been in. The rows themselves tell their columns, so a column that came with a later version
+/// keeps its default.
+/// </summary>
+internal sealed class TakingBack(Database database)
+{
+    private static readonly HashSet<string> Tables =
+    [
+        "stage", "required_cut", "hardware_need", "piece", "bin", "blank", "label_queue", "price", "setting", "kerf", "keep",
+        "use_rule", "plan", "plan_step", "ledger",
+    ];
+
+    private readonly Dictionary<string, HashSet<string>> _columns = [];
+
+    /// <summary>Takes it back. Throws <see cref="FormatException"/> where the rows are not as the entry left them.</summary>
+    public void Entry(long entry)
+    {
+        database.Execute("PRAGMA defer_foreign_keys = ON");
+        foreach (var change in database.Rows<ChangeRow>("changes_backwards", new { entry }).AsList()) TakeBack(change);
+    }
+
+    private void TakeBack(ChangeRow change)
+    {
+        if (!Tables.Contains(change.TableName)) throw new FormatException($"the history speaks of a table {change.TableName}");
+        var rows = (change.Before, change.After) switch
+        {
+            (null, _) => database.RunText($"DELETE FROM {change.TableName} WHERE id = :id", ("id", change.RowId)),
+            ({ } before, null) => database.RunText(Insert(change.TableName, Columns(change.TableName, before)), ("before", before)),
+            ({ } before, _) => database.RunText(Update(change.TableName, Columns(change.TableName, before)), ("before", before), ("id", change.RowId)),
+        };
+        if (rows != 1) throw new FormatException($"row {change.RowId} of {change.TableName} is not as the history left it");
+    }
+
+    private static string Insert(string table, IReadOnlyList<string> columns) =>
+        $"INSERT INTO {table} ({string.Join(", ", columns)}) SELECT {string.Join(", ", columns.Select(Was))}";
+
+    private static string Update(string table, IReadOnlyList<string> columns) =>
+        $"UPDATE {table} SET {string.Join(", ", columns.Select(column => $"{column} = {Was(column)}"))} WHERE id = :id";
+
+    private static string Was(string column) => $"json_extract(:before, '$.{column}')";
+
+    private List<string> Columns(string table, string image)
+    {
+        if (!_columns.TryGetValue(table, out var known))
+            _columns.Add(table, known = [.. database.Rows<string>("columns", new { table })]);
+        using var json = JsonDocument.Parse(image);
+        var columns = json.RootElement.EnumerateObject().Select(property => property.Name).ToList();
+        return columns.All(known.Contains) ? columns : throw new FormatException($"the history speaks of a column that {table} has not");
+    }
+}

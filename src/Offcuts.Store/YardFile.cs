@@ -1,0 +1,202 @@
+using System.Security.Cryptography;
+using Microsoft.Data.Sqlite;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Store;
+
+/// <summary>
+/// The yard: one file with everything in it. Everything is read as it stands at that moment; everything is changed by
+/// <see cref="Change"/>, whole or not at all, and taken back by <see cref="Undo"/>. Safe to copy whenever no program writes to it.
+/// For one thread at a time; several programs may have one file open.
+/// </summary>
+/// <remarks>
+/// Every member throws <see cref="YardUnavailableException"/> where the file can't be used (locked, damaged, no room left). What
+/// was saved stays saved.
+/// </remarks>
+public sealed class YardFile : IDisposable
+{
+    /// <summary>How long one waits for another program to finish with the file.</summary>
+    public static TimeSpan UsualPatience { get; } = TimeSpan.FromSeconds(5);
+
+    private readonly TimeProvider _clock;
+    private readonly YardReader _reader;
+    private readonly HashSet<Code> _drawn = [];
+
+    private YardFile(string path, TimeProvider clock, SqliteConnection connection)
+    {
+        (Path, _clock) = (path, clock);
+        Database = new Database(connection);
+        _reader = new YardReader(Database);
+    }
+
+    /// <summary>The file, from the root of its drive.</summary>
+    public string Path { get; }
+
+    internal Database Database { get; }
+
+    /// <summary>
+    /// Opens a yard. Makes the folder and the file where they are missing; brings a yard of an older version to this one, with
+    /// a copy of it beside it (<c>yard.offcuts.version-1</c>). What is no yard, damaged, or of a newer version is left untouched.
+    /// </summary>
+    /// <param name="path">The file.</param>
+    /// <param name="clock">Tells the time of each entry of the history.</param>
+    public static YardFile Open(string path, TimeProvider clock) => Open(path, clock, UsualPatience);
+
+    /// <summary>Opens a yard as above, waiting that long whenever another program holds the file.</summary>
+    public static YardFile Open(string path, TimeProvider clock, TimeSpan patience) => Open(path, clock, patience, Migration.All);
+
+    internal static YardFile Open(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations)
+    {
+        var full = System.IO.Path.GetFullPath(path);
+        return new YardFile(full, clock, new YardOpening(full, patience, migrations).Open());
+    }
+
+    /// <summary>Pieces in the yard's own order, the order of entry.</summary>
+    /// <param name="onHandOnly">False for those too that are used, gone or missing.</param>
+    public IReadOnlyList<Piece> Pieces(bool onHandOnly = true) => Guard(() => _reader.Pieces(onHandOnly));
+
+    /// <summary>The piece of a code, whatever its state, or null.</summary>
+    public Piece? Piece(Code code) => Guard(() => _reader.Piece(code));
+
+    /// <summary>The bin of a code, or null.</summary>
+    public Bin? Bin(Code code) => Guard(() => _reader.Bin(code));
+
+    /// <summary>Every bin, in the order of entry.</summary>
+    public IReadOnlyList<Bin> Bins() => Guard(_reader.Bins);
+
+    /// <summary>Every stage with its needs, in the order of the work.</summary>
+    public IReadOnlyList<Stage> Stages() => Guard(_reader.Stages);
+
+    /// <summary>Everything that can be bought.</summary>
+    public PriceBook Prices() => Guard(() => new PriceBook(_reader.Prices().Select(known => known.Price)));
+
+    /// <summary>What the user has set.</summary>
+    public YardSettings Settings() => Guard(_reader.Settings);
+
+    /// <summary>Codes that were printed before their piece exists and that nothing has taken yet, in the order of issue.</summary>
+    public IReadOnlyList<Code> BlankCodes() => Guard(() => _reader.Codes("blanks"));
+
+    /// <summary>Codes whose label waits to be printed, in the order in which they queued.</summary>
+    public IReadOnlyList<Code> LabelQueue() => Guard(() => _reader.Codes("label_queue"));
+
+    /// <summary>The latest entries of the history, newest first.</summary>
+    /// <param name="most">How many at most.</param>
+    public IReadOnlyList<HistoryEntry> History(int most = 100) => Guard(() => _reader.History("history", new { most }));
+
+    /// <summary>Every entry that touched a piece, a bin or a label, newest first.</summary>
+    public IReadOnlyList<HistoryEntry> HistoryOf(Code code) => Guard(() => _reader.History("history_of", new { code = code.Text }));
+
+    /// <summary>The entry that <see cref="Undo"/> would take back, or null.</summary>
+    public HistoryEntry? NextToUndo() => Guard(() => _reader.History("history_to_undo").FirstOrDefault());
+
+    /// <summary>When these pieces and bins were entered; a code of nothing is left out.</summary>
+    public IReadOnlyDictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) => Guard(() => _reader.Entered(codes));
+
+    /// <summary>The whole family of a piece, from the first piece it all was cut from; null where no piece has the code.</summary>
+    public FamilyTree? Family(Code code) => Guard(() => _reader.Family(code));
+
+    /// <summary>Every kept plan, oldest first.</summary>
+    public IReadOnlyList<KeptPlan> Plans() => Guard(_reader.Plans);
+
+    /// <summary>One kept plan, or null.</summary>
+    public KeptPlan? Plan(int id) => Guard(() => _reader.Plan(id));
+
+    /// <summary>What was saved, oldest first.</summary>
+    public IReadOnlyList<LedgerLine> Ledger() => Guard(_reader.Ledger);
+
+    /// <summary>The number of the last entry of the history; another one than before means that the yard has changed. Cheap.</summary>
+    public long ChangeNumber => Guard(() => Database.Number("history_last_number"));
+
+    /// <summary>A code drawn by chance, unlike any that this yard ever had, undone or not, and any drawn here before.</summary>
+    public Code NewCode() => Guard(() =>
+    {
+        while (true)
+        {
+            var code = Code.Draw(RandomNumberGenerator.GetInt32);
+            if (_drawn.Add(code) && Database.Number("code_was_issued", ("code", code.Text)) == 0) return code;
+        }
+    });
+
+    /// <summary>
+    /// One change of the yard: everything that <paramref name="work"/> does is saved together as one entry of the history, or,
+    /// where it meets a fault or throws, nothing is. Every fault is reported. Reading from this yard meanwhile shows the change so far.
+    /// </summary>
+    /// <param name="what">What is done, in a few words: <c>catalogued 12 pieces</c>.</param>
+    /// <param name="work">Makes the change.</param>
+    public Result<HistoryEntry> Change(string what, Action<YardChange> work) => Save(what, undoes: null, () =>
+    {
+        var change = new YardChange(this, _reader);
+        work(change);
+        return change.Close();
+    });
+
+    /// <summary>
+    /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
+    /// taken back by the next undo: that one goes on to the entry before.
+    /// </summary>
+    public Result<HistoryEntry> Undo() => Guard<Result<HistoryEntry>>(() =>
+    {
+        var last = _reader.History("history_to_undo").FirstOrDefault();
+        if (last is null) return StoreFaults.NothingToUndo();
+        return Save($"took back: {last.What}", last.Number, () =>
+        {
+            new TakingBack(Database).Entry(last.Number);
+            return [];
+        });
+    });
+
+    /// <summary>Closes the file.</summary>
+    public void Dispose() => Database.Dispose();
+
+    internal DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
+
+    private Result<HistoryEntry> Save(string what, long? undoes, Func<IReadOnlyList<Fault>> work) => Guard<Result<HistoryEntry>>(() =>
+    {
+        if (Database.InTransaction) throw new InvalidOperationException("a change is being made already");
+        var entry = new HistoryEntry(0, _clock.GetLocalNow(), Told(what), undoes ?? 0, Undone: false);
+        Database.Execute("BEGIN IMMEDIATE");
+        try
+        {
+            entry = entry with { Number = Database.Number("history_add", ("at", Values.Moment(entry.At)), ("what", entry.What), ("undoes", undoes)) };
+            Database.Run("entry_open", ("entry", entry.Number));
+            var faults = work();
+            if (faults.Count > 0) return Result<HistoryEntry>.Fail(faults);
+            Database.Run("entry_close");
+            Database.Execute("COMMIT");
+            return entry;
+        }
+        finally
+        {
+            if (Database.InTransaction) Database.Execute("ROLLBACK");
+        }
+    });
+
+    // The text may hold what a user typed; the history is read by people too.
+    private static string Told(string what)
+    {
+        const int most = 300;
+        if (string.IsNullOrWhiteSpace(what)) throw new ArgumentException("an entry says what was done", nameof(what));
+        var told = TextRules.Harmless(what);
+        return told.Length <= most ? told : told[..(char.IsHighSurrogate(told[most - 2]) ? most - 2 : most - 1)] + "…";
+    }
+
+    private T Guard<T>(Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (SqliteException error) when (YardUnavailableException.From(error, Path) is { } unavailable)
+        {
+            throw unavailable;
+        }
+        catch (FormatException error)
+        {
+            throw YardUnavailableException.Damaged(Path, error.Message, error);
+        }
+    }
+}
