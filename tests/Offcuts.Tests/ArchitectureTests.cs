@@ -16,7 +16,7 @@ public sealed class ArchitectureTests
         { "Offcuts.Core", [] },
         { "Offcuts.Matching", ["Offcuts.Core", "Google.OrTools", "Google.Protobuf"] },
         { "Offcuts.Store", ["Offcuts.Core", "Microsoft.Data.Sqlite", "Dapper", "CsvHelper", "SQLitePCLRaw.core", "SQLitePCLRaw.provider.e_sqlite3", "SQLitePCLRaw.batteries_v2"] },
-        { "Offcuts.Print", ["Offcuts.Core", "QRCoder", "PdfSharp", "PdfSharp.System", "PdfSharp.Shared"] },
+        { "Offcuts.Print", ["Offcuts.Core", "QRCoder", "PdfSharp", "PdfSharp.System", "PdfSharp.Shared", "Wcwidth"] },
     };
 
     [Theory]

@@ -46,7 +46,7 @@ public sealed record LabelContent
         Material = piece.Material.Name,
         Measure = piece.Material is Sheet ? $"{piece.Length.ToText(unit)} x {piece.Width.ToText(unit)}" : piece.Length.ToText(unit),
         Marks = [.. MarksOf(piece)],
-        Treatment = piece.Treated && !FitsMark(piece.TreatedWith) ? $"treated with {piece.TreatedWith}" : "",
+        Treatment = TreatmentOf(piece),
         Details = [.. DetailsOf(piece, unit)],
         Place = piece.Place,
         Date = Day(date),
@@ -78,6 +78,10 @@ public sealed record LabelContent
         if (piece.Stamped) yield return "STAMPED";
         yield return piece.Condition.ToString().ToUpperInvariant();
     }
+
+    /// <summary>The preservative in words where it is too long for a mark; else empty.</summary>
+    internal static string TreatmentOf(Piece piece) =>
+        piece.Treated && !FitsMark(piece.TreatedWith) ? $"treated with {TextRules.Harmless(piece.TreatedWith)}" : "";
 
     private static bool FitsMark(string treatment) => treatment.Length <= 8;
 

@@ -79,6 +79,35 @@ internal static class Lettering
         return text[..starts[fits]].TrimEnd() + CutMark;
     }
 
+    /// <summary>A printable text in lines that each fit, broken between words, and inside a word only where it alone is wider.</summary>
+    public static IReadOnlyList<string> Wrap(string text, double size, bool bold, double width)
+    {
+        var lines = new List<string>();
+        var line = "";
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (line.Length > 0 && Width($"{line} {word}", size, bold) <= width)
+            {
+                line += " " + word;
+                continue;
+            }
+
+            if (line.Length > 0) lines.Add(line);
+            line = word;
+            while (Width(line, size, bold) > width && line.Length > 1)
+            {
+                var starts = StringInfo.ParseCombiningCharacters(line);
+                var fits = Enumerable.Range(1, starts.Length - 1).LastOrDefault(count => Width(line[..starts[count]], size, bold) <= width, 1);
+                if (starts.Length == 1) break;
+                lines.Add(line[..starts[fits]]);
+                line = line[starts[fits]..];
+            }
+        }
+
+        lines.Add(line);
+        return lines;
+    }
+
     private sealed class ShippedFonts : IFontResolver
     {
         public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(isBold ? "bold" : "regular");

@@ -37,6 +37,10 @@ internal sealed partial class PaperFile : IDisposable
         return XGraphics.FromPdfPage(page);
     }
 
+    /// <summary>A page once more, to draw on top of what it has. Dispose what is returned.</summary>
+    /// <param name="page">Its number, from 1.</param>
+    public XGraphics Again(int page) => XGraphics.FromPdfPage(_document.Pages[page - 1], XGraphicsPdfPageOptions.Append);
+
     public int Pages => _document.PageCount;
 
     public byte[] ToBytes()

@@ -1,0 +1,203 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Print;
+
+/// <summary>A piece to fetch.</summary>
+/// <param name="Number">Its number on the sheet, from 1.</param>
+/// <param name="Code">Its code, or <c>new</c>.</param>
+/// <param name="Material">What it is.</param>
+/// <param name="Length">How long it is.</param>
+/// <param name="First">What to do to it before it is cut; empty for nothing.</param>
+internal sealed record PickRow(string Number, string Code, string Material, string Length, string First);
+
+/// <summary>The pieces at one place.</summary>
+internal sealed record PickPlace(string Place, IReadOnlyList<PickRow> Rows);
+
+/// <summary>One stretch of a piece, in words.</summary>
+internal sealed record StretchRow(string Sign, string Start, string Length, string End, string What, string Stage);
+
+/// <summary>One piece to cut.</summary>
+internal sealed record CutPiece(int Number, string Head, string Marks, IReadOnlyList<string> Notes, PieceBar Bar, IReadOnlyList<StretchRow> Rows);
+
+/// <summary>One line of the shopping list.</summary>
+internal sealed record BuyRow(string Count, string What, string Each, string Cost, string About);
+
+/// <summary>One need for hardware.</summary>
+internal sealed record HardwareRow(string Name, string Stage, string Needed, string FromYard, string ToBuy, string Wanting);
+
+/// <summary>Everything a cut sheet says, in words, before it is laid out as text or on paper.</summary>
+internal sealed class CutSheetContent
+{
+    private readonly Plan _plan;
+    private readonly KeptPlan? _kept;
+    private readonly CutSheetOptions _options;
+
+    public CutSheetContent(Plan plan, KeptPlan? kept, CutSheetOptions options)
+    {
+        (_plan, _kept, _options) = (plan, kept, options);
+        var waiting = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
+        Picks = Pick(waiting);
+        Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
+        Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).Select(each => Finished(each.piece, each.i))];
+        Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareDone ? [] : plan.Hardware, options);
+        Cautions = Core.Yard.Cautions.ForPlan(plan);
+    }
+
+    public string Title => TextRules.Harmless(_options.Title);
+
+    public IReadOnlyList<string> Heading => [.. HeadingLines()];
+
+    public IReadOnlyList<PickPlace> Picks { get; }
+
+    public IReadOnlyList<CutPiece> Pieces { get; }
+
+    public IReadOnlyList<string> Behind { get; }
+
+    public ShoppingList Shopping { get; }
+
+    public IReadOnlyList<AppliedCaution> Cautions { get; }
+
+    public bool Rounded => Pieces.SelectMany(piece => piece.Rows).Any(row => (row.Start + row.Length + row.End).Contains('~'));
+
+    public IReadOnlyList<BuyRow> Buys => [.. Shopping.Rows.Select(Buy)];
+
+    public IReadOnlyList<(string Label, string Amount)> Sums =>
+        Shopping.TaxThousandthsOfPercent == 0
+            ? [("together, without tax", Cash(Shopping.Cost))]
+            :
+            [
+                ("together", Cash(Shopping.Cost)),
+                ($"tax {(Shopping.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)} %", Cash(Shopping.Tax)),
+                ("to pay", Cash(Shopping.Total)),
+            ];
+
+    public bool HardwareDone => _kept?.HardwareDone ?? false;
+
+    public IReadOnlyList<HardwareRow> Hardware =>
+    [
+        .. _plan.Hardware.Select(fill => new HardwareRow(
+            $"{TextRules.Harmless(fill.Need.Hardware.Name)}, {TextRules.Harmless(fill.Need.Name)}",
+            TextRules.Harmless(fill.Need.Stage), Count(fill.Need.Count), Count(fill.FromYard), Count(fill.ToBuy), Count(fill.Unfilled))),
+    ];
+
+    public IReadOnlyList<string> NotFilled =>
+        [.. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")];
+
+    public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings.CurrencySign)];
+
+    private StepState StateOf(int index) => _kept is { } kept ? kept.Steps[index].State : StepState.Waiting;
+
+    private IEnumerable<string> HeadingLines()
+    {
+        if (_options.Note.Length > 0) yield return TextRules.Harmless(_options.Note);
+        yield return _kept is { } kept
+            ? $"Plan {kept.Id.ToString(CultureInfo.InvariantCulture)}, made {Day(kept.Made)}; printed {Day(_options.Printed)}."
+            : $"Printed {Day(_options.Printed)}.";
+        var stages = _plan.Stages.Select(stage => TextRules.Harmless(stage) + (_options.StageDates.TryGetValue(stage, out var date) ? $" ({Day(date)})" : ""));
+        if (_plan.Stages.Count > 0) yield return $"For {string.Join(", ", stages)}.";
+    }
+
+    private PickPlace[] Pick((PlannedPiece Piece, int Index)[] waiting) =>
+    [
+        .. waiting
+            .GroupBy(each => each.Piece.Source is { } source ? source.Place : null, StringComparer.OrdinalIgnoreCase)
+            .OrderBy(group => group.Key is null).ThenBy(group => group.Key is "").ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase)
+            .Select(group => new PickPlace(
+                group.Key switch
+                {
+                    null => "new, from the store",
+                    "" => "no place noted",
+                    var place => TextRules.Harmless(place),
+                },
+                [.. group.OrderBy(each => each.Piece.Material).ThenBy(each => each.Index).Select(each => new PickRow(
+                    Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), First(each.Piece)))])),
+    ];
+
+    private CutPiece Cut(PlannedPiece piece, int index)
+    {
+        var bar = PieceBar.Of(piece);
+        var place = piece.Source is { Place.Length: > 0 } source ? $", at {TextRules.Harmless(source.Place)}" : "";
+        return new CutPiece(
+            index + 1,
+            $"{CodeOf(piece)}, {Named(piece)}, {Text(piece.Length)}{place}",
+            piece.Source is { } own ? string.Join(", ", LabelContent.MarksOf(own)) : "",
+            [.. Notes(piece)],
+            bar,
+            [.. bar.Stretches.Where(stretch => stretch.Kind != StretchKind.Kerf).Select(stretch => Row(piece, index, stretch))]);
+    }
+
+    private StretchRow Row(PlannedPiece piece, int index, Stretch stretch)
+    {
+        var (start, length, end) = (Text(stretch.Start), Text(stretch.Length), Text(stretch.End));
+        var cut = stretch.Kind == StretchKind.Cut ? piece.Cuts[stretch.Index] : null;
+        var (sign, what) = stretch.Kind switch
+        {
+            StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut)),
+            StretchKind.Kept => ("=", _options.NewLabels.TryGetValue((index, stretch.Index), out var code) ? $"keep as {code}" : "keep, new label"),
+            StretchKind.Scrap => (".", "scrap"),
+            StretchKind.Untouched => ("-", "leave as it is"),
+            StretchKind.Bad => ("x", "bad spot"),
+            _ => ("/", "trim off"),
+        };
+        return new StretchRow(sign, start, length, end, what, cut is null ? "" : TextRules.Harmless(cut.Stage));
+    }
+
+    private IEnumerable<string> Notes(PlannedPiece piece)
+    {
+        if (First(piece) is { Length: > 0 } first) yield return $"Before cutting: {first}.";
+        yield return piece.SawCuts switch
+        {
+            0 => "No saw cut: it is used as it is.",
+            1 => "1 saw cut.",
+            _ => $"{Count(piece.SawCuts)} saw cuts.",
+        };
+        if (piece.Source?.FirstLine is { } line) yield return $"First pattern line {Text(line)} from the marked end.";
+        if (piece.Source is { } source && LabelContent.TreatmentOf(source) is { Length: > 0 } treatment) yield return $"It is {treatment}.";
+        if (piece.Source is { Note.Length: > 0 } noted) yield return $"Note: {TextRules.Harmless(noted.Note)}";
+    }
+
+    private string Finished(PlannedPiece piece, int index) => $"{index + 1}: {CodeOf(piece)}, {Named(piece)}, {Text(piece.Length)}: " + StateOf(index) switch
+    {
+        StepState.Done => "cut as planned",
+        StepState.DoneOtherwise => "cut, but not as planned",
+        _ => "given up: the rest was matched again",
+    };
+
+    private BuyRow Buy(ShoppingRow row)
+    {
+        var about = new List<string>();
+        if (row.Price is { Date: { } seen } price) about.Add(price.IsOld(_options.Printed) ? $"OLD PRICE, seen {Day(seen)}" : $"price of {Day(seen)}");
+        else if (row.Price is not null) about.Add("price without a date");
+        if (row.Price is { Supplier.Length: > 0 } sold) about.Add($"from {TextRules.Harmless(sold.Supplier)}");
+        if (row.OrderBy is { } order) about.Add(order < _options.Printed ? $"order by {Day(order)}: TOO LATE for {Day(row.Needed!.Value)}" : $"order by {Day(order)}");
+        else if (row.Price?.LeadDays is { } lead) about.Add($"takes {Count(lead)} {(lead == 1 ? "day" : "days")}");
+        var length = row.Length.IsZero ? "" : $" {Text(row.Length)}";
+        var each = row.Price is { } known && known.Price * row.Count == row.Cost ? Cash(known.Price) : "";
+        return new BuyRow(Count(row.Count), $"{TextRules.Harmless(row.Material.Name)}{(row.Treated ? " treated" : "")}{length}", each, Cash(row.Cost), string.Join("; ", about));
+    }
+
+    private static string First(PlannedPiece piece) => piece.Source switch
+    {
+        { Nails: true, Concrete: true } => "pull the nails and scrape off the concrete",
+        { Nails: true } => "pull the nails",
+        { Concrete: true } => "scrape off the concrete",
+        _ => "",
+    };
+
+    private static string CodeOf(PlannedPiece piece) => piece.Source is { } source ? source.Code.ToString() : "new";
+
+    private static string Named(PlannedPiece piece) =>
+        TextRules.Harmless(piece.Material.Name) + (piece.Source?.Treated ?? piece.Bought!.Treated ? " treated" : "");
+
+    private string Text(Length length) => length.ToText(_options.Settings.Unit);
+
+    private string Cash(Money money) => money.ToText(_options.Settings.CurrencySign);
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

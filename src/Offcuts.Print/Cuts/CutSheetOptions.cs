@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Print;
+
+/// <summary>What a cut sheet needs besides the plan.</summary>
+public sealed record CutSheetOptions
+{
+    /// <summary>The day of the print: prices are old, and orders late, as of this day.</summary>
+    public required DateOnly Printed { get; init; }
+
+    /// <summary>What stands at its head.</summary>
+    public string Title { get; init; } = "Cut sheet";
+
+    /// <summary>A line below the title: that the data is invented, say. Empty for none.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>Unit of lengths, sign of money, tax.</summary>
+    public YardSettings Settings { get; init; } = YardSettings.Usual;
+
+    /// <summary>When each stage begins, by its name; stages without a date are left out.</summary>
+    public ImmutableDictionary<string, DateOnly> StageDates { get; init; } = ImmutableDictionary<string, DateOnly>.Empty;
+
+    /// <summary>Where hardware that is bought has its supplier, date and lead time from; without it these are not shown.</summary>
+    public PriceBook Prices { get; init; } = PriceBook.Empty;
+
+    /// <summary>Codes drawn for kept remainders, by the piece's index in the plan and the remainder's in the piece, both from 0; where one is missing, the sheet says only that a label comes.</summary>
+    public ImmutableDictionary<(int Piece, int Remainder), Code> NewLabels { get; init; } = ImmutableDictionary<(int Piece, int Remainder), Code>.Empty;
+}

@@ -1,0 +1,159 @@
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Print;
+
+/// <summary>Lays a cut sheet out on paper.</summary>
+internal sealed class CutSheetPdf : IDisposable
+{
+    private const double Body = 9;
+    private const double Small = 8;
+
+    private readonly CutSheetContent _content;
+    private readonly PaperFlow _flow;
+
+    private CutSheetPdf(CutSheetContent content, PaperFile paper, LengthUnit unit)
+    {
+        _content = content;
+        _flow = unit == LengthUnit.Inch
+            ? new PaperFlow(paper, 612, 792)
+            : new PaperFlow(paper, PaperFile.Points(Length.Millimetres(210)), PaperFile.Points(Length.Millimetres(297)));
+    }
+
+    public static byte[] Write(CutSheetContent content, CutSheetOptions options)
+    {
+        using var paper = new PaperFile(content.Title, options.Printed);
+        using var sheet = new CutSheetPdf(content, paper, options.Settings.Unit);
+        sheet.Head();
+        sheet.Fetch();
+        sheet.Cut();
+        sheet.Buy();
+        sheet.Hardware();
+        sheet.Section("5. Not filled");
+        if (content.NotFilled.Count == 0) sheet.Line("Nothing: every cut is filled.");
+        foreach (var line in content.NotFilled) sheet.Line(line);
+        sheet.Section("6. How good the plan is, and what it saves");
+        foreach (var line in content.Worth) sheet._flow.Paragraph(line, Body, indent: line.StartsWith(' ') ? 12 : 0);
+        sheet.Cautions();
+        sheet._flow.Finish($"{content.Title}. {content.Heading[0]}");
+        return paper.ToBytes();
+    }
+
+    public void Dispose() => _flow.Dispose();
+
+    private void Head()
+    {
+        _flow.Paragraph(_content.Title, 16, bold: true);
+        foreach (var line in _content.Heading) Line(line);
+        if (_content.Cautions.Count > 0)
+            _flow.Paragraph($"Read the cautions in part 7 before you begin: {string.Join(", ", _content.Cautions.Select(each => each.Caution.Topic))}.", Body, bold: true);
+    }
+
+    private void Fetch()
+    {
+        Section("1. Fetch, place by place");
+        if (_content.Picks.Count == 0) Line("Nothing.");
+        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("material", 150), new("length", 80), new("first", 200)];
+        for (var i = 0; i < _content.Picks.Count; i++)
+        {
+            _flow.Need(3 * Body * Lettering.LineHeight);
+            if (i == 0) _flow.Heads(columns, Small);
+            _flow.Space(2);
+            _flow.Paragraph(_content.Picks[i].Place, Body, bold: true);
+            foreach (var row in _content.Picks[i].Rows) _flow.Row(columns, [row.Number, row.Code, row.Material, row.Length, row.First], Body);
+        }
+    }
+
+    private void Cut()
+    {
+        Section("2. Cut");
+        if (_content.Pieces.Count == 0) Line("Nothing.");
+        else
+        {
+            Line("Every start is measured from the marked end, where the label is; bars begin there. Bars are to one scale: white is a cut, black the saw, crossed a bad spot, ruled upright a trim, grey scrap, a heavy frame a remainder to keep, a broken one a span left as it is.");
+            if (_content.Rounded) Line("~ stands before a length between two marks of the rule, rounded to the nearer.");
+        }
+
+        var perUnit = _flow.Width / _content.Pieces.Select(piece => piece.Bar.Length.Units).DefaultIfEmpty(1).Max();
+        foreach (var piece in _content.Pieces) Piece(piece, perUnit);
+        if (_content.Behind.Count == 0) return;
+        _flow.Space(6);
+        _flow.Paragraph("Behind you", Body, bold: true);
+        foreach (var line in _content.Behind) Line(line);
+    }
+
+    private void Piece(CutPiece piece, double perUnit)
+    {
+        PaperColumn[] columns = [new("", 16), new("start", 85), new("length", 85), new("to", 85), new("what", 150), new("stage", 100)];
+
+        // Head, notes, bar and the first rows stay together.
+        _flow.Need((6 + Math.Min(6, piece.Rows.Count)) * Body * Lettering.LineHeight + BarDrawing.Height + 20);
+        _flow.Space(8);
+        _flow.Paragraph($"{piece.Number}: {piece.Head}", Body + 1, bold: true);
+        if (piece.Marks.Length > 0) _flow.Paragraph(piece.Marks, Small, bold: true);
+        _flow.Paragraph(string.Join(" ", piece.Notes), Body);
+        _flow.Space(3);
+        BarDrawing.Draw(_flow.Graphics, piece.Bar, piece.Rows, PaperFlow.Margin, _flow.Y, perUnit);
+        _flow.Space(BarDrawing.Height + 3);
+        _flow.Heads(columns, Small);
+        foreach (var row in piece.Rows) _flow.Row(columns, [row.Sign, row.Start, row.Length, row.End, row.What, row.Stage], Body);
+    }
+
+    private void Buy()
+    {
+        Section("3. Buy");
+        var rows = _content.Buys;
+        if (rows.Count == 0)
+        {
+            Line("Nothing.");
+            return;
+        }
+
+        PaperColumn[] columns = [new("count", 40, Right: true), new("what", 150), new("each", 60, Right: true), new("cost", 66, Right: true), new("", 205)];
+        _flow.Heads(columns, Small);
+        foreach (var row in rows) _flow.Row(columns, [row.Count, row.What, row.Each, row.Cost, row.About], Body);
+        foreach (var (label, amount) in _content.Sums) _flow.Row(columns, ["", label, "", amount, ""], Body, bold: true);
+    }
+
+    private void Hardware()
+    {
+        Section("4. Hardware");
+        if (_content.Hardware.Count == 0)
+        {
+            Line("None.");
+            return;
+        }
+
+        if (_content.HardwareDone) Line("Counted out already.");
+        PaperColumn[] columns =
+        [
+            new("what", 220), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true),
+            new("to buy", 44, Right: true), new("short", 40, Right: true),
+        ];
+        _flow.Heads(columns, Small);
+        foreach (var row in _content.Hardware) _flow.Row(columns, [row.Name, row.Stage, row.Needed, row.FromYard, row.ToBuy, row.Wanting], Body);
+    }
+
+    private void Cautions()
+    {
+        Section("7. Cautions");
+        foreach (var applied in _content.Cautions)
+        {
+            _flow.Need(4 * Body * Lettering.LineHeight);
+            _flow.Paragraph($"{applied.Caution.Topic}: {applied.Because}.", Body, bold: true);
+            _flow.Paragraph(applied.Caution.ToString(), Body, indent: 12);
+            _flow.Space(2);
+        }
+
+        _flow.Paragraph(Core.Yard.Cautions.Closing, Body, bold: true);
+    }
+
+    private void Section(string title)
+    {
+        _flow.Need(60);
+        _flow.Space(10);
+        _flow.Paragraph(title, 12, bold: true);
+        _flow.Space(2);
+    }
+
+    private void Line(string text) => _flow.Paragraph(text, Body);
+}

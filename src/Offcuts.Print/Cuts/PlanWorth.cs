@@ -1,0 +1,41 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+
+namespace Offcuts.Print;
+
+/// <summary>How good a plan is and what it saves, in sentences: each figure with its proof and with what it is measured against.</summary>
+public static class PlanWorth
+{
+    /// <summary>The sentences, tier by tier, then the savings.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="sign">Sign before an amount of money.</param>
+    public static IEnumerable<string> Of(Plan plan, string sign)
+    {
+        var tiers = plan.Tiers;
+        yield return plan.Proven
+            ? "Proven: in the order below, no plan does better on any of the first three."
+            : "Best found: where a line does not say proven, a better plan may exist, but none beyond the bound given.";
+        yield return Line("Left unfilled", tiers.Unfilled, value => value == 1 ? "1 cut" : $"{value} cuts");
+        if (plan.Stages.Count > 1 && tiers.Unfilled.Value > 0)
+            yield return "  " + string.Join(", ", plan.Stages.Zip(tiers.UnfilledByStage, (stage, figure) => $"{TextRules.Harmless(stage)} {figure.Value}"));
+        yield return Line("Spent, without tax", tiers.Spend, value => new Money(value).ToText(sign));
+        yield return Line("Yard value given up", tiers.ValueGivenUp, value => new Money(value).ToText(sign));
+        if (tiers.ValueGivenUp.Value < 0) yield return "  Below 0: the kept remainders, those of new pieces included, are worth more than what the yard gives.";
+        yield return $"Saw cuts: {tiers.SawCuts}; no bound is claimed for these.";
+
+        var savings = plan.Savings;
+        yield return $"The same cuts, bought entirely new at their own best plan, would cost {savings.AllNew.ToText(sign)} without tax"
+            + (savings.AllNewProven ? " (proven the cheapest)." : " (the best found; a cheaper one may exist, and then less is saved).");
+        yield return savings.Saved.Cents >= 0
+            ? $"This plan spends {savings.Spend.ToText(sign)}, so it saves {savings.Saved.ToText(sign)}."
+            : $"This plan spends {savings.Spend.ToText(sign)}: {new Money(-savings.Saved.Cents).ToText(sign)} more than all new.";
+        if (savings.Unpriced.Count > 0) yield return $"Not counted in this, having no price: {Names(savings.Unpriced)}.";
+        if (plan.Unpriced.Count > 0) yield return $"Without a price, so valued at 0 and not to be bought: {Names(plan.Unpriced)}.";
+    }
+
+    private static string Line(string what, Figure figure, Func<long, string> text) =>
+        $"{what}: {text(figure.Value)} ({(figure.Proven ? "proven" : $"not proven: no plan gets below {text(figure.Bound)}")}).";
+
+    private static string Names(IEnumerable<string> names) => string.Join(", ", names.Select(TextRules.Harmless));
+}
