@@ -1,0 +1,17 @@
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about what a person typed at the program itself, not about the yard.</summary>
+public static class CommandFaults
+{
+    public static Fault DayUnreadable(string text) =>
+        new($"\"{TextRules.Harmless(text)}\" is no day; write it like 2026-05-31");
+
+    public static Fault NoSuchFile(string path) => new($"there is no file {TextRules.Harmless(path)}");
+
+    public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");
+
+    public static Fault OneLabelOnePiece() => new("one label goes on one piece, but this line makes several");
+
+    public static Fault DemoFolderInUse(string folder) =>
+        new($"{TextRules.Harmless(folder)} holds a demo already; name another folder");
+}
