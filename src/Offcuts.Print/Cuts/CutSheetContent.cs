@@ -188,7 +188,7 @@ internal sealed class CutSheetContent
         _ => "",
     };
 
-    private static string CodeOf(PlannedPiece piece) => piece.Source is { } source ? source.Code.ToString() : "new";
+    private string CodeOf(PlannedPiece piece) => piece.Source is { } source ? TextRules.Harmless(_options.CodeText(source.Code)) : "new";
 
     private static string Named(PlannedPiece piece) =>
         TextRules.Harmless(piece.Material.Name) + (piece.Source?.Treated ?? piece.Bought!.Treated ? " treated" : "");

@@ -27,4 +27,7 @@ public sealed record CutSheetOptions
 
     /// <summary>Codes drawn for kept remainders, by the piece's index in the plan and the remainder's in the piece, both from 0; where one is missing, the sheet says only that a label comes.</summary>
     public ImmutableDictionary<(int Piece, int Remainder), Code> NewLabels { get; init; } = ImmutableDictionary<(int Piece, int Remainder), Code>.Empty;
+
+    /// <summary>How a code is written; as on its label where nothing else is said.</summary>
+    public Func<Code, string> CodeText { get; init; } = code => code.ToString();
 }
