@@ -10,6 +10,9 @@ namespace Offcuts.Core.Faults;
 /// <param name="File">Name of the file as the user gave it; empty where no file applies.</param>
 public sealed record Fault(string Sentence, int Column = 0, int Line = 0, string File = "")
 {
+    /// <summary>Name of the file's column as its header writes it; empty where the file has no named columns.</summary>
+    public string ColumnName { get; init; } = "";
+
     /// <summary>The same fault, its column moved right by <paramref name="offset"/> characters.</summary>
     public Fault Shift(int offset) => Column == 0 ? this : this with { Column = Column + offset };
 
@@ -17,11 +20,18 @@ public sealed record Fault(string Sentence, int Column = 0, int Line = 0, string
     public Fault At(string file, int line, int column = 0) =>
         this with { File = file, Line = line, Column = column == 0 ? Column : column };
 
-    /// <summary><c>file:line: column 5: what is wrong</c>, each part only where it applies; without a file <c>line 3: ...</c>.</summary>
+    /// <summary>The same fault, in a named column of a line of a file. <see cref="Column"/> still counts within the cell.</summary>
+    public Fault AtCell(string file, int line, string columnName) =>
+        this with { File = file, Line = line, ColumnName = columnName };
+
+    /// <summary>
+    /// <c>file:line: column 5: what is wrong</c>, each part only where it applies; a named column is called by its name, and
+    /// without a file it is <c>line 3: ...</c>.
+    /// </summary>
     public override string ToString()
     {
         var place = File.Length == 0 ? Line == 0 ? "" : $"line {Line}: " : Line == 0 ? $"{File}: " : $"{File}:{Line}: ";
-        var column = Column == 0 ? "" : $"column {Column}: ";
+        var column = ColumnName.Length > 0 ? $"{ColumnName}: " : Column == 0 ? "" : $"column {Column}: ";
         return place + column + Sentence;
     }
 }
