@@ -109,10 +109,10 @@ internal sealed class CsvRow
     }
 
     /// <summary>Yes or no; no where the cell is empty.</summary>
-    public bool YesNo(string column) => OneOf(column, Words.YesNo, YardFaults.YesNoUnknown);
+    public bool YesNo(string column) => OneOf(column, CellWords.YesNo, YardFaults.YesNoUnknown);
 
     /// <summary>One of a few words, in any case; the default where the cell is empty.</summary>
-    public T OneOf<T>(string column, Words<T> words, Func<string, Fault> unknown, T otherwise = default)
+    public T OneOf<T>(string column, CellWords<T> words, Func<string, Fault> unknown, T otherwise = default)
         where T : struct
     {
         if (Word(column) is not { } word) return otherwise;

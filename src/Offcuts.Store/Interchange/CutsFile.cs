@@ -58,8 +58,8 @@ public static class CutsFile
                     cut.Shortest.ToString(),
                     cut.Count.ToString(CultureInfo.InvariantCulture),
                     cut.Longest == cut.Shortest ? "" : cut.Longest.ToString(),
-                    Words.Use.Of(cut.Use),
-                    Words.Treated.Of(cut.Treated),
+                    CellWords.Use.Of(cut.Use),
+                    CellWords.Treated.Of(cut.Treated),
                     date);
             }
 

@@ -24,8 +24,8 @@ internal sealed class CutsReader
         var material = row.Material("material", counted, "each");
         if (row.Empty("qty")) row.Refuse("qty", FileFaults.CellEmpty());
         var count = row.Whole("qty", 1, MostOfOne) ?? 0;
-        var use = row.OneOf("use", Words.Use, YardFaults.UseUnknown, Use.Nonstructural);
-        var treated = row.OneOf("treated", Words.Treated, YardFaults.TreatedUnknown);
+        var use = row.OneOf("use", CellWords.Use, YardFaults.UseUnknown, Use.Nonstructural);
+        var treated = row.OneOf("treated", CellWords.Treated, YardFaults.TreatedUnknown);
         var rows = Rows(row, stage);
         if (material is Sheet) row.Refuse("material", YardFaults.SheetNotMatched());
         else if (counted && material is Hardware or null) TakeHardware(row, rows, new HardwareNeed(stage, name, (material as Hardware)!, count), treated);

@@ -53,7 +53,7 @@ public static class PricesFile
                 price.Material.Name,
                 CsvSheet.Measure(price.Length),
                 price.Price.ToString(),
-                Words.YesNo.Of(price.Treated),
+                CellWords.YesNo.Of(price.Treated),
                 price.LeadDays?.ToString(CultureInfo.InvariantCulture) ?? "",
                 price.Limit?.ToString(CultureInfo.InvariantCulture) ?? "",
                 price.Supplier,

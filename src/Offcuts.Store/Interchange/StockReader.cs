@@ -46,8 +46,8 @@ internal sealed class StockReader(CodePolicy policy)
     // A word that says what every bin is anyway does no harm: scripts fill whole columns with it.
     private static void RefuseWhatOnlyPiecesHave(CsvRow row)
     {
-        if (row.OneOf("condition", Words.Condition, YardFaults.ConditionUnknown) != Condition.Sound) row.Refuse("condition", FileFaults.OnlyForPieces());
-        if (row.OneOf("state", Words.State, FileFaults.StateUnknown) != PieceState.InYard) row.Refuse("state", FileFaults.OnlyForPieces());
+        if (row.OneOf("condition", CellWords.Condition, YardFaults.ConditionUnknown) != Condition.Sound) row.Refuse("condition", FileFaults.OnlyForPieces());
+        if (row.OneOf("state", CellWords.State, FileFaults.StateUnknown) != PieceState.InYard) row.Refuse("state", FileFaults.OnlyForPieces());
         foreach (var column in (string[])["treated", "stamped", "nails", "concrete", "oiled"])
             if (row.YesNo(column)) row.Refuse(column, FileFaults.OnlyForPieces());
         foreach (var column in (string[])["bad", "trim", "width", "treated_with", "from_stage", "cut_from", "first_line", "reserved_for"])
@@ -64,7 +64,7 @@ internal sealed class StockReader(CodePolicy policy)
         var length = row.NeededLength("length");
         var (left, right) = Trims(row);
         var (state, reservedFor) = State(row);
-        var condition = row.OneOf("condition", Words.Condition, YardFaults.ConditionUnknown);
+        var condition = row.OneOf("condition", CellWords.Condition, YardFaults.ConditionUnknown);
         var (treated, stamped) = (row.YesNo("treated"), row.YesNo("stamped"));
         var (nails, concrete, oiled) = (row.YesNo("nails"), row.YesNo("concrete"), row.YesNo("oiled"));
         var (bad, width) = (BadSpots(row), row.Length("width"));
@@ -123,7 +123,7 @@ internal sealed class StockReader(CodePolicy policy)
     private static (PieceState State, string ReservedFor) State(CsvRow row)
     {
         var stage = row.Name("reserved_for");
-        var state = row.OneOf("state", Words.State, FileFaults.StateUnknown, stage.Length > 0 ? PieceState.Reserved : PieceState.InYard);
+        var state = row.OneOf("state", CellWords.State, FileFaults.StateUnknown, stage.Length > 0 ? PieceState.Reserved : PieceState.InYard);
         if (state != PieceState.Reserved && stage.Length > 0) row.Refuse("reserved_for", FileFaults.ReservedButNot());
         return (state, stage);
     }

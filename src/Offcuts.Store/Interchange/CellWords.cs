@@ -3,7 +3,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Store.Interchange;
 
 /// <summary>The words by which a file writes one of a few values. Read in any case; the first of two is the one written.</summary>
-internal sealed class Words<T>(params (string Word, T Value)[] pairs)
+internal sealed class CellWords<T>(params (string Word, T Value)[] pairs)
     where T : struct
 {
     /// <summary>The word of a value.</summary>
@@ -19,23 +19,23 @@ internal sealed class Words<T>(params (string Word, T Value)[] pairs)
 }
 
 /// <summary>The words of each kind.</summary>
-internal static class Words
+internal static class CellWords
 {
-    public static Words<bool> YesNo { get; } = new(("no", false), ("yes", true));
+    public static CellWords<bool> YesNo { get; } = new(("no", false), ("yes", true));
 
-    public static Words<Condition> Condition { get; } =
+    public static CellWords<Condition> Condition { get; } =
         new(("sound", Core.Yard.Condition.Sound), ("fair", Core.Yard.Condition.Fair), ("poor", Core.Yard.Condition.Poor));
 
-    public static Words<Use> Use { get; } = new(
+    public static CellWords<Use> Use { get; } = new(
         ("structural", Core.Yard.Use.Structural),
         ("nonstructural", Core.Yard.Use.Nonstructural),
         ("bracing", Core.Yard.Use.Bracing),
         ("rough", Core.Yard.Use.Rough));
 
-    public static Words<TreatedWish> Treated { get; } =
+    public static CellWords<TreatedWish> Treated { get; } =
         new(("any", TreatedWish.Any), ("yes", TreatedWish.Yes), ("no", TreatedWish.No));
 
-    public static Words<PieceState> State { get; } = new(
+    public static CellWords<PieceState> State { get; } = new(
         ("in yard", PieceState.InYard),
         ("reserved", PieceState.Reserved),
         ("used", PieceState.Used),
