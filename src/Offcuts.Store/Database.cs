@@ -1,3 +1,4 @@
+using System.Data;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SQLitePCL;
@@ -41,7 +42,7 @@ internal sealed class Database : IDisposable
     public long Number(string query, params ReadOnlySpan<(string Name, object? Value)> parameters) => (long)Value(query, parameters);
 
     /// <summary>Runs statements without parameters.</summary>
-    public void Execute(string sql) => Connection.Execute(sql);
+    public void Execute(string sql) => Connection.Execute(sql, commandType: CommandType.Text);
 
     /// <summary>Runs work in a read transaction, so that it sees one state of the yard, unless one is open already.</summary>
     public T Snapshot<T>(Func<T> work)

@@ -1,1 +1,16 @@
-return 0;
+using System.Text;
+using Offcuts;
+using Offcuts.Commands;
+using Offcuts.Core.Faults;
+
+Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+var world = Surroundings.Real();
+try
+{
+    return CommandLine.Run(args, world, (_, _) => 0);
+}
+catch (Exception error)
+{
+    world.Error.WriteLine($"offcuts failed and changed nothing more: {TextRules.Harmless(error.Message)}");
+    return Exit.Broken;
+}
