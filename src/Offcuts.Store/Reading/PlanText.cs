@@ -21,7 +21,6 @@ internal static class PlanText
     {
         PropertyNamingPolicy = new FieldNames(),
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
     };

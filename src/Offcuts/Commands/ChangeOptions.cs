@@ -1,0 +1,66 @@
+using System.CommandLine;
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Commands;
+
+/// <summary>The options of <c>change</c>: each sets one fact, and one that is left out leaves it alone.</summary>
+internal sealed record ChangeOptions(
+    Option<string> Material,
+    Option<string> Length,
+    Option<string> Condition,
+    Option<string> Nails,
+    Option<string> Concrete,
+    Option<string> Oiled,
+    Option<string> Stamped,
+    Option<string> Treated,
+    Option<string> Bad,
+    Option<string> Trim,
+    Option<string> Line,
+    Option<string> Place,
+    Option<string> From,
+    Option<string> Note,
+    Option<string> Quantity)
+{
+    /// <summary>All of them, in the order of the help.</summary>
+    public IEnumerable<Option> All =>
+        [Material, Length, Condition, Nails, Concrete, Oiled, Stamped, Treated, Bad, Trim, Line, Place, From, Note, Quantity];
+
+    /// <summary>Applies what was given to every piece, or to the one bin.</summary>
+    public Result<string> Apply(ParseResult parse, YardFile yard, IReadOnlyList<Code> codes)
+    {
+        var change = new ChangePieces(yard);
+        if (codes.Count == 1 && yard.Bin(codes[0]) is not null)
+        {
+            if (parse.GetValue(Quantity) is not { } count) return change.SetBin(codes[0], null, parse.GetValue(Place), parse.GetValue(Note));
+            return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity)
+                ? change.SetBin(codes[0], quantity, parse.GetValue(Place), parse.GetValue(Note))
+                : YardFaults.CountUnreadable();
+        }
+
+        if (parse.GetValue(Quantity) is not null) return YardFaults.QuantityOnlyForBins();
+        var facts = new PieceFacts
+        {
+            Material = parse.GetValue(Material),
+            Length = parse.GetValue(Length),
+            Condition = parse.GetValue(Condition),
+            Nails = parse.GetValue(Nails),
+            Concrete = parse.GetValue(Concrete),
+            Oiled = parse.GetValue(Oiled),
+            Stamped = parse.GetValue(Stamped),
+            Treated = parse.GetValue(Treated),
+            Bad = parse.GetValue(Bad),
+            Trim = parse.GetValue(Trim),
+            Line = parse.GetValue(Line),
+            Place = parse.GetValue(Place),
+            From = parse.GetValue(From),
+            Note = parse.GetValue(Note),
+        };
+        if (facts == new PieceFacts()) return YardFaults.NothingToChange();
+        var unit = yard.Settings().Unit;
+        return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
+    }
+}

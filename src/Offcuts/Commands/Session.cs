@@ -1,0 +1,93 @@
+using System.CommandLine;
+using Offcuts.Core.Faults;
+using Offcuts.Store;
+
+namespace Offcuts.Commands;
+
+/// <summary>What every command shares: the way to the yard, to the terminal, and to say no.</summary>
+internal sealed class Session(Surroundings world)
+{
+    /// <summary>Which yard; every command that needs one has it.</summary>
+    public Option<string> Yard { get; } = new("--yard")
+    {
+        Description = "The yard file; else OFFCUTS_YARD, else the one in your data folder",
+        HelpName = "FILE",
+        Recursive = true,
+    };
+
+    /// <summary>The doors to the outside.</summary>
+    public Surroundings World => world;
+
+    /// <summary>Examples for the help, by command.</summary>
+    public Dictionary<Command, string[]> Examples { get; } = [];
+
+    /// <summary>A command with its parts and its examples.</summary>
+    public Command Command(string name, string description, string[] examples, params Symbol[] parts)
+    {
+        var command = new Command(name, description);
+        foreach (var part in parts) Add(command, part);
+        Examples[command] = examples;
+        return command;
+    }
+
+    /// <summary>Opens the yard the user meant. Throws <see cref="YardUnavailableException"/>.</summary>
+    public YardFile Open(ParseResult parse) =>
+        YardFile.Open(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder), world.Clock);
+
+    /// <summary>Opens the yard, does the work, closes it.</summary>
+    public int WithYard(ParseResult parse, Func<YardFile, int> work)
+    {
+        using var yard = Open(parse);
+        return work(yard);
+    }
+
+    /// <summary>One line on standard output, harmless whatever is in it.</summary>
+    public void Say(string line = "") => world.Out.WriteLine(string.Join('\n', line.Split('\n').Select(TextRules.Harmless)));
+
+    /// <summary>Each fault as a line on standard error.</summary>
+    public int Refuse(IEnumerable<Fault> faults)
+    {
+        foreach (var fault in faults) world.Error.WriteLine(TextRules.Harmless(fault.ToString()));
+        return Exit.Refused;
+    }
+
+    /// <summary>One fault as a line on standard error.</summary>
+    public int Refuse(string sentence) => Refuse([new Fault(sentence)]);
+
+    /// <summary>Says what was done, or why it was refused.</summary>
+    public int Tell(Result<string> told)
+    {
+        if (!told.TryGet(out var what)) return Refuse(told.Faults);
+        Say(char.ToUpperInvariant(what[0]) + what[1..]);
+        return Exit.Done;
+    }
+
+    /// <summary>
+    /// Asks for a yes where a person types; taken for granted where nobody does. Enter means yes.
+    /// </summary>
+    public bool Agreed(string question)
+    {
+        if (!world.InIsTerminal) return true;
+        world.Out.Write(question + " [Y/n] ");
+        var answer = world.In.ReadLine()?.Trim() ?? "n";
+        return answer.Length == 0 || answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static void Add(Command command, Symbol part)
+    {
+        switch (part)
+        {
+            case Option option:
+                command.Options.Add(option);
+                break;
+            case Argument argument:
+                command.Arguments.Add(argument);
+                break;
+            case Command sub:
+                command.Subcommands.Add(sub);
+                break;
+            default:
+                throw new ArgumentException($"{part.Name} is no part of a command", nameof(part));
+        }
+    }
+}

@@ -1,0 +1,35 @@
+using System.CommandLine;
+using Offcuts.UseCases;
+
+namespace Offcuts.Commands;
+
+/// <summary>What the user has set for the yard.</summary>
+internal static class SettingsCommands
+{
+    /// <summary>The command <c>settings</c>.</summary>
+    public static IEnumerable<Command> All(Session session)
+    {
+        var name = new Argument<string>("name") { Description = "What to set; without it, everything is shown", Arity = ArgumentArity.ZeroOrOne };
+        var value = new Argument<string[]>("value") { Description = "Its new value", Arity = ArgumentArity.ZeroOrMore };
+        var command = session.Command(
+            "settings",
+            "Show or set the unit, kerfs, keep lengths, rules of use, species, tax and currency sign",
+            [
+                "offcuts settings",
+                "offcuts settings unit mm",
+                "offcuts settings kerf foam 0",
+                "offcuts settings keep 2x4 18",
+                "offcuts settings use bracing worst fair",
+                "offcuts settings tax 8.25",
+            ],
+            name, value);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var settings = new ChangeSettings(yard);
+            if (parse.GetValue(name) is { } what) return session.Tell(settings.Set(what, parse.GetValue(value) ?? []));
+            foreach (var line in settings.Lines()) session.Say(line);
+            return Exit.Done;
+        }));
+        yield return command;
+    }
+}

@@ -1,0 +1,237 @@
+using System.CommandLine;
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Print;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Commands;
+
+/// <summary>Cataloguing what comes off a form, finding it again, and putting it right.</summary>
+internal static class YardCommands
+{
+    /// <summary>The commands that work on pieces and bins.</summary>
+    public static IEnumerable<Command> All(Session session) =>
+        [Add(session), List(session), Show(session), Change(session), Mark(session), Reserve(session), Free(session)];
+
+    private static Command Add(Session session)
+    {
+        var line = new Argument<string[]>("line")
+        {
+            Description = "[CODE] material, lengths, count, then plain words in any order",
+            Arity = ArgumentArity.ZeroOrMore,
+        };
+        var file = new Option<string>("--lines") { Description = "A text file of such lines, all or nothing; - for standard input", HelpName = "FILE" };
+        var look = new Option<bool>("--look") { Description = "Only show how the line is understood" };
+        var yes = new Option<bool>("--yes") { Description = "Save without asking" };
+        var command = session.Command(
+            "add",
+            "Catalogue pieces as they come off a form, one line a batch",
+            [
+                "offcuts add \"2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack\"",
+                "offcuts add \"K7F 3MXA 2x4 92-5/8 stamped\"",
+                "offcuts add \"panel tie x140 @shed\"",
+                "offcuts add --lines stripped.txt",
+            ],
+            line, file, look, yes);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var typed = parse.GetValue(line) ?? [];
+            var lines = (typed.Length > 0 ? [string.Join(' ', typed)] : Array.Empty<string>())
+                .Concat(TextLines.Read(session.World, parse.GetValue(file)))
+                .ToArray();
+            var catalogue = new CataloguePieces(yard);
+            var read = catalogue.Read(lines);
+            if (!read.TryGet(out var batches)) return RefuseTyped(session, lines, read.Faults);
+            var unit = yard.Settings().Unit;
+            foreach (var batch in batches) session.Say(batch.ReadBack(unit));
+            if (parse.GetValue(look)) return Exit.Done;
+            if (!parse.GetValue(yes) && !session.Agreed("Save?"))
+            {
+                session.Say("Nothing saved.");
+                return Exit.Done;
+            }
+
+            var saved = catalogue.Save(batches);
+            if (!saved.TryGet(out var done)) return session.Refuse(saved.Faults);
+            foreach (var piece in done.Pieces) session.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
+            foreach (var bin in done.Bins) session.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");
+            session.Say(done.ToPrint == 0 ? done.What : $"{done.What}; {done.ToPrint} labels wait to be printed");
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    // One line typed: point at the column below it, so that nothing has to be counted.
+    private static int RefuseTyped(Session session, IReadOnlyList<string> lines, IReadOnlyList<Fault> faults)
+    {
+        if (lines.Count == 1 && faults[0].Column > 0)
+        {
+            session.World.Error.WriteLine(TextRules.Harmless(lines[0]));
+            session.World.Error.WriteLine(new string(' ', faults[0].Column - 1) + "^");
+        }
+
+        return session.Refuse(faults);
+    }
+
+    private static Command List(Session session)
+    {
+        var words = new Argument<string[]>("words") { Description = "Show only what has all these words in it", Arity = ArgumentArity.ZeroOrMore };
+        var material = new Option<string>("--material") { Description = "Only this material", HelpName = "MATERIAL" };
+        var atLeast = new Option<string>("--at-least") { Description = "Only lengths from this on", HelpName = "LENGTH" };
+        var place = new Option<string>("--place") { Description = "Only what lies here", HelpName = "PLACE" };
+        var gone = new Option<bool>("--gone") { Description = "Also what is used, handed over, scrapped or missing" };
+        var json = new Option<bool>("--json") { Description = "Print as JSON" };
+        var command = session.Command(
+            "list",
+            "List what the yard has",
+            ["offcuts list", "offcuts list 2x10 north --at-least 6'", "offcuts list --gone --json"],
+            words, material, atLeast, place, gone, json);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var unit = yard.Settings().Unit;
+            var least = parse.GetValue(atLeast) is { } text ? Length.Parse(text, unit) : Length.Zero;
+            if (!least.TryGet(out var shortest)) return session.Refuse(least.Faults);
+            var filter = new YardFilter(parse.GetValue(words) ?? [], parse.GetValue(material), parse.GetValue(place), shortest);
+            var pieces = yard.Pieces(!parse.GetValue(gone)).Where(piece => filter.Admits(piece, unit)).ToArray();
+            var bins = yard.Bins().Where(filter.Admits).ToArray();
+            if (parse.GetValue(json))
+            {
+                session.World.Out.WriteLine(YardJson.Write(pieces, bins));
+                return Exit.Done;
+            }
+
+            Tables.Write(
+                session.World,
+                ["Code", "Material", ">Length", "Marks", "Place", "State"],
+                pieces.Select(piece => (IReadOnlyList<string>)[piece.Code.ToString(), piece.Material.Name, Words.Size(piece, unit), Words.Marks(piece), piece.Place, Words.State(piece)])
+                    .Concat(bins.Select(bin => (IReadOnlyList<string>)[bin.Code.ToString(), bin.Hardware.Name, $"{bin.Quantity} {bin.Hardware.Unit}", "", bin.Place, ""])));
+            session.Say($"{pieces.Length} pieces, {bins.Length} bins");
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    private static Command Show(Session session)
+    {
+        var code = new Argument<string>("code") { Description = "Code on the label" };
+        var json = new Option<bool>("--json") { Description = "Print as JSON" };
+        var command = session.Command("show", "Show one piece or bin: its QR code, its family and its history", ["offcuts show \"K7F 3MXA\""], code, json);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var read = Code.Parse(parse.GetValue(code)!);
+            if (!read.TryGet(out var one)) return session.Refuse(read.Faults);
+            var (piece, bin) = (yard.Piece(one), yard.Bin(one));
+            if (piece is null && bin is null) return session.Refuse([YardFaults.NoSuchCode(one.ToString())]);
+            if (parse.GetValue(json)) session.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin]));
+            else Show(session, yard, piece, bin);
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    private static void Show(Session session, YardFile yard, Piece? piece, Bin? bin)
+    {
+        var code = piece?.Code ?? bin!.Code;
+        var symbol = session.World.Colour ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
+        foreach (var line in symbol) session.World.Out.WriteLine(line);
+        var details = piece is not null ? Details.Of(piece, yard.Settings()) : Details.Of(bin!);
+        foreach (var line in details) session.Say(line);
+        if (piece is not null)
+        {
+            var family = FamilyText.Of(yard.Family(code)!, yard.Settings().Unit).ToArray();
+            if (family.Length > 1)
+            {
+                session.Say("Family:");
+                foreach (var line in family) session.Say("  " + line);
+            }
+        }
+
+        session.Say("History:");
+        foreach (var line in Details.History(yard, code)) session.Say("  " + line);
+    }
+
+    private static Command Change(Session session)
+    {
+        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
+        Option<string> Text(string name, string description, string helpName) => new(name) { Description = description, HelpName = helpName };
+        var options = new ChangeOptions(
+            Text("--material", "What it is", "MATERIAL"),
+            Text("--length", "Its full length", "LENGTH"),
+            Text("--condition", "sound, fair or poor", "CONDITION"),
+            Text("--nails", "Whether nails are in it", "yes|no"),
+            Text("--concrete", "Whether concrete clings to it", "yes|no"),
+            Text("--oiled", "Whether form oil was on it", "yes|no"),
+            Text("--stamped", "Whether a grade stamp can be read", "yes|no"),
+            Text("--treated", "Whether it is treated: yes, no, or with what", "yes|no|WHAT"),
+            Text("--bad", "Bad spots from the marked end, or none", "START..END"),
+            Text("--trim", "End trims, left; right", "LENGTHS"),
+            Text("--line", "Foam: from the marked end to the first pattern line, or none", "LENGTH"),
+            Text("--place", "Where it lies", "PLACE"),
+            Text("--from", "The stage it came off", "STAGE"),
+            Text("--note", "Whatever else there is to say", "TEXT"),
+            Text("--qty", "Bins: how many lie in it", "COUNT"));
+        var command = session.Command(
+            "change",
+            "Correct or move what is catalogued: pieces, or one bin",
+            ["offcuts change K7F3MXA --nails no --place \"south rack\"", "offcuts change K7F3MXA --bad 30..36 --condition fair", "offcuts change N4PX7CA --qty 128"],
+            [codes, .. options.All]);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            if (!read.TryGet(out var list)) return session.Refuse(read.Faults);
+            return session.Tell(options.Apply(parse, yard, list));
+        }));
+        return command;
+    }
+
+    private static Command Mark(Session session)
+    {
+        var state = new Argument<string>("what") { Description = "used, scrapped, handed-over, missing or back" };
+        state.AcceptOnlyFromAmong("used", "scrapped", "handed-over", "missing", "back");
+        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
+        var command = session.Command("mark", "Say that pieces left the yard, or are back in it", ["offcuts mark scrapped K7F3MXA", "offcuts mark back K7F3MXA"], state, codes);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            if (!read.TryGet(out var list)) return session.Refuse(read.Faults);
+            return session.Tell(new ChangePieces(yard).Mark(list, parse.GetValue(state) switch
+            {
+                "used" => PieceState.Used,
+                "scrapped" => PieceState.Scrapped,
+                "handed-over" => PieceState.HandedOver,
+                "missing" => PieceState.Missing,
+                _ => PieceState.InYard,
+            }));
+        }));
+        return command;
+    }
+
+    private static Command Reserve(Session session)
+    {
+        var stage = new Argument<string>("stage") { Description = "Name of the stage" };
+        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
+        var command = session.Command("reserve", "Keep pieces for one stage alone", ["offcuts reserve \"stem wall\" K7F3MXA"], stage, codes);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            return read.TryGet(out var list) ? session.Tell(new ChangePieces(yard).Reserve(list, parse.GetValue(stage)!)) : session.Refuse(read.Faults);
+        }));
+        return command;
+    }
+
+    private static Command Free(Session session)
+    {
+        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
+        var command = session.Command("free", "Let any stage have pieces that were reserved", ["offcuts free K7F3MXA"], codes);
+        command.SetAction(parse => session.WithYard(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            return read.TryGet(out var list) ? session.Tell(new ChangePieces(yard).Free(list)) : session.Refuse(read.Faults);
+        }));
+        return command;
+    }
+}

@@ -1,0 +1,83 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Commands;
+
+/// <summary>The yard as JSON for scripts: lengths as exact decimals in millimetres, money in cents.</summary>
+internal static class YardJson
+{
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Pieces and bins: <c>{ "schema": 1, "pieces": [..], "bins": [..] }</c>.</summary>
+    public static string Write(IEnumerable<Piece> pieces, IEnumerable<Bin> bins) => new JsonObject
+    {
+        ["schema"] = 1,
+        ["pieces"] = new JsonArray([.. pieces.Select(Node)]),
+        ["bins"] = new JsonArray([.. bins.Select(Node)]),
+    }.ToJsonString(Options);
+
+    /// <summary>Ledger lines: <c>{ "schema": 1, "lines": [..] }</c>.</summary>
+    public static string Write(IEnumerable<LedgerLine> lines) => new JsonObject
+    {
+        ["schema"] = 1,
+        ["lines"] = new JsonArray([.. lines.Select(Node)]),
+    }.ToJsonString(Options);
+
+    private static JsonNode Node(Piece piece) => new JsonObject
+    {
+        ["code"] = piece.Code.Text,
+        ["material"] = piece.Material.Name,
+        ["length_mm"] = piece.Length.InMillimetres,
+        ["width_mm"] = piece.Width.InMillimetres,
+        ["condition"] = piece.Condition.ToString().ToLowerInvariant(),
+        ["bad"] = new JsonArray([.. piece.BadSpots.Select(spot => new JsonObject { ["start_mm"] = spot.Start.InMillimetres, ["end_mm"] = spot.End.InMillimetres })]),
+        ["trim_left_mm"] = piece.TrimLeft.InMillimetres,
+        ["trim_right_mm"] = piece.TrimRight.InMillimetres,
+        ["treated"] = piece.Treated,
+        ["treated_with"] = piece.TreatedWith,
+        ["stamped"] = piece.Stamped,
+        ["nails"] = piece.Nails,
+        ["concrete"] = piece.Concrete,
+        ["oiled"] = piece.Oiled,
+        ["place"] = piece.Place,
+        ["from_stage"] = piece.FromStage,
+        ["cut_from"] = piece.CutFrom.Text,
+        ["first_line_mm"] = piece.FirstLine?.InMillimetres,
+        ["state"] = UseCases.Words.Of(piece.State),
+        ["reserved_for"] = piece.ReservedFor,
+        ["note"] = piece.Note,
+    };
+
+    private static JsonNode Node(Bin bin) => new JsonObject
+    {
+        ["code"] = bin.Code.Text,
+        ["material"] = bin.Hardware.Name,
+        ["qty"] = bin.Quantity,
+        ["unit"] = bin.Hardware.Unit,
+        ["place"] = bin.Place,
+        ["note"] = bin.Note,
+    };
+
+    private static JsonNode Node(LedgerLine line) => new JsonObject
+    {
+        ["day"] = line.Day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
+        ["stage"] = line.Stage,
+        ["plan"] = line.PlanId,
+        ["all_new_cents"] = line.AllNew.Cents,
+        ["spent_cents"] = line.Spent.Cents,
+        ["saved_cents"] = line.Saved.Cents,
+        ["board_feet"] = line.BoardFeet.Value,
+        ["panel_square_feet"] = line.PanelFace.SquareFeet,
+        ["weight_lb"] = line.Weight.Pounds,
+        ["pieces_used"] = line.PiecesUsed,
+        ["hardware_used"] = line.HardwareUsed,
+    };
+}

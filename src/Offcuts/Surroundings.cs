@@ -1,0 +1,68 @@
+namespace Offcuts;
+
+/// <summary>
+/// The program's doors to the outside: streams, clock, environment and luck. Everything else takes them from here, so that a
+/// test can stand in for the world.
+/// </summary>
+public sealed record Surroundings
+{
+    /// <summary>Standard input.</summary>
+    public required TextReader In { get; init; }
+
+    /// <summary>Standard output.</summary>
+    public required TextWriter Out { get; init; }
+
+    /// <summary>Standard error.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>True where a person types: only then may a question be asked.</summary>
+    public required bool InIsTerminal { get; init; }
+
+    /// <summary>True where a person reads along.</summary>
+    public required bool OutIsTerminal { get; init; }
+
+    /// <summary>Columns of the terminal; 80 where there is none.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>The clock.</summary>
+    public required TimeProvider Clock { get; init; }
+
+    /// <summary>A variable of the environment, or null.</summary>
+    public required Func<string, string?> Environment { get; init; }
+
+    /// <summary>Where the user's own files belong.</summary>
+    public required string UserFolder { get; init; }
+
+    /// <summary>True unless <c>NO_COLOR</c> is set or nobody reads along.</summary>
+    public bool Colour => OutIsTerminal && string.IsNullOrEmpty(Environment("NO_COLOR"));
+
+    /// <summary>The day it is here.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().DateTime);
+
+    /// <summary>The real world.</summary>
+    public static Surroundings Real() => new()
+    {
+        In = Console.In,
+        Out = Console.Out,
+        Error = Console.Error,
+        InIsTerminal = !Console.IsInputRedirected,
+        OutIsTerminal = !Console.IsOutputRedirected,
+        Width = WidthOfTerminal(),
+        Clock = TimeProvider.System,
+        Environment = System.Environment.GetEnvironmentVariable,
+        UserFolder = System.Environment.GetFolderPath(System.Environment.SpecialFolder.LocalApplicationData, System.Environment.SpecialFolderOption.DoNotVerify),
+    };
+
+    private static int WidthOfTerminal()
+    {
+        if (Console.IsOutputRedirected) return 80;
+        try
+        {
+            return Math.Max(40, Console.WindowWidth);
+        }
+        catch (IOException)
+        {
+            return 80;
+        }
+    }
+}

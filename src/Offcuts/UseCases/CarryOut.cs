@@ -1,0 +1,172 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>One piece of a plan that was cut.</summary>
+/// <param name="Index">Which of the plan's pieces, from 0.</param>
+/// <param name="Otherwise">What really came of it; null where it was cut as planned.</param>
+public sealed record CutAct(int Index, WhatHappened? Otherwise = null);
+
+/// <summary>What really came of a piece that was not cut as planned.</summary>
+/// <param name="Made">Which of its planned cuts came out right, by their place in the piece's list.</param>
+/// <param name="Left">Lengths that are left of it and go back to the yard; everything else is scrap.</param>
+public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length> Left);
+
+/// <summary>What carrying out did.</summary>
+/// <param name="NewPieces">Remainders that went back to the yard; their labels wait to be printed.</param>
+/// <param name="Lines">What the ledger gained.</param>
+public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines);
+
+/// <summary>
+/// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders become pieces
+/// with codes, their labels queue, the ledger is written.
+/// </summary>
+public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
+{
+    /// <summary>Does these acts, and counts the hardware out where asked. Nothing changes where anything is refused.</summary>
+    public Result<CarriedOut> Do(int planId, IReadOnlyList<CutAct> acts, bool hardware)
+    {
+        if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
+        var settings = yard.Settings();
+        var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
+        if (hardware && kept.HardwareDone) faults.Add(PlanFaults.HardwareDone());
+        if (faults.Count > 0) return Result<CarriedOut>.Fail(faults);
+
+        var steps = kept.Steps.ToArray();
+        foreach (var act in acts)
+            steps[act.Index] = act.Otherwise is { } happened
+                ? new PlanStep(StepState.DoneOtherwise, Actual(kept.Plan.Pieces[act.Index], happened, settings))
+                : PlanStep.Done;
+        var after = kept with { Steps = steps, HardwareDone = kept.HardwareDone || hardware };
+        var lines = Ledger(after, acts, hardware, settings);
+
+        var born = new List<Piece>();
+        var change = yard.Change(Told(kept, acts, hardware), work =>
+        {
+            foreach (var act in acts)
+            {
+                var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];
+                if (cut.Source is { } source)
+                    work.Update(yard.Piece(source.Code)! with { State = PieceState.Used, ReservedFor = "" });
+                foreach (var left in Leftovers(cut, settings, act.Otherwise is not null))
+                {
+                    var piece = left with { Code = yard.NewCode() };
+                    work.Add(piece);
+                    born.Add(piece);
+                }
+
+                work.SetStep(planId, act.Index, steps[act.Index]);
+            }
+
+            work.QueueLabels([.. born.Select(piece => piece.Code)]);
+            if (hardware) CountOut(work, kept.Plan);
+            if (hardware) work.HardwareDone(planId);
+            foreach (var line in lines) work.AddLedgerLine(line);
+        });
+        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines));
+    }
+
+    private IEnumerable<Fault> Faults(KeptPlan kept, CutAct act, YardSettings settings)
+    {
+        if (act.Index < 0 || act.Index >= kept.Steps.Count) return [PlanFaults.NoSuchStep(act.Index + 1)];
+        if (kept.Steps[act.Index].State != StepState.Waiting) return [PlanFaults.StepNotWaiting(act.Index + 1)];
+        var planned = kept.Plan.Pieces[act.Index];
+        var faults = new List<Fault>();
+        if (planned.Source is { } source)
+        {
+            var now = yard.Piece(source.Code);
+            if (now is not { OnHand: true }) faults.Add(PlanFaults.PieceGone(source.Code.ToString()));
+            else if (now.Length != source.Length || !now.Spans().SequenceEqual(source.Spans()) || !now.Material.Equals(source.Material))
+                faults.Add(PlanFaults.PieceChanged(source.Code.ToString()));
+        }
+
+        if (act.Otherwise is { } happened) faults.AddRange(Faults(planned, happened));
+        return faults;
+    }
+
+    private static IEnumerable<Fault> Faults(PlannedPiece planned, WhatHappened happened)
+    {
+        if (happened.Made.Any(index => index < 0 || index >= planned.Cuts.Count) || happened.Made.Distinct().Count() < happened.Made.Count)
+            yield return PlanFaults.NoSuchCutOnPiece();
+        else if (happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Left.Sum(left => left.Units) > planned.Length.Units)
+            yield return PlanFaults.MoreThanThePiece(planned.Length);
+        if (happened.Left.Any(left => left.IsZero)) yield return MeasureFaults.LengthZero(0);
+    }
+
+    // Laid one behind the other from the marked end: where the saw really went matters to nobody once the piece is gone.
+    private static PlannedPiece Actual(PlannedPiece planned, WhatHappened happened, YardSettings settings)
+    {
+        var at = Length.Zero;
+        Length Next(Length length)
+        {
+            var start = at;
+            at += length;
+            return start;
+        }
+
+        var cuts = happened.Made.Order().Select(index => planned.Cuts[index]).Select(cut => cut with { Start = Next(cut.Length) }).ToArray();
+        var left = happened.Left.Select(length => new PlannedRemainder(Next(length), length, Kept: true)).ToArray();
+        return planned with { Cuts = cuts, Remainders = left, Untouched = [], SawCuts = Math.Max(0, cuts.Length + left.Length - 1) };
+    }
+
+    // The grade stamp may have gone with the cut and the other facts stay with the wood, so a remainder keeps all marks but
+    // the stamp. Nails and concrete stay marked until somebody says they are off.
+    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, YardSettings settings, bool asMeasured)
+    {
+        var keep = settings.Keep(cut.Material);
+        var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (left.Start, left.Length))
+            .Concat(cut.Untouched.Where(span => span.Length >= keep).Select(span => (span.Start, span.Length)))
+            .OrderBy(stretch => stretch.Start);
+        foreach (var (start, length) in stretches)
+        {
+            yield return cut.Source is { } source
+                ? new Piece
+                {
+                    Code = default,
+                    Material = source.Material,
+                    Length = length,
+                    Condition = source.Condition,
+                    Treated = source.Treated,
+                    TreatedWith = source.TreatedWith,
+                    Nails = source.Nails,
+                    Concrete = source.Concrete,
+                    Oiled = source.Oiled,
+                    Place = source.Place,
+                    FromStage = source.FromStage,
+                    CutFrom = source.Code,
+                    FirstLine = !asMeasured && source.FirstLine is { } line && line >= start && line <= start + length ? line - start : null,
+                }
+                : new Piece { Code = default, Material = cut.Material, Length = length, Treated = cut.Bought!.Treated };
+        }
+    }
+
+    private static void CountOut(YardChange work, Plan plan)
+    {
+        foreach (var need in plan.Hardware.Where(fill => fill.FromYard > 0).GroupBy(fill => fill.Need.Hardware))
+            work.TakeHardware(need.Key, need.Sum(fill => fill.FromYard));
+    }
+
+    private IReadOnlyList<LedgerLine> Ledger(KeptPlan after, IReadOnlyList<CutAct> acts, bool hardware, YardSettings settings)
+    {
+        var plans = yard.Plans().Select(plan => plan.Id == after.Id ? after : plan).ToArray();
+        return new LedgerArithmetic(yard.Stages(), yard.Prices(), settings, limits)
+            .Lines(plans, new BookedAct(after.Id, [.. acts.Select(act => act.Index)], hardware), yard.Ledger(), today);
+    }
+
+    private static string Told(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware)
+    {
+        var what = acts.Count == 1 ? $"cut {Name(kept.Plan.Pieces[acts[0].Index])}" : $"cut {acts.Count} pieces";
+        if (acts.Count == 0) what = "counted hardware out";
+        else if (hardware) what += " and counted hardware out";
+        return $"{what} for plan {kept.Id}";
+    }
+
+    private static string Name(PlannedPiece piece) => piece.Source?.Code.ToString() ?? $"a bought {piece.Material}";
+}

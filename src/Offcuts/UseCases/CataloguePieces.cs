@@ -1,0 +1,146 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>One typed line, understood.</summary>
+/// <param name="Label">The blank label it was typed for; none where new codes are drawn.</param>
+/// <param name="Batch">What it says.</param>
+public sealed record TypedBatch(Code Label, CatalogueBatch Batch)
+{
+    /// <summary>The reading in plain words, shown before it is saved.</summary>
+    public string ReadBack(LengthUnit unit) => (Label.IsNone ? "" : $"{Label}: ") + Batch.ReadBack(unit);
+}
+
+/// <summary>What was catalogued.</summary>
+/// <param name="Pieces">The new pieces.</param>
+/// <param name="Bins">Bins that are new or hold more than before.</param>
+/// <param name="ToPrint">How many labels wait because of it; none for labels printed before.</param>
+/// <param name="What">It all, in a few words.</param>
+public sealed record Catalogued(IReadOnlyList<Piece> Pieces, IReadOnlyList<Bin> Bins, int ToPrint, string What);
+
+/// <summary>Catalogues what comes off a form, a line a batch; all lines or none.</summary>
+public sealed class CataloguePieces(YardFile yard)
+{
+    /// <summary>
+    /// Understands the lines without saving. A line may begin with the code of a blank label; it then makes one piece or bin.
+    /// </summary>
+    public Result<IReadOnlyList<TypedBatch>> Read(IReadOnlyList<string> lines)
+    {
+        if (lines.Count == 0) return CommandFaults.NothingTyped();
+        var unit = yard.Settings().Unit;
+        var faults = new List<Fault>();
+        var batches = new List<TypedBatch>();
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var read = ReadLine(lines[i], unit);
+            if (read.TryGet(out var batch)) batches.Add(batch);
+            else faults.AddRange(read.Faults.Select(fault => lines.Count > 1 ? fault with { File = "line", Line = i + 1 } : fault));
+        }
+
+        return faults.Count > 0 ? Result<IReadOnlyList<TypedBatch>>.Fail(faults) : Result<IReadOnlyList<TypedBatch>>.Of(batches);
+    }
+
+    /// <summary>Understands one line.</summary>
+    public static Result<TypedBatch> ReadLine(string line, LengthUnit unit)
+    {
+        var (label, length) = LabelAtStart(line);
+        if (!label.TryGet(out var code)) return Result<TypedBatch>.Fail(label.Faults);
+        var read = CatalogueLine.Read(line[length..], unit);
+        if (!read.TryGet(out var batch)) return Result<TypedBatch>.Fail([.. read.Faults.Select(fault => fault.Shift(length))]);
+        if (!code.IsNone && batch.Pieces.Count > 1) return CommandFaults.OneLabelOnePiece();
+        return new TypedBatch(code, batch);
+    }
+
+    /// <summary>Saves what was understood as one change; a line with a blank label uses that, every other draws new codes.</summary>
+    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches)
+    {
+        var blanks = yard.BlankCodes().ToHashSet();
+        var foreign = batches.Where(batch => !batch.Label.IsNone && !blanks.Contains(batch.Label) && IsTaken(batch.Label)).ToArray();
+        if (foreign.Length > 0) return Result<Catalogued>.Fail([.. foreign.Select(batch => YardFaults.CodeInUse(batch.Label.ToString()))]);
+
+        var pieces = new List<Piece>();
+        var bins = new List<Bin>();
+        var unprinted = new List<Code>();
+        foreach (var (label, batch) in batches)
+        {
+            foreach (var draft in batch.Pieces) pieces.Add(draft.ToPiece(Take(label)));
+            if (batch.Bin is { } heap) bins.Add(Merged(bins, heap, label, Take));
+        }
+
+        var what = Told(pieces, bins);
+        var change = yard.Change(what, work =>
+        {
+            foreach (var piece in pieces) work.Add(piece);
+            foreach (var bin in bins) work.Put(bin);
+            work.QueueLabels(unprinted);
+        });
+        return change.Then<Catalogued>(_ => new Catalogued(pieces, bins, unprinted.Count, what));
+
+        // A label typed with the line is on the piece already, whether this yard printed it or not.
+        Code Take(Code label)
+        {
+            if (!label.IsNone) return label;
+            var drawn = yard.NewCode();
+            unprinted.Add(drawn);
+            return drawn;
+        }
+    }
+
+    // More of the same at the same place goes into the bin that is there.
+    private Bin Merged(List<Bin> sofar, BinDraft heap, Code label, Func<Code, Code> take)
+    {
+        bool Same(Bin bin) => bin.Hardware.Equals(heap.Hardware) && (heap.Place.Length == 0 || bin.Place == heap.Place);
+
+        var here = sofar.FindIndex(Same);
+        if (label.IsNone && here >= 0)
+        {
+            var merged = sofar[here] with { Quantity = sofar[here].Quantity + heap.Quantity };
+            sofar.RemoveAt(here);
+            return merged;
+        }
+
+        return label.IsNone && yard.Bins().FirstOrDefault(Same) is { } old
+            ? old with { Quantity = old.Quantity + heap.Quantity }
+            : heap.ToBin(take(label));
+    }
+
+    private bool IsTaken(Code code) => yard.Piece(code) is not null || yard.Bin(code) is not null;
+
+    private static string Told(List<Piece> pieces, List<Bin> bins)
+    {
+        var parts = new List<string>();
+        if (pieces.Count > 0) parts.Add(pieces.Count == 1 ? "1 piece" : $"{pieces.Count} pieces");
+        parts.AddRange(bins.Select(bin => bin.Hardware.Name));
+        return "catalogued " + string.Join(", ", parts);
+    }
+
+    // "K7F 3MXA 2x10 ..", "K7F3MXA ..", "OFFCUTS:K7F3MXA ..": seven characters of the alphabet, not a size such as 2x10.
+    private static (Result<Code> Code, int Length) LabelAtStart(string line)
+    {
+        var start = line.Length - line.TrimStart().Length;
+        var end = start;
+        var letters = 0;
+        var scanned = line[start..].StartsWith(Code.QrPrefix, StringComparison.OrdinalIgnoreCase);
+        if (scanned) end += Code.QrPrefix.Length;
+        while (end < line.Length && letters < Code.BodyLength + 1)
+        {
+            if (line[end] is ' ' or '-' && letters == 3 && line[end - 1] is not (' ' or '-')) end++;
+            else if (char.IsAsciiLetterOrDigit(line[end])) (end, letters) = (end + 1, letters + 1);
+            else break;
+        }
+
+        var whole = letters == Code.BodyLength + 1 && (end == line.Length || line[end] is ' ' or ':' or ',');
+        if (!whole) return (scanned ? MeasureFaults.CodeLength() : Result<Code>.Of(default), 0);
+        var read = Code.Parse(line[start..end]);
+        if (!read.Ok && !scanned && !LooksLikeCode(line[start..end])) return (Result<Code>.Of(default), 0);
+        while (end < line.Length && line[end] is ' ' or ':' or ',') end++;
+        return (read, read.Ok ? end : 0);
+    }
+
+    // Capitals and digits with at least one of each: a word of a material's name is not taken for a code with a slip in it.
+    private static bool LooksLikeCode(string text) =>
+        text.Any(char.IsAsciiDigit) && text.Any(char.IsAsciiLetterUpper) && !text.Any(char.IsAsciiLetterLower);
+}

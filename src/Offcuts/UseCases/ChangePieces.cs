@@ -1,0 +1,63 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// Corrects, moves and takes out what is catalogued already. Each call is one change of the yard, all or nothing.
+/// </summary>
+public sealed class ChangePieces(YardFile yard)
+{
+    /// <summary>Changes each piece of these codes in the same way; tells what was done in a few words.</summary>
+    public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change)
+    {
+        var faults = new List<Fault>();
+        var changed = new List<Piece>();
+        foreach (var code in codes.Distinct())
+        {
+            if (yard.Piece(code) is not { } piece)
+            {
+                faults.Add(YardFaults.NoSuchCode(code.ToString()));
+                continue;
+            }
+
+            var made = change(piece).Then(PieceRules.Check);
+            if (made.TryGet(out var good)) changed.Add(good);
+            else faults.AddRange(made.Faults.Select(fault => fault with { Sentence = $"{code}: {fault.Sentence}" }));
+        }
+
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        if (changed.Count == 0) return YardFaults.NothingNamed();
+        var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {changed.Count} pieces";
+        return yard.Change(told, work => changed.ForEach(work.Update)).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard.</summary>
+    public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) =>
+        Each(codes, $"marked as {Words.Of(state)}:", piece => piece with { State = state, ReservedFor = "" });
+
+    /// <summary>Keeps pieces for one stage alone.</summary>
+    public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)
+    {
+        if (yard.Stages().All(one => one.Name != stage)) return YardFaults.NoSuchStage(stage);
+        return Each(codes, $"reserved for {stage}:", piece => piece.OnHand
+            ? piece with { State = PieceState.Reserved, ReservedFor = stage }
+            : YardFaults.NotOnHand());
+    }
+
+    /// <summary>Lets any stage have pieces that were reserved.</summary>
+    public Result<string> Free(IReadOnlyList<Code> codes) =>
+        Each(codes, "freed", piece => piece.State == PieceState.Reserved
+            ? piece with { State = PieceState.InYard, ReservedFor = "" }
+            : YardFaults.NotReserved());
+
+    /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
+    public Result<string> SetBin(Code code, int? quantity, string? place, string? note)
+    {
+        if (yard.Bin(code) is not { } bin) return YardFaults.NoSuchCode(code.ToString());
+        return PieceRules.Check(bin with { Quantity = quantity ?? bin.Quantity, Place = place ?? bin.Place, Note = note ?? bin.Note })
+            .Then(good => yard.Change($"counted {good.Quantity} of {good.Hardware.Name}", work => work.Put(good)))
+            .Then<string>(entry => entry.What);
+    }
+}

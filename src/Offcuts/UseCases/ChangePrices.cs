@@ -1,0 +1,49 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Changes the prices of store lengths and hardware.</summary>
+public sealed class ChangePrices(YardFile yard)
+{
+    /// <summary>Sets one price from a typed line, dated today.</summary>
+    public Result<string> Set(string line, DateOnly today) =>
+        PriceLine.Read(line, yard.Settings().Unit, today)
+            .Then(price => yard.Change($"set the price of {Name(price)}", work => work.SetPrice(price)))
+            .Then<string>(entry => entry.What);
+
+    /// <summary>Removes one price, named as the list shows it: material, length where it has one, and treated where it is.</summary>
+    public Result<string> Remove(string line)
+    {
+        var unit = yard.Settings().Unit;
+        var words = line.Trim();
+        var treated = words.EndsWith(" treated", StringComparison.OrdinalIgnoreCase);
+        if (treated) words = words[..^" treated".Length].TrimEnd();
+        var found = yard.Prices().All.FirstOrDefault(price => price.Treated == treated && IsNamed(price, words, unit));
+        return found is null
+            ? YardFaults.NoSuchPrice()
+            : yard.Change($"removed the price of {Name(found)}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
+                .Then<string>(entry => entry.What);
+    }
+
+    private static bool IsNamed(StorePrice price, string words, LengthUnit unit) =>
+        words.StartsWith(price.Material.Name, StringComparison.OrdinalIgnoreCase)
+        && words[price.Material.Name.Length..].Trim() is var rest
+        && (price.Length.IsZero ? rest.Length == 0 : Length.Parse(rest, unit) is { Ok: true } length && length.Value == price.Length);
+
+    /// <summary>Takes over the prices of a file; those without a date are dated today. Prices it does not name stay.</summary>
+    public Result<string> Import(PriceBook book, DateOnly today)
+    {
+        var prices = book.All.ToArray();
+        return yard.Change($"imported {prices.Length} prices", work =>
+        {
+            foreach (var price in prices) work.SetPrice(price with { Date = price.Date ?? today });
+        }).Then<string>(entry => entry.What);
+    }
+
+    private static string Name(StorePrice price) =>
+        $"{(price.Treated ? "treated " : "")}{price.Material}{(price.Length.IsZero ? "" : " " + price.Length)}";
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Shows and changes what the user has set for the yard.</summary>
+public sealed class ChangeSettings(YardFile yard)
+{
+    /// <summary>Everything that is set, a line each, in the words by which it is set.</summary>
+    public IEnumerable<string> Lines()
+    {
+        var settings = yard.Settings();
+        var unit = settings.Unit;
+        yield return $"unit {(unit == LengthUnit.Inch ? "in" : "mm")}";
+        yield return $"currency {settings.CurrencySign}";
+        yield return $"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}";
+        yield return $"species {settings.Species.Name}";
+        yield return $"kerf others {settings.KerfElsewhere.ToText(unit)}";
+        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {kerf.ToText(unit)}";
+        yield return $"keep others {settings.KeepElsewhere.ToText(unit)}";
+        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {keep.ToText(unit)}";
+        foreach (var rule in settings.Rules.All)
+            yield return $"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}";
+    }
+
+    /// <summary>Sets one thing.</summary>
+    /// <param name="name">unit, currency, tax, species, kerf, keep or use.</param>
+    /// <param name="words">The value; for kerf and keep a family or material first, for use its name and what is asked of a piece.</param>
+    public Result<string> Set(string name, IReadOnlyList<string> words)
+    {
+        var settings = yard.Settings();
+        var value = string.Join(' ', words).Trim();
+        var changed = name.ToLowerInvariant() switch
+        {
+            "unit" => Unit(settings, value),
+            "currency" => Currency(settings, value),
+            "tax" => Tax(settings, value),
+            "species" => SpeciesOf(settings, value),
+            "kerf" => Kerf(settings, words),
+            "keep" => Keep(settings, words),
+            "use" => Rule(settings, words),
+            _ => SettingsFaults.Unknown(name),
+        };
+        return changed
+            .Then(now => yard.Change($"set {name} {value}", work => work.SetSettings(now)))
+            .Then<string>(entry => entry.What);
+    }
+
+    private static Result<YardSettings> Unit(YardSettings settings, string value) => value.ToLowerInvariant() switch
+    {
+        "in" or "inch" or "inches" => settings with { Unit = LengthUnit.Inch },
+        "mm" or "millimetre" or "millimetres" => settings with { Unit = LengthUnit.Millimetre },
+        _ => SettingsFaults.UnitUnknown(),
+    };
+
+    private static Result<YardSettings> Currency(YardSettings settings, string value) =>
+        value.Length is 0 or > 4 || value.Any(TextRules.IsControl) || value.Any(char.IsAsciiDigit)
+            ? SettingsFaults.CurrencyUnreadable()
+            : settings with { CurrencySign = value };
+
+    private static Result<YardSettings> Tax(YardSettings settings, string value) =>
+        decimal.TryParse(value.TrimEnd('%', ' '), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent)
+        && percent <= 100m && percent * 1000m == decimal.Truncate(percent * 1000m)
+            ? settings with { TaxThousandthsOfPercent = (int)(percent * 1000m) }
+            : SettingsFaults.TaxUnreadable();
+
+    private static Result<YardSettings> SpeciesOf(YardSettings settings, string value) =>
+        Species.Find(value) is { } species ? settings with { Species = species } : SettingsFaults.SpeciesUnknown(Species.All.Select(one => one.Name));
+
+    private static Result<YardSettings> Kerf(YardSettings settings, IReadOnlyList<string> words)
+    {
+        if (words.Count < 2) return SettingsFaults.KerfUnreadable();
+        var read = Length.Parse(string.Join(' ', words.Skip(1)), settings.Unit);
+        if (!read.TryGet(out var kerf)) return Result<YardSettings>.Fail(read.Faults);
+        if (kerf > Length.Inches(1)) return SettingsFaults.KerfTooWide();
+        if (words[0] == "others") return settings with { KerfElsewhere = kerf };
+        return Enum.TryParse<MaterialFamily>(words[0], ignoreCase: true, out var family) && Enum.IsDefined(family) && family is not MaterialFamily.Hardware && !char.IsAsciiDigit(words[0][0])
+            ? settings with { Kerfs = settings.Kerfs.SetItem(family, kerf) }
+            : SettingsFaults.KerfUnreadable();
+    }
+
+    private static Result<YardSettings> Keep(YardSettings settings, IReadOnlyList<string> words)
+    {
+        if (words.Count < 2) return SettingsFaults.KeepUnreadable();
+        // The material may be several words: the length is the shortest end of the line that reads as one.
+        for (var first = words.Count - 1; first >= 1; first--)
+        {
+            var read = Length.Parse(string.Join(' ', words.Skip(first)), settings.Unit);
+            if (!read.TryGet(out var keep)) continue;
+            var name = string.Join(' ', words.Take(first));
+            if (name == "others") return settings with { KeepElsewhere = keep };
+            return MaterialReader.Read(name).Then<YardSettings>(material => settings with { Keeps = settings.Keeps.SetItem(material.Name, keep) });
+        }
+
+        return SettingsFaults.KeepUnreadable();
+    }
+
+    private static Result<YardSettings> Rule(YardSettings settings, IReadOnlyList<string> words)
+    {
+        if (words.Count is not (3 or 5)) return SettingsFaults.RuleUnreadable();
+        var use = FactReader.Use(words[0]);
+        if (!use.Ok) return Result<YardSettings>.Fail(use.Faults);
+        var rule = settings.Rules[use.Value];
+        for (var i = 1; i < words.Count; i += 2)
+        {
+            if (words[i] == "worst" && FactReader.Condition(words[i + 1]) is { Ok: true } worst) rule = rule with { Worst = worst.Value };
+            else if (words[i] == "stamp" && FactReader.YesNo(words[i + 1]) is { Ok: true } stamp) rule = rule with { NeedsStamp = stamp.Value };
+            else return SettingsFaults.RuleUnreadable();
+        }
+
+        return settings with { Rules = settings.Rules.With(rule) };
+    }
+}

@@ -1,0 +1,114 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Every change of the stages and their needs. Each is one change of the yard and tells in a line what it did.</summary>
+public sealed class ChangeStages(YardFile yard)
+{
+    /// <summary>Adds an empty stage at the end.</summary>
+    public Result<string> Add(string name, DateOnly? date)
+    {
+        if (name.Length == 0) return YardFaults.StageWithoutName();
+        if (Find(name) is not null) return YardFaults.StageExists(name);
+        return Change($"added stage {name}", work => work.AddStage(new Stage(name, date, [], [])));
+    }
+
+    /// <summary>Adds needs, one a line, all or none. A need of a name that is there already is refused.</summary>
+    public Result<string> AddNeeds(string name, IReadOnlyList<string> lines)
+    {
+        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        if (lines.Count == 0) return YardFaults.NoNeedGiven();
+        var unit = yard.Settings().Unit;
+        var faults = new List<Fault>();
+        var cuts = stage.Cuts.ToList();
+        var hardware = stage.Hardware.ToList();
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var read = CutLine.Read(lines[i], name, unit);
+            if (!read.TryGet(out var draft))
+            {
+                faults.AddRange(read.Faults.Select(fault => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault));
+                continue;
+            }
+
+            var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
+            if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken));
+            else if (draft.Cut is { } cut) cuts.Add(cut);
+            else hardware.Add(draft.Hardware!);
+        }
+
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        return Change($"{lines.Count} more for {name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }));
+    }
+
+    /// <summary>Takes one need off a stage.</summary>
+    public Result<string> DropNeed(string name, string need)
+    {
+        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        var left = stage with
+        {
+            Cuts = [.. stage.Cuts.Where(cut => cut.Name != need)],
+            Hardware = [.. stage.Hardware.Where(one => one.Name != need)],
+        };
+        if (left.Cuts.Count == stage.Cuts.Count && left.Hardware.Count == stage.Hardware.Count) return YardFaults.NoSuchNeed(need, name);
+        return Change($"took {need} off {name}", work => work.SetStage(left));
+    }
+
+    /// <summary>Sets or clears the day it begins.</summary>
+    public Result<string> SetDate(string name, DateOnly? date) =>
+        Find(name) is { } stage
+            ? Change($"set the day of {name}", work => work.SetStage(stage with { Date = date }))
+            : YardFaults.NoSuchStage(name);
+
+    /// <summary>Puts a stage at a place in the order, 1 for the first.</summary>
+    public Result<string> Move(string name, int position)
+    {
+        if (Find(name) is null) return YardFaults.NoSuchStage(name);
+        var to = Math.Clamp(position, 1, yard.Stages().Count);
+        return Change($"moved {name} to place {to}", work => work.MoveStage(name, to));
+    }
+
+    /// <summary>Gives a stage another name; pieces reserved for it follow.</summary>
+    public Result<string> Rename(string name, string to)
+    {
+        if (Find(name) is null) return YardFaults.NoSuchStage(name);
+        if (to.Length == 0) return YardFaults.StageWithoutName();
+        if (Find(to) is not null) return YardFaults.StageExists(to);
+        return Change($"renamed {name} to {to}", work => work.RenameStage(name, to));
+    }
+
+    /// <summary>Removes a stage; pieces reserved for it become free.</summary>
+    public Result<string> Remove(string name) =>
+        Find(name) is null ? YardFaults.NoSuchStage(name) : Change($"removed stage {name}", work => work.RemoveStage(name));
+
+    /// <summary>Adds stages from a file, all or none. A stage that is there already gets the new needs added.</summary>
+    public Result<string> Import(IReadOnlyList<Stage> stages)
+    {
+        var faults = new List<Fault>();
+        foreach (var stage in stages)
+        {
+            if (Find(stage.Name) is not { } old) continue;
+            var names = old.Cuts.Select(cut => cut.Name).Concat(old.Hardware.Select(need => need.Name)).ToHashSet();
+            faults.AddRange(stage.Cuts.Select(cut => cut.Name).Concat(stage.Hardware.Select(need => need.Name)).Where(names.Contains).Select(YardFaults.NeedExists));
+        }
+
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        var count = stages.Sum(stage => stage.Cuts.Count + stage.Hardware.Count);
+        return Change($"imported {count} needs of {stages.Count} stages", work =>
+        {
+            foreach (var stage in stages)
+            {
+                if (Find(stage.Name) is { } old)
+                    work.SetStage(old with { Cuts = [.. old.Cuts, .. stage.Cuts], Hardware = [.. old.Hardware, .. stage.Hardware] });
+                else work.AddStage(stage);
+            }
+        });
+    }
+
+    private Stage? Find(string name) => yard.Stages().FirstOrDefault(stage => stage.Name == name);
+
+    private Result<string> Change(string what, Action<YardChange> work) =>
+        yard.Change(what, work).Then<string>(entry => entry.What);
+}

@@ -1,0 +1,80 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.UseCases;
+
+/// <summary>What a person says was cut, as they typed it.</summary>
+/// <param name="Pieces">Pieces by code, or by their number on the sheet.</param>
+/// <param name="All">Everything that still waits, as planned.</param>
+/// <param name="Made">With one piece: names of the cuts that came out right.</param>
+/// <param name="Spoilt">With one piece: none came out right.</param>
+/// <param name="Left">With one piece: lengths that are left and worth keeping.</param>
+public sealed record CutWords(IReadOnlyList<string> Pieces, bool All, IReadOnlyList<string> Made, bool Spoilt, IReadOnlyList<string> Left);
+
+/// <summary>Turns what was typed into acts on a kept plan.</summary>
+public static class CutActs
+{
+    /// <summary>The acts meant; none where only hardware is counted out.</summary>
+    public static Result<IReadOnlyList<CutAct>> Read(KeptPlan kept, CutWords words, LengthUnit unit)
+    {
+        var otherwise = words.Made.Count > 0 || words.Spoilt;
+        if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
+        if (otherwise && (words.Pieces.Count != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
+        if (words.All)
+            return Result<IReadOnlyList<CutAct>>.Of([.. Waiting(kept).Select(index => new CutAct(index))]);
+
+        var faults = new List<Fault>();
+        var acts = new List<CutAct>();
+        foreach (var piece in words.Pieces)
+        {
+            var index = Index(kept, piece);
+            if (index.TryGet(out var found)) acts.Add(new CutAct(found));
+            else faults.AddRange(index.Faults);
+        }
+
+        if (acts.DistinctBy(act => act.Index).Count() < acts.Count) faults.Add(PlanFaults.NoSuchCutOnPiece());
+        if (faults.Count > 0) return Result<IReadOnlyList<CutAct>>.Fail(faults);
+        if (!otherwise) return acts;
+        return Happened(kept.Plan.Pieces[acts[0].Index], words, unit)
+            .Then<IReadOnlyList<CutAct>>(happened => Result<IReadOnlyList<CutAct>>.Of([acts[0] with { Otherwise = happened }]));
+    }
+
+    private static Result<WhatHappened> Happened(PlannedPiece planned, CutWords words, LengthUnit unit)
+    {
+        var free = Enumerable.Range(0, planned.Cuts.Count).ToList();
+        var made = new List<int>();
+        foreach (var name in words.Made)
+        {
+            var index = free.FindIndex(cut => planned.Cuts[cut].Cut == name);
+            if (index < 0) return PlanFaults.NoSuchCutOnPiece();
+            made.Add(free[index]);
+            free.RemoveAt(index);
+        }
+
+        var left = new List<Length>();
+        foreach (var text in words.Left)
+        {
+            var read = Length.Parse(text, unit);
+            if (!read.TryGet(out var length)) return Result<WhatHappened>.Fail(read.Faults);
+            left.Add(length);
+        }
+
+        return new WhatHappened(made, left);
+    }
+
+    private static Result<int> Index(KeptPlan kept, string piece)
+    {
+        if (int.TryParse(piece, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= 1 && number <= kept.Steps.Count)
+            return number - 1;
+        var code = Code.Parse(piece);
+        if (!code.Ok) return Result<int>.Fail(code.Faults);
+        var index = kept.Plan.Pieces.ToList().FindIndex(planned => planned.Source?.Code == code.Value);
+        return index >= 0 ? index : PlanFaults.NoWaitingPiece(code.Value.ToString());
+    }
+
+    private static IEnumerable<int> Waiting(KeptPlan kept) =>
+        Enumerable.Range(0, kept.Steps.Count).Where(index => kept.Steps[index].State == StepState.Waiting);
+}

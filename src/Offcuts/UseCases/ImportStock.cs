@@ -1,0 +1,47 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.Store.Interchange;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// Takes a stock file into the yard as one change, all or nothing. Rows without a code get one and a label to print; a code
+/// that the yard has already is refused with its line.
+/// </summary>
+public sealed class ImportStock(YardFile yard)
+{
+    /// <summary>What was done, in a few words, or every fault with its line.</summary>
+    public Result<string> Import(Stream file, string fileName)
+    {
+        var read = StockFile.Read(file, fileName, CodePolicy.Checked);
+        if (!read.TryGet(out var stock)) return Result<string>.Fail(read.Faults);
+        var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()) with { File = fileName, Line = clash.Line }).ToArray();
+        if (faults.Length > 0) return Result<string>.Fail(faults);
+
+        var unprinted = new List<Code>();
+        return yard.Change($"imported {stock.Pieces.Count} pieces and {stock.Bins.Count} bins", work =>
+        {
+            foreach (var piece in stock.Pieces) work.Add(piece with { Code = Named(piece.Code) });
+            foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
+            work.QueueLabels(unprinted);
+        }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {unprinted.Count} labels wait to be printed");
+
+        Code Named(Code code)
+        {
+            if (!code.IsNone) return code;
+            var drawn = yard.NewCode();
+            unprinted.Add(drawn);
+            return drawn;
+        }
+    }
+
+    private IEnumerable<(Code Code, int Line)> Clashes(Stock stock)
+    {
+        var taken = yard.Pieces(onHandOnly: false).Select(piece => piece.Code).Concat(yard.Bins().Select(bin => bin.Code)).ToHashSet();
+        return stock.PieceRows.Select(row => (row.Value.Code, row.Line))
+            .Concat(stock.BinRows.Select(row => (row.Value.Code, row.Line)))
+            .Where(row => !row.Code.IsNone && taken.Contains(row.Code))
+            .OrderBy(row => row.Line);
+    }
+}

@@ -1,0 +1,46 @@
+using System.Globalization;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.UseCases;
+
+/// <summary>The ledger as lines of text: sums by stage and in all, and what each figure is measured against.</summary>
+public static class LedgerText
+{
+    /// <summary>The lines.</summary>
+    /// <param name="lines">What was done.</param>
+    /// <param name="settings">For the sign of money.</param>
+    /// <param name="stages">The stages' order.</param>
+    /// <param name="everyLine">Each act before the sums.</param>
+    public static IEnumerable<string> Of(IReadOnlyList<LedgerLine> lines, YardSettings settings, IReadOnlyList<Stage> stages, bool everyLine)
+    {
+        if (lines.Count == 0)
+        {
+            yield return "Nothing was carried out yet, so nothing is saved yet.";
+            yield break;
+        }
+
+        if (everyLine)
+            foreach (var line in lines)
+                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}, {line.PiecesUsed} pieces used";
+
+        var ledger = Ledger.Of(lines, [.. stages.Select(stage => stage.Name)]);
+        foreach (var sum in ledger.ByStage)
+            foreach (var line in Sum(sum.Stage, sum, settings.CurrencySign))
+                yield return line;
+        foreach (var line in Sum("in all", ledger.InAll, settings.CurrencySign)) yield return line;
+        yield return "";
+        yield return MeasuredAgainst.Done;
+        yield return MeasuredAgainst.Money;
+        yield return MeasuredAgainst.BoardFeet;
+        yield return MeasuredAgainst.PanelFace;
+        yield return MeasuredAgainst.Weight;
+        yield return MeasuredAgainst.Pieces;
+    }
+
+    private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)
+    {
+        yield return $"{name}: saved {sum.Saved.ToText(sign)} (all new {sum.AllNew.ToText(sign)}, spent {sum.Spent.ToText(sign)})";
+        yield return $"  {sum.PiecesUsed} pieces used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip, {sum.HardwareUsed} counted things";
+    }
+}

@@ -1,0 +1,54 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>What to match.</summary>
+/// <param name="Stages">Names of stages; empty for all. They are planned in the yard's order whatever the order here.</param>
+/// <param name="Buy">False where nothing may be bought.</param>
+public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy);
+
+/// <summary>
+/// Plans what the chosen stages still lack, together, from what is free: pieces that another open plan waits to cut are left
+/// to it.
+/// </summary>
+public sealed class MatchStages(YardFile yard)
+{
+    /// <summary>The best plan within the limits, or why there is nothing to plan.</summary>
+    public Result<Plan> Match(MatchWish wish, MatchLimits limits)
+    {
+        var plans = yard.Plans();
+        var all = yard.Stages();
+        foreach (var name in wish.Stages.Where(name => all.All(stage => stage.Name != name)))
+            return YardFaults.NoSuchStage(name);
+
+        var lacking = all
+            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Contains(stage.Name))
+            .Select(stage => StageNeeds.Lacking(stage, plans))
+            .Where(stage => stage.Cuts.Count + stage.Hardware.Count > 0)
+            .ToArray();
+        if (lacking.Length == 0) return PlanFaults.NothingLacking();
+
+        var names = lacking.Select(stage => stage.Name).ToHashSet();
+        var promised = plans
+            .Where(plan => plan.Open && !plan.Plan.Stages.Any(names.Contains))
+            .SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps))
+            .Where(pair => pair.Second.State == StepState.Waiting)
+            .Select(pair => pair.First.Source?.Code)
+            .OfType<Code>()
+            .ToHashSet();
+
+        return Problem.Create(new MatchRequest
+        {
+            Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code))],
+            Bins = yard.Bins(),
+            Stages = lacking,
+            Prices = yard.Prices(),
+            Settings = yard.Settings(),
+            Buy = wish.Buy,
+        }).Then<Plan>(problem => Matcher.Match(problem, limits));
+    }
+}

@@ -1,0 +1,22 @@
+namespace Offcuts.UseCases;
+
+/// <summary>Writes a file whole or not at all: under another name beside it first, then put in its place.</summary>
+public static class WholeFile
+{
+    /// <summary>Writes the file; whatever was there before is replaced only when the new one is complete.</summary>
+    public static void Write(string path, Action<Stream> write)
+    {
+        var whole = Path.GetFullPath(path);
+        var beside = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Path.GetRandomFileName()}");
+        try
+        {
+            using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write)) write(stream);
+            File.Move(beside, whole, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(beside);
+            throw;
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.UseCases;
+
+/// <summary>How the program calls things, the same on the command line and on the screen.</summary>
+public static class Words
+{
+    /// <summary>A state in a word or two.</summary>
+    public static string Of(PieceState state) => state switch
+    {
+        PieceState.InYard => "in the yard",
+        PieceState.Reserved => "reserved",
+        PieceState.Used => "used",
+        PieceState.HandedOver => "handed over",
+        PieceState.Scrapped => "scrapped",
+        PieceState.Missing => "missing",
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
+    };
+
+    /// <summary>A piece's state, with the stage it is reserved for.</summary>
+    public static string State(Piece piece) =>
+        piece.State == PieceState.Reserved ? $"reserved for {piece.ReservedFor}" : Of(piece.State);
+
+    /// <summary>A condition in a word.</summary>
+    public static string Of(Condition condition) => condition.ToString().ToLowerInvariant();
+
+    /// <summary>A use in a word.</summary>
+    public static string Of(Use use) => use.ToString().ToLowerInvariant();
+
+    /// <summary>What a cut is for, and its wish for treated wood.</summary>
+    public static string Of(RequiredCut cut) => cut.Treated switch
+    {
+        TreatedWish.Yes => $"{Of(cut.Use)}, treated",
+        TreatedWish.No => $"{Of(cut.Use)}, untreated",
+        _ => Of(cut.Use),
+    };
+
+    /// <summary>The marks of a piece that matter to whoever picks it up: condition, treatment, stamp, nails, concrete, oil.</summary>
+    public static string Marks(Piece piece)
+    {
+        var marks = new List<string> { Of(piece.Condition) };
+        if (piece.Treated) marks.Add(piece.TreatedWith.Length > 0 ? $"treated ({piece.TreatedWith})" : "treated");
+        if (piece.Stamped) marks.Add("stamped");
+        if (piece.Nails) marks.Add("nails in");
+        if (piece.Concrete) marks.Add("concrete on");
+        if (piece.Oiled) marks.Add("oiled");
+        return string.Join(", ", marks);
+    }
+
+    /// <summary>A length, with the other side of a sheet behind it.</summary>
+    public static string Size(Piece piece, LengthUnit unit) =>
+        piece.Material is Sheet ? $"{piece.Length.ToText(unit)} x {piece.Width.ToText(unit)}" : piece.Length.ToText(unit);
+
+    /// <summary>A plan's standing: how good it is, and how sure that is.</summary>
+    public static string Standing(Plan plan) => plan.Proven ? "proven best" : "best found";
+}
