@@ -43,7 +43,12 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
                 return true;
             }
 
-            if (file.IsReadOnly) throw YardUnavailableException.ReadOnly(path);
+            if (file.IsReadOnly)
+            {
+                file.OpenRead().Dispose();
+                throw YardUnavailableException.ReadOnly(path);
+            }
+
             return file.Length == 0;
         }
         catch (UnauthorizedAccessException error)
@@ -81,6 +86,7 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
             if (raw.sqlite3_db_readonly(connection.Handle, "main") == 1) throw YardUnavailableException.ReadOnly(path);
             RefuseWhatIsNoYard(connection);
 
+            // 64 MB of cache keep even a very large change from being written in parts before it is whole.
             // synchronous EXTRA also syncs the folder once the journal is gone, so that a power failure can't bring it back.
             connection.Execute("""
                 PRAGMA journal_mode = DELETE;
@@ -89,6 +95,7 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
                 PRAGMA recursive_triggers = ON;
                 PRAGMA trusted_schema = OFF;
                 PRAGMA cell_size_check = ON;
+                PRAGMA cache_size = -65536;
                 """);
             Migrate(connection);
             return connection;

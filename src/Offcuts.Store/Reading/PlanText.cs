@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;

@@ -42,7 +42,7 @@ internal sealed class Values
 
     public static string? DayOrNull(DateOnly? day) => day is { } known ? Day(known) : null;
 
-    public static DateTimeOffset Moment(string text) => DateTimeOffset.ParseExact(text, "O", CultureInfo.InvariantCulture);
+    public static DateTimeOffset Moment(string text) => DateTimeOffset.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
 
     public static string Moment(DateTimeOffset moment) => moment.ToString("O", CultureInfo.InvariantCulture);
 
