@@ -1,0 +1,160 @@
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Store.Tests;
+
+public sealed class UndoTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly YardFile _yard;
+
+    public UndoTests() => _yard = Yards.Open(_folder["yard.offcuts"]);
+
+    /// <summary>Every kind of change, made to a yard that holds a little of everything.</summary>
+    private static readonly Dictionary<string, Action<YardChange>> Kinds = new()
+    {
+        ["add a piece"] = change => change.Add(Yards.Board(1)),
+        ["add a piece that takes a blank"] = change => change.Add(Yards.Board(1) with { Code = Yards.CodeNumber(600) }),
+        ["set a piece"] = change => change.Update(Samples.LongBoard with { State = PieceState.Missing, Note = "looked everywhere", BadSpots = [] }),
+        ["add a bin"] = change => change.Put(new Bin(Yards.CodeNumber(2), Yards.Hardware("bolt"), 3)),
+        ["set a bin"] = change => change.Put(new Bin(Samples.Bin, Yards.Hardware("bolt"), 3, "", "")),
+        ["take hardware"] = change => change.TakeHardware(Yards.Hardware("Snap Tie"), 4),
+        ["add a stage"] = change => change.AddStage(new Stage("roof", null, [], [])),
+        ["rename a stage"] = change => change.RenameStage("walls", "outer walls"),
+        ["set a stage"] = change => change.SetStage(Samples.Walls with { Date = null, Cuts = [], Hardware = [] }),
+        ["move a stage"] = change => change.MoveStage("walls", 1),
+        ["remove a stage"] = change => change.RemoveStage("walls"),
+        ["add a price"] = change => change.SetPrice(Samples.Stud with { Length = Yards.In(120) }),
+        ["set a price"] = change => change.SetPrice(Samples.Stud with { Price = new Core.Measures.Money(999), Limit = null, LeadDays = null, Date = null, Supplier = "" }),
+        ["remove a price"] = change => change.RemovePrice(Samples.Stud.Material, Samples.Stud.Length, treated: false),
+        ["set the settings"] = change => change.SetSettings(YardSettings.Usual),
+        ["issue blanks"] = change => change.IssueBlanks(10),
+        ["queue labels"] = change => change.QueueLabels([Samples.Long, Samples.Panel]),
+        ["print labels"] = change => change.LabelsPrinted([Samples.Rest]),
+        ["keep a plan"] = change => change.KeepPlan(Samples.Plan),
+        ["do a step"] = change => change.SetStep(1, 0, PlanStep.Done),
+        ["do a step otherwise"] = change => change.SetStep(1, 0, new PlanStep(StepState.DoneOtherwise, Samples.Actual)),
+        ["count the hardware out"] = change => change.HardwareDone(1),
+        ["drop the rest of a plan"] = change => change.DropRest(new KeptPlan(1, default, Samples.Plan, [], false)),
+        ["add to the ledger"] = change => change.AddLedgerLine(Samples.Saved),
+    };
+
+    public static TheoryData<string> EveryKind => [.. Kinds.Keys];
+
+    [Theory]
+    [MemberData(nameof(EveryKind))]
+    public void Undo_puts_the_yard_back_as_it_was_whatever_was_done(string kind)
+    {
+        _yard.Do(Samples.Everything);
+        _yard.Do(change => change.Put(new Bin(Yards.CodeNumber(601), Yards.Hardware("snap tie", "box"), 2)));
+        _yard.Do(Blank600);
+        var before = _yard.Dump();
+        _yard.Do(Kinds[kind]);
+        var after = _yard.Dump();
+        after.Should().NotBe(before, "otherwise nothing is tested");
+
+        _yard.Undo().Ok.Should().BeTrue();
+
+        _yard.Dump().Should().Be(before);
+    }
+
+    [Fact]
+    public void Every_way_of_changing_the_yard_is_among_the_kinds()
+    {
+        var ways = typeof(YardChange).GetMethods().Where(method => method.DeclaringType == typeof(YardChange) && !method.IsSpecialName && method.Name != "Refuse")
+            .Select(method => method.Name).Distinct();
+
+        ways.Should().BeEquivalentTo(
+            "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
+            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine");
+    }
+
+    [Fact]
+    public void Undo_goes_back_again_and_again_to_an_empty_yard()
+    {
+        var states = new Stack<string>();
+        foreach (var kind in Kinds.Where(kind => kind.Key != "remove a stage").Select(kind => kind.Value).Prepend(Blank600).Prepend(Samples.Everything))
+        {
+            states.Push(_yard.Dump());
+            _yard.Change("one more", kind);
+        }
+
+        foreach (var state in states)
+        {
+            if (_yard.NextToUndo() is null) break;
+            _yard.Undo().Ok.Should().BeTrue();
+        }
+
+        _yard.Dump().Should().Be(states.Last());
+        _yard.Undo().Fault.Sentence.Should().Be("there is nothing to take back");
+    }
+
+    [Fact]
+    public void Undo_is_an_entry_that_names_what_it_took_back_and_is_not_taken_back_itself()
+    {
+        _yard.Do(change => change.Add(Yards.Board(1)), "first");
+        _yard.Do(change => change.Add(Yards.Board(2)), "second");
+
+        _yard.Undo().Value.Should().Be(new HistoryEntry(3, Yards.Clock.Now, "took back: second", Undoes: 2, Undone: false));
+        _yard.NextToUndo()!.What.Should().Be("first");
+        _yard.Undo().Value.Undoes.Should().Be(1);
+
+        _yard.History().Select(entry => (entry.Number, entry.What, entry.Undoes, entry.Undone)).Should().Equal(
+            (4, "took back: first", 1, false),
+            (3, "took back: second", 2, false),
+            (2, "second", 0, true),
+            (1, "first", 0, true));
+    }
+
+    [Fact]
+    public void A_change_after_an_undo_starts_from_there_and_what_was_taken_back_stays_so()
+    {
+        _yard.Do(change => change.Add(Yards.Board(1)), "first");
+        _yard.Do(change => change.Add(Yards.Board(2)), "second");
+        _yard.Undo();
+        _yard.Do(change => change.Add(Yards.Board(3)), "third");
+
+        _yard.Pieces().Select(piece => piece.Code).Should().Equal(Yards.CodeNumber(1), Yards.CodeNumber(3));
+        _yard.Undo().Value.What.Should().Be("took back: third");
+        _yard.Undo().Value.What.Should().Be("took back: first");
+        _yard.Pieces().Should().BeEmpty();
+    }
+
+    [Fact]
+    public void The_history_of_a_code_names_every_entry_that_touched_it()
+    {
+        _yard.Do(change => change.Add(Yards.Board(1)), "added one");
+        _yard.Do(change => change.Add(Yards.Board(2)), "added the other");
+        _yard.Do(change => change.Update(Yards.Board(1) with { Place = "barn" }), "moved one");
+        _yard.Do(change => change.QueueLabels([Yards.CodeNumber(1)]), "label again");
+        _yard.Undo();
+
+        _yard.HistoryOf(Yards.CodeNumber(1)).Select(entry => entry.What).Should().Equal("took back: label again", "label again", "moved one", "added one");
+        _yard.HistoryOf(Yards.CodeNumber(3)).Should().BeEmpty();
+        _yard.History(most: 2).Select(entry => entry.Number).Should().Equal(5, 4);
+    }
+
+    [Fact]
+    public void A_piece_was_entered_when_its_row_came()
+    {
+        var first = new DateTimeOffset(2026, 11, 1, 8, 0, 0, TimeSpan.Zero);
+        var clock = new StandingClock { Now = first };
+        using var yard = YardFile.Open(_folder["other"], clock);
+        yard.Do(change => change.Add(Yards.Board(1)));
+        clock.Now = first.AddDays(3);
+        yard.Do(change => change.Update(Yards.Board(1) with { Place = "barn" }));
+        yard.Do(change => change.Put(new Bin(Yards.CodeNumber(2), Yards.Hardware("bolt"), 3)));
+
+        yard.Entered([Yards.CodeNumber(1), Yards.CodeNumber(2), Yards.CodeNumber(3)]).Should().BeEquivalentTo(
+            new Dictionary<Code, DateTimeOffset> { [Yards.CodeNumber(1)] = first, [Yards.CodeNumber(2)] = first.AddDays(3) });
+    }
+
+    public void Dispose()
+    {
+        _yard.Dispose();
+        _folder.Dispose();
+    }
+
+    // A blank label with a known code, as if it had been drawn.
+    private void Blank600(YardChange change) => _yard.Database.Run("blank_add", ("code", Yards.CodeNumber(600).Text));
+}
