@@ -104,18 +104,18 @@ public static partial class MaterialReader
 
     private const string Number = @"\d{1,4}(?:\.\d{1,6})?(?:[- ]\d{1,2}/\d{1,2}|/\d{1,2})?";
 
-    private const string Measure = Number + @"(?:\s?(?:""|(?:in|mm)(?![a-wyzA-WYZ])))?";
+    private const string Measure = Number + @"(?:\s?(?:[""”“″]|(?:in|mm)(?![a-wyzA-WYZ])))?";
 
-    [GeneratedRegex(@"^(?<a>" + Number + @")\s?[xX×]\s?(?<b>" + Number + @")(?![\w/.""'])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<a>" + Number + @")\s?[xX×]\s?(?<b>" + Number + @")(?![\w/.""”“″'’‘′])", RegexOptions.CultureInvariant)]
     private static partial Regex LumberForm();
 
     [GeneratedRegex(@"^(?:rebar\s+#?|#)(?<n>\d{1,3})(?![\w/.""'-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex RebarForm();
 
-    [GeneratedRegex(@"^foam\s+(?<a>" + Measure + @")\s?[x×]\s?(?<b>" + Measure + @")(?:\s+(?:type\s+)?(?<type>XIV|XI|IX|VIII|II|I)(?!\w))?(?![\w/.])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^foam\s+(?<a>" + Measure + @")\s?[x×]\s?(?<b>" + Measure + @")(?:\s+(?:type\s+)?(?<type>XIV|XI|IX|VIII|II|I)(?!\w))?(?![\w/.'’‘′])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex FoamForm();
 
-    [GeneratedRegex(@"^(?<kind>plywood|osb|hardboard|mdf|particleboard)\s+(?<t>" + Measure + @")(?![\w/.])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<kind>plywood|osb|hardboard|mdf|particleboard)\s+(?<t>" + Measure + @")(?![\w/.'’‘′])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SheetForm();
 
     [GeneratedRegex(@"\s+")]

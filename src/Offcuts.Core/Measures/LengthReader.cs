@@ -14,6 +14,9 @@ namespace Offcuts.Core.Measures;
 /// </remarks>
 public static class LengthReader
 {
+    // More in a row is absurd or inexact anyway, and a long run must not cost time.
+    private const int MostDigits = 18;
+
     private enum Mark
     {
         None,
@@ -109,10 +112,12 @@ public static class LengthReader
     private static Result<Number> ReadNumber(string text, int start)
     {
         var digits = DigitsEnd(text, start);
+        if (digits - start > MostDigits) return MeasureFaults.LengthAbsurd(start + 1);
         if (digits == start && start < text.Length && VulgarFraction(text[start]) is { } lone)
             return new Number(lone, start + 1, Whole: false);
 
         var decimals = digits < text.Length && text[digits] == '.' ? DigitsEnd(text, digits + 1) : digits;
+        if (decimals - digits > MostDigits) return MeasureFaults.LengthNotExact(start + 1);
         if (decimals > digits + 1) return new Number(Ratio.Decimal(text[start..digits], text[(digits + 1)..decimals]), decimals, Whole: false);
         if (digits == start) return MeasureFaults.LengthMissing(start + 1);
 
@@ -135,6 +140,7 @@ public static class LengthReader
         var bar = DigitsEnd(text, start);
         var end = DigitsEnd(text, bar + 1);
         if (end == bar + 1) return MeasureFaults.FractionBroken(start + 1);
+        if (Math.Max(bar - start, end - bar) > MostDigits) return MeasureFaults.LengthNotExact(start + 1);
         var bottom = BigInteger.Parse(text[(bar + 1)..end]);
         if (bottom.IsZero) return MeasureFaults.FractionBroken(start + 1);
         return new Number(whole + new Ratio(BigInteger.Parse(text[start..bar]), bottom), end, Whole: false);
@@ -195,11 +201,10 @@ public static class LengthReader
         _ => null,
     };
 
-    // A run of digits stops at 18: more is absurd anyway, and a long run must not cost time.
     private static int DigitsEnd(string text, int start)
     {
         var at = start;
-        while (at < text.Length && at - start < 18 && char.IsAsciiDigit(text[at])) at++;
+        while (at < text.Length && char.IsAsciiDigit(text[at])) at++;
         return at;
     }
 

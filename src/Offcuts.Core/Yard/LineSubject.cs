@@ -103,6 +103,12 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
         var start = line.At;
         var lead = LeadingCount(line);
         var nameAt = line.At;
+        if (line.IsCountAt(nameAt))
+        {
+            line.Faults.Add(MeasureFaults.MaterialMissing(nameAt + 1));
+            return null;
+        }
+
         var name = line.Next is '"' or '“' ? line.TakeText("name") : TakeName(line, lead is not null);
         if (name.Length == 0)
         {
