@@ -6,6 +6,8 @@ public static class CommandFaults
     public static Fault DayUnreadable(string text) =>
         new($"\"{TextRules.Harmless(text)}\" is no day; write it like 2026-05-31");
 
+    public static Fault OptionUnknown(string option) => new($"there is no option {TextRules.Harmless(option)} here");
+
     public static Fault NoSuchFile(string path) => new($"there is no file {TextRules.Harmless(path)}");
 
     public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");

@@ -15,6 +15,8 @@ public static class PlanFaults
 
     public static Fault CutsFileMissing() => new("planning from files needs --cuts FILE; --stock and --prices are optional");
 
+    public static Fault NotWithFiles() => new("a plan from files takes all their stages and is not saved: leave out stage names and --save");
+
     public static Fault OnlyWithFiles() => new("--kerf and --keep go with --cuts FILE; for the yard set them with: offcuts settings");
 
     public static Fault ActsMissing() => new("say what was cut: --all, --piece PIECE or --hardware");

@@ -43,7 +43,7 @@ internal static class LabelCommands
             var unit = yard.Settings().Unit;
             var queue = yard.LabelQueue();
             foreach (var code in queue) session.Say(PrintLabels.Line(yard, code, unit));
-            session.Say($"{queue.Count} labels wait; {yard.BlankCodes().Count} blank codes are printed and not yet used");
+            session.Say($"{Words.Count(queue.Count, "label")} to print; {Words.Count(yard.BlankCodes().Count, "blank label")} printed and not yet used");
             return Exit.Done;
         }));
         return command;

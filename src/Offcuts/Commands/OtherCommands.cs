@@ -35,15 +35,15 @@ internal static class OtherCommands
 
     private static Command History(Session session)
     {
-        var code = new Argument<string>("code") { Description = "Only what touched this piece or bin", Arity = ArgumentArity.ZeroOrOne };
+        var code = new Argument<string[]>("code") { Description = "Only what touched this piece or bin", Arity = new ArgumentArity(0, 2) };
         var most = new Option<int>("--most") { Description = "How many entries, newest first", DefaultValueFactory = _ => 30 };
         var command = session.Command("history", "What was done to the yard, newest first", ["offcuts history", "offcuts history K7F3MXA"], code, most);
         command.SetAction(parse => session.WithYard(parse, yard =>
         {
             IReadOnlyList<HistoryEntry> entries;
-            if (parse.GetValue(code) is { } text)
+            if (parse.GetValue(code) is { Length: > 0 } text)
             {
-                var read = Code.Parse(text);
+                var read = Code.Parse(string.Concat(text));
                 if (!read.TryGet(out var one)) return session.Refuse(read.Faults);
                 entries = yard.HistoryOf(one);
             }

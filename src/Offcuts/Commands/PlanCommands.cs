@@ -56,6 +56,7 @@ internal static class PlanCommands
             if (files)
             {
                 if (parse.GetValue(cuts) is not { } cutsFile) return session.Refuse([PlanFaults.CutsFileMissing()]);
+                if (parse.GetValue(stages) is { Length: > 0 } || parse.GetValue(save)) return session.Refuse([PlanFaults.NotWithFiles()]);
                 return FromFiles(session, new FileNames(parse.GetValue(stock), cutsFile, parse.GetValue(prices)), parse.GetValue(kerf), parse.GetValue(keep), buy, parse.GetValue(json), limits);
             }
 
@@ -75,7 +76,8 @@ internal static class PlanCommands
         if (json) session.World.Out.WriteLine(PlanJson.Write(plan, code => code.Text));
         else
         {
-            session.World.Out.Write(CutSheet.Text(new KeptPlan(id, session.World.Today, plan, [.. plan.Pieces.Select(_ => PlanStep.Waiting)], false), SheetOptions.For(yard, session.World.Today)));
+            var options = SheetOptions.For(yard, session.World.Today);
+            session.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
             session.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
         }
 

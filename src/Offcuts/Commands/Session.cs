@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Offcuts.Core.Faults;
 using Offcuts.Store;
 
@@ -81,6 +82,7 @@ internal sealed class Session(Surroundings world)
                 command.Options.Add(option);
                 break;
             case Argument argument:
+                argument.Validators.Add(RefuseUnknownOption);
                 command.Arguments.Add(argument);
                 break;
             case Command sub:
@@ -89,5 +91,12 @@ internal sealed class Session(Surroundings world)
             default:
                 throw new ArgumentException($"{part.Name} is no part of a command", nameof(part));
         }
+    }
+
+    // An argument of many words would swallow a mistyped option.
+    private static void RefuseUnknownOption(ArgumentResult result)
+    {
+        if (result.Tokens.FirstOrDefault(token => token.Value.StartsWith("--", StringComparison.Ordinal)) is { } unknown)
+            result.AddError(CommandFaults.OptionUnknown(unknown.Value).Sentence);
     }
 }

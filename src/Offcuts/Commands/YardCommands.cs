@@ -59,7 +59,7 @@ internal static class YardCommands
             if (!saved.TryGet(out var done)) return session.Refuse(saved.Faults);
             foreach (var piece in done.Pieces) session.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
             foreach (var bin in done.Bins) session.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");
-            session.Say(done.ToPrint == 0 ? done.What : $"{done.What}; {done.ToPrint} labels wait to be printed");
+            session.Say(done.ToPrint == 0 ? done.What : $"{done.What}; {Words.Count(done.ToPrint, "label")} to print");
             return Exit.Done;
         }));
         return command;
@@ -109,7 +109,7 @@ internal static class YardCommands
                 ["Code", "Material", ">Length", "Marks", "Place", "State"],
                 pieces.Select(piece => (IReadOnlyList<string>)[piece.Code.ToString(), piece.Material.Name, Words.Size(piece, unit), Words.Marks(piece), piece.Place, Words.State(piece)])
                     .Concat(bins.Select(bin => (IReadOnlyList<string>)[bin.Code.ToString(), bin.Hardware.Name, $"{bin.Quantity} {bin.Hardware.Unit}", "", bin.Place, ""])));
-            session.Say($"{pieces.Length} pieces, {bins.Length} bins");
+            session.Say($"{Words.Count(pieces.Length, "piece")}, {Words.Count(bins.Length, "bin")}");
             return Exit.Done;
         }));
         return command;
@@ -117,12 +117,12 @@ internal static class YardCommands
 
     private static Command Show(Session session)
     {
-        var code = new Argument<string>("code") { Description = "Code on the label" };
+        var code = new Argument<string[]>("code") { Description = "Code on the label", Arity = new ArgumentArity(1, 2) };
         var json = new Option<bool>("--json") { Description = "Print as JSON" };
         var command = session.Command("show", "Show one piece or bin: its QR code, its family and its history", ["offcuts show \"K7F 3MXA\""], code, json);
         command.SetAction(parse => session.WithYard(parse, yard =>
         {
-            var read = Code.Parse(parse.GetValue(code)!);
+            var read = Code.Parse(string.Concat(parse.GetValue(code)!));
             if (!read.TryGet(out var one)) return session.Refuse(read.Faults);
             var (piece, bin) = (yard.Piece(one), yard.Bin(one));
             if (piece is null && bin is null) return session.Refuse([YardFaults.NoSuchCode(one.ToString())]);

@@ -112,7 +112,7 @@ public sealed class CataloguePieces(YardFile yard)
     private static string Told(List<Piece> pieces, List<Bin> bins)
     {
         var parts = new List<string>();
-        if (pieces.Count > 0) parts.Add(pieces.Count == 1 ? "1 piece" : $"{pieces.Count} pieces");
+        if (pieces.Count > 0) parts.Add(Words.Count(pieces.Count, "piece"));
         parts.AddRange(bins.Select(bin => bin.Hardware.Name));
         return "catalogued " + string.Join(", ", parts);
     }

@@ -29,7 +29,7 @@ public sealed class ChangePieces(YardFile yard)
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
         if (changed.Count == 0) return YardFaults.NothingNamed();
-        var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {changed.Count} pieces";
+        var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}";
         return yard.Change(told, work => changed.ForEach(work.Update)).Then<string>(entry => entry.What);
     }
 

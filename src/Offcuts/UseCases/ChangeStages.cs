@@ -24,6 +24,7 @@ public sealed class ChangeStages(YardFile yard)
         var faults = new List<Fault>();
         var cuts = stage.Cuts.ToList();
         var hardware = stage.Hardware.ToList();
+        var understood = new List<string>();
         for (var i = 0; i < lines.Count; i++)
         {
             var read = CutLine.Read(lines[i], name, unit);
@@ -33,6 +34,7 @@ public sealed class ChangeStages(YardFile yard)
                 continue;
             }
 
+            understood.Add("  " + draft.ReadBack(unit));
             var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
             if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken));
             else if (draft.Cut is { } cut) cuts.Add(cut);
@@ -40,7 +42,8 @@ public sealed class ChangeStages(YardFile yard)
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
-        return Change($"{lines.Count} more for {name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }));
+        return Change($"added {Words.Count(lines.Count, "need")} to {name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }))
+            .Then<string>(what => string.Join('\n', [what, .. understood]));
     }
 
     /// <summary>Takes one need off a stage.</summary>
@@ -96,7 +99,7 @@ public sealed class ChangeStages(YardFile yard)
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
         var count = stages.Sum(stage => stage.Cuts.Count + stage.Hardware.Count);
-        return Change($"imported {count} needs of {stages.Count} stages", work =>
+        return Change($"imported {Words.Count(count, "need")} of {Words.Count(stages.Count, "stage")}", work =>
         {
             foreach (var stage in stages)
             {

@@ -20,12 +20,12 @@ public sealed class ImportStock(YardFile yard)
         if (faults.Length > 0) return Result<string>.Fail(faults);
 
         var unprinted = new List<Code>();
-        return yard.Change($"imported {stock.Pieces.Count} pieces and {stock.Bins.Count} bins", work =>
+        return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {
             foreach (var piece in stock.Pieces) work.Add(piece with { Code = Named(piece.Code) });
             foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
             work.QueueLabels(unprinted);
-        }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {unprinted.Count} labels wait to be printed");
+        }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {Words.Count(unprinted.Count, "label")} to print");
 
         Code Named(Code code)
         {

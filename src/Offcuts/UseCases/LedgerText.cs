@@ -22,7 +22,7 @@ public static class LedgerText
 
         if (everyLine)
             foreach (var line in lines)
-                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}, {line.PiecesUsed} pieces used";
+                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}, {Words.Count(line.PiecesUsed, "piece")} used";
 
         var ledger = Ledger.Of(lines, [.. stages.Select(stage => stage.Name)]);
         foreach (var sum in ledger.ByStage)
@@ -41,6 +41,6 @@ public static class LedgerText
     private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)
     {
         yield return $"{name}: saved {sum.Saved.ToText(sign)} (all new {sum.AllNew.ToText(sign)}, spent {sum.Spent.ToText(sign)})";
-        yield return $"  {sum.PiecesUsed} pieces used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip, {sum.HardwareUsed} counted things";
+        yield return $"  {Words.Count(sum.PiecesUsed, "piece")} used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip, {Words.Count(sum.HardwareUsed, "counted thing")}";
     }
 }

@@ -48,7 +48,7 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
         return Write(labels, layout, start, path)
-            .Then(_ => yard.Change(Told(labels.Count, "label"), work => work.LabelsPrinted(wanted)))
+            .Then(_ => yard.Change($"printed {Words.Count(labels.Count, "label")}", work => work.LabelsPrinted(wanted)))
             .Then<string>(entry => $"{entry.What}: wrote {path}; print it at 100 %");
     }
 
@@ -58,7 +58,7 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
         if (count is < 1 or > MostBlanks) return PrintingFaults.BlanksOutside(MostBlanks);
         // The codes are in the yard before they are on paper: a label that exists can never be unknown.
         IReadOnlyList<Code> codes = [];
-        var issued = yard.Change(Told(count, "blank label"), work => codes = work.IssueBlanks(count));
+        var issued = yard.Change($"printed {Words.Count(count, "blank label")}", work => codes = work.IssueBlanks(count));
         if (!issued.Ok) return Result<string>.Fail(issued.Faults);
         return Write([.. codes.Select(LabelContent.Blank)], layout, start, path)
             .Then<string>(_ => $"{issued.Value.What}: wrote {path}; print it at 100 %");
@@ -81,6 +81,4 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
         : yard.Bin(code) is { } bin ? LabelContent.Of(bin, today, unit)
         : yard.BlankCodes().Contains(code) ? LabelContent.Blank(code)
         : null;
-
-    private static string Told(int count, string what) => $"printed {count} {what}{(count == 1 ? "" : "s")}";
 }

@@ -51,6 +51,9 @@ public static class Words
         return string.Join(", ", marks);
     }
 
+    /// <summary>A number of things, by their name for one: <c>1 piece</c>, <c>12 pieces</c>.</summary>
+    public static string Count(int number, string one) => $"{number} {one}{(number == 1 ? "" : "s")}";
+
     /// <summary>A length, with the other side of a sheet behind it.</summary>
     public static string Size(Piece piece, LengthUnit unit) =>
         piece.Material is Sheet ? $"{piece.Length.ToText(unit)} x {piece.Width.ToText(unit)}" : piece.Length.ToText(unit);

@@ -1,0 +1,238 @@
+using System.Text.Json;
+
+namespace Offcuts.Tests.Commands;
+
+public sealed class PlanCommandTests : IDisposable
+{
+    private readonly TryYard _yard = new();
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void A_plan_from_files_needs_no_yard_and_gives_exact_json()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,\"96\"\"\"\n",
+            "stage,cut,material,length,qty\nwalls,blocking,2x4,\"24\"\"\",4\n",
+            "material,length,price\n2x4,\"96\"\"\",4.18\n",
+            "--json");
+
+        // Four 24 in cuts and three 1/8 in kerfs are 96-3/8 in: the board gives three, the fourth is bought.
+        told.Status.Should().Be(0);
+        File.Exists(_yard.YardPath).Should().BeFalse();
+        using var json = JsonDocument.Parse(told.Out);
+        var root = json.RootElement;
+        root.GetProperty("schema").GetInt32().Should().Be(1);
+        root.GetProperty("status").GetString().Should().Be("proven");
+        root.GetProperty("tiers").GetProperty("spend_cents").GetProperty("value").GetInt64().Should().Be(418);
+        root.GetProperty("tiers").GetProperty("spend_cents").GetProperty("bound").GetInt64().Should().Be(418);
+        root.GetProperty("pieces").EnumerateArray().Select(piece => piece.GetProperty("source").GetString()).Should().Equal("yard", "buy");
+        var savings = root.GetProperty("savings");
+        savings.GetProperty("all_new_cents").GetInt64().Should().Be(836);
+        savings.GetProperty("saved_cents").GetInt64().Should().Be(418);
+    }
+
+    [Fact]
+    public void Without_a_kerf_the_same_board_gives_all_four()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,\"96\"\"\"\n",
+            "stage,cut,material,length,qty\nwalls,blocking,2x4,\"24\"\"\",4\n",
+            "material,length,price\n2x4,\"96\"\"\",4.18\n",
+            "--json", "--kerf", "0");
+
+        using var json = JsonDocument.Parse(told.Out);
+        json.RootElement.GetProperty("pieces").GetArrayLength().Should().Be(1);
+        json.RootElement.GetProperty("pieces")[0].GetProperty("cuts").GetArrayLength().Should().Be(4);
+        json.RootElement.GetProperty("tiers").GetProperty("saw_cuts").GetProperty("value").GetInt32().Should().Be(3);
+    }
+
+    [Fact]
+    public void What_stays_unfilled_ends_with_status_1_and_a_reason()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,8'\n",
+            "stage,cut,material,length,qty\nwalls,plate,2x4,10',1\n",
+            "material,length,price\n2x4,8',4.18\n",
+            "--json");
+
+        told.Status.Should().Be(1);
+        using var json = JsonDocument.Parse(told.Out);
+        var unfilled = json.RootElement.GetProperty("unfilled")[0];
+        unfilled.GetProperty("cut").GetString().Should().Be("plate");
+        unfilled.GetProperty("count").GetInt32().Should().Be(1);
+        unfilled.GetProperty("reason").GetString().Should().Contain("24\"");
+    }
+
+    [Fact]
+    public void Nothing_is_bought_where_nothing_may_be()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,8'\n",
+            "stage,cut,material,length,qty\nwalls,plate,2x4,7',2\n",
+            "material,length,price\n2x4,8',4.18\n",
+            "--json", "--no-buy");
+
+        told.Status.Should().Be(1);
+        using var json = JsonDocument.Parse(told.Out);
+        json.RootElement.GetProperty("tiers").GetProperty("spend_cents").GetProperty("value").GetInt64().Should().Be(0);
+        json.RootElement.GetProperty("tiers").GetProperty("unfilled").GetProperty("value").GetInt64().Should().Be(1);
+    }
+
+    [Fact]
+    public void Faults_of_all_three_files_are_reported_together()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,0\n",
+            "stage,cut,material,length,qty,colour\nwalls,plate,2x4,7',2,red\n",
+            "material,length,price\n2x4,8',cheap\n");
+
+        told.Status.Should().Be(2);
+        told.Out.Should().BeEmpty();
+        told.Error.Should().Contain("stock.csv:2: length: ").And.Contain("cuts.csv:1: ").And.Contain("prices.csv:2: price: ");
+    }
+
+    [Theory]
+    [InlineData("--time", "0")]
+    [InlineData("--time", "-1")]
+    [InlineData("--time", "soon")]
+    [InlineData("--kerf", "wide")]
+    [InlineData("--keep", "-3in")]
+    [InlineData("--bogus", "1")]
+    public void Options_that_cannot_be_end_with_status_2(string option, string value)
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,8'\n",
+            "stage,cut,material,length,qty\nwalls,plate,2x4,7',1\n",
+            "material,length,price\n",
+            option, value);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().NotBeEmpty().And.NotContain("   at ");
+    }
+
+    [Fact]
+    public void The_same_files_give_the_same_plan_twice()
+    {
+        string Once() => PlanFiles(
+            "code,material,length\nA-1,2x4,8'\nA-2,2x4,8'\nA-3,2x4,10'\n",
+            "stage,cut,material,length,qty\nwalls,block,2x4,\"14-1/2\"\"\",9\nwalls,plate,2x4,5',2\n",
+            "material,length,price\n2x4,8',4.18\n",
+            "--json").Out;
+
+        Once().Should().Be(Once());
+    }
+
+    [Fact]
+    public void A_kept_plan_is_carried_out_and_the_ledger_says_what_it_saved()
+    {
+        Enter();
+        _yard.Must("plan", "--save").Lines[^1].Should().Be("Kept as plan 1. Carry it out with: offcuts cut 1 --all");
+
+        var told = _yard.Must("cut", "--all");
+
+        // All new: three 30 in cuts need one 8 ft board, 4.18. From the yard: nothing spent.
+        told.Out.Should().Contain("walls: all new $4.18, spent $0.00, saved $4.18");
+        _yard.Must("ledger").Lines[0].Should().Be("walls: saved $4.18 (all new $4.18, spent $0.00)");
+    }
+
+    [Fact]
+    public void What_is_cut_is_lacking_no_more()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--all");
+
+        _yard.Must("stage", "list").Lines[1].Should().MatchRegex(@"^walls\s+3\s+0\s*$");
+        var again = _yard.Run("plan");
+        again.Status.Should().Be(2);
+        again.Error.Should().Be("nothing is lacking: every cut of these stages is made, or none was entered\n");
+    }
+
+    [Fact]
+    public void A_cut_that_went_wrong_is_entered_as_it_happened_and_the_rest_is_matched_again()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40");
+
+        told.Lines[0].Should().MatchRegex(@"^new \w{3} \w{4}: 2x4 3' 4"" at rack; its label waits to be printed$");
+        _yard.Must("stage", "list").Lines[1].Should().MatchRegex(@"^walls\s+3\s+2\s*$");
+        _yard.Must("plan", "--save").Lines[^1].Should().Be("Kept as plan 2. Carry it out with: offcuts cut 2 --all");
+        _yard.Must("plans").Lines.Should().HaveCount(3);
+    }
+
+    [Fact]
+    public void More_than_the_piece_had_cannot_have_come_of_it()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Run("cut", "--piece", "1", "--made", "shelf", "--left", "70");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("that is more than the piece had: it was 96\" long\n");
+        _yard.Must("plans").Lines[1].Should().Contain("walls").And.NotContain("done");
+    }
+
+    [Fact]
+    public void A_piece_that_changed_since_the_plan_is_refused()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+        var code = YardCommandTests.Code(_yard, 0, "list");
+        _yard.Must("change", code, "--length", "60");
+
+        var told = _yard.Run("cut", "--all");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be($"{code} has changed since the plan was made; match again\n");
+        _yard.Must("ledger").Lines[0].Should().Be("Nothing was carried out yet, so nothing is saved yet.");
+    }
+
+    [Fact]
+    public void Carrying_out_is_taken_back_whole()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+        var before = _yard.Must("list", "--json").Out;
+        _yard.Must("cut", "--all");
+
+        _yard.Must("undo");
+
+        _yard.Must("list", "--json").Out.Should().Be(before);
+        _yard.Must("ledger").Lines[0].Should().Be("Nothing was carried out yet, so nothing is saved yet.");
+        _yard.Must("stage", "list").Lines[1].Should().MatchRegex(@"^walls\s+3\s+3\s*$");
+    }
+
+    [Fact]
+    public void A_cut_sheet_is_printed_as_text_and_as_a_pdf()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+        var pdf = Path.Combine(_yard.Folder, "sheet.pdf");
+
+        _yard.Must("sheet").Out.Should().Contain("shelf").And.Contain("no plan does better");
+        _yard.Must("sheet", "--pdf", pdf);
+
+        File.ReadAllBytes(pdf)[..5].Should().Equal("%PDF-"u8.ToArray());
+    }
+
+    private void Enter()
+    {
+        _yard.Must("add", "2x4 8' stamped @rack");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 30 x3");
+        _yard.Must("price", "set", "2x4 8' 4.18");
+    }
+
+    private Told PlanFiles(string stock, string cuts, string prices, params string[] more) => _yard.Run(
+    [
+        "plan",
+        "--stock", _yard.FileOf("stock.csv", stock),
+        "--cuts", _yard.FileOf("cuts.csv", cuts),
+        "--prices", _yard.FileOf("prices.csv", prices),
+        .. more,
+    ]);
+}

@@ -1,0 +1,157 @@
+using Microsoft.Data.Sqlite;
+
+namespace Offcuts.Tests.Commands;
+
+/// <summary>What the program says no to, with which status, and what it leaves untouched.</summary>
+public sealed class RefusalTests : IDisposable
+{
+    private readonly TryYard _yard = new();
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void A_yard_that_is_no_yard_ends_with_status_3_and_is_left_as_it_was()
+    {
+        File.WriteAllText(_yard.YardPath, "This is a letter, not a yard.\n");
+
+        var told = _yard.Run("list");
+
+        told.Status.Should().Be(3);
+        told.Out.Should().BeEmpty();
+        told.Error.Should().Contain(_yard.YardPath).And.NotContain("   at ");
+        File.ReadAllText(_yard.YardPath).Should().Be("This is a letter, not a yard.\n");
+    }
+
+    [Fact]
+    public void A_yard_from_a_newer_version_ends_with_status_3_and_is_left_as_it_was()
+    {
+        _yard.Must("add", "2x4 8'");
+        using (var database = new SqliteConnection($"Data Source={_yard.YardPath};Pooling=False"))
+        {
+            database.Open();
+            using var command = database.CreateCommand();
+            command.CommandText = "PRAGMA user_version = 9999";
+            command.ExecuteNonQuery();
+        }
+
+        var before = File.ReadAllBytes(_yard.YardPath);
+
+        var told = _yard.Run("add", "2x4 8'");
+
+        told.Status.Should().Be(3);
+        told.Error.Should().Contain("newer");
+        File.ReadAllBytes(_yard.YardPath).Should().Equal(before);
+    }
+
+    [Fact]
+    public void A_folder_in_place_of_the_yard_ends_with_status_3()
+    {
+        Directory.CreateDirectory(_yard.YardPath);
+
+        _yard.Run("list").Status.Should().Be(3);
+    }
+
+    [Fact]
+    public void A_command_that_is_none_ends_with_status_2()
+    {
+        var told = _yard.Run("lisst");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Contain("lisst").And.Contain("see: offcuts --help");
+    }
+
+    [Fact]
+    public void An_option_that_is_none_is_not_taken_for_a_word()
+    {
+        var told = _yard.Run("list", "--matrial", "2x4");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Contain("there is no option --matrial here");
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_ends_with_status_2()
+    {
+        var told = _yard.Run("import", Path.Combine(_yard.Folder, "nothing.csv"));
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be($"there is no file {Path.Combine(_yard.Folder, "nothing.csv")}\n");
+    }
+
+    [Fact]
+    public void A_csv_that_is_not_utf8_is_refused()
+    {
+        var path = Path.Combine(_yard.Folder, "latin.csv");
+        File.WriteAllBytes(path, [.. "code,material,length,place\n,2x4,8',caf"u8, 0xE9, .. "\n"u8]);
+
+        var told = _yard.Run("import", path);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().StartWith("latin.csv:2: ").And.Contain("UTF-8");
+    }
+
+    [Fact]
+    public void Two_pieces_with_one_code_are_refused_with_their_lines()
+    {
+        _yard.Must("label", "blank", "1", Path.Combine(_yard.Folder, "b.pdf"));
+        var code = YardCommandTests.Code(_yard, 0, "blank-codes");
+        var file = _yard.FileOf("stock.csv", $"code,material,length\n{code},2x4,8'\n{code},2x4,9'\n");
+
+        var told = _yard.Run("import", file);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().StartWith("stock.csv:3: ").And.Contain("line 2");
+    }
+
+    [Theory]
+    [InlineData("2x4 0")]
+    [InlineData("2x4 -8'")]
+    [InlineData("2x4 5000'")]
+    [InlineData("2x4 8' bad 90..100")]
+    [InlineData("2x7 8'")]
+    [InlineData("2x4")]
+    [InlineData("2x4 8' x0")]
+    [InlineData("2x4 8' x5000")]
+    public void Pieces_that_cannot_be_are_refused(string line)
+    {
+        var told = _yard.Run("add", line);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Contain("column ");
+        _yard.Must("list").Lines[^1].Should().Be("0 pieces, 0 bins");
+    }
+
+    [Fact]
+    public void A_cut_longer_than_anything_is_unfilled_with_a_reason()
+    {
+        _yard.Must("add", "2x4 8'");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "ridge: 2x4 40'");
+
+        var told = _yard.Run("plan");
+
+        told.Status.Should().Be(1);
+        told.Out.Should().Contain("1 x ridge (walls): ");
+    }
+
+    [Fact]
+    public void A_label_file_that_cannot_be_written_loses_no_label()
+    {
+        _yard.Must("add", "2x4 8' x2");
+
+        var told = _yard.Run("label", "print", Path.Combine(_yard.Folder, "no-such-folder", "labels.pdf"));
+
+        told.Status.Should().Be(2);
+        told.Error.Should().NotContain("   at ");
+        _yard.Must("label", "list").Lines[^1].Should().StartWith("2 labels to print");
+    }
+
+    [Fact]
+    public void Undo_with_nothing_to_take_back_says_so()
+    {
+        var told = _yard.Run("undo");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().NotBeEmpty();
+    }
+}
