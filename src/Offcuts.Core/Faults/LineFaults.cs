@@ -3,8 +3,8 @@ namespace Offcuts.Core.Faults;
 /// <summary>Every sentence about a typed line: a batch for the yard, a stage's need, a price.</summary>
 public static class LineFaults
 {
-    public static Fault LineEmpty() =>
-        new("nothing is written here; begin with a material, like 2x10 11'4, 11'4 fair @north rack", 1);
+    public static Fault LineEmpty(string example) =>
+        new($"nothing is written here; write a line like {example}", 1);
 
     public static Fault LineTooLong(int most) =>
         new($"the line has more than {most} characters; split it", most + 1);
@@ -13,7 +13,10 @@ public static class LineFaults
         new($"\"{TextRules.Harmless(word)}\" means nothing here{(near.Length > 0 ? $"; {near} is the nearest word that does" : "")}", column);
 
     public static Fault LengthsMissing(string material, int column) =>
-        new($"{material} needs a length here, before the words: like {material} 8', 92-5/8\"", column);
+        new($"{material} needs a length here, before the words, like {material} 8'", column);
+
+    public static Fault SidesMissing(string material, int column) =>
+        new($"{material} needs its two sides here, before the words, like {material} 96x48", column);
 
     public static Fault OneLengthOnly(int column) =>
         new("one line is one cut; put this length on a line of its own", column);

@@ -88,7 +88,13 @@ public static class CatalogueLine
             else if (!marks.Take(line)) line.RefuseWord();
         }
 
-        if (!tried) line.Faults.Add(LineFaults.LengthsMissing(subject.Material.Name, lengthsColumn));
+        if (!tried)
+        {
+            line.Faults.Add(subject.Material is Sheet
+                ? LineFaults.SidesMissing(subject.Material.Name, lengthsColumn)
+                : LineFaults.LengthsMissing(subject.Material.Name, lengthsColumn));
+        }
+
         if (count is { } whole) ApplyCount(line, sizes, whole, countColumn);
         line.Faults.AddRange(marks.TextFaults());
         foreach (var size in sizes.DistinctBy(size => (size.Length, size.Width)))

@@ -28,7 +28,8 @@ public static class CutLine
         ["structural", "nonstructural", "non-structural", "bracing", "rough", "treated", "untreated"],
         [],
         [],
-        TakesPlace: false);
+        TakesPlace: false,
+        Example: "blocking: 2x4 14-1/2 x12 rough");
 
     /// <summary>The need, or every fault found with its column in <paramref name="text"/>, from 1.</summary>
     /// <param name="text">One line as typed.</param>

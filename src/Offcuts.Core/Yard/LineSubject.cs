@@ -122,6 +122,13 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
             return null;
         }
 
+        if (Misspelt().Match(name) is { Success: true } first && LineWords.Nearest(first.Groups["word"].Value, KnownStarts) is { Length: > 0 } near
+            && !string.Equals(near, first.Groups["word"].Value, StringComparison.OrdinalIgnoreCase))
+        {
+            line.Faults.Add(LineFaults.NearMaterial(first.Groups["word"].Value, near, nameAt + 1));
+            return null;
+        }
+
         if (char.IsAsciiDigit(name[0]) && MaterialWithin(line, nameAt, name.Length) is var (inner, at))
         {
             line.Faults.Add(LineFaults.MaterialFirst(inner.Name, at + 1));
@@ -173,9 +180,6 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
     {
         if (FigureAfterKnownStart().IsMatch(name) && MaterialReader.Read(name) is { Ok: false } unreadable)
             return unreadable.Fault.Shift(nameAt);
-        var first = name.Split(' ')[0];
-        var near = LineWords.Nearest(first, KnownStarts);
-        if (near.Length > 0 && !string.Equals(near, first, StringComparison.OrdinalIgnoreCase)) return LineFaults.NearMaterial(first, near, nameAt + 1);
         return LineFaults.NeitherCountNorLength(name.Length > 60 ? name[..60] + "…" : name, column);
     }
 
@@ -230,6 +234,9 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
 
     [GeneratedRegex(@"^(?>\d[\d./-]*)\s?[xX×]\s?(?>\d[\d./-]*)(?:\s?[xX×'""]|\z)")]
     private static partial Regex RunsOn();
+
+    [GeneratedRegex(@"^(?<word>\p{L}+)\s+[#.]?\d")]
+    private static partial Regex Misspelt();
 
     [GeneratedRegex(@"^(?:(?:foam|plywood|osb|hardboard|mdf|particleboard)\s+\.?\d|rebar\s+#?\d|#\d)", RegexOptions.IgnoreCase)]
     private static partial Regex FigureAfterKnownStart();

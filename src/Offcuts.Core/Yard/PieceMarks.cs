@@ -12,7 +12,8 @@ internal sealed class PieceMarks
         ["sound", "fair", "poor", "nails", "concrete", "oiled", "stamped", "treated", "untreated"],
         ["trim", "line", "bad"],
         ["from", "note", "treated"],
-        TakesPlace: true);
+        TakesPlace: true,
+        Example: "2x10 11'4, 11'4 fair @north rack");
 
     private readonly Dictionary<string, int> _given = new(StringComparer.Ordinal);
 
@@ -70,7 +71,7 @@ internal sealed class PieceMarks
             "untreated" => TakeUntreated(line),
             "trim" => TakeTrim(line),
             "line" => TakeFirstLine(line),
-            "bad" => TakeBad(line),
+            "bad" => BadSpotWords.Take(line, Bad),
             "and" => TakeAnd(line),
             _ => false,
         };
@@ -248,63 +249,6 @@ internal sealed class PieceMarks
         line.At += 4;
         if (Measure(line, zeroAllowed: true) is { } at && Once(line, "first pattern line", column)) FirstLine = at;
         return true;
-    }
-
-    private bool TakeBad(TypedLine line)
-    {
-        line.At += 3;
-        do TakeSpot(line);
-        while (TakesAnotherSpot(line));
-        return true;
-    }
-
-    private void TakeSpot(TypedLine line)
-    {
-        line.SkipSpaces();
-        var column = line.Column;
-        var startAt = line.At;
-        if (!line.AtNumber())
-        {
-            line.Faults.Add(LineFaults.RangeUnreadable(column));
-            return;
-        }
-
-        if (line.TakeLength(zeroAllowed: true) is not { } start) return;
-        var before = line.At;
-        if (line.TakeRangeSign() && string.Equals(line.PeekWord(), "end", StringComparison.OrdinalIgnoreCase))
-        {
-            line.At += 3;
-            Bad.Add((start.Length, null, column));
-            return;
-        }
-
-        line.At = before;
-        if (line.TakeRangeAfter(start, startAt) is not { } range) return;
-        if (range.To > range.From) Bad.Add((range.From, range.To, column));
-        else line.Faults.Add(YardFaults.BadSpotBackwards() with { Column = column });
-    }
-
-    // After a comma another spot may follow; a length alone is none and stays where it is.
-    private static bool TakesAnotherSpot(TypedLine line)
-    {
-        var back = line.At;
-        line.SkipSpaces();
-        if (line.Next is ',' or ';')
-        {
-            line.At++;
-            line.SkipSpaces();
-            var spot = line.At;
-            if (line.AtNumber() && LengthReader.Read(line.Text, line.At, line.Unit).TryGet(out var found))
-            {
-                line.At = found.End;
-                var another = line.TakeRangeSign();
-                line.At = spot;
-                if (another) return true;
-            }
-        }
-
-        line.At = back;
-        return false;
     }
 
     private static Length? Measure(TypedLine line, bool zeroAllowed)

@@ -56,10 +56,10 @@ public sealed class CutLineTests
             .Should().Be(new HardwareNeed("Footing", "ties", (Hardware)MaterialReader.ReadCounted("panel tie").Value, 40));
 
     [Theory]
-    [InlineData("", "1: nothing is written here; begin with a material, like 2x10 11'4, 11'4 fair @north rack")]
+    [InlineData("", "1: nothing is written here; write a line like blocking: 2x4 14-1/2 x12 rough")]
     [InlineData("blocking:", "10: a material is missing here; write it like 2x4, #4, foam 2-1/2x12 or plywood 3/4")]
     [InlineData(" : 2x4 8'", "2: the name is missing here")]
-    [InlineData("2x4", "4: 2x4 needs a length here, before the words: like 2x4 8', 92-5/8\"")]
+    [InlineData("2x4", "4: 2x4 needs a length here, before the words, like 2x4 8'")]
     [InlineData("2x4 0..24", "5: a length of 0 is nothing to build with")]
     [InlineData("2x4 24..22", "5: the longest that will do is shorter than the cut")]
     [InlineData("2x4 22..", "9: two measures with two dots between them belong here, like 30\"..36\"")]

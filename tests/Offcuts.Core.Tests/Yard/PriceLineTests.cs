@@ -47,11 +47,11 @@ public sealed class PriceLineTests
     public void The_last_number_before_the_words_is_the_price(string line, string reading) => Reading(line).Should().Be(reading);
 
     [Theory]
-    [InlineData("", "1: nothing is written here; begin with a material, like 2x10 11'4, 11'4 fair @north rack")]
+    [InlineData("", "1: nothing is written here; write a line like 2x4 8' 3.98 lead 2")]
     [InlineData("2x4 8'", "7: a price is missing here; write it after the length, like 2x4 8' 3.98")]
     [InlineData("2x4 8' treated 3.98", "8: a price is missing here; write it after the length, like 2x4 8' 3.98")]
     [InlineData("3.98", "5: a price is missing here; write it after the length, like 2x4 8' 3.98")]
-    [InlineData("2x4 3.98", "5: 2x4 needs a length here, before the words: like 2x4 8', 92-5/8\"")]
+    [InlineData("2x4 3.98", "5: 2x4 needs a length here, before the words, like 2x4 8'")]
     [InlineData("2x4 0 3.98", "5: a length of 0 is nothing to build with")]
     [InlineData("2x4 8' 9' 3.98", "8: the length ends before this; what follows can't be read")]
     [InlineData("2x4 8' -3.98", "8: a price can't be negative")]
