@@ -1,3 +1,4 @@
+using System.Globalization;
 using Offcuts.Core.Measures;
 
 namespace Offcuts.Core.Faults;
@@ -6,7 +7,9 @@ namespace Offcuts.Core.Faults;
 public static class PrintFaults
 {
     public static Fault LayoutNotJson(int line, int column) =>
-        new("a label layout is written in JSON, each field once; it can't be read from here on", column, line);
+        new("a label layout is written in JSON; it can't be read from here on", column, line);
+
+    public static Fault LayoutFieldTwice() => new("a field stands twice in the label layout");
 
     public static Fault LayoutNotObject(string field) =>
         new(field.Length == 0 ? "a label layout is one JSON object" : $"{field} is an object, like {{ \"width\": \"4 in\", \"height\": \"2 in\" }}");
@@ -46,8 +49,8 @@ public static class PrintFaults
     public static Fault LayoutQuietZoneCut(Length side, Length room) =>
         new($"the QR symbol with its quiet zone is {Rough(side)} wide, but the label has {Rough(room)} for it: its quiet zone would be cut");
 
-    public static Fault LayoutNoRoomForText(Length width, Length height, Length leastWidth, Length leastHeight) =>
-        new($"beside or below the QR symbol {Rough(width)} x {Rough(height)} is left for the text; it needs {Rough(leastWidth)} x {Rough(leastHeight)}");
+    public static Fault LayoutNoRoomForText(Length width, Length height) =>
+        new($"beside or below the QR symbol {Rough(width)} x {Rough(height)} is left for the text: too little for the code, the length and every mark that matters for safety");
 
     public static Fault LayoutUnknown(string name, string known) =>
         new($"there is no label layout named {TextRules.Harmless(name)}; there are {known}");
@@ -57,5 +60,7 @@ public static class PrintFaults
 
     public static Fault NothingToPrint() => new("there is nothing to print");
 
-    private static string Rough(Length length) => length.ToText(LengthUnit.Millimetre).TrimStart('~');
+    // Two decimals, rounded down, so that what is too small never reads as enough.
+    private static string Rough(Length length) =>
+        (Math.Floor(length.InMillimetres * 100) / 100).ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 }

@@ -65,6 +65,15 @@ public sealed record LabelContent
     /// <summary>A label whose piece does not exist yet: the code and lines to write on.</summary>
     public static LabelContent Blank(Code code) => new() { Code = code, IsBlank = true };
 
+    /// <summary>Labels with every mark at once: a long preservative, and one as wide as a mark may be.</summary>
+    internal static IReadOnlyList<LabelContent> Fullest { get; } =
+    [
+        new() { Code = default, Material = "2x10", Measure = LongMeasure, Marks = ["NAILS", "TREATED", "OILED", "CONCRETE", "STAMPED", "SOUND"], Treatment = "treated with" },
+        new() { Code = default, Material = "2x10", Measure = LongMeasure, Marks = ["NAILS", "TREATED WWWWW", "OILED", "CONCRETE", "STAMPED", "SOUND"] },
+    ];
+
+    private const string LongMeasure = "~100' 11-15/16\"";
+
     /// <summary>
     /// What matters for safety or use, in capitals, the most dangerous first; the condition comes last and always. A
     /// preservative stands behind <c>TREATED</c> where it is short, like <c>ACQ</c>. Lists and screens show the same words as labels.
@@ -83,7 +92,7 @@ public sealed record LabelContent
     internal static string TreatmentOf(Piece piece) =>
         piece.Treated && !FitsMark(piece.TreatedWith) ? $"treated with {TextRules.Harmless(piece.TreatedWith)}" : "";
 
-    private static bool FitsMark(string treatment) => treatment.Length <= 8;
+    private static bool FitsMark(string treatment) => treatment.Length <= 5;
 
     private static IEnumerable<string> DetailsOf(Piece piece, LengthUnit unit)
     {

@@ -16,9 +16,6 @@ public sealed record LabelLayout
     /// <summary>0.75 mm: from here on a tag on rough lumber reads well at arm's length. Advice, no source.</summary>
     public static Length GoodModule { get; } = Length.Millimetres(0.75m);
 
-    /// <summary>The least width and height of the text's place: what the marks for safety need in the smallest letters. Our own limit.</summary>
-    internal static Length LeastText { get; } = Length.Millimetres(22);
-
     internal LabelLayout()
     {
     }

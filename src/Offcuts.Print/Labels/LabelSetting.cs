@@ -33,20 +33,24 @@ internal sealed class LabelSetting
     private const double CodeAscent = 0.76;
     private const double CodeHeight = 0.98;
 
+    private readonly string _code;
     private readonly LabelContent _content;
     private readonly double _left;
     private readonly double _top;
     private readonly double _width;
     private readonly double _height;
 
-    private LabelSetting(LabelLayout layout, LabelContent content)
+    private LabelSetting(LabelLayout layout, string code, LabelContent content)
     {
-        _content = content;
+        (_code, _content) = (code, content);
         var inset = PaperFile.Points(layout.Inset);
         var side = PaperFile.Points(layout.QrSide);
         var (width, height) = (PaperFile.Points(layout.LabelWidth), PaperFile.Points(layout.LabelHeight));
-        (_left, _top) = layout.TextBeside ? (inset + side, inset) : (inset, inset + side);
-        (_width, _height) = (width - inset - _left, height - inset - _top);
+
+        // A few letters (J, K) reach beyond where they are set; half a module on each side keeps them in their place.
+        var clear = PaperFile.Points(layout.Module) / 2;
+        (_left, _top) = layout.TextBeside ? (inset + side + clear, inset) : (inset + clear, inset + side);
+        (_width, _height) = (width - inset - clear - _left, height - inset - _top);
         Set();
     }
 
@@ -54,7 +58,18 @@ internal sealed class LabelSetting
 
     public List<WriteLine> WriteLines { get; } = [];
 
-    public static LabelSetting Of(LabelLayout layout, LabelContent content) => new(layout, content);
+    /// <summary>True where everything that may not be left out has its place; a layout without room for that is never read.</summary>
+    public bool Fits { get; private set; } = true;
+
+    public static LabelSetting Of(LabelLayout layout, LabelContent content) => new(layout, content.Code.ToString(), content);
+
+    /// <summary>True where the label holds its code, material, length, and every mark at once. J is the narrowest letter of a code, so that one stands highest.</summary>
+    public static bool HoldsEveryMark(LabelLayout layout) => LabelContent.Fullest.All(content =>
+    {
+        var setting = new LabelSetting(layout, "JJJ JJJJ", content);
+        var text = string.Join(' ', setting.Lines.Select(line => line.Text));
+        return setting.Fits && content.Marks.Append(content.Measure).All(mark => text.Contains(mark));
+    });
 
     /// <summary>Where the symbol's quiet zone begins, from the label's top left corner: in the middle of the side it does not share.</summary>
     public static (Length X, Length Y) QrCorner(LabelLayout layout)
@@ -66,7 +81,7 @@ internal sealed class LabelSetting
 
     private void Set()
     {
-        var code = TextBlock.Fit([_content.Code.ToString()], "", bold: true, Math.Min(0.25 * _height, 40), Least, _width, 1);
+        var code = TextBlock.Fit([_code], "", bold: true, Math.Min(0.25 * _height, 40), Least, _width, 1);
         var below = _top + code.Size * CodeHeight;
         Lines.Add(new SetLine(code.Lines[0], _left, _top + code.Size * CodeAscent, code.Size, Bold: true));
         if (_content.IsBlank) SetWriteLines(below);
@@ -78,7 +93,8 @@ internal sealed class LabelSetting
         var (upper, lower) = Blocks(room);
         var y = top;
         var spare = room - upper.Sum(block => block.Height) - lower.Sum(block => block.Height);
-        var gap = Math.Min(spare / Math.Max(1, upper.Count + lower.Count), 0.04 * _height);
+        Fits = spare >= 0;
+        var gap = Math.Clamp(spare / Math.Max(1, upper.Count + lower.Count), 0, 0.04 * _height);
         foreach (var block in upper)
         {
             y += gap;

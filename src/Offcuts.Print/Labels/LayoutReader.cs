@@ -28,7 +28,10 @@ internal sealed class LayoutReader
         }
         catch (JsonException broken)
         {
-            return PrintFaults.LayoutNotJson((int)(broken.LineNumber ?? 0) + 1, (int)(broken.BytePositionInLine ?? 0) + 1);
+            // Only a field named twice has no place of its own.
+            return broken.LineNumber is { } line
+                ? PrintFaults.LayoutNotJson((int)line + 1, (int)(broken.BytePositionInLine ?? 0) + 1)
+                : PrintFaults.LayoutFieldTwice();
         }
     }
 
@@ -98,10 +101,9 @@ internal sealed class LayoutReader
         if (layout.QrSide > across) return PrintFaults.LayoutQuietZoneCut(layout.QrSide, across);
         var text = along.LessAtMost(layout.QrSide);
         var (textWidth, textHeight) = layout.TextBeside ? (text, height) : (width, text);
-        var least = LabelLayout.LeastText;
-        return textWidth < least || textHeight < least
-            ? PrintFaults.LayoutNoRoomForText(textWidth, textHeight, least, least)
-            : layout;
+        return !textWidth.IsZero && !textHeight.IsZero && LabelSetting.HoldsEveryMark(layout)
+            ? layout
+            : PrintFaults.LayoutNoRoomForText(textWidth, textHeight);
     }
 
     private void Positive(string field, Length length)

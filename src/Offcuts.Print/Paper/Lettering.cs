@@ -48,6 +48,9 @@ internal static class Lettering
         var shown = new StringBuilder(text.Length);
         foreach (var rune in TextRules.Harmless(Accents.Join(text)).EnumerateRunes())
         {
+            // An accent with no letter to stand on would reach out of its place.
+            if (Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark
+                && (shown.Length == 0 || shown[^1] == ' ')) shown.Append(Missing);
             if (rune.Value == '\u00ad' || (Rune.GetUnicodeCategory(rune) == UnicodeCategory.SpaceSeparator && rune.Value != ' ')) shown.Append(' ');
             else if (Regular.Has(rune.Value) && Heavy.Has(rune.Value)) shown.Append(rune);
             else shown.Append(Missing);
