@@ -59,6 +59,8 @@ public static class FileFaults
 
     public static Fault OnlyForHardware() => new("this is said of hardware, not of pieces; leave it empty");
 
+    public static Fault OtherSideMissing() => new("a sheet has two sides; the column width holds the other");
+
     public static Fault TreatedHardware() => new("hardware is not sorted by treatment; leave it empty");
 
     public static Fault StateUnknown(string word) =>

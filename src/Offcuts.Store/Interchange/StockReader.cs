@@ -99,7 +99,8 @@ internal sealed class StockReader(CodePolicy policy)
             ReservedFor = reservedFor,
         });
         if (checkedPiece.TryGet(out var piece)) _pieces.Add(new StockRow<Piece>(piece, row.Line));
-        foreach (var fault in checkedPiece.Faults) row.Refuse(ColumnOf(fault, bad, length), fault);
+        foreach (var fault in checkedPiece.Faults)
+            row.Refuse(ColumnOf(fault, bad, length), fault == YardFaults.SheetWithoutWidth() ? FileFaults.OtherSideMissing() : fault);
     }
 
     private static List<Span> BadSpots(CsvRow row)

@@ -205,7 +205,7 @@ public sealed class StockFileTests
         (sheet.Length, sheet.Width).Should().Be((Length.Inches(96), Length.Inches(48)));
 
         FaultsOf("code,material,length\nS1,plywood 3/4,96\"\n")
-            .Should().Equal("stock.csv:2: width: a sheet has two sides; write them like 96x48");
+            .Should().Equal("stock.csv:2: width: a sheet has two sides; the column width holds the other");
     }
 
     [Fact]
