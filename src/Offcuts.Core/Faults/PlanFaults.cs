@@ -39,7 +39,7 @@ public static class PlanFaults
 
     public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
 
-    public static Fault HardwareDone() => new("the hardware of this plan is counted out already");
+    public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
 
     public static Fault NotEnoughHardware(string name) => new($"the bins hold too little of {name}; count them, then match again");
 }

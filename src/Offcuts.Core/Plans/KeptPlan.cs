@@ -45,7 +45,10 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
 {
     /// <summary>True while something of it waits to be done.</summary>
     public bool Open => Steps.Any(step => step.State == StepState.Waiting)
-        || (!HardwareDone && !HardwareDropped && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
+        || (HardwareWaits && Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0));
+
+    /// <summary>True while the hardware is neither counted out nor given up.</summary>
+    public bool HardwareWaits => !HardwareDone && !HardwareDropped;
 
     /// <summary>The pieces that were really cut under this plan, as they were cut.</summary>
     public IEnumerable<PlannedPiece> PiecesCut =>

@@ -43,7 +43,7 @@ internal sealed class CutSheetContent
         Picks = Pick(waiting);
         Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
         Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).Select(each => Finished(each.piece, each.i))];
-        Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareDone ? [] : plan.Hardware, options);
+        Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan);
     }
 
@@ -76,6 +76,9 @@ internal sealed class CutSheetContent
             ];
 
     public bool HardwareDone => _kept?.HardwareDone ?? false;
+
+    /// <summary>True once the hardware is counted out or given up: then none of it is bought.</summary>
+    public bool HardwareClosed => _kept is { HardwareWaits: false };
 
     public IReadOnlyList<HardwareRow> Hardware =>
     [

@@ -124,6 +124,7 @@ internal sealed class CutSheetPdf : IDisposable
         }
 
         if (_content.HardwareDone) Line("Counted out already.");
+        else if (_content.HardwareClosed) Line("Given up: the rest was matched again.");
         PaperColumn[] columns =
         [
             new("what", 220), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true),

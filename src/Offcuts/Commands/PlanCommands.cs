@@ -193,7 +193,7 @@ internal static class PlanCommands
                 parse.GetValue(nothing),
                 parse.GetValue(left) ?? []), yard.Settings().Unit);
             if (!acts.TryGet(out var list)) return session.Refuse(acts.Faults);
-            var counted = parse.GetValue(hardware) || (parse.GetValue(all) && !kept.HardwareDone);
+            var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits);
             var done = new CarryOut(yard, session.World.Today, Limits(session, UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
             if (!done.TryGet(out var result)) return session.Refuse(done.Faults);
             TellDone(session, yard, result);

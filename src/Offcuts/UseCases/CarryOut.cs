@@ -36,7 +36,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
         var settings = yard.Settings();
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
-        if (hardware && kept.HardwareDone) faults.Add(PlanFaults.HardwareDone());
+        if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
         if (faults.Count > 0) return Result<CarriedOut>.Fail(faults);
 
         var steps = kept.Steps.ToArray();
