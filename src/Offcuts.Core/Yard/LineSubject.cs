@@ -13,7 +13,7 @@ namespace Offcuts.Core.Yard;
 /// How a name is told apart from what follows it:
 /// a count (<c>x12</c>), or a bare whole number that ends the line or stands before a place or a note, makes it hardware;
 /// a length with a unit makes it a stick. With a count before the name, a bare number belongs to the name.
-/// A size with words behind it that mean nothing else, and no length, is a name too (<c>2x10 joist hanger x12</c>).
+/// A size with words behind it that mean nothing else, a count that says so and no other figure is a name too (<c>2x10 joist hanger x12</c>).
 /// </remarks>
 /// <param name="Material">The material.</param>
 /// <param name="Count">The count given with it, before or behind, whatever it is; none where it was not given.</param>
@@ -35,13 +35,13 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
             return TakeNamed(line);
         }
 
-        var (material, count, end) = known.Value;
+        var (material, count, from, end) = known.Value;
         line.At = end;
         if (MeansAName(line, end))
         {
             var again = line.Again(start);
             var named = TakeNamed(again);
-            if (named is not null && (named.Material is Hardware ? SaysCount(line.Text, named.CountColumn, start) : !material.Ok))
+            if (named is not null && (!material.Ok || IsPlainlyHardware(named, line.Text, start, line.Text[from..end])))
             {
                 line.At = again.At;
                 return named;
@@ -53,12 +53,12 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
         return null;
     }
 
-    private static (Result<Material> Material, int? Count, int End)? TakeKnown(TypedLine line, int? count)
+    private static (Result<Material> Material, int? Count, int From, int End)? TakeKnown(TypedLine line, int? count)
     {
         var at = line.At;
         if (MaterialReader.ReadStart(line.Text[at..]) is not { } read) return null;
         var material = read.Material.Ok ? read.Material : Result<Material>.Fail([.. read.Material.Faults.Select(fault => fault.Shift(at))]);
-        return (material, count, at + read.End);
+        return (material, count, at, at + read.End);
     }
 
     // "12 corner bracket", "12x corner bracket": the number is a count only where something other than a figure follows.
@@ -94,9 +94,12 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
             && line.Words.NearestTo(word).Length == 0;
     }
 
-    // A number behind such a name could be a length without its unit: only a count that says so makes it hardware.
-    private static bool SaysCount(string text, int column, int start) =>
-        column == start + 1 || !char.IsAsciiDigit(text[column - 1]);
+    // Lumber with a stray word must not turn into hardware: the count has to say so, and no other figure may be in the name, for
+    // that would be its length ("2x4 studs 92-5/8 x12").
+    private static bool IsPlainlyHardware(LineSubject named, string text, int start, string known) =>
+        named.Material is Hardware
+        && (named.CountColumn == start + 1 || !char.IsAsciiDigit(text[named.CountColumn - 1]))
+        && named.Material.Name.Count(char.IsAsciiDigit) == known.Count(char.IsAsciiDigit);
 
     private static LineSubject? TakeNamed(TypedLine line)
     {

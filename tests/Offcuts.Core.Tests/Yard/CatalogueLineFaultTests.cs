@@ -17,6 +17,10 @@ public sealed class CatalogueLineFaultTests
     [InlineData("2x4 8' M12", "8: \"M12\" means nothing here")]
     [InlineData("2x4 8' nails:x", "8: \"nails\" means nothing here; nails is the nearest word that does", "14: \"x\" means nothing here")]
     [InlineData("2x4 8' 🪵", "8: \"🪵\" means nothing here")]
+    [InlineData("2x4 studs 92-5/8 x12", "5: \"studs\" means nothing here")]
+    [InlineData("2x4 boards 96 x3", "5: \"boards\" means nothing here")]
+    [InlineData("2x10 hanger 12", "6: \"hanger\" means nothing here")]
+    [InlineData("2x10 hangers 8' x2", "6: \"hangers\" means nothing here")]
     public void An_unknown_word_is_refused_with_the_nearest_known_one(string line, params string[] faults) => Faults(line).Should().Equal(faults);
 
     [Fact]
