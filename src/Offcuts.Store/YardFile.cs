@@ -25,10 +25,11 @@ public sealed class YardFile : IDisposable
     private readonly TimeProvider _clock;
     private readonly YardReader _reader;
     private readonly HashSet<Code> _drawn = [];
+    private readonly long _version;
 
-    private YardFile(string path, TimeProvider clock, SqliteConnection connection)
+    private YardFile(string path, TimeProvider clock, SqliteConnection connection, long version)
     {
-        (Path, _clock) = (path, clock);
+        (Path, _clock, _version) = (path, clock, version);
         Database = new Database(connection);
         _reader = new YardReader(Database);
     }
@@ -52,7 +53,7 @@ public sealed class YardFile : IDisposable
     internal static YardFile Open(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations)
     {
         var full = System.IO.Path.GetFullPath(path);
-        return new YardFile(full, clock, new YardOpening(full, patience, migrations).Open());
+        return new YardFile(full, clock, new YardOpening(full, patience, migrations).Open(), migrations[^1].Version);
     }
 
     /// <summary>Pieces in the yard's own order, the order of entry.</summary>
@@ -161,6 +162,7 @@ public sealed class YardFile : IDisposable
         Database.Execute("BEGIN IMMEDIATE");
         try
         {
+            RefuseNewerVersion();
             entry = entry with { Number = Database.Number("history_add", ("at", Values.Moment(entry.At)), ("what", entry.What), ("undoes", undoes)) };
             Database.Run("entry_open", ("entry", entry.Number));
             var faults = work();
@@ -174,6 +176,13 @@ public sealed class YardFile : IDisposable
             if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
     });
+
+    // A newer program may have migrated the file while this one had it open.
+    private void RefuseNewerVersion()
+    {
+        var version = Database.Number("version");
+        if (version != _version) throw YardUnavailableException.NewerVersion(Path, version, _version);
+    }
 
     // The text may hold what a user typed; the history is read by people too.
     private static string Told(string what)

@@ -99,6 +99,18 @@ public sealed class MigrationTests : IDisposable
     }
 
     [Fact]
+    public void A_program_that_has_a_yard_open_writes_no_more_once_a_newer_one_has_migrated_it()
+    {
+        using var old = Yards.Open(Path);
+        YardFile.Open(Path, Yards.Clock, Patience, WithNextStep("CREATE TABLE more (id INTEGER PRIMARY KEY)")).Dispose();
+
+        var write = () => old.Change("add a board", change => change.Add(Yards.Board(1)));
+
+        write.Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.NewerVersion);
+        Yards.Ask(Path, "SELECT count(*) FROM history").Should().Be(0L);
+    }
+
+    [Fact]
     public void An_entry_from_before_a_migration_can_be_taken_back_after_it()
     {
         Made();

@@ -109,7 +109,7 @@ internal static class Samples
             },
             new PlannedPiece
             {
-                Bought = Stud,
+                Bought = Stud with { Treated = true },
                 Cuts = [new PlannedCut("walls", "brace", Length.Zero, Yards.In(40), Use.Bracing), new PlannedCut("porch", "post", Yards.In(40.125m), Yards.In(30), Use.Nonstructural)],
                 Remainders = [new PlannedRemainder(Yards.In(70.25m), Yards.In(25.75m), Kept: true)],
                 SawCuts = 2,

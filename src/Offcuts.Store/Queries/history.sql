@@ -37,3 +37,6 @@ SELECT table_name, row_id, before, after FROM change WHERE entry = :entry ORDER 
 
 -- [columns] The columns of a table.
 SELECT name FROM pragma_table_info(:table);
+
+-- [version] The version of the file.
+SELECT user_version FROM pragma_user_version;

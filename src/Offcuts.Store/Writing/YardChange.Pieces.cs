@@ -127,7 +127,7 @@ public sealed partial class YardChange
         if (piece.State != PieceState.Reserved) piece = piece with { ReservedFor = "" };
         else if (piece.ReservedFor.Length > 0 && StageId(piece.ReservedFor) is null) faults.Add(YardFaults.NoSuchStage(piece.ReservedFor));
         faults.AddRange(FamilyFaults(piece, before));
-        return Refused(faults) ? null : rules.Value with { ReservedFor = piece.ReservedFor };
+        return Refused(faults) || _refused.Contains(piece.CutFrom) ? null : rules.Value with { ReservedFor = piece.ReservedFor };
     }
 
     private IEnumerable<Fault> FamilyFaults(Piece piece, Piece? before)
