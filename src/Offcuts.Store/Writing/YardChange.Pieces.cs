@@ -19,8 +19,8 @@ public sealed partial class YardChange
     /// </summary>
     public Code Add(Piece piece)
     {
+        var owner = piece.Code.IsNone ? "nothing" : Owner(piece.Code);
         if (piece.Code.IsNone) piece = piece with { Code = _yard.NewCode() };
-        var owner = Owner(piece.Code);
         var checkedPiece = Checked(piece, before: null);
         if (owner is "piece" or "bin") _faults.Add(YardFaults.CodeInUse(piece.Code.ToString()));
         if (checkedPiece is null || owner is "piece" or "bin")
@@ -45,8 +45,8 @@ public sealed partial class YardChange
     /// <summary>Adds a bin, or sets everything of one that is there. Takes a blank label; draws a code where it has none; gives the code.</summary>
     public Code Put(Bin bin)
     {
+        var owner = bin.Code.IsNone ? "nothing" : Owner(bin.Code);
         if (bin.Code.IsNone) bin = bin with { Code = _yard.NewCode() };
-        var owner = Owner(bin.Code);
         if (owner == "piece") _faults.Add(YardFaults.CodeInUse(bin.Code.ToString()));
         if (Refused(PieceRules.Check(bin) is { Ok: false } wrong ? wrong.Faults : []) || owner == "piece") return bin.Code;
 
