@@ -1,0 +1,36 @@
+namespace Offcuts.Screens;
+
+/// <summary>A question that is open at a place. It stands where the reading stands, and never covers what was typed.</summary>
+internal abstract record Ask(string Question)
+{
+    /// <summary>Answered by one letter.</summary>
+    public sealed record Choose(string Question, IReadOnlyList<Choice> Choices) : Ask(Question);
+
+    /// <summary>Answered on the typed line.</summary>
+    /// <param name="Question">What is asked.</param>
+    /// <param name="Topic">What the answer is for.</param>
+    /// <param name="Label">The word before the line, while it is asked.</param>
+    public sealed record Write(string Question, Topic Topic, string Label) : Ask(Question);
+}
+
+/// <summary>One answer.</summary>
+/// <param name="Letter">The key.</param>
+/// <param name="Says">What it does.</param>
+/// <param name="Errand">What is asked of the shell then.</param>
+/// <param name="Want">What is wanted at this place then.</param>
+/// <param name="Order">How the yard is to be ordered then.</param>
+internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null);
+
+/// <summary>What a written answer is for.</summary>
+internal enum Topic
+{
+    LabelFile,
+    BlankCount,
+    BlankFile,
+    StageName,
+    StageDay,
+    StageNewName,
+    StagePosition,
+    SheetFile,
+    Happened,
+}

@@ -1,0 +1,75 @@
+using Offcuts.Print;
+using Terminal.Gui.Drawing;
+using Terminal.Gui.ViewBase;
+using Terminal.Gui.Views;
+
+namespace Offcuts.Screens;
+
+/// <summary>A list in columns that asks for a cell only when it draws it. Takes no key: the shell tells it what is chosen.</summary>
+internal sealed class LinesTable : TableView
+{
+    public LinesTable(Palette palette)
+    {
+        CanFocus = false;
+        FullRowSelect = true;
+        MultiSelect = false;
+        Style.AlwaysShowHeaders = true;
+        Style.ShowHeaders = true;
+        Style.ShowHorizontalHeaderOverline = false;
+        Style.ShowHorizontalHeaderUnderline = false;
+        Style.ShowHorizontalBottomLine = false;
+        Style.ShowVerticalCellLines = false;
+        Style.ShowVerticalHeaderLines = false;
+        Style.ShowVerticalCellLineForFirstColumn = false;
+        Style.ShowVerticalCellLineForLastColumn = false;
+        Style.ExpandLastColumn = true;
+        Style.HeaderScheme = new Scheme(palette.Of(Tone.Soft)) { HotNormal = palette.Of(Tone.Soft) };
+        SeparatorSymbol = ' ';
+    }
+
+    /// <summary>Lines that fit below the heading.</summary>
+    public int Lines => Math.Max(1, Viewport.Height - 1);
+
+    /// <summary>Shows these columns; every cell is cut or filled to its column, so that none moves another.</summary>
+    /// <param name="columns">Headings and widths; a width of 0 takes what is left.</param>
+    /// <param name="rows">How many rows.</param>
+    /// <param name="cell">The text of a cell by row and column.</param>
+    /// <param name="chosen">The chosen row; none where negative.</param>
+    public void Show(IReadOnlyList<(string Heading, int Width)> columns, int rows, Func<int, int, string> cell, int chosen)
+    {
+        var widths = Fitted(columns);
+        for (var i = 0; i < widths.Length; i++)
+        {
+            var style = Style.GetOrCreateColumnStyle(i);
+            (style.MinWidth, style.MaxWidth, style.MinAcceptableWidth) = (widths[i], widths[i], widths[i]);
+        }
+
+        MaxCellWidth = Math.Max(1, widths.Max());
+        Table = new Source([.. columns.Select((column, i) => TextColumns.Fill(column.Heading, widths[i]))], rows, (row, column) => TextColumns.Fill(cell(row, column), widths[column]));
+        if (rows > 0 && chosen >= 0)
+        {
+            SetSelection(0, Math.Min(chosen, rows - 1), false, null);
+            EnsureCursorIsVisible();
+        }
+
+        SetNeedsDraw();
+    }
+
+    private int[] Fitted(IReadOnlyList<(string Heading, int Width)> columns)
+    {
+        var gaps = columns.Count;
+        var left = Viewport.Width - gaps - columns.Sum(column => column.Width);
+        return [.. columns.Select(column => column.Width > 0 ? column.Width : Math.Max(1, left))];
+    }
+
+    private sealed class Source(string[] headings, int rows, Func<int, int, string> cell) : ITableSource
+    {
+        public string[] ColumnNames => headings;
+
+        public int Columns => headings.Length;
+
+        public int Rows => rows;
+
+        public object this[int row, int col] => cell(row, col);
+    }
+}

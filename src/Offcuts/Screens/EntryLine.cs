@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+
+namespace Offcuts.Screens;
+
+/// <summary>
+/// The one typed line of a place, and the question that may stand on it. A question keeps what was typed before it and gives it
+/// back; Esc needs a second press before anything typed goes.
+/// </summary>
+internal sealed record EntryLine
+{
+    private const int MostPast = 50;
+
+    /// <summary>What the line holds.</summary>
+    public string Text { get; init; } = "";
+
+    /// <summary>The open question, if any.</summary>
+    public Ask? Ask { get; init; }
+
+    /// <summary>The text that was sent off and waits for its answer; empty where none does.</summary>
+    public string Sent { get; init; } = "";
+
+    /// <summary>Lines typed before, oldest first.</summary>
+    public ImmutableList<string> Past { get; init; } = [];
+
+    /// <summary>Pasted lines that come up one after the other as the line is saved.</summary>
+    public ImmutableList<string> Waiting { get; init; } = [];
+
+    private string Behind { get; init; } = "";
+
+    private string Given { get; init; } = "";
+
+    private bool EscapedOnce { get; init; }
+
+    private int Back { get; init; }
+
+    private string Draft { get; init; } = "";
+
+    /// <summary>True while a letter answers.</summary>
+    public bool Choosing => Ask is Ask.Choose;
+
+    /// <summary>True where something typed would be lost by leaving.</summary>
+    public bool Holds => Waiting.Count > 0 || (Ask is null ? Text : Behind).Trim().Length > 0;
+
+    /// <summary>The person typed.</summary>
+    public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, EscapedOnce = false, Back = 0 };
+
+    /// <summary>Several lines were pasted: the first goes behind what is typed, the others wait their turn.</summary>
+    public EntryLine Pasted(IReadOnlyList<string> lines) =>
+        lines.Count == 0 ? this : Typed(Text + lines[0]) with { Waiting = Ask is null ? [.. lines.Skip(1), .. Waiting] : Waiting };
+
+    /// <summary>A question opens, with a text to begin from.</summary>
+    public EntryLine Open(Ask ask, string given = "") => this with
+    {
+        Ask = ask,
+        Behind = Ask is null ? Text : Behind,
+        Text = ask is Ask.Write ? given : Ask is null ? Text : Behind,
+        Given = given,
+        EscapedOnce = false,
+    };
+
+    /// <summary>The question is answered or dropped; what was typed before it stands again.</summary>
+    public EntryLine Close() => Ask is null ? this : this with { Ask = null, Text = Behind, Behind = "", Given = "", EscapedOnce = false };
+
+    /// <summary>One step back, and what to say about it.</summary>
+    public (EntryLine Line, Notice? Notice) Escape()
+    {
+        var asked = Ask is not null;
+        var worthKeeping = Ask switch
+        {
+            null => Text.Length > 0,
+            Ask.Write => Text != Given && Text.Length > 0,
+            _ => false,
+        };
+        if (worthKeeping && !EscapedOnce) return (this with { EscapedOnce = true }, new Notice("Esc once more clears the line"));
+        return asked ? (Close(), Notice.None) : (Next(), Notice.None);
+    }
+
+    // A pasted line that is not wanted makes room for the next.
+    private EntryLine Next()
+    {
+        var cleared = Cleared();
+        return Waiting.Count > 0 ? cleared with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : cleared;
+    }
+
+    /// <summary>An empty line; what it held can be brought back.</summary>
+    public EntryLine Cleared() => (this with { Text = "", EscapedOnce = false, Back = 0 }).Remember(Text);
+
+    /// <summary>The text goes off to be saved and stays until that is done.</summary>
+    public EntryLine Send() => this with { Sent = Text };
+
+    /// <summary>What was sent is saved: it leaves the line, whatever was typed behind it meanwhile stays.</summary>
+    public EntryLine Arrived()
+    {
+        var rest = Text.StartsWith(Sent, StringComparison.Ordinal) ? Text[Sent.Length..].TrimStart() : Text;
+        var next = (this with { Text = rest, Sent = "", Back = 0, EscapedOnce = false }).Remember(Sent);
+        return rest.Length == 0 && Waiting.Count > 0 ? next with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : next;
+    }
+
+    /// <summary>What was sent was refused: the line stays as it is.</summary>
+    public EntryLine Returned() => this with { Sent = "" };
+
+    /// <summary>An earlier line (negative) or a later one; the line being typed comes after the last.</summary>
+    public EntryLine Recall(int step)
+    {
+        var back = Math.Clamp(Back - step, 0, Past.Count);
+        if (back == Back) return this;
+        var draft = Back == 0 ? Text : Draft;
+        return this with { Back = back, Draft = draft, Text = back == 0 ? draft : Past[^back], EscapedOnce = false };
+    }
+
+    private EntryLine Remember(string line)
+    {
+        if (line.Trim().Length == 0 || (Past.Count > 0 && Past[^1] == line)) return this;
+        var past = Past.Add(line);
+        return this with { Past = past.Count > MostPast ? past.RemoveAt(0) : past };
+    }
+}

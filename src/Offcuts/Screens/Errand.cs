@@ -1,0 +1,85 @@
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What a place asks of the shell, since no place touches the yard itself. Closed.</summary>
+internal abstract record Errand
+{
+    private Errand()
+    {
+    }
+
+    /// <summary>History and family of a piece or bin.</summary>
+    public sealed record LookUp(Code Code) : Errand;
+
+    /// <summary>Another state for a piece.</summary>
+    public sealed record Mark(Code Code, PieceState State) : Errand;
+
+    /// <summary>Keep a piece for a stage.</summary>
+    public sealed record Reserve(Code Code, string Stage) : Errand;
+
+    /// <summary>Let any stage have a reserved piece.</summary>
+    public sealed record Free(Code Code) : Errand;
+
+    /// <summary>Print this label with the next sheet.</summary>
+    public sealed record QueueLabel(Code Code) : Errand;
+
+    /// <summary>Save what a typed line says.</summary>
+    public sealed record Catalogue(TypedBatch Batch) : Errand;
+
+    /// <summary>Write the labels that wait as a PDF.</summary>
+    public sealed record PrintLabels(PaperWish Wish) : Errand;
+
+    /// <summary>Write labels with new codes as a PDF.</summary>
+    public sealed record PrintBlanks(int Count, PaperWish Wish) : Errand;
+
+    /// <summary>A new stage at the end.</summary>
+    public sealed record AddStage(string Name, DateOnly? Day) : Errand;
+
+    /// <summary>One more need of a stage.</summary>
+    public sealed record AddNeed(string Stage, string Line) : Errand;
+
+    /// <summary>One need less.</summary>
+    public sealed record DropNeed(string Stage, string Need) : Errand;
+
+    /// <summary>A stage less.</summary>
+    public sealed record RemoveStage(string Stage) : Errand;
+
+    /// <summary>The day a stage begins.</summary>
+    public sealed record SetDay(string Stage, DateOnly? Day) : Errand;
+
+    /// <summary>Another name for a stage.</summary>
+    public sealed record RenameStage(string Stage, string To) : Errand;
+
+    /// <summary>Another place in the order, 1 for the first.</summary>
+    public sealed record MoveStage(string Stage, int Position) : Errand;
+
+    /// <summary>Find the best plan.</summary>
+    public sealed record Match(MatchWish Wish) : Errand;
+
+    /// <summary>Stop looking and take the best plan so far.</summary>
+    public sealed record StopMatch : Errand;
+
+    /// <summary>Keep a plan in the yard.</summary>
+    public sealed record Keep(Plan Plan) : Errand;
+
+    /// <summary>Say what was cut.</summary>
+    public sealed record CarryOut(int PlanId, IReadOnlyList<CutAct> Acts, bool Hardware) : Errand;
+
+    /// <summary>Take back the last change of the yard.</summary>
+    public sealed record TakeBack : Errand;
+
+    /// <summary>Leave the program.</summary>
+    public sealed record Leave : Errand;
+
+    /// <summary>Write a kept plan's cut sheet as a PDF.</summary>
+    public sealed record PrintSheet(int PlanId, string File) : Errand;
+}
+
+/// <summary>Where and how labels are printed.</summary>
+/// <param name="Layout">Name of a layout.</param>
+/// <param name="Start">First free label of the first sheet, from 1.</param>
+/// <param name="File">The PDF file.</param>
+internal sealed record PaperWish(string Layout, int Start, string File);

@@ -1,0 +1,57 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What the shell tells the places. Closed.</summary>
+internal abstract record News
+{
+    private News()
+    {
+    }
+
+    /// <summary>The yard as it is now.</summary>
+    public sealed record Fresh(YardSnapshot Yard) : News;
+
+    /// <summary>What was looked up.</summary>
+    public sealed record LookedUp(PieceCard Card) : News;
+
+    /// <summary>An errand was done.</summary>
+    public sealed record Done(Errand Errand, string Told) : News;
+
+    /// <summary>An errand was refused; nothing was changed.</summary>
+    public sealed record Refused(Errand Errand, IReadOnlyList<Fault> Faults) : News;
+
+    /// <summary>How far a match has come.</summary>
+    public sealed record Matching(MatchProgress Progress) : News;
+
+    /// <summary>The plan that a match found.</summary>
+    public sealed record Matched(Plan Plan) : News;
+
+    /// <summary>A plan was kept under a number.</summary>
+    public sealed record Kept(int Id) : News;
+
+    /// <summary>A plan, or a part of it, was carried out.</summary>
+    public sealed record Cut(int PlanId, CarriedOut Outcome) : News;
+}
+
+/// <summary>What is known of one piece or bin beyond itself.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="History">What was done to it, newest first.</param>
+/// <param name="Family">Its family tree; empty where it has none.</param>
+internal sealed record PieceCard(Code Code, IReadOnlyList<string> History, IReadOnlyList<string> Family);
+
+/// <summary>One line for the person, about what just happened.</summary>
+internal sealed record Notice(string Text, Tone Tone = Tone.Plain)
+{
+    public static Notice None { get; } = new("");
+
+    public static Notice Of(IReadOnlyList<Fault> faults) =>
+        new(faults.Count == 1 ? faults[0].ToString() : $"{faults[0]} (and {faults.Count - 1} more)", Tone.Fault);
+}
+
+/// <summary>A place's next state, what it asks of the shell, and what it says.</summary>
+internal readonly record struct Turn<TState>(TState State, Errand? Errand = null, Notice? Notice = null);

@@ -1,0 +1,17 @@
+namespace Offcuts.Screens;
+
+/// <summary>The places of the full screen, in the order of the work.</summary>
+internal enum Place
+{
+    /// <summary>What lies in the yard.</summary>
+    Yard,
+
+    /// <summary>Cataloguing what comes off a form.</summary>
+    Strip,
+
+    /// <summary>What the stages need.</summary>
+    Stages,
+
+    /// <summary>What is cut from what.</summary>
+    Plan,
+}

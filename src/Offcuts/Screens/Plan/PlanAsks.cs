@@ -1,0 +1,37 @@
+using Offcuts.Core.Plans;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The questions of the plan's place.</summary>
+internal static class PlanAsks
+{
+    public static Ask Cut(KeptPlan kept, int index, PlannedPiece piece) => new Ask.Choose(
+        $"{(piece.Source is { } source ? source.Code.ToString() : $"The bought {piece.Material}")} is cut: as the plan says?",
+        [
+            new('y', "as planned", new Errand.CarryOut(kept.Id, [new CutAct(index)], Hardware: false)),
+            new('o', "it went otherwise", Want: Want.CutOtherwise),
+        ]);
+
+    public static Ask All(KeptPlan kept)
+    {
+        var waiting = Enumerable.Range(0, kept.Steps.Count).Where(i => kept.Steps[i].State == StepState.Waiting).Select(i => new CutAct(i)).ToArray();
+        var hardware = !kept.HardwareDone && kept.Plan.Hardware.Count > 0;
+        var what = waiting.Length == 1 ? "The 1 piece that waits is" : $"All {waiting.Length} pieces that wait are";
+        return new Ask.Choose(
+            $"{what} cut as the plan says{(hardware ? ", and the hardware is counted out" : "")}?",
+            [new('y', "yes, all of it", new Errand.CarryOut(kept.Id, waiting, hardware))]);
+    }
+
+    public static Ask Hardware(KeptPlan kept) => new Ask.Choose(
+        "The hardware of this plan is counted out of its bins?",
+        [new('y', "yes", new Errand.CarryOut(kept.Id, [], Hardware: true))]);
+
+    public static Ask Happened(PlannedPiece piece) => new Ask.Write(
+        "Which cuts came out right, by their letters, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none",
+        Topic.Happened,
+        "really");
+
+    public static Ask Sheet(KeptPlan kept) =>
+        new Ask.Write($"Write the cut sheet of plan {kept.Id} to which PDF file?", Topic.SheetFile, "file");
+}

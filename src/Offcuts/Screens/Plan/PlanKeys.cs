@@ -1,0 +1,31 @@
+namespace Offcuts.Screens;
+
+/// <summary>The keys of the plan's place.</summary>
+internal static class PlanKeys
+{
+    public static IReadOnlyList<KeyUse> Of(PlanState state) => state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
+
+    private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
+
+    private static readonly KeyUse[] Lists =
+    [
+        new("Enter", "cut", new Intent.Enter(), "Say that the chosen piece is cut; with a code or number on the line, go to that piece"),
+        new("Up", "", new Intent.Move(-1), "The piece before"),
+        new("Down", "", new Intent.Move(1), "The next piece, then what to buy, what is unfilled and what to mind"),
+        new("PageUp", "", new Intent.Page(-1), "Several pieces up"),
+        new("PageDown", "", new Intent.Page(1), "Several pieces down"),
+        new("Ctrl+Home", "", new Intent.Edge(false), "To the first piece"),
+        new("Ctrl+End", "", new Intent.Edge(true), "To the end"),
+    ];
+
+    private static readonly KeyUse[] Acts =
+    [
+        new("Ctrl+E", "otherwise", new Intent.Do(Want.CutOtherwise), "Say what really came of the chosen piece: which cuts came out right, what is left"),
+        new("Ctrl+O", "all cut", new Intent.Do(Want.CutAll), "Say that everything that waits is cut as planned"),
+        new("Ctrl+R", "match", new Intent.Do(Want.Match), "Find the best plan for what is still lacking"),
+        new("Ctrl+U", "buying", new Intent.Do(Want.Buying), "Allow buying, or match from the yard alone"),
+        new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the plan that was found, so that it can be carried out"),
+        new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
+        new("Tab", "other plan", new Intent.Do(Want.OtherPlan), "Another plan that the yard keeps"),
+    ];
+}

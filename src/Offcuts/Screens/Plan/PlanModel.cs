@@ -1,0 +1,184 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What the plan's place does: pure.</summary>
+internal static class PlanModel
+{
+    public static PlanState Start(YardSnapshot yard) => Shown(new PlanState { Yard = yard });
+
+    /// <summary>The next state, and what is asked of the shell.</summary>
+    public static Turn<PlanState> Apply(PlanState state, Intent intent)
+    {
+        switch (intent)
+        {
+            case Intent.Type(var text):
+                return new(Read(state with { Line = state.Line.Typed(text) }));
+            case Intent.Move(var by):
+                return new(state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, PlanRows.Parts(state) - 1)) });
+            case Intent.Edge(var last):
+                return new(state with { Chosen = last ? Math.Max(0, PlanRows.Parts(state) - 1) : 0 });
+            case Intent.Escape when state.Matching && state.Line.Ask is null && state.Line.Text.Length == 0:
+                return new(state, new Errand.StopMatch(), new Notice("stopping; the best plan so far is taken"));
+            case Intent.Escape:
+                var (line, notice) = state.Line.Escape();
+                return new(Read(state with { Line = line }), Notice: notice);
+            case Intent.Enter when state.Line.Ask is Ask.Write ask:
+                return Answered(state, ask.Topic, state.Line.Text.Trim());
+            case Intent.Enter when state.Line.Ask is null:
+                return Entered(state);
+            case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
+                return Chose(state, ask, letter);
+            case Intent.Do(var want) when state.Line.Ask is null:
+                return Wanted(state, want);
+            default:
+                return new(state);
+        }
+    }
+
+    /// <summary>Takes in what the shell tells.</summary>
+    public static Turn<PlanState> Hear(PlanState state, News news)
+    {
+        switch (news)
+        {
+            case News.Fresh(var yard):
+                return new(Shown(state with { Yard = yard }));
+            case News.Matching(var progress):
+                return new(state.Matching ? state with { Progress = progress } : state);
+            case News.Matched(var plan):
+                return new(state with { Matching = false, Progress = null, Found = plan, Chosen = 0, Ledger = [] });
+            case News.Refused(Errand.Match, _):
+                return new(state with { Matching = false, Progress = null });
+            case News.Kept(var id):
+                return new(state with { Found = null, KeptId = id, Chosen = 0 });
+            case News.Cut(_, var done):
+                return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
+            case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
+                var piece = kept.Plan.Pieces[act.Index];
+                return new(Read(state with { Chosen = act.Index, Line = state.Line.Open(PlanAsks.Happened(piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));
+            default:
+                return new(state);
+        }
+    }
+
+    /// <summary>A match has begun, from here or from the stages.</summary>
+    public static PlanState Begun(PlanState state, MatchWish wish) => state with { Matching = true, Progress = null, Wish = wish };
+
+    // The latest plan that still has something to do stands here, where nothing newer was found.
+    private static PlanState Shown(PlanState state)
+    {
+        if (state.Found is null && state.Kept is null)
+            state = state with { KeptId = state.Yard.Plans.LastOrDefault(plan => plan.Open)?.Id ?? state.Yard.Plans.LastOrDefault()?.Id ?? 0, Chosen = 0 };
+        return state with { Chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, PlanRows.Parts(state) - 1)) };
+    }
+
+    private static PlanState Read(PlanState state) =>
+        state.Line.Ask is Ask.Write { Topic: Topic.Happened } && state.Piece is { } piece
+            ? state with { Happened = HappenedLine.Read(state.Line.Text, piece, state.Yard.Unit) }
+            : state with { Happened = null };
+
+    private static Turn<PlanState> Entered(PlanState state)
+    {
+        var text = state.Line.Text.Trim();
+        if (text.Length > 0) return Found(state, text);
+        if (state.Plan is null) return new(state, Notice: new Notice("no plan yet; ^R finds one for everything that is lacking"));
+        if (state.Kept is not { } kept) return new(state, Notice: new Notice("keep the plan first (^K); then it can be carried out"));
+        if (state.Piece is not { } piece)
+            return PlanRows.IsHardware(state) && !kept.HardwareDone
+                ? new(state with { Line = state.Line.Open(PlanAsks.Hardware(kept)) })
+                : new(state);
+        return state.Step(state.Chosen) == StepState.Waiting
+            ? new(state with { Line = state.Line.Open(PlanAsks.Cut(kept, state.Chosen, piece)) })
+            : new(state, Notice: new Notice(PlanFaults.StepNotWaiting(state.Chosen + 1).Sentence));
+    }
+
+    // A scanned or typed code, or a number, goes to that piece of the plan.
+    private static Turn<PlanState> Found(PlanState state, string text)
+    {
+        if (state.Plan is not { } plan) return new(state, Notice: new Notice("no plan to look in yet", Tone.Fault));
+        var index = -1;
+        if (Code.Parse(text) is { Ok: true } code) index = plan.Pieces.ToList().FindIndex(piece => piece.Source?.Code == code.Value);
+        else if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= plan.Pieces.Count) index = number - 1;
+        return index >= 0
+            ? new(state with { Chosen = index, Line = state.Line.Cleared() }, Notice: Notice.None)
+            : new(state, Notice: new Notice($"\"{text}\" is no piece of this plan; write its code or its number", Tone.Fault));
+    }
+
+    private static Turn<PlanState> Wanted(PlanState state, Want want)
+    {
+        switch (want)
+        {
+            case Want.Match:
+                return new(state, new Errand.Match(state.Wish));
+            case Want.Buying:
+                var wish = state.Wish with { Buy = !state.Wish.Buy };
+                return new(state with { Wish = wish }, Notice: new Notice(wish.Buy ? "buying is allowed; ^R matches again" : "nothing may be bought; ^R matches again"));
+            case Want.OtherPlan:
+                return OtherPlan(state);
+            case Want.Keep:
+                return state.Found is { } found
+                    ? new(state, new Errand.Keep(found))
+                    : new(state, Notice: new Notice(state.Plan is null ? "no plan to keep yet; ^R finds one" : $"plan {state.KeptId} is kept already"));
+        }
+
+        if (state.Kept is not { } kept)
+            return new(state, Notice: new Notice(state.Found is null ? "no plan yet; ^R finds one" : "keep the plan first (^K); then it can be carried out"));
+        return want switch
+        {
+            Want.CutAll when !kept.Open => new(state, Notice: new Notice($"nothing of plan {kept.Id} waits any more")),
+            Want.CutAll => new(state with { Line = state.Line.Open(PlanAsks.All(kept)) }),
+            Want.CutOtherwise when state.Piece is { } piece && state.Step(state.Chosen) == StepState.Waiting =>
+                new(Read(state with { Line = state.Line.Open(PlanAsks.Happened(piece), HappenedLine.AsPlanned(piece, state.Yard.Unit)) })),
+            Want.CutOtherwise => new(state, Notice: new Notice("choose a piece that still waits")),
+            Want.Sheet => new(state with { Line = state.Line.Open(PlanAsks.Sheet(kept), $"plan-{kept.Id.ToString(CultureInfo.InvariantCulture)}.pdf") }),
+            _ => new(state),
+        };
+    }
+
+    private static Turn<PlanState> OtherPlan(PlanState state)
+    {
+        var plans = state.Yard.Plans;
+        if (plans.Count == 0 || (plans.Count == 1 && state.Kept is not null)) return new(state, Notice: new Notice("no other plan is kept"));
+        if (state.Found is not null) return new(state, Notice: new Notice("keep the found plan first (^K), or match again (^R)"));
+        var at = plans.ToList().FindIndex(plan => plan.Id == state.KeptId);
+        return new(state with { KeptId = plans[(at + 1) % plans.Count].Id, Chosen = 0, Ledger = [] });
+    }
+
+    private static Turn<PlanState> Answered(PlanState state, Topic topic, string text)
+    {
+        var closed = Read(state with { Line = state.Line.Close() });
+        if (state.Kept is not { } kept) return new(closed);
+        if (topic == Topic.SheetFile)
+            return text.Length > 0
+                ? new(closed, new Errand.PrintSheet(kept.Id, text))
+                : new(state, Notice: new Notice("write the name of a PDF file", Tone.Fault));
+        if (topic != Topic.Happened || state.Happened is not { } read) return new(closed);
+        return read.TryGet(out var happened)
+            ? new(closed, new Errand.CarryOut(kept.Id, [new CutAct(state.Chosen, happened)], Hardware: false))
+            : new(state, Notice: Notice.Of(read.Faults));
+    }
+
+    private static Turn<PlanState> Chose(PlanState state, Ask.Choose ask, char letter)
+    {
+        if (ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is not { } choice) return new(state);
+        var closed = state with { Line = state.Line.Close() };
+        return choice.Want is { } want ? Wanted(closed, want) : new(closed, choice.Errand);
+    }
+
+    // On to the next piece that waits, so that Enter after Enter goes through the pile.
+    private static PlanState Next(PlanState state)
+    {
+        if (state.Kept is not { } kept) return state;
+        for (var i = 0; i < kept.Steps.Count; i++)
+        {
+            var at = (state.Chosen + i) % kept.Steps.Count;
+            if (kept.Steps[at].State == StepState.Waiting) return state with { Chosen = at };
+        }
+
+        return state;
+    }
+}

@@ -1,0 +1,268 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
+using Offcuts.Print;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>
+/// The plan's place as text: one page of parts. The pieces come first, each with its bar, then what is unfilled, what to buy,
+/// the hardware, how good the plan is, and what to mind.
+/// </summary>
+internal static class PlanRows
+{
+    private const int LeastCells = 10;
+
+    /// <summary>How many parts the page has.</summary>
+    public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + Sections(state, plan).Count : 0;
+
+    /// <summary>True where the hardware is chosen.</summary>
+    public static bool IsHardware(PlanState state) =>
+        state.Plan is { } plan && state.Chosen >= plan.Pieces.Count
+        && Sections(state, plan)[state.Chosen - plan.Pieces.Count] == Section.Hardware;
+
+    /// <summary>What stands above the page: which plan it is, how good, and what the keys would do.</summary>
+    public static IReadOnlyList<Row> Head(PlanState state, int width)
+    {
+        var rows = new List<Row>();
+        if (state.Matching) rows.AddRange(Progress(state, width));
+        if (state.Plan is not { } plan)
+        {
+            if (!state.Matching) rows.AddRange(Nothing(state, width));
+            return rows;
+        }
+
+        var sign = state.Yard.Settings.CurrencySign;
+        var which = state.Kept is { } kept
+            ? $"Plan {Number(kept.Id)} of {Day(kept.Made)}, {Waiting(kept)}"
+            : "Found, not kept yet";
+        rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan.Proven ? Tone.Good : Tone.Caution)), width));
+        var unfilled = plan.Tiers.Unfilled.Value;
+        rows.Add(Cut(Row.Of(
+            new Ink(unfilled == 0 ? "fills everything" : $"{unfilled} unfilled", unfilled == 0 ? Tone.Good : Tone.Fault),
+            new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
+            new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
+            new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
+            new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, at the end" : "", Tone.Caution)), width));
+        foreach (var line in state.Ledger) rows.AddRange(Row.Wrapped("✓ " + line, width, Tone.Good, indent: 2));
+        return rows;
+    }
+
+    /// <summary>One part of the page.</summary>
+    public static IReadOnlyList<Row> Part(PlanState state, int part, int width)
+    {
+        var plan = state.Plan!;
+        var rows = part < plan.Pieces.Count
+            ? Piece(state, plan, part, width).ToArray()
+            : Below(state, plan, Sections(state, plan)[part - plan.Pieces.Count], width).ToArray();
+        return part == state.Chosen ? [rows[0].Marked(width), .. rows[1..]] : rows;
+    }
+
+    /// <summary>What carrying out added to the ledger.</summary>
+    public static IEnumerable<string> Gained(CarriedOut done, YardSettings settings)
+    {
+        foreach (var line in done.Lines)
+        {
+            var used = new List<string>();
+            if (line.PiecesUsed > 0) used.Add(line.PiecesUsed == 1 ? "1 piece used" : $"{line.PiecesUsed} pieces used");
+            if (line.BoardFeet.Value > 0) used.Add(line.BoardFeet.ToString());
+            if (line.PanelFace.SquareMillimetres > 0) used.Add(line.PanelFace.ToString());
+            if (line.Weight.Pounds > 0) used.Add($"{line.Weight} kept out of the skip");
+            if (line.HardwareUsed > 0) used.Add($"{line.HardwareUsed} of the bins");
+            yield return $"{line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}{(used.Count > 0 ? ", " + string.Join(", ", used) : "")}";
+        }
+
+        if (done.NewPieces.Count > 0)
+            yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {piece.Length.ToText(settings.Unit)}"))}";
+    }
+
+    private enum Section
+    {
+        Unfilled,
+        Buy,
+        Hardware,
+        Worth,
+        Mind,
+    }
+
+    private static List<Section> Sections(PlanState state, Plan plan)
+    {
+        var sections = new List<Section>();
+        if (plan.Unfilled.Count > 0) sections.Add(Section.Unfilled);
+        if (plan.Tiers.Spend.Value > 0 || plan.Pieces.Any(piece => piece.Bought is not null)) sections.Add(Section.Buy);
+        if (plan.Hardware.Count > 0) sections.Add(Section.Hardware);
+        sections.Add(Section.Worth);
+        if (Cautions.ForPlan(plan).Count > 0) sections.Add(Section.Mind);
+        return sections;
+    }
+
+    private static IEnumerable<Row> Progress(PlanState state, int width)
+    {
+        var what = state.Wish.Stages.Count == 0 ? "everything that is lacking" : string.Join(", ", state.Wish.Stages);
+        yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Wish.Buy ? "" : ", buying nothing")} …", Tone.Strong)), width);
+        if (state.Progress is not { } sofar) yield break;
+        var sign = state.Yard.Settings.CurrencySign;
+        yield return Cut(Row.Of(
+            new Ink($"best so far: {sofar.Unfilled.Value} unfilled, {new Money(sofar.Spend.Value).ToText(sign)} to spend"),
+            new Ink($"; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}; now {sofar.Working}", Tone.Soft)), width);
+    }
+
+    private static IEnumerable<Row> Nothing(PlanState state, int width)
+    {
+        var lacking = state.Yard.Stages.Select(stage => (stage.Name, Count: Lacks(StageNeeds.Lacking(stage, state.Yard.Plans)))).Where(one => one.Count > 0).ToArray();
+        if (lacking.Length == 0)
+        {
+            yield return Row.Of("Nothing is lacking: enter what a stage needs on Stages first", Tone.Soft);
+            yield break;
+        }
+
+        foreach (var row in Row.Wrapped($"No plan yet. ^R finds the best for what is lacking: {string.Join(", ", lacking.Select(one => $"{one.Count} for {one.Name}"))}", width)) yield return row;
+    }
+
+    private static IEnumerable<Row> Piece(PlanState state, Plan plan, int index, int width)
+    {
+        var planned = plan.Pieces[index];
+        var step = state.Kept?.Steps[index] ?? PlanStep.Waiting;
+        var shown = step.Actual ?? planned;
+        var unit = state.Yard.Unit;
+        var what = planned.Source is { } source
+            ? $"{source.Code}  {source.Material} {source.Length.ToText(unit)}{(source.Place.Length > 0 ? $"  @{source.Place}" : "")}{First(source)}"
+            : $"buy new   {planned.Material} {planned.Length.ToText(unit)}{(planned.Bought!.Treated ? ", treated" : "")}  {planned.Bought.Price.ToText(state.Yard.Settings.CurrencySign)}";
+        yield return Cut(Row.Of(new Ink($"{Sign(step.State)} {Number(index + 1),3}  {what}", Tone.Strong)), width);
+
+        var longest = plan.Pieces.Max(piece => piece.Length.Units);
+        var room = Math.Max(LeastCells, width - 9);
+        var cells = Math.Max(LeastCells, (int)(room * planned.Length.Units / longest));
+        yield return new Row([new Ink("      "), .. Inked(PieceBar.Of(shown).ToText(Math.Min(cells, room)))]);
+        foreach (var row in Row.Wrapped("      " + Legend(shown, plan.Stages.Count > 1, unit), width, Tone.Plain, indent: 6)) yield return row with { Inks = [new Ink(Indented(row), Tone.Plain)] };
+    }
+
+    // Wrapping eats blanks at the beginning of a line; the legend stands under its bar all the same.
+    private static string Indented(Row row) => "      " + row.Text.TrimStart();
+
+    private static string Legend(PlannedPiece piece, bool stages, LengthUnit unit)
+    {
+        var parts = piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut} {cut.Length.ToText(unit)}{(stages ? $" ({cut.Stage})" : "")}")
+            .Concat(piece.Remainders.Where(rest => rest.Kept).Select(rest => $"= keep {rest.Length.ToText(unit)}"))
+            .Concat(piece.Remainders.Any(rest => !rest.Kept) ? [$". scrap {string.Join(", ", piece.Remainders.Where(rest => !rest.Kept).Select(rest => rest.Length.ToText(unit)))}"] : [])
+            .Concat(piece.Untouched.Select(span => $"- leave {span.Length.ToText(unit)}"));
+        return string.Join("   ", parts);
+    }
+
+    private static IEnumerable<Ink> Inked(string bar)
+    {
+        for (var start = 0; start < bar.Length;)
+        {
+            var end = start + 1;
+            while (end < bar.Length && Of(bar[end]) == Of(bar[start])) end++;
+            yield return new Ink(bar[start..end], Of(bar[start]));
+            start = end;
+        }
+
+        static Tone Of(char sign) => sign switch
+        {
+            '=' => Tone.Good,
+            'x' => Tone.Fault,
+            '.' or '-' or '/' => Tone.Soft,
+            '[' or ']' or '|' => Tone.Plain,
+            _ => Tone.Strong,
+        };
+    }
+
+    private static IEnumerable<Row> Below(PlanState state, Plan plan, Section section, int width)
+    {
+        switch (section)
+        {
+            case Section.Unfilled:
+                yield return Row.Of("Unfilled, and why", Tone.Fault);
+                foreach (var open in plan.Unfilled)
+                    foreach (var row in Row.Wrapped($"{open.Count} x {open.Cut} ({open.Stage}): {open.Reason}", width, indent: 2)) yield return row;
+                break;
+            case Section.Buy:
+                foreach (var row in Buy(state, plan, width)) yield return row;
+                break;
+            case Section.Hardware:
+                yield return Row.Of(state.Kept is { HardwareDone: true } ? "Hardware, counted out" : "Hardware, from the bins and bought", Tone.Strong);
+                foreach (var fill in plan.Hardware)
+                    yield return Row.Of(TextColumns.Cut(TextRules.Harmless($"{fill.Need.Name} ({fill.Need.Stage}): {fill.FromYard} from the bins, {fill.ToBuy} to buy{(fill.Unfilled > 0 ? $", {fill.Unfilled} wanting" : "")}"), width), Tone.Plain);
+                break;
+            case Section.Worth:
+                yield return Row.Of("How good it is", Tone.Strong);
+                foreach (var line in PlanWorth.Of(plan, state.Yard.Settings.CurrencySign))
+                    foreach (var row in Row.Wrapped(line, width, indent: 2)) yield return row;
+                break;
+            default:
+                yield return Row.Of("Mind", Tone.Caution);
+                foreach (var applied in Cautions.ForPlan(plan))
+                    foreach (var row in Row.Wrapped($"! {applied.Because}. {applied.Caution}", width, Tone.Caution, indent: 2)) yield return row;
+                yield return Row.Of(Cautions.Closing, Tone.Soft);
+                break;
+        }
+    }
+
+    private static IEnumerable<Row> Buy(PlanState state, Plan plan, int width)
+    {
+        var sign = state.Yard.Settings.CurrencySign;
+        var waiting = plan.Pieces.Where((_, i) => state.Step(i) == StepState.Waiting);
+        var list = ShoppingList.Of(waiting, state.Kept is { HardwareDone: true } ? [] : plan.Hardware, state.Yard.Sheet);
+        yield return Row.Of(list.Rows.Count == 0 ? "To buy: nothing more" : $"To buy: {list.Cost.ToText(sign)} without tax, {list.Total.ToText(sign)} with it", Tone.Strong);
+        foreach (var row in list.Rows)
+        {
+            var size = row.Length.IsZero ? "" : $" {row.Length.ToText(state.Yard.Unit)}";
+            var about = new List<string>();
+            if (row.Price is { Supplier.Length: > 0 } price) about.Add(price.Supplier);
+            if (row.OrderBy is { } day) about.Add($"order by {Day(day)}");
+            if (row.Price is { Date: { } seen } dated && dated.IsOld(state.Yard.Today)) about.Add($"old price, of {Day(seen)}");
+            var text = $"{row.Count} x {row.Material.Name}{size}{(row.Treated ? ", treated" : "")}: {row.Cost.ToText(sign)}{(about.Count > 0 ? $" ({string.Join("; ", about)})" : "")}";
+            foreach (var line in Row.Wrapped(text, width, indent: 2)) yield return line;
+        }
+    }
+
+    private static string First(Piece piece) => (piece.Nails, piece.Concrete) switch
+    {
+        (true, true) => "  first pull nails, scrape concrete",
+        (true, false) => "  first pull nails",
+        (false, true) => "  first scrape concrete",
+        _ => "",
+    };
+
+    private static string Sign(StepState state) => state switch
+    {
+        StepState.Waiting => "[ ]",
+        StepState.Done => "[x]",
+        StepState.DoneOtherwise => "[~]",
+        _ => "[-]",
+    };
+
+    private static string Waiting(KeptPlan kept)
+    {
+        var waiting = kept.Steps.Count(step => step.State == StepState.Waiting);
+        return waiting == 0 ? (kept.Open ? "hardware waits" : "all done") : $"{Number(waiting)} of {Number(kept.Steps.Count)} wait";
+    }
+
+    private static Row Cut(Row row, int width)
+    {
+        if (row.Width <= width) return row;
+        var inks = new List<Ink>();
+        var room = width;
+        foreach (var ink in row.Inks)
+        {
+            var text = TextColumns.Cut(ink.Text, room);
+            inks.Add(new Ink(text, ink.Tone));
+            room -= TextColumns.Width(text);
+            if (room <= 0 || text != ink.Text) break;
+        }
+
+        return new Row(inks);
+    }
+
+    private static int Lacks(Stage stage) => stage.Cuts.Sum(cut => cut.Count) + stage.Hardware.Sum(need => need.Count);
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

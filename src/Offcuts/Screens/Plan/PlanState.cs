@@ -1,0 +1,50 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
+using Offcuts.Matching;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>A plan on the screen: one that was just found, or one that the yard keeps.</summary>
+internal sealed record PlanState
+{
+    public required YardSnapshot Yard { get; init; }
+
+    public EntryLine Line { get; init; } = new();
+
+    /// <summary>The plan that was found and is not kept yet.</summary>
+    public Plan? Found { get; init; }
+
+    /// <summary>Number of the kept plan that is shown where none was found; 0 for none.</summary>
+    public int KeptId { get; init; }
+
+    /// <summary>What was matched last, or is being matched.</summary>
+    public MatchWish Wish { get; init; } = new([], Buy: true);
+
+    /// <summary>True while a match runs.</summary>
+    public bool Matching { get; init; }
+
+    /// <summary>How far it has come.</summary>
+    public MatchProgress? Progress { get; init; }
+
+    /// <summary>Which of the page's parts is chosen: the plan's pieces first, then what stands below them.</summary>
+    public int Chosen { get; init; }
+
+    /// <summary>What the written answer about a cut that went otherwise says so far.</summary>
+    public Result<WhatHappened>? Happened { get; init; }
+
+    /// <summary>What the last carrying out added to the ledger.</summary>
+    public IReadOnlyList<string> Ledger { get; init; } = [];
+
+    /// <summary>The kept plan that is shown, or nothing.</summary>
+    public KeptPlan? Kept => Found is null ? Yard.Plans.FirstOrDefault(plan => plan.Id == KeptId) : null;
+
+    /// <summary>The plan that is shown, or nothing.</summary>
+    public Plan? Plan => Found ?? Kept?.Plan;
+
+    /// <summary>The chosen piece of the plan, or nothing.</summary>
+    public PlannedPiece? Piece => Plan is { } plan && Chosen < plan.Pieces.Count ? plan.Pieces[Chosen] : null;
+
+    /// <summary>How far a piece has come.</summary>
+    public StepState Step(int piece) => Kept?.Steps[piece].State ?? StepState.Waiting;
+}

@@ -1,0 +1,47 @@
+using Offcuts.Core.Plans;
+using Terminal.Gui.ViewBase;
+
+namespace Offcuts.Screens;
+
+/// <summary>The plan as one page of parts; the chosen part is always in sight.</summary>
+internal sealed class PlanView : PlaceView
+{
+    private const int PartsAPage = 4;
+
+    private readonly RowsView _page;
+    private readonly List<int> _starts = [];
+    private int _top;
+    private Plan? _shown;
+
+    public PlanView(Palette palette)
+    {
+        _page = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill() };
+        Add(_page);
+    }
+
+    public override int PageLines => PartsAPage;
+
+    public override void Show(ShellState state)
+    {
+        var plan = state.Plan;
+        var rows = new List<Row>();
+        _starts.Clear();
+        for (var part = 0; part < PlanRows.Parts(plan); part++)
+        {
+            _starts.Add(rows.Count);
+            rows.AddRange(PlanRows.Part(plan, part, Viewport.Width));
+            rows.Add(Row.Blank);
+        }
+
+        if (!ReferenceEquals(_shown, plan.Plan)) (_shown, _top) = (plan.Plan, 0);
+        if (_starts.Count > 0)
+        {
+            var start = _starts[plan.Chosen];
+            var end = (plan.Chosen + 1 < _starts.Count ? _starts[plan.Chosen + 1] : rows.Count) - 1;
+            if (end - _top > Viewport.Height) _top = end - Viewport.Height;
+            if (start < _top) _top = start;
+        }
+
+        _page.Show(rows, _top);
+    }
+}

@@ -1,0 +1,73 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Print;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>Each errand by its use case.</summary>
+internal sealed class Errands(YardFile yard, Surroundings world)
+{
+    // Carrying out reckons what the cuts would have cost all new: seconds at most, or the best bound by then.
+    private static readonly TimeSpan LedgerTime = TimeSpan.FromSeconds(10);
+
+    /// <summary>Does it and tells how it went. Throws where the yard or a file can't be used.</summary>
+    public News Do(Errand errand) => errand switch
+    {
+        Errand.LookUp(var code) => new News.LookedUp(new PieceCard(code, [.. Details.History(yard, code)], Family(code))),
+        Errand.Mark(var code, var state) => Told(errand, new ChangePieces(yard).Mark([code], state)),
+        Errand.Reserve(var code, var stage) => Told(errand, new ChangePieces(yard).Reserve([code], stage)),
+        Errand.Free(var code) => Told(errand, new ChangePieces(yard).Free([code])),
+        Errand.QueueLabel(var code) => Told(errand, yard.Change($"queued the label of {code}", work => work.QueueLabels([code])).Then<string>(entry => entry.What)),
+        Errand.Catalogue(var batch) => Told(errand, new CataloguePieces(yard).Save([batch]).Then<string>(Saved)),
+        Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),
+        Errand.PrintBlanks(var count, var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).PrintBlanks(count, wish.Layout, wish.Start, file))),
+        Errand.AddStage(var name, var day) => Told(errand, new ChangeStages(yard).Add(name, day)),
+        Errand.AddNeed(var stage, var line) => Told(errand, new ChangeStages(yard).AddNeeds(stage, [line])),
+        Errand.DropNeed(var stage, var need) => Told(errand, new ChangeStages(yard).DropNeed(stage, need)),
+        Errand.RemoveStage(var stage) => Told(errand, new ChangeStages(yard).Remove(stage)),
+        Errand.SetDay(var stage, var day) => Told(errand, new ChangeStages(yard).SetDate(stage, day)),
+        Errand.RenameStage(var stage, var to) => Told(errand, new ChangeStages(yard).Rename(stage, to)),
+        Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
+        Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var id) ? new News.Kept(id) : new News.Refused(errand, kept.Faults),
+        Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, new MatchLimits { Time = LedgerTime, Clock = world.Clock }).Do(plan, acts, hardware)),
+        Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
+        Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
+        _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
+    };
+
+    private static News Told(Errand errand, Result<string> result) =>
+        result.TryGet(out var told) ? new News.Done(errand, told) : new News.Refused(errand, result.Faults);
+
+    private static News Cut(Errand errand, int plan, Result<CarriedOut> result) =>
+        result.TryGet(out var done) ? new News.Cut(plan, done) : new News.Refused(errand, result.Faults);
+
+    private static Result<string> Saved(Catalogued saved)
+    {
+        const int most = 4;
+        var codes = saved.Pieces.Select(piece => piece.Code).Concat(saved.Bins.Select(bin => bin.Code)).ToArray();
+        var named = string.Join(", ", codes.Take(most)) + (codes.Length > most ? $" and {codes.Length - most} more" : "");
+        return $"{saved.What}: {named}";
+    }
+
+    private IReadOnlyList<string> Family(Code code) =>
+        yard.Family(code) is { } family ? [.. FamilyText.Of(family, yard.Settings().Unit)] : [];
+
+    private Result<string> Sheet(int plan, string file)
+    {
+        if (yard.Plan(plan) is not { } kept) return PlanFaults.NoSuchPlan(plan);
+        WholeFile.Write(file, stream => stream.Write(CutSheet.Pdf(kept, SheetOptions.For(yard, world.Today))));
+        return $"wrote {file}";
+    }
+
+    // From the screen no file is ever written over: a name typed in a hurry must not cost somebody a file.
+    private Result<string> NewFile(string typed)
+    {
+        var home = world.Environment("HOME");
+        var path = System.IO.Path.GetFullPath(typed.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, typed[2..]) : typed);
+        if (File.Exists(path)) return new Fault($"{path} is there already; write another name");
+        return Directory.Exists(System.IO.Path.GetDirectoryName(path)) ? path : new Fault($"there is no folder {System.IO.Path.GetDirectoryName(path)}");
+    }
+}

@@ -1,0 +1,167 @@
+using System.Runtime.ExceptionServices;
+using Offcuts.Core.Faults;
+using Offcuts.Matching;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>
+/// Carries out what the places ask, by the use cases, and hands back the next state. The only part of the full screen that touches
+/// the yard. Its members are called on the screen's thread; the yard is used where <see cref="IHands.Away"/> works.
+/// </summary>
+internal sealed class Shell
+{
+    private static readonly TimeSpan MatchTime = TimeSpan.FromSeconds(60);
+
+    private readonly YardFile _yard;
+    private readonly Surroundings _world;
+    private readonly IHands _hands;
+    private readonly Errands _errands;
+    private YardSnapshot _read;
+    private bool _polling;
+    private CancellationTokenSource? _match;
+    private volatile object? _progress;
+
+    /// <summary>Reads the yard. Throws <see cref="YardUnavailableException"/>.</summary>
+    public Shell(YardFile yard, Surroundings world, IHands hands)
+    {
+        (_yard, _world, _hands) = (yard, world, hands);
+        _errands = new Errands(yard, world);
+        _read = YardSnapshot.Read(yard, world.Today, null);
+        State = ShellModel.Start(_read);
+        LookUpChosen();
+    }
+
+    /// <summary>What is shown.</summary>
+    public ShellState State { get; private set; }
+
+    /// <summary>There is another state to show.</summary>
+    public event Action? Changed;
+
+    /// <summary>The person leaves.</summary>
+    public event Action? Left;
+
+    /// <summary>Takes in what a person means.</summary>
+    public void Take(Intent intent) => Settle(ShellModel.Apply(State, intent));
+
+    /// <summary>Looks whether another program has changed the yard, and how far a match has come. To be called now and then.</summary>
+    public void Tick()
+    {
+        if (Interlocked.Exchange(ref _progress, null) is MatchProgress progress) Hear(new News.Matching(progress));
+        if (_polling) return;
+        _polling = true;
+        _hands.Away(() =>
+        {
+            var fresh = Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
+            var what = fresh is News.Fresh ? _yard.History(1).FirstOrDefault()?.What : null;
+            _hands.Home(() =>
+            {
+                _polling = false;
+                if (fresh is null) return;
+                Hear(fresh);
+                if (what is not null) Settle(new Turn<ShellState>(State, Notice: new Notice($"another program changed the yard: {what}")));
+            });
+        });
+    }
+
+    /// <summary>Ends what still runs beside the screen.</summary>
+    public void Stop() => _match?.Cancel();
+
+    private void Hear(News news) => Settle(ShellModel.Hear(State, news));
+
+    private void Settle(Turn<ShellState> turn)
+    {
+        State = turn.Notice is { } notice ? turn.State with { Notice = notice } : turn.State;
+        Changed?.Invoke();
+        if (turn.Errand is { } errand) Send(errand);
+    }
+
+    private void Send(Errand errand)
+    {
+        switch (errand)
+        {
+            case Errand.Leave:
+                Left?.Invoke();
+                break;
+            case Errand.Match match:
+                Match(match);
+                break;
+            case Errand.StopMatch:
+                _match?.Cancel();
+                break;
+            default:
+                _hands.Away(() => Carry(errand));
+                break;
+        }
+    }
+
+    private void Carry(Errand errand)
+    {
+        var news = Guarded(errand, () => _errands.Do(errand));
+        var fresh = errand is Errand.LookUp ? null : Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
+        _hands.Home(() =>
+        {
+            if (fresh is not null) Hear(fresh);
+            if (news is not null) Hear(news);
+        });
+    }
+
+    private News.Fresh Reread()
+    {
+        _read = YardSnapshot.Read(_yard, _world.Today, _read);
+        return new News.Fresh(_read);
+    }
+
+    // A second door to the same file: the match reads through it while the screen goes on with the first.
+    private void Match(Errand.Match errand)
+    {
+        var cancel = new CancellationTokenSource();
+        _match = cancel;
+        var limits = new MatchLimits { Time = MatchTime, Clock = _world.Clock, Cancel = cancel.Token, Progress = new Latest(this) };
+        _hands.Apart(() =>
+        {
+            var news = Guarded(errand, () =>
+            {
+                using var yard = YardFile.Open(_yard.Path, _world.Clock);
+                var matched = new MatchStages(yard).Match(errand.Wish, limits);
+                return matched.TryGet(out var plan) ? new News.Matched(plan) : new News.Refused(errand, matched.Faults);
+            });
+            _hands.Home(() =>
+            {
+                _match = null;
+                cancel.Dispose();
+                if (news is not null) Hear(news);
+            });
+        });
+    }
+
+    // What is wrong with the world becomes a line; what is wrong with the program goes on to the screen's thread and ends it there.
+    private News? Guarded(Errand? errand, Func<News?> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception error) when (error is YardUnavailableException or IOException or UnauthorizedAccessException)
+        {
+            return new News.Refused(errand ?? new Errand.StopMatch(), [new Fault(error.Message)]);
+        }
+        catch (Exception error)
+        {
+            var caught = ExceptionDispatchInfo.Capture(error);
+            _hands.Home(caught.Throw);
+            return null;
+        }
+    }
+
+    private void LookUpChosen()
+    {
+        if (!State.Yard.Code.IsNone) Hear(_errands.Do(new Errand.LookUp(State.Yard.Code)));
+    }
+
+    private sealed class Latest(Shell shell) : IProgress<MatchProgress>
+    {
+        public void Report(MatchProgress value) => shell._progress = value;
+    }
+}

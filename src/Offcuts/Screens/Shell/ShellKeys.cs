@@ -1,0 +1,60 @@
+namespace Offcuts.Screens;
+
+/// <summary>
+/// The keys that work now, from the one list each place declares: what is bound, what stands at the foot, and what the help
+/// explains.
+/// </summary>
+internal static class ShellKeys
+{
+    /// <summary>The keys that work at every place.</summary>
+    public static IReadOnlyList<KeyUse> Everywhere { get; } =
+    [
+        new(["F1", "Ctrl+G"], "help", new Intent.Help(), "What can be done at the place you are in"),
+        new("F2", "", new Intent.GoTo(Place.Yard), "The yard: everything that lies in it"),
+        new("F3", "", new Intent.GoTo(Place.Strip), "Strip: catalogue what comes off a form, print labels"),
+        new("F4", "", new Intent.GoTo(Place.Stages), "The stages and what they need"),
+        new("F5", "", new Intent.GoTo(Place.Plan), "The plan: what is cut from what"),
+        new("Ctrl+N", "", new Intent.Along(1), "The next place"),
+        new("Ctrl+P", "", new Intent.Along(-1), "The place before"),
+        new("Ctrl+Z", "undo", new Intent.TakeBack(), "Take back the last change of the yard, again and again"),
+        new("Ctrl+Q", "leave", new Intent.Leave(), "Leave the program; asks first where something would be lost"),
+    ];
+
+    private static readonly KeyUse Back = new("Esc", "back", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it");
+
+    private static readonly KeyUse[] Reading =
+    [
+        new(["Esc", "F1", "Ctrl+G", "Enter"], "back", new Intent.Escape(), "Back to the place"),
+        new("Up", "scroll", new Intent.Move(-1), "Up"),
+        new("Down", "", new Intent.Move(1), "Down"),
+        new("PageUp", "", new Intent.Page(-1), "A screenful up"),
+        new("PageDown", "", new Intent.Page(1), "A screenful down"),
+    ];
+
+    private static readonly KeyUse[] Writing =
+    [
+        new("Enter", "take it", new Intent.Enter(), "Take the answer"),
+        Back,
+    ];
+
+    /// <summary>The keys of a place.</summary>
+    public static IReadOnlyList<KeyUse> OfPlace(ShellState state) => state.Place switch
+    {
+        Place.Yard => YardKeys.Of(state.Yard),
+        Place.Strip => StripKeys.Of(state.Strip),
+        Place.Stages => StagesKeys.Of(state.Stages),
+        _ => PlanKeys.Of(state.Plan),
+    };
+
+    /// <summary>The keys that work now, in the order in which they are looked up and shown.</summary>
+    public static IReadOnlyList<KeyUse> Now(ShellState state)
+    {
+        if (Asking(state) is { } ask) return [.. ask.Choices.Select(choice => new KeyUse(choice.Letter.ToString(), choice.Says, new Intent.Answer(choice.Letter), choice.Says)), Back];
+        if (state.Helping) return Reading;
+        if (state.Line.Ask is Ask.Write) return [.. Writing, .. Everywhere];
+        return [.. OfPlace(state), .. Everywhere, Back with { Says = "" }];
+    }
+
+    /// <summary>The question that a letter answers now, if any.</summary>
+    public static Ask.Choose? Asking(ShellState state) => state.Ask ?? (state.Helping ? null : state.Line.Ask as Ask.Choose);
+}

@@ -1,0 +1,128 @@
+namespace Offcuts.Screens;
+
+/// <summary>
+/// What the full screen does as a whole: which place is shown, help, leaving, taking back. Everything else goes to the place.
+/// Pure.
+/// </summary>
+internal static class ShellModel
+{
+    private const char Yes = 'y';
+
+    public static ShellState Start(YardSnapshot yard) => new()
+    {
+        Place = yard.Entries.Count == 0 ? Place.Strip : Place.Yard,
+        Yard = YardModel.Start(yard),
+        Strip = StripModel.Start(yard, yard.Today),
+        Stages = StagesModel.Start(yard),
+        Plan = PlanModel.Start(yard),
+    };
+
+    /// <summary>The next state, and what is asked of the outside.</summary>
+    public static Turn<ShellState> Apply(ShellState state, Intent intent)
+    {
+        if (state.Ask is { } ask) return Answered(state, ask, intent);
+        if (state.Helping) return Helped(state, intent);
+        switch (intent)
+        {
+            case Intent.Help:
+                return new(state with { Helping = true, HelpTop = 0 });
+            case Intent.GoTo(var place):
+                return new(state with { Place = place }, Notice: Notice.None);
+            case Intent.Along(var step):
+                const int places = 4;
+                return new(state with { Place = (Place)(((int)state.Place + step + places) % places) }, Notice: Notice.None);
+            case Intent.Leave:
+                return Leaving(state);
+            case Intent.TakeBack:
+                return state.Line.Ask is null && !state.Line.Holds
+                    ? new(state, new Errand.TakeBack())
+                    : new(state with { Ask = TakingBackAsk });
+            default:
+                return InPlace(state, intent);
+        }
+    }
+
+    /// <summary>Tells every place what the shell has to tell.</summary>
+    public static Turn<ShellState> Hear(ShellState state, News news)
+    {
+        var yard = YardModel.Hear(state.Yard, news);
+        var next = state with
+        {
+            Yard = yard.State,
+            Strip = StripModel.Hear(state.Strip, news).State,
+            Stages = StagesModel.Hear(state.Stages, news).State,
+            Plan = PlanModel.Hear(state.Plan, news).State,
+        };
+        return new(next, yard.Errand, Told(next, news));
+    }
+
+    private static Turn<ShellState> InPlace(ShellState state, Intent intent) => state.Place switch
+    {
+        Place.Yard => Joined(state, YardModel.Apply(state.Yard, intent), yard => state with { Yard = yard }, intent),
+        Place.Strip => Joined(state, StripModel.Apply(state.Strip, intent), strip => state with { Strip = strip }, intent),
+        Place.Stages => Joined(state, StagesModel.Apply(state.Stages, intent), stages => state with { Stages = stages }, intent),
+        _ => Joined(state, PlanModel.Apply(state.Plan, intent), plan => state with { Plan = plan }, intent),
+    };
+
+    private static Turn<ShellState> Joined<T>(ShellState before, Turn<T> turn, Func<T, ShellState> put, Intent intent)
+    {
+        var next = put(turn.State);
+
+        // What was said stays while a person types or looks around, and goes with the next thing they do.
+        var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
+        if (turn.Errand is not Errand.Match match) return new(next, turn.Errand, notice);
+        if (before.Plan.Matching) return new(next with { Place = Place.Plan }, Notice: new Notice("a match runs already; Esc stops it"));
+        return new(next with { Place = Place.Plan, Plan = PlanModel.Begun(next.Plan, match.Wish) }, match, Notice.None);
+    }
+
+    private static Turn<ShellState> Answered(ShellState state, Ask.Choose ask, Intent intent) => intent switch
+    {
+        Intent.Answer(var letter) when ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice =>
+            new(state with { Ask = null }, choice.Errand, Notice.None),
+        Intent.Escape => new(state with { Ask = null }, Notice: Notice.None),
+        _ => new(state),
+    };
+
+    private static Turn<ShellState> Helped(ShellState state, Intent intent) => intent switch
+    {
+        Intent.Move(var by) => new(state with { HelpTop = Math.Max(0, state.HelpTop + by) }),
+        Intent.Edge(var last) => new(state with { HelpTop = last ? int.MaxValue : 0 }),
+        Intent.Escape or Intent.Help or Intent.Enter => new(state with { Helping = false }),
+        Intent.GoTo or Intent.Along or Intent.Leave => Apply(state with { Helping = false }, intent),
+        _ => new(state),
+    };
+
+    private static Turn<ShellState> Leaving(ShellState state)
+    {
+        var held = new List<string>();
+        if (state.Strip.Line.Holds) held.Add("the strip line");
+        if (state.Stages.Line.Holds) held.Add("the line of the stages");
+        if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
+        var reasons = new List<string>();
+        if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");
+        if (state.Plan.Matching) reasons.Add("a match still runs");
+        if (state.Plan.Found is not null) reasons.Add("the plan that was found is not kept");
+        if (reasons.Count == 0) return new(state, new Errand.Leave());
+        return new(state with
+        {
+            Ask = new Ask.Choose($"Leave all the same? {Capital(string.Join("; ", reasons))}", [new Choice(Yes, "leave", new Errand.Leave())]),
+        });
+    }
+
+    private static Ask.Choose TakingBackAsk { get; } = new(
+        "What stands on the line stays; take back the last change of the yard?",
+        [new Choice(Yes, "take it back", new Errand.TakeBack())]);
+
+    private static Notice? Told(ShellState state, News news) => news switch
+    {
+        News.Done(Errand.LookUp, _) => null,
+        News.Done(_, var told) => new Notice(Capital(told), Tone.Good),
+        News.Refused(_, var faults) => Notice.Of(faults),
+        News.Matched(var plan) => new Notice(plan.Proven ? "Found the best there is; ^K keeps it" : "Found a plan; ^K keeps it, ^R looks again", Tone.Good),
+        News.Kept(var id) => new Notice($"Kept as plan {id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
+        News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),
+        _ => null,
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,173 @@
+using System.Globalization;
+using Offcuts.Core.Yard;
+using Offcuts.Print;
+
+namespace Offcuts.Screens;
+
+/// <summary>What stands around every place, as text.</summary>
+internal static class ShellRows
+{
+    /// <summary>Least size that all places fit in.</summary>
+    public const int LeastWidth = 60;
+
+    /// <inheritdoc cref="LeastWidth"/>
+    public const int LeastHeight = 20;
+
+    private static readonly (Place Place, string Key, string Name)[] Places =
+        [(Place.Yard, "F2", "Yard"), (Place.Strip, "F3", "Strip"), (Place.Stages, "F4", "Stages"), (Place.Plan, "F5", "Plan")];
+
+    /// <summary>The places, the one that is shown between brackets; and how many labels wait.</summary>
+    public static Row Head(ShellState state, int width)
+    {
+        var inks = new List<Ink> { new("Offcuts ", Tone.Strong) };
+        foreach (var (place, key, name) in Places)
+        {
+            var here = place == state.Place;
+            inks.Add(new Ink($" {key}", Tone.Soft));
+            inks.Add(here ? new Ink($"[{name.ToUpperInvariant()}]", Tone.Chosen) : new Ink($" {name} "));
+        }
+
+        var waiting = state.Snapshot.Queue.Count;
+        var right = (waiting > 0 ? $"{waiting.ToString(CultureInfo.InvariantCulture)} labels wait  " : "") + state.Snapshot.Name;
+        var room = width - Row.Of([.. inks]).Width - 1;
+        if (room < 8) return new Row(inks);
+        var shown = TextColumns.Cut(new Ink(right).Text, room);
+        inks.Add(new Ink(new string(' ', room - TextColumns.Width(shown) + 1) + shown, Tone.Soft));
+        return new Row(inks);
+    }
+
+    /// <summary>A tape measure across the screen, a figure every eight columns.</summary>
+    public static Row Tape(int width)
+    {
+        var tape = new char[Math.Max(0, width)];
+        for (var i = 0; i < tape.Length; i++) tape[i] = i % 8 == 0 ? '┴' : i % 4 == 0 ? '┬' : '─';
+        return Row.Of(new string(tape), Tone.Soft);
+    }
+
+    /// <summary>The word before the typed line.</summary>
+    public static string Label(ShellState state) => state.Line.Ask is Ask.Write ask
+        ? ask.Label
+        : state.Place switch
+        {
+            Place.Yard => "find",
+            Place.Strip => "strip",
+            Place.Stages => "need",
+            _ => "piece",
+        };
+
+    /// <summary>Column of the typed line that a fault points at, from 0.</summary>
+    public static int? FaultAt(ShellState state) => state.Place switch
+    {
+        Place.Strip => StripRows.FaultAt(state.Strip),
+        Place.Stages => StagesRows.FaultAt(state.Stages),
+        _ => null,
+    };
+
+    /// <summary>What stands below the typed line: the open question, else what the line says so far.</summary>
+    public static IReadOnlyList<Row> Reading(ShellState state, int width)
+    {
+        if (ShellKeys.Asking(state) is { } choose)
+            return
+            [
+                .. Row.Wrapped(choose.Question, width, Tone.Strong),
+                .. Row.Wrapped(string.Join("   ", choose.Choices.Select(choice => $"{choice.Letter} {choice.Says}").Append("Esc back")), width),
+            ];
+        if (state.Line.Ask is Ask.Write write)
+        {
+            var rows = Row.Wrapped(write.Question, width, Tone.Strong).ToList();
+            if (state.Plan.Happened is { } happened && state.Place == Place.Plan && state.Plan.Piece is { } piece)
+                rows.AddRange(happened.TryGet(out var read)
+                    ? Row.Wrapped("✓ " + HappenedLine.ReadBack(read, piece, state.Snapshot.Unit), width, Tone.Good, indent: 2)
+                    : Row.Wrapped("… " + happened.Fault.Sentence, width, Tone.Soft, indent: 2));
+            return rows;
+        }
+
+        return state.Place switch
+        {
+            Place.Yard => YardRows.Reading(state.Yard, width),
+            Place.Strip => StripRows.Reading(state.Strip, width),
+            Place.Stages => StagesRows.Reading(state.Stages, width),
+            _ => PlanRows.Head(state.Plan, width),
+        };
+    }
+
+    /// <summary>The keys that work now, as many lines as they need.</summary>
+    public static IReadOnlyList<Row> Foot(ShellState state, int width)
+    {
+        var rows = new List<Row>();
+        var inks = new List<Ink>();
+        var taken = 0;
+        foreach (var key in ShellKeys.Now(state).Where(key => key.Says.Length > 0))
+        {
+            var wide = TextColumns.Width(key.Shown) + 1 + TextColumns.Width(new Ink(key.Says).Text) + 2;
+            if (taken + wide - 2 > width && inks.Count > 0)
+            {
+                rows.Add(new Row([.. inks]));
+                inks.Clear();
+                taken = 0;
+            }
+
+            inks.Add(new Ink(key.Shown, Tone.Strong));
+            inks.Add(new Ink($" {key.Says}  ", Tone.Soft));
+            taken += wide;
+        }
+
+        rows.Add(new Row([.. inks]));
+        return rows;
+    }
+
+    /// <summary>What can be done at the place that is shown.</summary>
+    public static IReadOnlyList<Row> Help(ShellState state, int width)
+    {
+        var rows = new List<Row>();
+        foreach (var line in About(state.Place)) rows.AddRange(Row.Wrapped(line, width));
+        rows.Add(Row.Blank);
+        rows.Add(Row.Of("Keys here", Tone.Strong));
+        rows.AddRange(ShellKeys.OfPlace(state).SelectMany(key => Explained(key, width)));
+        rows.Add(Row.Blank);
+        rows.Add(Row.Of("Keys everywhere", Tone.Strong));
+        rows.AddRange(ShellKeys.Everywhere.SelectMany(key => Explained(key, width)));
+        rows.AddRange(Explained(new KeyUse("Esc", "", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it"), width));
+        if (state.Place == Place.Strip)
+        {
+            rows.Add(Row.Blank);
+            rows.Add(Row.Of("Mind", Tone.Caution));
+            rows.AddRange(Cautions.All.SelectMany(caution => Row.Wrapped($"! {caution}", width, Tone.Caution, indent: 2)));
+            rows.Add(Row.Of(Cautions.Closing, Tone.Soft));
+        }
+
+        return rows;
+    }
+
+    private static IEnumerable<Row> Explained(KeyUse key, int width)
+    {
+        const int column = 14;
+        var lines = TextColumns.Wrap(key.About, Math.Max(2, width - column)).ToArray();
+        for (var i = 0; i < lines.Length; i++)
+            yield return Row.Of(new Ink(TextColumns.Fill(i == 0 ? key.AllShown : "", column), Tone.Strong), new Ink(lines[i]));
+    }
+
+    private static string[] About(Place place) => place switch
+    {
+        Place.Yard =>
+        [
+            "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), a place (@north rack). A scanner types the code of a label and Enter: that shows its piece.",
+            $"Marks: {YardRows.MarksLegend}.",
+        ],
+        Place.Strip =>
+        [
+            "One line a batch, in this order: material, lengths, a count where it is one length (x6); then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated, bad 30..36, trim 1/2; 2, line 2, @place, from: stage, note: text.",
+            "A bare number is in your unit. What was understood stands under the line; nothing is saved before Enter. Scan a blank label first and its code begins the line.",
+        ],
+        Place.Stages =>
+        [
+            "A line a need: name: material length xCOUNT use. The name may be left out. 8'..8'2 is a range: cut to the first, or a whole piece up to the second. Use is structural, nonstructural, bracing or rough; treated or untreated may follow. Counted things: panel tie x40.",
+            "An earlier stage is never left short to serve a later one.",
+        ],
+        _ =>
+        [
+            "Each piece is a bar to scale, the marked end at the left. " + PieceBar.Legend.Replace("   ", ", ", StringComparison.Ordinal) + ".",
+            "[ ] waits, [x] is cut as planned, [~] went otherwise, [-] was given up. Type or scan a code to go to its piece.",
+        ],
+    };
+}

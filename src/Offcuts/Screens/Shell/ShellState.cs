@@ -1,0 +1,39 @@
+namespace Offcuts.Screens;
+
+/// <summary>The whole full screen.</summary>
+internal sealed record ShellState
+{
+    public Place Place { get; init; }
+
+    public required YardState Yard { get; init; }
+
+    public required StripState Strip { get; init; }
+
+    public required StagesState Stages { get; init; }
+
+    public required PlanState Plan { get; init; }
+
+    /// <summary>What happened last.</summary>
+    public Notice Notice { get; init; } = Notice.None;
+
+    /// <summary>The question before leaving or taking back, where one is open.</summary>
+    public Ask.Choose? Ask { get; init; }
+
+    /// <summary>True while the help covers the place.</summary>
+    public bool Helping { get; init; }
+
+    /// <summary>First line of the help that is shown.</summary>
+    public int HelpTop { get; init; }
+
+    /// <summary>The typed line of the place that is shown.</summary>
+    public EntryLine Line => Place switch
+    {
+        Place.Yard => Yard.Line,
+        Place.Strip => Strip.Line,
+        Place.Stages => Stages.Line,
+        _ => Plan.Line,
+    };
+
+    /// <summary>The yard as last read.</summary>
+    public YardSnapshot Snapshot => Yard.Yard;
+}

@@ -1,0 +1,211 @@
+using Offcuts.Print;
+using Terminal.Gui.App;
+using Terminal.Gui.Drawing;
+using Terminal.Gui.Input;
+using Terminal.Gui.ViewBase;
+using Terminal.Gui.Views;
+
+namespace Offcuts.Screens;
+
+/// <summary>
+/// Lays out what stands around every place: the places on top, the typed line with its reading, the place, what was said last,
+/// the keys. Turns keys into intents by the lists of the places; decides nothing.
+/// </summary>
+internal sealed class ShellView : Runnable
+{
+    private const int LineRow = 2;
+    private const int LineLeft = 7;
+    private const int MostReading = 4;
+
+    private readonly Shell _shell;
+    private readonly Palette _palette;
+    private readonly RowsView _head;
+    private readonly RowsView _label;
+    private readonly TextField _line;
+    private readonly RowsView _reading;
+    private readonly RowsView _notice;
+    private readonly RowsView _foot;
+    private readonly RowsView _help;
+    private readonly RowsView _small;
+    private readonly Dictionary<Place, PlaceView> _places;
+    private readonly View _body;
+    private bool _showing;
+
+    public ShellView(Shell shell, Palette palette)
+    {
+        (_shell, _palette) = (shell, palette);
+        (Width, Height, CanFocus) = (Dim.Fill(), Dim.Fill(), true);
+        SetScheme(palette.Scheme);
+        _head = new RowsView(palette) { Width = Dim.Fill(), Height = 2 };
+        _label = new RowsView(palette) { Y = LineRow, Width = LineLeft, Height = 1 };
+        _line = new TextField { X = LineLeft, Y = LineRow, Width = Dim.Fill(1) };
+        _reading = new RowsView(palette) { Y = LineRow + 1, Width = Dim.Fill() };
+        _body = new View { Width = Dim.Fill(), CanFocus = false };
+        _notice = new RowsView(palette) { Width = Dim.Fill(), Height = 1 };
+        _foot = new RowsView(palette) { Width = Dim.Fill() };
+        _help = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
+        _small = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
+        _places = new Dictionary<Place, PlaceView>
+        {
+            [Place.Yard] = new YardView(palette),
+            [Place.Strip] = new StripView(palette),
+            [Place.Stages] = new StagesView(palette),
+            [Place.Plan] = new PlanView(palette),
+        };
+        foreach (var place in _places.Values) _body.Add(place);
+        _body.Add(_help);
+        Add(_head, _label, _line, _reading, _body, _notice, _foot, _small);
+
+        _line.TextChanged += (_, _) => Typed();
+        shell.Changed += Show;
+        FrameChanged += (_, _) => Show();
+    }
+
+    /// <summary>The typed line, for tests that look where the cursor is.</summary>
+    internal TextField Line => _line;
+
+    /// <summary>Takes the keys of the application. To be called once it runs.</summary>
+    public void Listen(IApplication app)
+    {
+        app.Keyboard.KeyDown += OnKey;
+        app.Paste += OnPasted;
+        _line.SetFocus();
+        Show();
+    }
+
+    // Before any view sees a key: what a place declares wins, what types goes to the line, everything else goes nowhere.
+    private void OnKey(object? sender, Key key)
+    {
+        if (IsSmall())
+        {
+            key.Handled = true;
+            if (Meant(key) is Intent.Leave leave) _shell.Take(leave);
+            return;
+        }
+
+        if (Meant(key) is { } intent)
+        {
+            key.Handled = true;
+            _shell.Take(intent is Intent.Page(var by) ? new Intent.Move(by * PageLines()) : intent);
+            return;
+        }
+
+        var choosing = ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
+        key.Handled = choosing || !Chord.Edits(key);
+    }
+
+    private Intent? Meant(Key key)
+    {
+        var letter = ShellKeys.Asking(_shell.State) is not null ? Chord.Typed(key) : null;
+        foreach (var use in ShellKeys.Now(_shell.State))
+        {
+            if (letter is not null && use.Means is Intent.Answer(var answer) && string.Equals(letter, answer.ToString(), StringComparison.OrdinalIgnoreCase)) return use.Means;
+            if (use.Means is not Intent.Answer && use.Chords.Any(chord => Chord.ToKey(chord) == key)) return use.Means;
+        }
+
+        return null;
+    }
+
+    private int PageLines() => _shell.State.Helping ? Math.Max(1, _help.Viewport.Height - 1) : _places[_shell.State.Place].PageLines;
+
+    // A line at a time fits the line; several are handed over together, so that none is lost.
+    private void OnPasted(object? sender, PasteEventArgs paste)
+    {
+        var lines = paste.Text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries);
+        var choosing = IsSmall() || ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
+        if (lines.Length < 2 && !choosing) return;
+        paste.Handled = true;
+        if (!choosing) _shell.Take(new Intent.Paste(lines));
+    }
+
+    private void Typed()
+    {
+        if (!_showing) _shell.Take(new Intent.Type(_line.Text));
+    }
+
+    private void Show()
+    {
+        if (_showing || !IsInitialized || Frame.Width == 0) return;
+        _showing = true;
+        try
+        {
+            if (IsSmall()) ShowSmall();
+            else ShowState(_shell.State);
+        }
+        finally
+        {
+            _showing = false;
+        }
+    }
+
+    private bool IsSmall() => Frame.Width < ShellRows.LeastWidth || Frame.Height < ShellRows.LeastHeight;
+
+    private void ShowSmall()
+    {
+        foreach (var view in SubViews) view.Visible = view == _small;
+        var sentence = $"Offcuts needs {ShellRows.LeastWidth} columns and {ShellRows.LeastHeight} lines; this window has {Frame.Width} and {Frame.Height}. Make it larger: nothing typed is lost.";
+        _small.Show([.. Row.Wrapped(sentence, Math.Max(2, Frame.Width))]);
+    }
+
+    private void ShowState(ShellState state)
+    {
+        foreach (var view in SubViews) view.Visible = view != _small;
+        var width = Frame.Width;
+        _head.Show([ShellRows.Head(state, width), ShellRows.Tape(width)]);
+        _label.Show([Row.Of($"{ShellRows.Label(state)} ", Tone.Strong)]);
+        ShowLine(state);
+
+        var reading = Reading(state, width);
+        var foot = ShellRows.Foot(state, width);
+        var top = LineRow + 1 + reading.Count;
+        _reading.Height = reading.Count;
+        _body.Y = top;
+        _body.Height = Math.Max(1, Frame.Height - top - 1 - foot.Count);
+        _notice.Y = Pos.AnchorEnd(1 + foot.Count);
+        _foot.Y = Pos.AnchorEnd(foot.Count);
+        _foot.Height = foot.Count;
+        foreach (var (place, view) in _places) view.Visible = place == state.Place && !state.Helping;
+        _help.Visible = state.Helping;
+        Layout();
+
+        _reading.Show(reading);
+        _notice.Show([Row.Of(TextColumns.Cut(new Ink(state.Notice.Text).Text, width), state.Notice.Tone)]);
+        _foot.Show(foot);
+        if (state.Helping) ShowHelp(state);
+        else _places[state.Place].Show(state);
+        SetNeedsDraw();
+    }
+
+    private void ShowLine(ShellState state)
+    {
+        var text = state.Line.Text;
+        if (_line.Text == text) return;
+        _line.Text = text;
+        _line.MoveEnd();
+    }
+
+    private void ShowHelp(ShellState state)
+    {
+        var rows = ShellRows.Help(state, _help.Viewport.Width);
+        _help.Show(rows, Math.Min(state.HelpTop, Math.Max(0, rows.Count - _help.Viewport.Height)));
+    }
+
+    // As many lines as the reading needs, and never fewer than two, so that the list below does not jump at every key.
+    private List<Row> Reading(ShellState state, int width)
+    {
+        const int least = 2;
+        var rows = new List<Row>();
+        if (ShellRows.FaultAt(state) is { } at) rows.Add(Pointer(state.Line.Text, at, width));
+        rows.AddRange(ShellRows.Reading(state, width).Take(MostReading));
+        while (rows.Count < least) rows.Add(Row.Blank);
+        return rows;
+    }
+
+    private Row Pointer(string text, int at, int width)
+    {
+        var before = text[..Math.Min(at, text.Length)];
+        var scrolled = string.Concat(GraphemeHelper.GetGraphemes(text).Take(_line.ScrollOffset));
+        var column = LineLeft + Math.Max(0, TextColumns.Width(before) - TextColumns.Width(scrolled)) + Math.Max(0, at - text.Length);
+        return Row.Of(new string(' ', Math.Min(column, width - 1)) + "^", Tone.Fault);
+    }
+}

@@ -1,0 +1,46 @@
+using System.Collections.Concurrent;
+using Terminal.Gui.App;
+
+namespace Offcuts.Screens;
+
+/// <summary>The real hands: one thread that uses the yard, others beside it for long work.</summary>
+internal sealed class Workbench : IHands, IDisposable
+{
+    private readonly IApplication _app;
+    private readonly BlockingCollection<Action> _waiting = [];
+    private readonly Thread _thread;
+
+    public Workbench(IApplication app)
+    {
+        _app = app;
+        _thread = new Thread(() =>
+        {
+            foreach (var work in _waiting.GetConsumingEnumerable()) work();
+        })
+        {
+            IsBackground = true,
+            Name = "yard",
+        };
+        _thread.Start();
+    }
+
+    /// <inheritdoc/>
+    public void Away(Action work)
+    {
+        if (!_waiting.IsAddingCompleted) _waiting.Add(work);
+    }
+
+    /// <inheritdoc/>
+    public void Apart(Action work) => new Thread(() => work()) { IsBackground = true, Name = "match" }.Start();
+
+    /// <inheritdoc/>
+    public void Home(Action work) => _app.Invoke(work);
+
+    /// <summary>Lets what was asked for already be finished: nothing that a person saved is lost by leaving.</summary>
+    public void Dispose()
+    {
+        _waiting.CompleteAdding();
+        _thread.Join();
+        _waiting.Dispose();
+    }
+}

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Print;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>A piece or a bin as the list shows it, with the text its words are looked for in: made once, not at each key.</summary>
+internal sealed record YardEntry(Piece? Piece, Bin? Bin, string Line)
+{
+    public Code Code => Piece?.Code ?? Bin!.Code;
+
+    public Material Material => Piece?.Material ?? Bin!.Hardware;
+
+    public string Place => Piece?.Place ?? Bin!.Place;
+
+    /// <summary>A bin is always there; a piece while it lies in the yard.</summary>
+    public bool OnHand => Piece?.OnHand ?? true;
+}
+
+/// <summary>The yard as it stood when it was read: all that the places show. Immutable, so any thread may read it.</summary>
+internal sealed record YardSnapshot
+{
+    /// <summary>The number of the last change it holds.</summary>
+    public long Change { get; init; }
+
+    /// <summary>The file's name, for the head of the screen.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Pieces in the yard's own order, gone ones too, then bins.</summary>
+    public IReadOnlyList<YardEntry> Entries { get; init; } = [];
+
+    /// <summary>Where each code stands in <see cref="Entries"/>.</summary>
+    public IReadOnlyDictionary<Code, int> Index { get; init; } = ImmutableDictionary<Code, int>.Empty;
+
+    /// <summary>Names of all materials that are there, in lower case.</summary>
+    public IReadOnlySet<string> Materials { get; init; } = ImmutableHashSet<string>.Empty;
+
+    public IReadOnlyList<Stage> Stages { get; init; } = [];
+
+    public IReadOnlyList<KeptPlan> Plans { get; init; } = [];
+
+    public YardSettings Settings { get; init; } = YardSettings.Usual;
+
+    /// <summary>Labels that wait to be printed, in their order.</summary>
+    public IReadOnlyList<Code> Queue { get; init; } = [];
+
+    /// <summary>Labels that were printed before their pieces exist and hang nowhere yet.</summary>
+    public IReadOnlySet<Code> Blanks { get; init; } = ImmutableHashSet<Code>.Empty;
+
+    /// <summary>The day it was read: prices are old as of this day.</summary>
+    public DateOnly Today { get; init; }
+
+    /// <summary>What a cut sheet or a shopping list is written with.</summary>
+    public CutSheetOptions Sheet { get; init; } = new() { Printed = default };
+
+    public LengthUnit Unit => Settings.Unit;
+
+    /// <summary>What stands under a code, or nothing.</summary>
+    public YardEntry? Find(Code code) => Index.TryGetValue(code, out var at) ? Entries[at] : null;
+
+    /// <summary>Reads the yard. Takes entries over from an older reading where the piece is still the same.</summary>
+    public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before)
+    {
+        var change = yard.ChangeNumber;
+        var settings = yard.Settings();
+        var same = before is not null && before.Unit == settings.Unit ? before : null;
+        var entries = new List<YardEntry>();
+        foreach (var piece in yard.Pieces(onHandOnly: false))
+        {
+            entries.Add(same?.Find(piece.Code) is { } old && Same(old.Piece, piece)
+                ? old
+                : new YardEntry(piece, null, YardFilter.Line(piece, settings.Unit)));
+        }
+
+        entries.AddRange(yard.Bins().Select(bin => new YardEntry(null, bin, YardFilter.Line(bin))));
+        var index = new Dictionary<Code, int>(entries.Count);
+        for (var i = 0; i < entries.Count; i++) index[entries[i].Code] = i;
+        return new YardSnapshot
+        {
+            Change = change,
+            Name = System.IO.Path.GetFileName(yard.Path),
+            Entries = entries,
+            Index = index,
+            Materials = entries.Select(entry => entry.Material.Name.ToLowerInvariant()).ToHashSet(),
+            Stages = yard.Stages(),
+            Plans = yard.Plans(),
+            Settings = settings,
+            Today = today,
+            Sheet = SheetOptions.For(yard, today),
+            Queue = yard.LabelQueue(),
+            Blanks = yard.BlankCodes().ToHashSet(),
+        };
+    }
+
+    // Bad spots are a list, which records compare by reference.
+    private static bool Same(Piece? a, Piece b) =>
+        a is not null && a.BadSpots.SequenceEqual(b.BadSpots) && a with { BadSpots = b.BadSpots } == b;
+}

@@ -1,0 +1,26 @@
+namespace Offcuts.Screens;
+
+/// <summary>The keys of the place of the stages.</summary>
+internal static class StagesKeys
+{
+    public static IReadOnlyList<KeyUse> Of(StagesState state) => All;
+
+    private static readonly KeyUse[] All =
+    [
+        new("Enter", "add need", new Intent.Enter(), "Add what the line says to the chosen stage"),
+        new("Tab", "other list", new Intent.OtherList(), "The arrows move among the stages, or among the needs of the chosen one"),
+        new("Up", "", new Intent.Move(-1), "One up"),
+        new("Down", "", new Intent.Move(1), "One down"),
+        new("PageUp", "", new Intent.Page(-1), "A screenful up"),
+        new("PageDown", "", new Intent.Page(1), "A screenful down"),
+        new("Ctrl+K", "new stage", new Intent.Do(Want.NewStage), "Enter another stage, at the end of the order"),
+        new("Ctrl+D", "day", new Intent.Do(Want.SetDay), "The day the chosen stage begins"),
+        new("Ctrl+O", "order", new Intent.Do(Want.SetOrder), "Move the chosen stage to another place in the order of the work"),
+        new("Ctrl+E", "rename", new Intent.Do(Want.Rename), "Give the chosen stage another name"),
+        new("Ctrl+X", "take off", new Intent.Do(Want.TakeOff), "Take off the chosen need, or remove the chosen stage"),
+        new("Ctrl+L", "pick", new Intent.Do(Want.PickStage), "Pick stages to be matched together; without any, all are"),
+        new("Ctrl+R", "match", new Intent.Do(Want.Match), "Find the best plan for the picked stages, or for all"),
+        new("Ctrl+Up", "", new Intent.Recall(-1), "Bring back the line typed before"),
+        new("Ctrl+Down", "", new Intent.Recall(1), "Back towards the line that was being typed"),
+    ];
+}

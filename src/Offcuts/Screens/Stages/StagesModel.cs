@@ -1,0 +1,173 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What the place of the stages does: pure.</summary>
+internal static class StagesModel
+{
+    public static StagesState Start(YardSnapshot yard) => Taken(new StagesState { Yard = yard }, yard);
+
+    /// <summary>The next state, and what is asked of the shell.</summary>
+    public static Turn<StagesState> Apply(StagesState state, Intent intent)
+    {
+        switch (intent)
+        {
+            case Intent.Type(var text):
+                return new(Read(state with { Line = state.Line.Typed(text), Tried = state.Tried && text.Length > 0 }));
+            case Intent.Move(var by):
+                return new(Moved(state, by));
+            case Intent.Edge(var last):
+                return new(Moved(state, last ? int.MaxValue / 2 : int.MinValue / 2));
+            case Intent.OtherList:
+                return new(state with { OnNeeds = !state.OnNeeds });
+            case Intent.Recall(var step) when state.Line.Ask is null:
+                return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
+            case Intent.Paste(var lines):
+                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: new Notice(lines.Count > 1 ? $"{lines.Count} lines pasted: Enter saves this one, then the next comes up" : ""));
+            case Intent.Escape:
+                var (line, notice) = state.Line.Escape();
+                return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);
+            case Intent.Enter when state.Line.Ask is Ask.Write ask:
+                return Answered(state, ask.Topic, state.Line.Text.Trim());
+            case Intent.Enter when state.Line.Ask is null:
+                return Entered(state);
+            case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
+                return Chose(state, ask, letter);
+            case Intent.Do(var want) when state.Line.Ask is null:
+                return Wanted(state, want);
+            default:
+                return new(state);
+        }
+    }
+
+    /// <summary>Takes in what the shell tells.</summary>
+    public static Turn<StagesState> Hear(StagesState state, News news)
+    {
+        switch (news)
+        {
+            case News.Fresh(var yard):
+                return new(Read(Taken(state, yard)));
+            case News.Done(Errand.AddNeed, _):
+                return new(Read(state with { Line = state.Line.Arrived(), Tried = false }));
+            case News.Done(Errand.AddStage added, _):
+                return new(state with { Chosen = Math.Max(0, IndexOf(state.Yard, added.Name)), Need = 0 });
+            case News.Refused(Errand.AddNeed, var faults):
+                return new(state with { Line = state.Line.Returned(), Reading = Result<CutDraft>.Fail(faults), Tried = true });
+            case News.Refused(Errand.AddStage refused, _):
+                return new(Opened(state, StagesAsks.NewStage, $"{refused.Name} {Day(refused.Day)}".Trim()));
+            case News.Refused(Errand.RenameStage refused, _) when state.Stage is { } stage:
+                return new(Opened(state, StagesAsks.Rename(stage), refused.To));
+            default:
+                return new(state);
+        }
+    }
+
+    // The chosen stage stays chosen wherever it now stands.
+    private static StagesState Taken(StagesState state, YardSnapshot yard)
+    {
+        var at = state.Stage is { } stage ? IndexOf(yard, stage.Name) : -1;
+        var chosen = at >= 0 ? at : Math.Clamp(state.Chosen, 0, Math.Max(0, yard.Stages.Count - 1));
+        var next = state with
+        {
+            Yard = yard,
+            Chosen = chosen,
+            Lacking = [.. yard.Stages.Select(one => StageNeeds.Lacking(one, yard.Plans))],
+            Picked = [.. state.Picked.Where(name => yard.Stages.Any(one => one.Name == name))],
+        };
+        return next with { Need = Math.Clamp(next.Need, 0, Math.Max(0, next.Needs.Count - 1)) };
+    }
+
+    private static StagesState Moved(StagesState state, int by) => state.OnNeeds
+        ? state with { Need = Math.Clamp(state.Need + by, 0, Math.Max(0, state.Needs.Count - 1)) }
+        : state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Yard.Stages.Count - 1)), Need = 0 };
+
+    private static StagesState Read(StagesState state)
+    {
+        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null };
+        return state with { Reading = CutLine.Read(state.Line.Text, state.Stage?.Name ?? "", state.Yard.Unit) };
+    }
+
+    private static Turn<StagesState> Entered(StagesState state)
+    {
+        if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
+        if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
+        return reading.Ok
+            ? new(state with { Line = state.Line.Send() }, new Errand.AddNeed(stage.Name, state.Line.Text), Notice.None)
+            : new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
+    }
+
+    private static Turn<StagesState> Wanted(StagesState state, Want want)
+    {
+        if (want == Want.NewStage) return new(Opened(state, StagesAsks.NewStage));
+        if (want == Want.Match) return new(state, new Errand.Match(new MatchWish([.. state.Yard.Stages.Select(one => one.Name).Where(state.Picked.Contains)], Buy: true)));
+        if (state.Stage is not { } stage) return new(state, Notice: new Notice("no stage is entered yet; ^K enters one"));
+        return want switch
+        {
+            Want.SetDay => new(Opened(state, StagesAsks.Day(stage), Day(stage.Date))),
+            Want.Rename => new(Opened(state, StagesAsks.Rename(stage), stage.Name)),
+            Want.SetOrder => new(Opened(state, StagesAsks.Position(stage, state.Yard.Stages.Count), Number(state.Chosen + 1))),
+            Want.PickStage => new(state with { Picked = state.Picked.Contains(stage.Name) ? state.Picked.Remove(stage.Name) : state.Picked.Add(stage.Name) }),
+            Want.TakeOff when state.OnNeeds && state.Needs.Count > 0 => new(Opened(state, StagesAsks.DropNeed(stage, state.Needs[state.Need]))),
+            Want.TakeOff when !state.OnNeeds => new(Opened(state, StagesAsks.Remove(stage))),
+            _ => new(state),
+        };
+    }
+
+    private static Turn<StagesState> Answered(StagesState state, Topic topic, string text)
+    {
+        var closed = Read(state with { Line = state.Line.Close() });
+        switch (topic)
+        {
+            case Topic.StageName:
+                var (name, day) = NameAndDay(text);
+                return name.Length == 0
+                    ? new(state, Notice: new Notice(YardFaults.StageWithoutName().Sentence, Tone.Fault))
+                    : new(closed, new Errand.AddStage(name, day));
+            case Topic.StageNewName when state.Stage is { } stage:
+                return new(closed, text == stage.Name ? null : new Errand.RenameStage(stage.Name, text));
+            case Topic.StageDay when state.Stage is { } stage:
+                if (text.Length == 0) return new(closed, new Errand.SetDay(stage.Name, null));
+                return ReadDay(text) is { } date
+                    ? new(closed, new Errand.SetDay(stage.Name, date))
+                    : new(state, Notice: new Notice(CommandFaults.DayUnreadable(text).Sentence, Tone.Fault));
+            case Topic.StagePosition when state.Stage is { } stage:
+                return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var position)
+                    ? new(closed, new Errand.MoveStage(stage.Name, position))
+                    : new(state, Notice: new Notice($"write its place as a number from 1 to {state.Yard.Stages.Count}", Tone.Fault));
+            default:
+                return new(closed);
+        }
+    }
+
+    private static Turn<StagesState> Chose(StagesState state, Ask.Choose ask, char letter) =>
+        ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
+            ? new(Read(state with { Line = state.Line.Close() }), choice.Errand)
+            : new(state);
+
+    private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given) };
+
+    // "stem wall 2026-05-31": a day at the end is the day it begins.
+    private static (string Name, DateOnly? Day) NameAndDay(string text)
+    {
+        var space = text.LastIndexOf(' ');
+        return space > 0 && ReadDay(text[(space + 1)..]) is { } day ? (text[..space].Trim(), day) : (text, null);
+    }
+
+    private static DateOnly? ReadDay(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+
+    private static string Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static int IndexOf(YardSnapshot yard, string name)
+    {
+        for (var i = 0; i < yard.Stages.Count; i++)
+            if (yard.Stages[i].Name == name) return i;
+        return -1;
+    }
+}

@@ -1,0 +1,90 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The place of the stages as text.</summary>
+internal static class StagesRows
+{
+    public static IReadOnlyList<(string Heading, int Width)> StageColumns { get; } = [("", 2), ("Day", 10), ("Lacks", 9), ("Stage", 0)];
+
+    public static IReadOnlyList<(string Heading, int Width)> NeedColumns(int width) =>
+        [("Lacks", 9), ("Material", width >= 70 ? 18 : 10), ("Length", width >= 70 ? 24 : 11), ("Need", width >= 70 ? 20 : 9), ("For", 0)];
+
+    public static string StageCell(StagesState state, int row, int column)
+    {
+        var stage = state.Yard.Stages[row];
+        return TextRules.Harmless(column switch
+        {
+            0 => state.Picked.Contains(stage.Name) ? "*" : "",
+            1 => stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            2 => Lacks(Count(state.Lacking[row]), Count(stage)),
+            _ => stage.Name,
+        });
+    }
+
+    public static string NeedCell(StagesState state, int row, int column)
+    {
+        var stage = state.Stage!;
+        var lacking = state.Lacking[state.Chosen];
+        if (row < stage.Cuts.Count)
+        {
+            var cut = stage.Cuts[row];
+            return TextRules.Harmless(column switch
+            {
+                0 => Lacks(lacking.Cuts.FirstOrDefault(left => left.Name == cut.Name)?.Count ?? 0, cut.Count),
+                1 => cut.Material.Name,
+                2 => Lengths(state, cut),
+                3 => cut.Name,
+                _ => Words.Of(cut),
+            });
+        }
+
+        var need = stage.Hardware[row - stage.Cuts.Count];
+        return TextRules.Harmless(column switch
+        {
+            0 => Lacks(lacking.Hardware.FirstOrDefault(left => left.Name == need.Name)?.Count ?? 0, need.Count),
+            1 => need.Hardware.Name,
+            3 => need.Name,
+            _ => "",
+        });
+    }
+
+    /// <summary>Column of the line under which a fault is pointed at, from 0.</summary>
+    public static int? FaultAt(StagesState state) =>
+        state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
+            ? wrong.Fault.Column - 1
+            : null;
+
+    /// <summary>What was understood, or what is wrong and where.</summary>
+    public static IReadOnlyList<Row> Reading(StagesState state, int width)
+    {
+        if (state.Stage is not { } stage) return [Row.Of("No stage is entered yet: ^K enters the first. Then type what it needs, a line a cut", Tone.Soft)];
+        if (state.Reading is not { } reading)
+            return [.. Row.Wrapped($"What {stage.Name} needs, a line a cut: blocking: 2x4 14-1/2 x12 rough; or a counted thing: panel tie x40", width, Tone.Soft)];
+        if (reading.TryGet(out var draft)) return [.. Row.Wrapped($"✓ {stage.Name}: {draft.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2)];
+        return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
+    }
+
+    /// <summary>What the list beside the stages shows.</summary>
+    public static Row NeedsHeading(StagesState state) => state.Stage is { } stage
+        ? Row.Of(new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong))
+        : Row.Blank;
+
+    /// <summary>What the list of the stages shows.</summary>
+    public static Row StagesHeading(StagesState state) => Row.Of(
+        new Ink($"{(state.OnNeeds ? "  " : "▸ ")}Stages in order", Tone.Strong),
+        new Ink(state.Picked.Count > 0 ? $"   * {state.Picked.Count} to match" : "", Tone.Soft));
+
+    private static string Lengths(StagesState state, RequiredCut cut)
+    {
+        var unit = state.Yard.Unit;
+        return cut.Longest > cut.Shortest ? $"{cut.Shortest.ToText(unit)} to {cut.Longest.ToText(unit)}" : cut.Shortest.ToText(unit);
+    }
+
+    private static string Lacks(int lacking, int all) => lacking == 0 ? (all == 0 ? "-" : "all made") : $"{lacking} of {all}";
+
+    private static int Count(Stage stage) => stage.Cuts.Sum(cut => cut.Count) + stage.Hardware.Sum(need => need.Count);
+}

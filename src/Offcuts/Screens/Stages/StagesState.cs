@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Screens;
+
+/// <summary>The stages and their needs on the screen.</summary>
+internal sealed record StagesState
+{
+    public required YardSnapshot Yard { get; init; }
+
+    public EntryLine Line { get; init; } = new();
+
+    /// <summary>Which stage is chosen.</summary>
+    public int Chosen { get; init; }
+
+    /// <summary>Which of its needs is chosen.</summary>
+    public int Need { get; init; }
+
+    /// <summary>True while the arrows move among the needs, else among the stages.</summary>
+    public bool OnNeeds { get; init; }
+
+    /// <summary>Stages picked to be matched together; empty means all.</summary>
+    public ImmutableHashSet<string> Picked { get; init; } = [];
+
+    /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
+    public Result<CutDraft>? Reading { get; init; }
+
+    /// <summary>True once Enter was pressed on a line that can't be read.</summary>
+    public bool Tried { get; init; }
+
+    /// <summary>What each stage still lacks, in the order of the stages.</summary>
+    public IReadOnlyList<Stage> Lacking { get; init; } = [];
+
+    /// <summary>The chosen stage, or nothing.</summary>
+    public Stage? Stage => Chosen < Yard.Stages.Count ? Yard.Stages[Chosen] : null;
+
+    /// <summary>Names of the chosen stage's needs, cuts before hardware.</summary>
+    public IReadOnlyList<string> Needs => Stage is { } stage
+        ? [.. stage.Cuts.Select(cut => cut.Name), .. stage.Hardware.Select(need => need.Name)]
+        : [];
+}

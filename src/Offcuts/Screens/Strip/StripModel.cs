@@ -1,0 +1,137 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What the catalogue line does: pure.</summary>
+internal static class StripModel
+{
+    public static StripState Start(YardSnapshot yard, DateOnly today) => new()
+    {
+        Yard = yard,
+        Paper = new PaperWish(PrintLabels.UsualLayout, 1, $"labels-{today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}.pdf"),
+    };
+
+    /// <summary>The next state, and what is asked of the shell.</summary>
+    public static Turn<StripState> Apply(StripState state, Intent intent)
+    {
+        switch (intent)
+        {
+            case Intent.Type(var text):
+                return new(Read(state with { Line = state.Line.Typed(text), Tried = state.Tried && text.Length > 0 }));
+            case Intent.Recall(var step) when state.Line.Ask is null:
+                return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
+            case Intent.Paste(var lines):
+                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: new Notice(lines.Count > 1 ? $"{lines.Count} lines pasted: Enter saves this one, then the next comes up" : ""));
+            case Intent.Escape:
+                var (line, notice) = state.Line.Escape();
+                return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);
+            case Intent.Enter when state.Line.Ask is Ask.Write ask:
+                return Answered(state, ask.Topic);
+            case Intent.Enter when state.Line.Ask is null:
+                return Entered(state);
+            case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
+                return Chosen(state, ask, letter);
+            case Intent.Do(Want.PrintLabels):
+                return state.Yard.Queue.Count == 0
+                    ? new(state, Notice: new Notice("no label waits to be printed"))
+                    : new(state with { Line = state.Line.Open(StripAsks.LabelFile(state.Yard.Queue.Count, state.Paper), state.Paper.File) });
+            case Intent.Do(Want.PrintBlanks):
+                return new(state with { Line = state.Line.Open(StripAsks.BlankCount, state.Blanks.ToString(CultureInfo.InvariantCulture)) });
+            default:
+                return new(state);
+        }
+    }
+
+    /// <summary>Takes in what the shell tells.</summary>
+    public static Turn<StripState> Hear(StripState state, News news)
+    {
+        switch (news)
+        {
+            case News.Fresh(var yard):
+                return new(Read(state with { Yard = yard }));
+            case News.Done(Errand.Catalogue, _):
+                return new(Read(state with { Line = state.Line.Arrived(), Tried = false }));
+            case News.Refused(Errand.Catalogue, var faults):
+                return new(state with { Line = state.Line.Returned(), Reading = Result<TypedBatch>.Fail(faults), Tried = true });
+            case News.Refused(Errand.PrintLabels refused, _):
+                return new(state with { Line = state.Line.Open(StripAsks.LabelFile(state.Yard.Queue.Count, state.Paper), refused.Wish.File) });
+            case News.Refused(Errand.PrintBlanks refused, _):
+                return new(state with { Line = state.Line.Open(StripAsks.BlankFile(refused.Count, state.Paper), refused.Wish.File) });
+            default:
+                return new(state);
+        }
+    }
+
+    /// <summary>The code a line begins and ends with: a scanned label and nothing more yet.</summary>
+    public static Code OnlyCode(string line) => Code.Parse(line.Trim().TrimEnd(':', ',')) is { Ok: true } code ? code.Value : default;
+
+    private static StripState Read(StripState state)
+    {
+        var line = state.Line;
+        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null };
+        return state with { Reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit) };
+    }
+
+    private static Turn<StripState> Entered(StripState state)
+    {
+        if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
+        if (OnlyCode(state.Line.Text) is { IsNone: false } code) return Scanned(state, code);
+        if (reading.TryGet(out var batch)) return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
+        return new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
+    }
+
+    // A scanner ends with Enter: the code stays and the line waits for what the label hangs on.
+    private static Turn<StripState> Scanned(StripState state, Code code)
+    {
+        if (state.Yard.Find(code) is { } there)
+            return new(state, Notice: new Notice($"{code} hangs on a {there.Material} already; scan another label, or look it up in the yard", Tone.Fault));
+        var next = Read(state with { Line = state.Line.Typed($"{code} "), Tried = false });
+        return new(next, Notice: new Notice($"label {code}: now type what it hangs on, like 2x4 9'1 fair @north", Tone.Good));
+    }
+
+    private static Turn<StripState> Answered(StripState state, Topic topic)
+    {
+        var text = state.Line.Text.Trim();
+        switch (topic)
+        {
+            case Topic.BlankCount:
+                if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count is < 1 or > PrintLabels.MostBlanks)
+                    return new(state, Notice: new Notice(PrintingFaults.BlanksOutside(PrintLabels.MostBlanks).Sentence, Tone.Fault));
+                var next = state with { Blanks = count };
+                return new(next with { Line = state.Line.Open(StripAsks.BlankFile(count, state.Paper), "blank-" + state.Paper.File) });
+            case Topic.LabelFile or Topic.BlankFile:
+                if (ReadPaper(text, state.Paper) is not { } paper) return new(state, Notice: new Notice("write the name of a PDF file, like labels.pdf", Tone.Fault));
+                var closed = state with { Line = state.Line.Close(), Paper = topic == Topic.LabelFile ? paper : state.Paper };
+                return topic == Topic.LabelFile
+                    ? new(Read(closed), new Errand.PrintLabels(paper))
+                    : new(Read(closed), new Errand.PrintBlanks(state.Blanks, paper));
+            default:
+                return new(state);
+        }
+    }
+
+    private static Turn<StripState> Chosen(StripState state, Ask.Choose ask, char letter) =>
+        ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
+            ? new(Read(state with { Line = state.Line.Close() }), choice.Errand)
+            : new(state);
+
+    // "labels.pdf", or with the layout and the first free label behind it: "labels.pdf a4-14 5".
+    private static PaperWish? ReadPaper(string text, PaperWish usual)
+    {
+        var end = text.IndexOf(".pdf", StringComparison.OrdinalIgnoreCase);
+        if (end < 1) return null;
+        var file = text[..(end + 4)].Trim();
+        var words = text[(end + 4)..].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var (layout, start) = (usual.Layout, 1);
+        foreach (var word in words)
+        {
+            if (int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) start = number;
+            else layout = word;
+        }
+
+        return new PaperWish(layout, start, file);
+    }
+}

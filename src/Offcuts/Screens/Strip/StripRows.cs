@@ -1,0 +1,69 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The catalogue line's place as text.</summary>
+internal static class StripRows
+{
+    private const int MostLast = 200;
+
+    public static IReadOnlyList<(string Heading, int Width)> Columns(int width) =>
+        [("Code", 8), ("Label", 7), ("Material", width >= 100 ? 20 : 14), ("Length", 14), ("Marks and place", 0)];
+
+    /// <summary>Column of the line under which a fault is pointed at, from 0; none where there is nothing to point at.</summary>
+    public static int? FaultAt(StripState state) =>
+        state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
+            ? wrong.Fault.Column - 1
+            : null;
+
+    /// <summary>What was understood, or what is wrong and where.</summary>
+    public static IReadOnlyList<Row> Reading(StripState state, int width)
+    {
+        if (state.Reading is not { } reading)
+            return [.. Row.Wrapped("One line a batch: material, lengths, count, then plain words: 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack", width, Tone.Soft)];
+        var only = StripModel.OnlyCode(state.Line.Text);
+        if (!only.IsNone)
+            return [Row.Of(state.Yard.Find(only) is { } there ? $"{only} hangs on a {there.Material} already" : $"label {only}: type what it hangs on behind it", Tone.Soft)];
+        if (reading.TryGet(out var batch))
+            return [.. Row.Wrapped($"✓ {batch.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2)];
+        return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
+    }
+
+    /// <summary>The last pieces and bins that came in, newest first, as places in the yard's list.</summary>
+    public static IReadOnlyList<int> Last(StripState state)
+    {
+        var last = new List<int>();
+        for (var i = state.Yard.Entries.Count - 1; i >= 0 && last.Count < MostLast; i--)
+            if (state.Yard.Entries[i].Piece is { OnHand: true }) last.Add(i);
+        return last;
+    }
+
+    public static string Cell(YardSnapshot yard, YardEntry entry, int column) => TextRules.Harmless(column switch
+    {
+        0 => entry.Code.ToString(),
+        1 => yard.Queue.Contains(entry.Code) ? "waits" : "",
+        2 => entry.Material.Name,
+        3 => Words.Size(entry.Piece!, yard.Unit),
+        _ => Words.Marks(entry.Piece!) + (entry.Place.Length > 0 ? $" @{entry.Place}" : ""),
+    });
+
+    /// <summary>How many labels wait.</summary>
+    public static Row Labels(StripState state)
+    {
+        var waiting = state.Yard.Queue.Count;
+        var blanks = state.Yard.Blanks.Count;
+        return Row.Of(
+            new Ink(waiting switch { 0 => "No label waits", 1 => "1 label waits to be printed", _ => $"{waiting.ToString(CultureInfo.InvariantCulture)} labels wait to be printed" }, waiting > 0 ? Tone.Strong : Tone.Soft),
+            new Ink(blanks > 0 ? $"; {blanks.ToString(CultureInfo.InvariantCulture)} blank ones are still to be tied on" : "", Tone.Soft));
+    }
+
+    /// <summary>What to mind while a form comes off.</summary>
+    public static IReadOnlyList<Row> Mind(int width) =>
+    [
+        .. Cautions.WhenStripping.SelectMany(caution => Row.Wrapped($"! {caution}", width, Tone.Caution, indent: 2)),
+        .. Row.Wrapped(Cautions.Closing, width, Tone.Soft),
+    ];
+}

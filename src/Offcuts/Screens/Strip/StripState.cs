@@ -1,0 +1,24 @@
+using Offcuts.Core.Faults;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The catalogue line on the screen.</summary>
+internal sealed record StripState
+{
+    public required YardSnapshot Yard { get; init; }
+
+    public EntryLine Line { get; init; } = new();
+
+    /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
+    public Result<TypedBatch>? Reading { get; init; }
+
+    /// <summary>True once Enter was pressed on a line that can't be read: from then on it is shown as wrong, not as unfinished.</summary>
+    public bool Tried { get; init; }
+
+    /// <summary>How labels are printed; what was answered last is offered again.</summary>
+    public required PaperWish Paper { get; init; }
+
+    /// <summary>How many blank labels are asked for.</summary>
+    public int Blanks { get; init; } = 10;
+}

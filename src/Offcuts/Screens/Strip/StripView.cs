@@ -1,0 +1,38 @@
+using Terminal.Gui.ViewBase;
+
+namespace Offcuts.Screens;
+
+/// <summary>The catalogue line: how many labels wait, the last pieces with their codes, and what to mind.</summary>
+internal sealed class StripView : PlaceView
+{
+    private const int MostMind = 12;
+
+    private readonly RowsView _labels;
+    private readonly LinesTable _last;
+    private readonly RowsView _mind;
+
+    public StripView(Palette palette)
+    {
+        _labels = new RowsView(palette) { Width = Dim.Fill(), Height = 1 };
+        _last = new LinesTable(palette) { Y = 1, Width = Dim.Fill() };
+        _mind = new RowsView(palette) { Width = Dim.Fill() };
+        Add(_labels, _last, _mind);
+    }
+
+    public override int PageLines => _last.Lines;
+
+    public override void Show(ShellState state)
+    {
+        var strip = state.Strip;
+        var mind = StripRows.Mind(Viewport.Width);
+        var room = Math.Min(mind.Count, Math.Min(MostMind, Math.Max(0, Viewport.Height / 2)));
+        _last.Height = Dim.Fill(room);
+        (_mind.Y, _mind.Height) = (Pos.AnchorEnd(room), room);
+        Layout();
+
+        var last = StripRows.Last(strip);
+        _labels.Show([StripRows.Labels(strip)]);
+        _last.Show(StripRows.Columns(_last.Viewport.Width), last.Count, (row, column) => StripRows.Cell(strip.Yard, strip.Yard.Entries[last[row]], column), chosen: -1);
+        _mind.Show(mind);
+    }
+}

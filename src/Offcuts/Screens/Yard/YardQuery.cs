@@ -1,0 +1,64 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>
+/// What the typed line of the yard asks for, word by word: a code as a scanner types it, <c>@north rack</c> a place up to the
+/// next sign, <c>8'+</c> a length and longer, a material's whole name, and any other words.
+/// </summary>
+/// <param name="Filter">What is shown.</param>
+/// <param name="Code">The code, where the line is one and nothing else.</param>
+internal sealed record YardQuery(YardFilter Filter, Code Code)
+{
+    private const int MostLengthWords = 3;
+
+    public static YardQuery All { get; } = new(new YardFilter([], null, null, Length.Zero), default);
+
+    /// <summary>Never refuses: what is no length is a word.</summary>
+    public static YardQuery Read(string text, YardSnapshot yard)
+    {
+        var trimmed = text.Trim();
+        if (trimmed.Length == 0) return All;
+        if (Core.Yard.Code.Parse(trimmed) is { Ok: true } code) return new YardQuery(new YardFilter([code.Value.Text], null, null, Length.Zero), code.Value);
+
+        var at = trimmed.IndexOf('@');
+        var place = at >= 0 ? trimmed[(at + 1)..].Trim() : "";
+        var words = (at >= 0 ? trimmed[..at] : trimmed).Split(' ', StringSplitOptions.RemoveEmptyEntries).ToList();
+        var atLeast = TakeLength(words, yard.Unit);
+        var whole = string.Join(' ', words).ToLowerInvariant();
+        var material = yard.Materials.Contains(whole) ? whole : words.FirstOrDefault(word => yard.Materials.Contains(word.ToLowerInvariant()));
+        if (material == whole) words.Clear();
+        else if (material is not null) words.Remove(material);
+        return new YardQuery(new YardFilter(words, material, place.Length > 0 ? place : null, atLeast), default);
+    }
+
+    /// <summary>The same in plain words; empty where everything is shown.</summary>
+    public string ReadBack(LengthUnit unit)
+    {
+        if (!Code.IsNone) return $"code {Code}";
+        var parts = new List<string>();
+        if (Filter.Material is { } material) parts.Add(material);
+        if (!Filter.AtLeast.IsZero) parts.Add($"{Filter.AtLeast.ToText(unit)} or longer");
+        if (Filter.Place is { } place) parts.Add($"at \"{place}\"");
+        parts.AddRange(Filter.Words.Select(word => $"\"{word}\""));
+        return string.Join(", ", parts);
+    }
+
+    // "7' 8-5/8+": the plus ends the length, which may be several words.
+    private static Length TakeLength(List<string> words, LengthUnit unit)
+    {
+        var last = words.FindIndex(word => word.Length > 1 && word.EndsWith('+'));
+        if (last < 0) return Length.Zero;
+        for (var first = Math.Max(0, last - MostLengthWords + 1); first <= last; first++)
+        {
+            var read = Length.Parse(string.Join(' ', words[first..(last + 1)])[..^1], unit);
+            if (!read.TryGet(out var length)) continue;
+            words.RemoveRange(first, last - first + 1);
+            return length;
+        }
+
+        return Length.Zero;
+    }
+}

@@ -1,0 +1,131 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Yard;
+using Offcuts.Print;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The yard's place as text.</summary>
+internal static class YardRows
+{
+    /// <summary>Letters of the marks column.</summary>
+    public const string MarksLegend = "T treated  S stamped  N nails in  C concrete on  O oiled  B bad spots  R reserved";
+
+    /// <summary>The columns of the list; the last takes what is left of the width.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> Columns(int width) =>
+    [
+        ("Code", 8),
+        ("Material", width >= 60 ? 18 : 12),
+        ("Length", 12),
+        ("Is", width >= 60 ? 12 : 6),
+        ("Marks", 7),
+        ("Place", 0),
+    ];
+
+    /// <summary>One cell of the list, for only those that are on the screen.</summary>
+    public static string Cell(YardState state, int row, int column, bool wide)
+    {
+        var entry = state.Yard.Entries[state.Shown[row]];
+        var text = column switch
+        {
+            0 => entry.Code.ToString(),
+            1 => entry.Material.Name,
+            2 => entry.Piece is { } piece ? piece.Length.ToText(state.Yard.Unit) : $"x{entry.Bin!.Quantity}",
+            3 => entry.Piece is { } one ? Standing(one, wide) : "",
+            4 => entry.Piece is { } marked ? Marks(marked) : "",
+            _ => entry.Place,
+        };
+        return TextRules.Harmless(text);
+    }
+
+    /// <summary>What the line was understood as, and how much it finds.</summary>
+    public static IReadOnlyList<Row> Reading(YardState state, int width)
+    {
+        var found = $"{Number(state.Shown.Count)} of {Number(state.Ordered.Count)}{(state.Gone ? " with those that are gone" : "")}";
+        var what = state.Query.ReadBack(state.Yard.Unit);
+        return state.Line.Text.Trim().Length == 0
+            ? [Row.Of(new Ink($"{found}.  ", Tone.Strong), new Ink("Type words, 2x4, 8'+ for 8' or longer, @place; or scan a label", Tone.Soft))]
+            : [Row.Of(new Ink($"{found}:  ", Tone.Strong), new Ink(what))];
+    }
+
+    /// <summary>The chosen one, beside the list: facts, then its QR symbol and history as far as they fit.</summary>
+    public static IReadOnlyList<Row> Side(YardState state, int width, int height)
+    {
+        if (state.Entry is not { } entry) return [Row.Of(state.Yard.Entries.Count == 0 ? "The yard is empty. Begin on Strip." : "Nothing fits this.", Tone.Soft)];
+        var rows = Facts(entry, state.Yard.Settings, width).ToList();
+        var roomForSymbol = height - rows.Count >= QrRows.Lines + 1 && width >= QrRows.Columns;
+        if (roomForSymbol)
+        {
+            rows.Add(Row.Blank);
+            rows.AddRange(QrRows.Of(entry.Code));
+        }
+
+        rows.AddRange(Card(state, width));
+        if (rows.Count > height) rows = [.. rows.Take(Math.Max(0, height - 1)), Row.Of("Enter shows all of it, with its QR", Tone.Soft)];
+        return rows;
+    }
+
+    /// <summary>The chosen one alone: its QR symbol large enough to scan off the screen, everything known beside it.</summary>
+    public static IReadOnlyList<Row> Closer(YardState state, int width)
+    {
+        if (state.Entry is not { } entry) return [];
+        var room = Math.Max(10, width - QrRows.Columns - 2);
+        var text = Facts(entry, state.Yard.Settings, room).Concat(Card(state, room)).ToArray();
+        return [.. QrRows.Beside(entry.Code, text)];
+    }
+
+    private static IEnumerable<Row> Facts(YardEntry entry, YardSettings settings, int width)
+    {
+        var lines = entry.Piece is { } piece ? Details.Of(piece, settings) : Details.Of(entry.Bin!);
+        var first = true;
+        foreach (var line in lines)
+        {
+            foreach (var row in Row.Wrapped(line, width, first ? Tone.Strong : Tone.Plain, indent: 2)) yield return row;
+            first = false;
+        }
+
+        if (entry.Piece is not { } one) yield break;
+        foreach (var applied in Cautions.ForPieces([one]))
+            foreach (var row in Row.Wrapped($"! {applied.Caution}", width, Tone.Caution, indent: 2)) yield return row;
+    }
+
+    private static IEnumerable<Row> Card(YardState state, int width)
+    {
+        if (state.Card is not { } card) yield break;
+        if (card.Family.Count > 1)
+        {
+            yield return Row.Blank;
+            yield return Row.Of("Family", Tone.Strong);
+            foreach (var line in card.Family) yield return Row.Of(TextColumns.Cut(TextRules.Harmless(line), width), Tone.Plain);
+        }
+
+        yield return Row.Blank;
+        yield return Row.Of("History", Tone.Strong);
+        foreach (var line in card.History)
+            foreach (var row in Row.Wrapped(line, width, Tone.Plain, indent: 2)) yield return row;
+    }
+
+    private static string Standing(Piece piece, bool wide) =>
+        piece.State is PieceState.InYard or PieceState.Reserved ? Words.Of(piece.Condition)
+        : wide ? Words.Of(piece.State)
+        : piece.State switch
+        {
+            PieceState.Used => "used",
+            PieceState.HandedOver => "given",
+            PieceState.Scrapped => "scrap",
+            _ => "gone?",
+        };
+
+    private static string Marks(Piece piece) => string.Concat(
+        piece.Treated ? "T" : "",
+        piece.Stamped ? "S" : "",
+        piece.Nails ? "N" : "",
+        piece.Concrete ? "C" : "",
+        piece.Oiled ? "O" : "",
+        piece.BadSpots.Count > 0 ? "B" : "",
+        piece.State == PieceState.Reserved ? "R" : "");
+
+    private static string Number(int number) => number.ToString("#,0", CultureInfo.InvariantCulture);
+}

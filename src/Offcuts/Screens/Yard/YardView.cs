@@ -1,0 +1,38 @@
+using Terminal.Gui.ViewBase;
+
+namespace Offcuts.Screens;
+
+/// <summary>The yard: the list on the left, the chosen one beside it; or the chosen one alone.</summary>
+internal sealed class YardView : PlaceView
+{
+    private const int WideFrom = 60;
+
+    private readonly LinesTable _list;
+    private readonly RowsView _side;
+    private readonly RowsView _closer;
+
+    public YardView(Palette palette)
+    {
+        _list = new LinesTable(palette) { Width = Dim.Percent(60), Height = Dim.Fill() };
+        _side = new RowsView(palette) { X = Pos.Right(_list) + 1, Width = Dim.Fill(), Height = Dim.Fill() };
+        _closer = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
+        Add(_list, _side, _closer);
+    }
+
+    public override int PageLines => _list.Lines;
+
+    public override void Show(ShellState state)
+    {
+        var yard = state.Yard;
+        (_list.Visible, _side.Visible, _closer.Visible) = (!yard.Closer, !yard.Closer, yard.Closer);
+        if (yard.Closer)
+        {
+            _closer.Show(YardRows.Closer(yard, _closer.Viewport.Width));
+            return;
+        }
+
+        var wide = _list.Viewport.Width >= WideFrom;
+        _list.Show(YardRows.Columns(_list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
+        _side.Show(YardRows.Side(yard, _side.Viewport.Width, _side.Viewport.Height));
+    }
+}
