@@ -2,12 +2,13 @@ using System.Text;
 using Offcuts;
 using Offcuts.Commands;
 using Offcuts.Core.Faults;
+using Offcuts.Screens;
 
 Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 var world = Surroundings.Real();
 try
 {
-    return CommandLine.Run(args, world, (_, _) => 0);
+    return CommandLine.Run(args, world, (session, parse) => session.WithYard(parse, yard => FullScreen.Open(yard, world)));
 }
 catch (Exception error)
 {

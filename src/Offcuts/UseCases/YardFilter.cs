@@ -11,20 +11,30 @@ namespace Offcuts.UseCases;
 public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, string? Place, Length AtLeast)
 {
     /// <summary>True where the piece is to be shown.</summary>
-    public bool Admits(Piece piece, LengthUnit unit) =>
+    public bool Admits(Piece piece, LengthUnit unit) => Admits(piece, Words.Count == 0 ? "" : Line(piece, unit));
+
+    /// <summary>The same with the line at hand, made once by <see cref="Line(Piece, LengthUnit)"/>: for looking through many, again and again.</summary>
+    public bool Admits(Piece piece, string line) =>
         piece.Length >= AtLeast
         && (Material is null || string.Equals(piece.Material.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(piece.Place, Place))
-        && (Words.Count == 0 || Words.All(word => Has(Line(piece, unit), word)));
+        && Words.All(word => Has(line, word));
 
     /// <summary>True where the bin is to be shown; a length leaves bins out.</summary>
-    public bool Admits(Bin bin) =>
+    public bool Admits(Bin bin) => Admits(bin, Words.Count == 0 ? "" : Line(bin));
+
+    /// <summary>The same with the line at hand, made once by <see cref="Line(Bin)"/>.</summary>
+    public bool Admits(Bin bin, string line) =>
         AtLeast.IsZero
         && (Material is null || string.Equals(bin.Hardware.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(bin.Place, Place))
-        && Words.All(word => Has($"{bin.Code} {bin.Code.Text} {bin.Hardware.Name} {bin.Place} {bin.Note}", word));
+        && Words.All(word => Has(line, word));
 
-    private static string Line(Piece piece, LengthUnit unit) =>
+    /// <summary>What the words are looked for in.</summary>
+    public static string Line(Bin bin) => $"{bin.Code} {bin.Code.Text} {bin.Hardware.Name} {bin.Place} {bin.Note}";
+
+    /// <inheritdoc cref="Line(Bin)"/>
+    public static string Line(Piece piece, LengthUnit unit) =>
         $"{piece.Code} {piece.Code.Text} {piece.Material.Name} {UseCases.Words.Size(piece, unit)} {UseCases.Words.Marks(piece)} {piece.Place} {piece.FromStage} {UseCases.Words.State(piece)} {piece.Note}";
 
     private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);

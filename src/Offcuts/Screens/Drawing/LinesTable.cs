@@ -8,6 +8,8 @@ namespace Offcuts.Screens;
 /// <summary>A list in columns that asks for a cell only when it draws it. Takes no key: the shell tells it what is chosen.</summary>
 internal sealed class LinesTable : TableView
 {
+    private const int LeastWidth = 4;
+
     public LinesTable(Palette palette)
     {
         CanFocus = false;
@@ -59,7 +61,7 @@ internal sealed class LinesTable : TableView
     {
         var gaps = columns.Count;
         var left = Viewport.Width - gaps - columns.Sum(column => column.Width);
-        return [.. columns.Select(column => column.Width > 0 ? column.Width : Math.Max(1, left))];
+        return [.. columns.Select(column => column.Width > 0 ? column.Width : Math.Max(LeastWidth, left))];
     }
 
     private sealed class Source(string[] headings, int rows, Func<int, int, string> cell) : ITableSource

@@ -47,7 +47,7 @@ internal static class PlanRows
             new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
-            new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, at the end" : "", Tone.Caution)), width));
+            new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
         foreach (var line in state.Ledger) rows.AddRange(Row.Wrapped("✓ " + line, width, Tone.Good, indent: 2));
         return rows;
     }

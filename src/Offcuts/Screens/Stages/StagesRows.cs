@@ -8,10 +8,13 @@ namespace Offcuts.Screens;
 /// <summary>The place of the stages as text.</summary>
 internal static class StagesRows
 {
-    public static IReadOnlyList<(string Heading, int Width)> StageColumns { get; } = [("", 2), ("Day", 10), ("Lacks", 9), ("Stage", 0)];
+    private const int WideFrom = 60;
 
-    public static IReadOnlyList<(string Heading, int Width)> NeedColumns(int width) =>
-        [("Lacks", 9), ("Material", width >= 70 ? 18 : 10), ("Length", width >= 70 ? 24 : 11), ("Need", width >= 70 ? 20 : 9), ("For", 0)];
+    public static IReadOnlyList<(string Heading, int Width)> StageColumns { get; } = [("", 1), ("Lacks", 9), ("Stage", 0)];
+
+    public static IReadOnlyList<(string Heading, int Width)> NeedColumns(int width) => width >= WideFrom
+        ? [("Need", 18), ("Material", 16), ("Length", 22), ("Lacks", 9), ("For", 0)]
+        : [("Need", 11), ("Material", 9), ("Length", 13), ("Lacks", 9), ("For", 0)];
 
     public static string StageCell(StagesState state, int row, int column)
     {
@@ -19,8 +22,7 @@ internal static class StagesRows
         return TextRules.Harmless(column switch
         {
             0 => state.Picked.Contains(stage.Name) ? "*" : "",
-            1 => stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
-            2 => Lacks(Count(state.Lacking[row]), Count(stage)),
+            1 => Lacks(Count(state.Lacking[row]), Count(stage)),
             _ => stage.Name,
         });
     }
@@ -34,10 +36,10 @@ internal static class StagesRows
             var cut = stage.Cuts[row];
             return TextRules.Harmless(column switch
             {
-                0 => Lacks(lacking.Cuts.FirstOrDefault(left => left.Name == cut.Name)?.Count ?? 0, cut.Count),
+                0 => cut.Name,
                 1 => cut.Material.Name,
                 2 => Lengths(state, cut),
-                3 => cut.Name,
+                3 => Lacks(lacking.Cuts.FirstOrDefault(left => left.Name == cut.Name)?.Count ?? 0, cut.Count),
                 _ => Words.Of(cut),
             });
         }
@@ -45,9 +47,9 @@ internal static class StagesRows
         var need = stage.Hardware[row - stage.Cuts.Count];
         return TextRules.Harmless(column switch
         {
-            0 => Lacks(lacking.Hardware.FirstOrDefault(left => left.Name == need.Name)?.Count ?? 0, need.Count),
+            0 => need.Name,
             1 => need.Hardware.Name,
-            3 => need.Name,
+            3 => Lacks(lacking.Hardware.FirstOrDefault(left => left.Name == need.Name)?.Count ?? 0, need.Count),
             _ => "",
         });
     }
@@ -70,7 +72,9 @@ internal static class StagesRows
 
     /// <summary>What the list beside the stages shows.</summary>
     public static Row NeedsHeading(StagesState state) => state.Stage is { } stage
-        ? Row.Of(new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong))
+        ? Row.Of(
+            new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong),
+            new Ink(stage.Date is { } day ? $"  begins {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "  no day set", Tone.Soft))
         : Row.Blank;
 
     /// <summary>What the list of the stages shows.</summary>

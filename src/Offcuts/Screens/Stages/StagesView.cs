@@ -5,6 +5,8 @@ namespace Offcuts.Screens;
 /// <summary>The stages on the left, what the chosen one needs on the right.</summary>
 internal sealed class StagesView : PlaceView
 {
+    private const int StagesPercent = 34;
+
     private readonly RowsView _stagesHeading;
     private readonly LinesTable _stages;
     private readonly RowsView _needsHeading;
@@ -13,8 +15,8 @@ internal sealed class StagesView : PlaceView
 
     public StagesView(Palette palette)
     {
-        _stagesHeading = new RowsView(palette) { Width = Dim.Percent(40), Height = 1 };
-        _stages = new LinesTable(palette) { Y = 1, Width = Dim.Percent(40), Height = Dim.Fill() };
+        _stagesHeading = new RowsView(palette) { Width = Dim.Percent(StagesPercent), Height = 1 };
+        _stages = new LinesTable(palette) { Y = 1, Width = Dim.Percent(StagesPercent), Height = Dim.Fill() };
         _needsHeading = new RowsView(palette) { X = Pos.Right(_stages) + 1, Width = Dim.Fill(), Height = 1 };
         _needs = new LinesTable(palette) { X = Pos.Right(_stages) + 1, Y = 1, Width = Dim.Fill(), Height = Dim.Fill() };
         Add(_stagesHeading, _stages, _needsHeading, _needs);

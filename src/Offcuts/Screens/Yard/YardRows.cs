@@ -13,16 +13,13 @@ internal static class YardRows
     /// <summary>Letters of the marks column.</summary>
     public const string MarksLegend = "T treated  S stamped  N nails in  C concrete on  O oiled  B bad spots  R reserved";
 
+    /// <summary>From this width of the list on the place has a column of its own; below it, it stands beside the list.</summary>
+    public const int WideFrom = 60;
+
     /// <summary>The columns of the list; the last takes what is left of the width.</summary>
-    public static IReadOnlyList<(string Heading, int Width)> Columns(int width) =>
-    [
-        ("Code", 8),
-        ("Material", width >= 60 ? 18 : 12),
-        ("Length", 12),
-        ("Is", width >= 60 ? 12 : 6),
-        ("Marks", 7),
-        ("Place", 0),
-    ];
+    public static IReadOnlyList<(string Heading, int Width)> Columns(int width) => width >= WideFrom
+        ? [("Code", 8), ("Material", 16), ("Length", 13), ("Is", 11), ("Marks", 7), ("Place", 0)]
+        : [("Code", 8), ("Material", 11), ("Length", 13), ("Is", 6), ("Marks", 0)];
 
     /// <summary>One cell of the list, for only those that are on the screen.</summary>
     public static string Cell(YardState state, int row, int column, bool wide)
@@ -63,7 +60,7 @@ internal static class YardRows
         }
 
         rows.AddRange(Card(state, width));
-        if (rows.Count > height) rows = [.. rows.Take(Math.Max(0, height - 1)), Row.Of("Enter shows all of it, with its QR", Tone.Soft)];
+        if (rows.Count > height) rows = [.. rows.Take(Math.Max(0, height - 1)), Row.Of("Enter: all of it, and its QR", Tone.Soft)];
         return rows;
     }
 

@@ -5,8 +5,6 @@ namespace Offcuts.Screens;
 /// <summary>The yard: the list on the left, the chosen one beside it; or the chosen one alone.</summary>
 internal sealed class YardView : PlaceView
 {
-    private const int WideFrom = 60;
-
     private readonly LinesTable _list;
     private readonly RowsView _side;
     private readonly RowsView _closer;
@@ -31,7 +29,7 @@ internal sealed class YardView : PlaceView
             return;
         }
 
-        var wide = _list.Viewport.Width >= WideFrom;
+        var wide = _list.Viewport.Width >= YardRows.WideFrom;
         _list.Show(YardRows.Columns(_list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
         _side.Show(YardRows.Side(yard, _side.Viewport.Width, _side.Viewport.Height));
     }
