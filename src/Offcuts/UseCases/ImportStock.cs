@@ -16,16 +16,20 @@ public sealed class ImportStock(YardFile yard)
     {
         var read = StockFile.Read(file, fileName, CodePolicy.Checked);
         if (!read.TryGet(out var stock)) return Result<string>.Fail(read.Faults);
-        var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()) with { File = fileName, Line = clash.Line }).ToArray();
+        var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()).AtCell(fileName, clash.Line, "code")).ToArray();
         if (faults.Length > 0) return Result<string>.Fail(faults);
 
         var unprinted = new List<Code>();
+        var inFile = stock.Pieces.Select(piece => piece.Code).ToHashSet();
         return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {
-            foreach (var piece in stock.Pieces) work.Add(piece with { Code = Named(piece.Code) });
+            foreach (var piece in stock.Pieces) work.Add(piece with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
             foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
             work.QueueLabels(unprinted);
         }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {Words.Count(unprinted.Count, "label")} to print");
+
+        // An export leaves out what is used up, so the piece that another was cut from may be in neither.
+        Code Known(Code parent) => inFile.Contains(parent) || yard.Piece(parent) is not null ? parent : default;
 
         Code Named(Code code)
         {

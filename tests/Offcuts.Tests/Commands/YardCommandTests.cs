@@ -200,7 +200,25 @@ public sealed class YardCommandTests : IDisposable
         var told = _yard.Run("import", file);
 
         told.Status.Should().Be(2);
-        told.Error.Should().Match("stock.csv:2: the code * belongs to another piece already\n");
+        told.Error.Should().Match("stock.csv:2: code: the code * belongs to another piece already\n");
+    }
+
+    [Fact]
+    public void An_export_of_remainders_is_imported_though_what_they_were_cut_from_is_gone()
+    {
+        _yard.Must("add", "2x4 10' @rack");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 30");
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--all");
+        var file = Path.Combine(_yard.Folder, "stock.csv");
+        _yard.Must("export", file);
+
+        using var other = new TryYard();
+        other.Must("import", file).Out.Should().Be("Imported 1 piece and 0 bins\n");
+
+        // 120 in less 30 in less one kerf of 1/8 in.
+        other.Must("list").Lines[1].Should().Contain("7' 5-7/8\"");
     }
 
     [Fact]
