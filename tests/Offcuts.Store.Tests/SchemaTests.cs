@@ -114,6 +114,33 @@ public sealed class SchemaTests : IDisposable
     }
 
     [Fact]
+    public void The_pages_example_of_a_change_by_hand_works_and_can_be_taken_back()
+    {
+        using var yard = Yards.Open(Path);
+        yard.Do(change => change.Update(Samples.FoamPanel with { Place = "shed" }));
+        var page = File.ReadAllText(System.IO.Path.Combine(AppContext.BaseDirectory, "Pages", "yard-file.md"));
+        var example = page[page.IndexOf("BEGIN IMMEDIATE;", StringComparison.Ordinal)..];
+
+        Yards.ByHand(Path, example[..example.IndexOf("```", StringComparison.Ordinal)]);
+
+        yard.Piece(Samples.Panel)!.Place.Should().Be("barn");
+        yard.History(most: 1).Single().What.Should().Be("by hand: the shed is called barn now");
+        yard.Undo().Ok.Should().BeTrue();
+        yard.Piece(Samples.Panel)!.Place.Should().Be("shed");
+    }
+
+    [Fact]
+    public void The_page_names_every_table_and_every_view()
+    {
+        using var yard = Yards.Open(Path);
+        var page = File.ReadAllText(System.IO.Path.Combine(AppContext.BaseDirectory, "Pages", "yard-file.md"));
+
+        Column(yard, "SELECT '`' || name || '`' FROM sqlite_schema WHERE type IN ('table', 'view') AND name NOT LIKE 'sqlite_%' AND name <> 'piece_overcut'")
+            .Should().OnlyContain(name => page.Contains(name));
+        page.Should().Contain(YardOpening.ApplicationId.ToString(System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
     public void Every_table_is_watched_in_all_its_columns()
     {
         using var yard = Yards.Open(Path);
