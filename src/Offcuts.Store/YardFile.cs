@@ -31,7 +31,7 @@ public sealed class YardFile : IDisposable
     {
         (Path, _clock, _version) = (path, clock, version);
         Database = new Database(connection);
-        _reader = new YardReader(Database);
+        _reader = new YardReader(Database, path);
     }
 
     /// <summary>The file, from the root of its drive.</summary>
@@ -67,13 +67,13 @@ public sealed class YardFile : IDisposable
     public Bin? Bin(Code code) => Guard(() => _reader.Bin(code));
 
     /// <summary>Every bin, in the order of entry.</summary>
-    public IReadOnlyList<Bin> Bins() => Guard(_reader.Bins);
+    public IReadOnlyList<Bin> Bins() => Guard<IReadOnlyList<Bin>>(() => [.. _reader.Bins().Select(known => known.Bin)]);
 
     /// <summary>Every stage with its needs, in the order of the work.</summary>
     public IReadOnlyList<Stage> Stages() => Guard(_reader.Stages);
 
     /// <summary>Everything that can be bought.</summary>
-    public PriceBook Prices() => Guard(() => new PriceBook(_reader.Prices().Select(known => known.Price)));
+    public PriceBook Prices() => Guard(_reader.PriceBook);
 
     /// <summary>What the user has set.</summary>
     public YardSettings Settings() => Guard(_reader.Settings);
@@ -128,24 +128,24 @@ public sealed class YardFile : IDisposable
     /// </summary>
     /// <param name="what">What is done, in a few words: <c>catalogued 12 pieces</c>.</param>
     /// <param name="work">Makes the change.</param>
-    public Result<HistoryEntry> Change(string what, Action<YardChange> work) => Save(what, undoes: null, () =>
+    public Result<HistoryEntry> Change(string what, Action<YardChange> work) => InTransaction(() => Entry(what, undoes: null, () =>
     {
         var change = new YardChange(this, _reader);
         work(change);
         return change.Close();
-    });
+    }));
 
     /// <summary>
     /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
     /// taken back by the next undo: that one goes on to the entry before.
     /// </summary>
-    public Result<HistoryEntry> Undo() => Guard<Result<HistoryEntry>>(() =>
+    public Result<HistoryEntry> Undo() => InTransaction(() =>
     {
         var last = _reader.History("history_to_undo").FirstOrDefault();
         if (last is null) return StoreFaults.NothingToUndo();
-        return Save($"took back: {last.What}", last.Number, () =>
+        return Entry($"took back: {last.What}", last.Number, () =>
         {
-            new TakingBack(Database).Entry(last.Number);
+            new TakingBack(Database, Path).Entry(last.Number);
             return [];
         });
     });
@@ -155,27 +155,33 @@ public sealed class YardFile : IDisposable
 
     internal DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
 
-    private Result<HistoryEntry> Save(string what, long? undoes, Func<IReadOnlyList<Fault>> work) => Guard<Result<HistoryEntry>>(() =>
+    // Saves what the work did where it gives a value; else, or where it throws, the yard stays as it was.
+    private Result<HistoryEntry> InTransaction(Func<Result<HistoryEntry>> work) => Guard(() =>
     {
         if (Database.InTransaction) throw new InvalidOperationException("a change is being made already");
-        var entry = new HistoryEntry(0, _clock.GetLocalNow(), Told(what), undoes ?? 0, Undone: false);
         Database.Execute("BEGIN IMMEDIATE");
         try
         {
             RefuseNewerVersion();
-            entry = entry with { Number = Database.Number("history_add", ("at", Values.Moment(entry.At)), ("what", entry.What), ("undoes", undoes)) };
-            Database.Run("entry_open", ("entry", entry.Number));
-            var faults = work();
-            if (faults.Count > 0) return Result<HistoryEntry>.Fail(faults);
-            Database.Run("entry_close");
-            Database.Execute("COMMIT");
-            return entry;
+            var done = work();
+            if (done.Ok) Database.Execute("COMMIT");
+            return done;
         }
         finally
         {
             if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
     });
+
+    private Result<HistoryEntry> Entry(string what, long? undoes, Func<IReadOnlyList<Fault>> work)
+    {
+        var entry = new HistoryEntry(0, _clock.GetLocalNow(), Told(what), undoes ?? 0, Undone: false);
+        entry = entry with { Number = Database.Number("history_add", ("at", Values.Moment(entry.At)), ("what", entry.What), ("undoes", undoes)) };
+        Database.Run("entry_open", ("entry", entry.Number));
+        var faults = work();
+        Database.Run("entry_close");
+        return faults.Count > 0 ? Result<HistoryEntry>.Fail(faults) : entry;
+    }
 
     // A newer program may have migrated the file while this one had it open.
     private void RefuseNewerVersion()
@@ -202,10 +208,6 @@ public sealed class YardFile : IDisposable
         catch (SqliteException error) when (YardUnavailableException.From(error, Path) is { } unavailable)
         {
             throw unavailable;
-        }
-        catch (FormatException error)
-        {
-            throw YardUnavailableException.Damaged(Path, error.Message, error);
         }
     }
 }

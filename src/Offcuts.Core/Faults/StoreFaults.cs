@@ -20,7 +20,7 @@ public static class StoreFaults
 
     public static Fault MoreThanTheSheet(string code) => new($"more would have been cut from {code} than the sheet has");
 
-    public static Fault NotEnoughHardware(string name, int wanted, int there) =>
+    public static Fault NotEnoughHardware(string name, int wanted, long there) =>
         new($"{wanted} {TextRules.Harmless(name)} are wanted, the bins hold {there}");
 
     public static Fault BlankCount() => new("blank labels are issued by the number, from 1 to 10000");

@@ -29,7 +29,7 @@ public sealed record FamilyTree(Piece Piece, IReadOnlyList<FamilyTree> Children)
         }
     }
 
-    // Children come after their parents in the order of entry or not at all: a family may be deep, so nothing here recurses.
+    // A family may be deep, so nothing here recurses.
     private static FamilyTree Grow(Piece root, ILookup<Code, Piece> byParent)
     {
         var order = new List<Piece> { root };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Data;
 using System.Text.Json;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
@@ -8,32 +9,30 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
 
-/// <summary>Makes what the yard holds out of rows. What takes more than one query is read in one snapshot.</summary>
-internal sealed class YardReader(Database database)
+/// <summary>
+/// Makes what the yard holds out of rows. What takes more than one query is read in one snapshot. Rows that nobody but a person
+/// or a fault of the disk can have written make a damaged yard.
+/// </summary>
+internal sealed class YardReader(Database database, string path)
 {
     private readonly Values _values = new();
 
     public List<Piece> Pieces(bool onHandOnly) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all");
 
-    public Piece? Piece(Code code) => database.Row<PieceRow>("piece", new { code = code.Text }) is { } row ? Piece(row) : null;
+    public Piece? Piece(Code code) => Sound(() => database.Row<PieceRow>("piece", new { code = code.Text }) is { } row ? Piece(row) : null);
 
     public List<Piece> CutFrom(Code code) => Pieces("pieces_of_parent", new { code = code.Text });
 
-    public FamilyTree? Family(Code code)
-    {
-        var members = Pieces("piece_family", new { code = code.Text });
-        return members.Count == 0 ? null : FamilyTree.Of(members);
-    }
+    public FamilyTree? Family(Code code) =>
+        Pieces("piece_family", new { code = code.Text }) is { Count: > 0 } members ? FamilyTree.Of(members) : null;
 
-    public List<Bin> Bins() => [.. database.Rows<BinRow>("bins").Select(Bin)];
+    public List<(long Id, Bin Bin)> Bins() => Sound<List<(long, Bin)>>(() => [.. database.Rows<BinRow>("bins").Select(row => (row.Id, Bin(row)))]);
 
-    public Bin? Bin(Code code) => database.Row<BinRow>("bin", new { code = code.Text }) is { } row ? Bin(row) : null;
+    public Bin? Bin(Code code) => Sound(() => database.Row<BinRow>("bin", new { code = code.Text }) is { } row ? Bin(row) : null);
 
-    public Bin Bin(BinRow row) => new(Values.Code(row.Code), _values.Hardware(row.Hardware, row.Unit), row.Quantity, row.Place, row.Note);
+    public List<Code> Codes(string query) => Sound<List<Code>>(() => [.. database.Rows<string>(query).Select(Values.Code)]);
 
-    public List<Code> Codes(string query) => [.. database.Rows<string>(query).Select(Values.Code)];
-
-    public List<Stage> Stages() => database.Snapshot<List<Stage>>(() =>
+    public List<Stage> Stages() => Snapshot<List<Stage>>(() =>
     {
         var cuts = database.Rows<CutRow>("required_cuts").ToLookup(row => row.Stage);
         var needs = database.Rows<NeedRow>("hardware_needs").ToLookup(row => row.Stage);
@@ -47,9 +46,12 @@ internal sealed class YardReader(Database database)
         ];
     });
 
-    public List<(long Id, StorePrice Price)> Prices() => [.. database.Rows<PriceRow>("prices").Select(row => (row.Id, Price(row)))];
+    public List<(long Id, StorePrice Price)> Prices() =>
+        Sound<List<(long, StorePrice)>>(() => [.. database.Rows<PriceRow>("prices").Select(row => (row.Id, Price(row)))]);
 
-    public YardSettings Settings() => database.Snapshot(() =>
+    public PriceBook PriceBook() => Sound(() => new PriceBook(Prices().Select(known => known.Price)));
+
+    public YardSettings Settings() => Snapshot(() =>
     {
         var row = database.Row<SettingRow>("setting") ?? throw new FormatException("the settings are gone");
         return new YardSettings
@@ -68,16 +70,16 @@ internal sealed class YardReader(Database database)
         };
     });
 
-    public List<KeptPlan> Plans() => database.Snapshot<List<KeptPlan>>(() =>
+    public List<KeptPlan> Plans() => Snapshot<List<KeptPlan>>(() =>
     {
         var steps = database.Rows<StepRow>("plan_steps").ToLookup(row => row.Plan);
         return [.. database.Rows<PlanRow>("plans").Select(row => Plan(row, steps[row.Id]))];
     });
 
-    public KeptPlan? Plan(int id) => database.Snapshot(() =>
+    public KeptPlan? Plan(int id) => Snapshot(() =>
         database.Row<PlanRow>("plan", new { id }) is { } row ? Plan(row, database.Rows<StepRow>("plan_steps_of", new { plan = id })) : null);
 
-    public List<LedgerLine> Ledger() =>
+    public List<LedgerLine> Ledger() => Sound<List<LedgerLine>>(() =>
     [
         .. database.Rows<LedgerRow>("ledger").Select(row => new LedgerLine
         {
@@ -92,15 +94,19 @@ internal sealed class YardReader(Database database)
             PiecesUsed = row.PiecesUsed,
             HardwareUsed = row.HardwareUsed,
         }),
-    ];
+    ]);
 
-    public List<HistoryEntry> History(string query, object? parameters = null) => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)];
+    public List<HistoryEntry> History(string query, object? parameters = null) =>
+        Sound<List<HistoryEntry>>(() => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)]);
 
-    public Dictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) =>
+    public Dictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) => Sound(() =>
         database.Rows<EnteredRow>("codes_entered", new { codes = JsonSerializer.Serialize(codes.Select(code => code.Text)) })
-            .ToDictionary(row => Values.Code(row.Code), row => Values.Moment(row.At));
+            .ToDictionary(row => Values.Code(row.Code), row => Values.Moment(row.At)));
 
-    private List<Piece> Pieces(string query, object? parameters = null) => [.. database.Rows<PieceRow>(query, parameters).Select(Piece)];
+    private List<Piece> Pieces(string query, object? parameters = null) =>
+        Sound<List<Piece>>(() => [.. database.Rows<PieceRow>(query, parameters).Select(Piece)]);
+
+    private Bin Bin(BinRow row) => new(Values.Code(row.Code), _values.Hardware(row.Hardware, row.Unit), row.Quantity, row.Place, row.Note);
 
     private Piece Piece(PieceRow row) => new()
     {
@@ -166,4 +172,18 @@ internal sealed class YardReader(Database database)
         HardwareDropped: row.Hardware == "dropped");
 
     private static HistoryEntry Entry(HistoryRow row) => new(row.Number, Values.Moment(row.At), row.What, row.Undoes ?? 0, row.Undone);
+
+    private T Snapshot<T>(Func<T> read) => Sound(() => database.Snapshot(read));
+
+    private T Sound<T>(Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception error) when (error is FormatException or ArgumentException or IndexOutOfRangeException or OverflowException or DataException or JsonException)
+        {
+            throw YardUnavailableException.Damaged(path, error.Message, error);
+        }
+    }
 }

@@ -8,7 +8,7 @@ namespace Offcuts.Store;
 /// backwards through states it has been in. The rows themselves tell their columns, so a column that came with a later version
 /// keeps its default.
 /// </summary>
-internal sealed class TakingBack(Database database)
+internal sealed class TakingBack(Database database, string path)
 {
     private static readonly HashSet<string> Tables =
     [
@@ -18,7 +18,7 @@ internal sealed class TakingBack(Database database)
 
     private readonly Dictionary<string, HashSet<string>> _columns = [];
 
-    /// <summary>Takes it back. Throws <see cref="FormatException"/> where the rows are not as the entry left them.</summary>
+    /// <summary>Takes it back. Throws where the rows are not as the entry left them: the yard is damaged.</summary>
     public void Entry(long entry)
     {
         database.Execute("PRAGMA defer_foreign_keys = ON");
@@ -27,14 +27,14 @@ internal sealed class TakingBack(Database database)
 
     private void TakeBack(ChangeRow change)
     {
-        if (!Tables.Contains(change.TableName)) throw new FormatException($"the history speaks of a table {change.TableName}");
+        if (!Tables.Contains(change.TableName)) throw YardUnavailableException.Damaged(path, $"its history speaks of a table {change.TableName}");
         var rows = (change.Before, change.After) switch
         {
             (null, _) => database.RunText($"DELETE FROM {change.TableName} WHERE id = :id", ("id", change.RowId)),
             ({ } before, null) => database.RunText(Insert(change.TableName, Columns(change.TableName, before)), ("before", before)),
             ({ } before, _) => database.RunText(Update(change.TableName, Columns(change.TableName, before)), ("before", before), ("id", change.RowId)),
         };
-        if (rows != 1) throw new FormatException($"row {change.RowId} of {change.TableName} is not as the history left it");
+        if (rows != 1) throw YardUnavailableException.Damaged(path, $"row {change.RowId} of {change.TableName} is not as its history left it");
     }
 
     private static string Insert(string table, IReadOnlyList<string> columns) =>
@@ -51,6 +51,6 @@ internal sealed class TakingBack(Database database)
             _columns.Add(table, known = [.. database.Rows<string>("columns", new { table })]);
         using var json = JsonDocument.Parse(image);
         var columns = json.RootElement.EnumerateObject().Select(property => property.Name).ToList();
-        return columns.All(known.Contains) ? columns : throw new FormatException($"the history speaks of a column that {table} has not");
+        return columns.All(known.Contains) ? columns : throw YardUnavailableException.Damaged(path, $"its history speaks of a column that {table} has not");
     }
 }

@@ -66,18 +66,18 @@ public sealed partial class YardChange
     public void TakeHardware(Hardware hardware, int count)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(count);
-        var bins = Database.Rows<BinRow>("bins").Where(row => _reader.Bin(row).Hardware.Equals(hardware)).ToArray();
-        var there = bins.Sum(row => (long)row.Quantity);
+        var bins = _reader.Bins().Where(known => known.Bin.Hardware.Equals(hardware)).ToArray();
+        var there = bins.Sum(known => (long)known.Bin.Quantity);
         if (there < count)
         {
-            _faults.Add(StoreFaults.NotEnoughHardware(hardware.Name, count, (int)there));
+            _faults.Add(StoreFaults.NotEnoughHardware(hardware.Name, count, there));
             return;
         }
 
-        foreach (var row in bins)
+        foreach (var (id, bin) in bins)
         {
-            var taken = Math.Min(count, row.Quantity);
-            if (taken > 0) Database.Run("bin_take", ("count", taken), ("id", row.Id));
+            var taken = Math.Min(count, bin.Quantity);
+            if (taken > 0) Database.Run("bin_take", ("count", taken), ("id", id));
             count -= taken;
         }
     }
