@@ -76,4 +76,18 @@ public sealed class PriceBook
         var own = all.Where(price => price.Treated == treated).ToArray();
         return own.Length > 0 ? own : all;
     }
+
+    /// <summary>
+    /// Prices of these materials, or of all, that were seen too long ago to be relied on, as names: <c>2x4 96"</c>. Every report
+    /// that rests on prices says them.
+    /// </summary>
+    public IReadOnlyList<string> Old(DateOnly today, IReadOnlySet<Material>? of = null) =>
+    [
+        .. All.Where(price => price.IsOld(today) && (of is null || of.Contains(price.Material)))
+            .Select(price => $"{(price.Treated ? "treated " : "")}{price.Material}{(price.Length.IsZero ? "" : $" {price.Length}")}"),
+    ];
+
+    /// <summary>The sentence that marks old prices; none where none is old.</summary>
+    public static string? OldSentence(IReadOnlyList<string> old) =>
+        old.Count == 0 ? null : $"OLD PRICES, seen over {OldAfterDays} days ago: {string.Join(", ", old)}. What rests on them may be off.";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
@@ -90,7 +91,14 @@ internal sealed class CutSheetContent
     public IReadOnlyList<string> NotFilled =>
         [.. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")];
 
-    public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings.CurrencySign)];
+    public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings.CurrencySign), .. OldPrices()];
+
+    // The all-new figure rests on the prices of everything the plan uses, bought or not.
+    private IEnumerable<string> OldPrices()
+    {
+        var used = _plan.Pieces.Select(piece => piece.Material).Concat(_plan.Hardware.Select(fill => fill.Need.Hardware)).ToHashSet();
+        return PriceBook.OldSentence(_options.Prices.Old(_options.Printed, used)) is { } old ? [TextRules.Harmless(old)] : [];
+    }
 
     private StepState StateOf(int index) => _kept is { } kept ? kept.Steps[index].State : StepState.Waiting;
 

@@ -24,7 +24,7 @@ internal static class LedgerCommands
             }
 
             if (parse.GetValue(export) is { } path) return TextLines.Write(session, path, writer => LedgerFile.Write(all, writer));
-            foreach (var line in LedgerText.Of(all, yard.Settings(), yard.Stages(), parse.GetValue(lines))) session.Say(line);
+            foreach (var line in LedgerText.Of(yard, session.World.Today, parse.GetValue(lines))) session.Say(line);
             return Exit.Done;
         }));
         yield return command;

@@ -105,7 +105,7 @@ internal static class PlanCommands
         if (!matched.TryGet(out var plan)) return session.Refuse(matched.Faults);
         Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
         if (json) session.World.Out.WriteLine(PlanJson.Write(plan, written));
-        else session.World.Out.Write(CutSheet.Text(plan, SheetOptions.For(settings, session.World.Today, written)));
+        else session.World.Out.Write(CutSheet.Text(plan, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, session.World.Today, written)));
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
@@ -142,16 +142,23 @@ internal static class PlanCommands
     private static Command Sheet(Session session)
     {
         var id = PlanNumber();
+        var json = new Option<bool>("--json") { Description = "Print the plan as JSON" };
         var pdf = new Option<string>("--pdf") { Description = "Write the sheet as a PDF file instead", HelpName = "FILE" };
         var command = session.Command(
             "sheet",
             "Print the cut sheet of a kept plan: what to fetch, what to cut, what to buy",
             ["offcuts sheet", "offcuts sheet 3 --pdf sheet.pdf"],
-            id, pdf);
+            id, pdf, json);
         command.SetAction(parse => session.WithYard(parse, yard =>
         {
             if (Find(yard, parse.GetValue(id)) is not { } kept) return session.Refuse([Missing(parse.GetValue(id))]);
             var options = SheetOptions.For(yard, session.World.Today);
+            if (parse.GetValue(json))
+            {
+                session.World.Out.WriteLine(PlanJson.Write(kept.Plan, code => code.Text));
+                return Exit.Done;
+            }
+
             if (parse.GetValue(pdf) is not { } path)
             {
                 session.World.Out.Write(CutSheet.Text(kept, options));

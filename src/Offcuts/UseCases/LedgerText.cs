@@ -1,6 +1,7 @@
 using System.Globalization;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Savings;
-using Offcuts.Core.Yard;
+using Offcuts.Store;
 
 namespace Offcuts.UseCases;
 
@@ -8,12 +9,13 @@ namespace Offcuts.UseCases;
 public static class LedgerText
 {
     /// <summary>The lines.</summary>
-    /// <param name="lines">What was done.</param>
-    /// <param name="settings">For the sign of money.</param>
-    /// <param name="stages">The stages' order.</param>
+    /// <param name="yard">The yard whose ledger it is.</param>
+    /// <param name="today">The day by which prices are old.</param>
     /// <param name="everyLine">Each act before the sums.</param>
-    public static IEnumerable<string> Of(IReadOnlyList<LedgerLine> lines, YardSettings settings, IReadOnlyList<Stage> stages, bool everyLine)
+    public static IEnumerable<string> Of(YardFile yard, DateOnly today, bool everyLine)
     {
+        var lines = yard.Ledger();
+        var sign = yard.Settings().CurrencySign;
         if (lines.Count == 0)
         {
             yield return "Nothing was carried out yet, so nothing is saved yet.";
@@ -22,13 +24,13 @@ public static class LedgerText
 
         if (everyLine)
             foreach (var line in lines)
-                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}, {Words.Count(line.PiecesUsed, "piece")} used";
+                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(sign)}, {Words.Count(line.PiecesUsed, "piece")} used";
 
-        var ledger = Ledger.Of(lines, [.. stages.Select(stage => stage.Name)]);
+        var ledger = Ledger.Of(lines, [.. yard.Stages().Select(stage => stage.Name)]);
         foreach (var sum in ledger.ByStage)
-            foreach (var line in Sum(sum.Stage, sum, settings.CurrencySign))
+            foreach (var line in Sum(sum.Stage, sum, sign))
                 yield return line;
-        foreach (var line in Sum("in all", ledger.InAll, settings.CurrencySign)) yield return line;
+        foreach (var line in Sum("in all", ledger.InAll, sign)) yield return line;
         yield return "";
         yield return MeasuredAgainst.Done;
         yield return MeasuredAgainst.Money;
@@ -36,6 +38,7 @@ public static class LedgerText
         yield return MeasuredAgainst.PanelFace;
         yield return MeasuredAgainst.Weight;
         yield return MeasuredAgainst.Pieces;
+        if (PriceBook.OldSentence(yard.Prices().Old(today)) is { } old) yield return old;
     }
 
     private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)

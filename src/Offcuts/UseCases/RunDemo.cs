@@ -125,7 +125,7 @@ public sealed class RunDemo(Surroundings world)
     private void Save(YardFile yard)
     {
         Step("6. What it saved");
-        foreach (var line in LedgerText.Of(yard.Ledger(), yard.Settings(), yard.Stages(), everyLine: false)) Say(line.Length > 0 ? "   " + line : "");
+        foreach (var line in LedgerText.Of(yard, world.Today, everyLine: false)) Say(line.Length > 0 ? "   " + line : "");
         Say($"   {yard.Pieces().Count} pieces are left in the yard for the next job");
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.Store;
@@ -20,6 +21,6 @@ public static class SheetOptions
     };
 
     /// <summary>For a plan without a yard.</summary>
-    public static CutSheetOptions For(YardSettings settings, DateOnly today, Func<Code, string> writtenCode) =>
-        new() { Printed = today, Settings = settings, CodeText = writtenCode };
+    public static CutSheetOptions For(YardSettings settings, PriceBook prices, DateOnly today, Func<Code, string> writtenCode) =>
+        new() { Printed = today, Settings = settings, Prices = prices, CodeText = writtenCode };
 }
