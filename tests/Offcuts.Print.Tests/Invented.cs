@@ -48,9 +48,9 @@ internal static class Invented
         LabelContent.Of(Bar, Day, LengthUnit.Inch),
         LabelContent.Of(Panel, Day, LengthUnit.Inch),
         LabelContent.Of(
-            new Piece { Code = Code("YJ9JVWC"), Material = Material("plywood 3/4"), Length = In(96), Width = In(48), Condition = Condition.Fair, Oiled = true, Place = "sheet stack" },
+            new Piece { Code = Code("YJ9JVWC"), Material = Material("plywood 3/4"), Length = In(96), Width = In(48), Condition = Condition.Fair, Oiled = true, Place = "invented stack" },
             Day, LengthUnit.Inch),
-        LabelContent.Of(new Bin(Code("7YNN53D"), Hardware("form tie 8 in"), 24, "blue drawer"), Day, LengthUnit.Inch),
+        LabelContent.Of(new Bin(Code("7YNN53D"), Hardware("form tie 8 in"), 24, "invented drawer"), Day, LengthUnit.Inch),
         LabelContent.Of(Crowded, Day, LengthUnit.Inch),
         LabelContent.Blank(Code("43HTX4K")),
         LabelContent.Blank(Code("HNCF4YW")),
@@ -66,7 +66,7 @@ internal static class Invented
         Concrete = true,
         BadSpots = [new(In(30), In(36))],
         TrimLeft = In(0.5m),
-        Place = "north rack",
+        Place = "invented rack",
         FromStage = "garden wall",
         Note = "slight crook",
     };
@@ -79,7 +79,7 @@ internal static class Invented
         Treated = true,
         TreatedWith = "ACQ",
         Stamped = true,
-        Place = "Jiří's shed 木",
+        Place = "Jiří's invented 木 shed",
     };
 
     public static Piece Stud => new()
@@ -88,7 +88,7 @@ internal static class Invented
         Material = Material("2x4"),
         Length = In(92.625m),
         Stamped = true,
-        Place = "north rack",
+        Place = "invented rack",
     };
 
     public static Piece Bar => new()
@@ -104,7 +104,7 @@ internal static class Invented
         Material = Material("foam 2-1/2x12 II"),
         Length = In(48),
         FirstLine = In(3),
-        Place = "loft",
+        Place = "invented loft",
     };
 
     private static StorePrice Board => new()

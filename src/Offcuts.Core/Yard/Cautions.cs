@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 
@@ -111,16 +112,18 @@ public static class Cautions
     public static IReadOnlyList<Caution> WhenStripping { get; } = [Stripping, PuttingAway, ConcreteDust];
 
     /// <summary>What to mind in handling these pieces, in the order of <see cref="All"/>; empty where nothing applies.</summary>
+    /// <param name="pieces">The pieces; one whose label is still to come is known by its material.</param>
     public static IReadOnlyList<AppliedCaution> ForPieces(IEnumerable<Piece> pieces)
     {
+        string Named(Piece piece) => piece.Code.IsNone ? piece.Material.Name : piece.Code.ToString();
         var all = pieces.ToArray();
         var found = new List<AppliedCaution>();
         Add(found, Nails, "nails are still in", all.Where(piece => piece.Nails).Select(Named));
         Add(found, ConcreteDust, "concrete clings to", all.Where(piece => piece.Concrete).Select(Named));
         Add(found, FormOil, "form oil was on", all.Where(piece => piece.Oiled).Select(Named));
-        Add(found, TreatedWood, "treated:", all.Where(piece => piece.Treated).Select(Named));
-        Add(found, Foam, "foam:", all.Where(piece => piece.Material is FoamPanel).Select(Named));
-        Add(found, BarEnds, "bars:", all.Where(piece => piece.Material is Rebar).Select(Named));
+        Add(found, TreatedWood, "these are treated:", all.Where(piece => piece.Treated).Select(Named));
+        Add(found, Foam, "these are foam:", all.Where(piece => piece.Material is FoamPanel).Select(Named));
+        Add(found, BarEnds, "these are bars:", all.Where(piece => piece.Material is Rebar).Select(Named));
         return found;
     }
 
@@ -128,14 +131,21 @@ public static class Cautions
     /// What to mind in carrying out a plan, in the order of <see cref="All"/>; empty where nothing applies. A plan that sends
     /// reclaimed lumber to structural use or to bracing always says so here.
     /// </summary>
-    public static IReadOnlyList<AppliedCaution> ForPlan(Plan plan)
+    /// <param name="plan">The plan.</param>
+    /// <param name="codeText">How a code is written; as on labels where none is given.</param>
+    public static IReadOnlyList<AppliedCaution> ForPlan(Plan plan, Func<Code, string>? codeText = null)
     {
+        string Named(PlannedPiece piece) =>
+            piece.Source is not { } source ? $"new {piece.Material}" : codeText?.Invoke(source.Code) ?? source.Code.ToString();
+        IEnumerable<string> Sources(IEnumerable<PlannedPiece> pieces, Func<Piece, bool> which) =>
+            pieces.Where(piece => which(piece.Source!)).Select(Named);
+
         var found = new List<AppliedCaution>();
         var yard = plan.Pieces.Where(piece => piece.Source is not null).ToArray();
         Add(found, Nails, "nails are still in", Sources(yard, piece => piece.Nails));
         Add(found, ConcreteDust, "concrete clings to", Sources(yard, piece => piece.Concrete));
         Add(found, FormOil, "form oil was on", Sources(yard, piece => piece.Oiled));
-        Add(found, TreatedWood, "treated:", plan.Pieces.Where(IsTreated).Select(Named));
+        Add(found, TreatedWood, "these are treated:", plan.Pieces.Where(IsTreated).Select(Named));
         Add(found, Foam, "foam is cut:", plan.Pieces.Where(piece => piece.Material is FoamPanel).Select(Named));
 
         var reclaimed = yard.Where(piece => piece.Material is Lumber or Stick).ToArray();
@@ -159,16 +169,8 @@ public static class Cautions
 
     private static bool IsTreated(PlannedPiece piece) => piece.Source?.Treated ?? piece.Bought!.Treated;
 
-    private static IEnumerable<string> Sources(IEnumerable<PlannedPiece> pieces, Func<Piece, bool> which) =>
-        pieces.Where(piece => which(piece.Source!)).Select(Named);
-
     private static IEnumerable<string> Cuts(IEnumerable<PlannedPiece> pieces, Func<PlannedCut, bool> which) =>
-        pieces.SelectMany(piece => piece.Cuts).Where(which).Select(cut => $"{cut.Cut} ({cut.Stage})");
-
-    private static string Named(PlannedPiece piece) => piece.Source is { } source ? Named(source) : $"new {piece.Material}";
-
-    // A piece whose label is still to be printed is known by what it is.
-    private static string Named(Piece piece) => piece.Code.IsNone ? piece.Material.Name : piece.Code.ToString();
+        pieces.SelectMany(piece => piece.Cuts).Where(which).Select(cut => $"{TextRules.Harmless(cut.Cut)} ({TextRules.Harmless(cut.Stage)})");
 
     private static void Add(List<AppliedCaution> found, Caution caution, string why, IEnumerable<string> what)
     {

@@ -45,7 +45,7 @@ internal sealed class CutSheetContent
         Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
         Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).Select(each => Finished(each.piece, each.i))];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
-        Cautions = Core.Yard.Cautions.ForPlan(plan);
+        Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
     }
 
     public string Title => TextRules.Harmless(_options.Title);

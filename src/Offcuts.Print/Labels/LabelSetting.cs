@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Offcuts.Core.Measures;
 
 namespace Offcuts.Print;
@@ -21,7 +22,7 @@ internal sealed record WriteLine(string Caption, double X, double Y, double Widt
 /// Sets a label's words in the place that the QR symbol leaves. The code is as wide as the place; all else shrinks together
 /// until it fits, down to <see cref="Least"/>; then details, date and place go, in this order. Marks and treatment never go.
 /// </summary>
-internal sealed class LabelSetting
+internal sealed partial class LabelSetting
 {
     /// <summary>The smallest letters on a label, in points. Our own choice.</summary>
     public const double Least = 6;
@@ -137,7 +138,7 @@ internal sealed class LabelSetting
         Fit([.. _content.Marks.Select(Lettering.Printable)], " · ", bold: true, 0.09 * _height * share, 6);
 
     private TextBlock DetailLines(double share) =>
-        Fit(Words(Lettering.Printable(string.Join("; ", _content.Details))), " ", bold: false, 0.08 * _height * share, 2);
+        Fit([.. Words(WholeLengths(string.Join("; ", _content.Details))).Select(Lettering.Printable)], " ", bold: false, 0.08 * _height * share, 2);
 
     private TextBlock TreatmentLine(double share) =>
         Fit(Words(Lettering.Printable(_content.Treatment)), " ", bold: false, 0.08 * _height * share, 1);
@@ -150,6 +151,12 @@ internal sealed class LabelSetting
 
     private TextBlock Fit(IReadOnlyList<string> parts, string joint, bool bold, double ideal, int mostLines) =>
         TextBlock.Fit(parts, joint, bold, ideal, Least, _width, mostLines);
+
+    // Feet and their inches stay on one line.
+    private static string WholeLengths(string text) => FeetAndInches().Replace(text, "'\u00a0");
+
+    [GeneratedRegex(@"' (?=\d)", RegexOptions.CultureInvariant)]
+    private static partial Regex FeetAndInches();
 
     private static string[] Words(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 

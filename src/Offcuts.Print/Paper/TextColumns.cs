@@ -82,5 +82,5 @@ public static class TextColumns
         return (text, "");
     }
 
-    private static int RuneWidth(Rune rune) => Math.Max(0, UnicodeCalculator.GetWidth(rune));
+    private static int RuneWidth(Rune rune) => rune.Value is >= 0x20 and < 0x7f ? 1 : Math.Max(0, UnicodeCalculator.GetWidth(rune));
 }
