@@ -213,6 +213,13 @@ public sealed class CutSheetTests
     }
 
     [Fact]
+    public void Hardware_that_was_given_up_is_not_bought()
+    {
+        CutSheet.Text(Kept with { HardwareDropped = true }, Invented.Options)
+            .Should().Contain("  Given up: the rest was matched again.").And.NotContain("     16  form tie");
+    }
+
+    [Fact]
     public void Script_codes_are_written_as_the_script_wrote_them()
     {
         var text = CutSheet.Text(Invented.Plan, Invented.Options with { CodeText = code => "board-" + code.Text });
