@@ -121,6 +121,32 @@ public sealed class UndoTests : IDisposable
     }
 
     [Fact]
+    public void An_undo_of_rows_that_are_not_as_the_history_left_them_is_refused_as_damage_and_changes_nothing()
+    {
+        _yard.Do(change => change.Put(new Bin(Yards.CodeNumber(1), Yards.Hardware("bolt"), 3)));
+        Yards.ByHand(_yard.Path, "DROP TRIGGER bin_removed; DELETE FROM bin");
+
+        var undo = () => _yard.Undo();
+
+        undo.Should().Throw<YardUnavailableException>().Which.Message.Should().Contain("row 1 of bin is not as its history left it");
+        _yard.ChangeNumber.Should().Be(1);
+    }
+
+    [Fact]
+    public async Task Two_programs_that_undo_at_the_same_time_take_back_two_entries()
+    {
+        for (var i = 1; i <= 10; i++) _yard.Do(change => change.Add(Yards.Board(i)), $"entry {i}");
+
+        await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => Task.Run(() =>
+        {
+            using var yard = YardFile.Open(_yard.Path, Yards.Clock, TimeSpan.FromSeconds(60));
+            for (var i = 0; i < 4; i++) yard.Undo().Ok.Should().BeTrue();
+        })));
+
+        _yard.Pieces().Select(piece => piece.Code).Should().Equal(Yards.CodeNumber(1), Yards.CodeNumber(2));
+    }
+
+    [Fact]
     public void The_history_of_a_code_names_every_entry_that_touched_it()
     {
         _yard.Do(change => change.Add(Yards.Board(1)), "added one");
