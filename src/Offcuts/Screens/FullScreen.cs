@@ -12,6 +12,9 @@ internal static class FullScreen
     // Between two looks at the yard's change number: another program's change shows within a second.
     private static readonly TimeSpan TickEvery = TimeSpan.FromMilliseconds(500);
 
+    // After a signal: longer than any save takes, unless another program holds the yard; an unfinished save is rolled back.
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(5);
+
     private static readonly TimeSpan StopEvery = TimeSpan.FromMilliseconds(50);
 
     /// <summary>Runs until the person leaves or a signal comes; gives the exit status.</summary>
@@ -81,12 +84,16 @@ internal static class FullScreen
     {
         private readonly List<PosixSignalRegistration> _registered = [];
 
+        // Where the terminal itself is gone, nothing that waits for it ever returns. Not disposed: it must outlive this.
+        private static Timer? _last;
+
         public Signals(Action stop)
         {
             foreach (var signal in new[] { PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGINT })
                 _registered.Add(PosixSignalRegistration.Create(signal, context =>
                 {
                     context.Cancel = true;
+                    _last ??= new Timer(_ => Environment.Exit(Exit.Stopped), null, LongestStop, System.Threading.Timeout.InfiniteTimeSpan);
                     stop();
                 }));
         }

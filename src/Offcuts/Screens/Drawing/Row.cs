@@ -61,10 +61,11 @@ internal sealed record Row(IReadOnlyList<Ink> Inks)
     /// <summary>A text in as many lines as it needs, broken between words; lines after the first are set in.</summary>
     public static IEnumerable<Row> Wrapped(string text, int width, Tone tone = Tone.Plain, int indent = 0)
     {
-        var room = Math.Max(2, width - indent);
+        var lead = text.Length - text.TrimStart(' ').Length;
+        var room = Math.Max(2, width - indent - lead);
         var lines = TextColumns.Wrap(TextRules.Harmless(text), room);
         for (var i = 0; i < lines.Count; i++)
-            yield return Of(new string(' ', i == 0 ? 0 : indent) + lines[i], tone);
+            yield return Of(new string(' ', i == 0 ? lead : lead + indent) + lines[i], tone);
     }
 
     /// <summary>The line with every stretch in one tone and blanks up to the width: a chosen line.</summary>

@@ -50,7 +50,7 @@ internal static class PlanModel
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):
-                return new(state with { Matching = false, Progress = null, Found = plan, Chosen = 0, Ledger = [] });
+                return new(state with { Matching = false, Progress = null, Found = plan, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
             case News.Refused(Errand.Match, _):
                 return new(state with { Matching = false, Progress = null });
             case News.Kept(var id):

@@ -17,6 +17,8 @@ internal static class PlanRows
 {
     private const int LeastCells = 10;
 
+    private const string Indent = "      ";
+
     /// <summary>How many parts the page has.</summary>
     public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + Sections(state, plan).Count : 0;
 
@@ -48,6 +50,8 @@ internal static class PlanRows
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
+        if (state.Found is not null && state.FoundAt != state.Yard.Change)
+            rows.Add(Row.Of("the yard has changed since this plan was found: ^R matches again", Tone.Caution));
         foreach (var line in state.Ledger) rows.AddRange(Row.Wrapped("✓ " + line, width, Tone.Good, indent: 2));
         return rows;
     }
@@ -137,20 +141,28 @@ internal static class PlanRows
         var longest = plan.Pieces.Max(piece => piece.Length.Units);
         var room = Math.Max(LeastCells, width - 9);
         var cells = Math.Max(LeastCells, (int)(room * planned.Length.Units / longest));
-        yield return new Row([new Ink("      "), .. Inked(PieceBar.Of(shown).ToText(Math.Min(cells, room)))]);
-        foreach (var row in Row.Wrapped("      " + Legend(shown, plan.Stages.Count > 1, unit), width, Tone.Plain, indent: 6)) yield return row with { Inks = [new Ink(Indented(row), Tone.Plain)] };
+        yield return new Row([new Ink(Indent), .. Inked(PieceBar.Of(shown).ToText(Math.Min(cells, room)))]);
+        foreach (var row in Row.Wrapped(Legend(shown, plan.Stages.Count > 1, unit), width - Indent.Length)) yield return Row.Of(Indent + row.Text);
     }
 
-    // Wrapping eats blanks at the beginning of a line; the legend stands under its bar all the same.
-    private static string Indented(Row row) => "      " + row.Text.TrimStart();
-
+    // Cuts alike side by side share their words: "A B C stakes 2'".
     private static string Legend(PlannedPiece piece, bool stages, LengthUnit unit)
     {
-        var parts = piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut} {cut.Length.ToText(unit)}{(stages ? $" ({cut.Stage})" : "")}")
-            .Concat(piece.Remainders.Where(rest => rest.Kept).Select(rest => $"= keep {rest.Length.ToText(unit)}"))
-            .Concat(piece.Remainders.Any(rest => !rest.Kept) ? [$". scrap {string.Join(", ", piece.Remainders.Where(rest => !rest.Kept).Select(rest => rest.Length.ToText(unit)))}"] : [])
-            .Concat(piece.Untouched.Select(span => $"- leave {span.Length.ToText(unit)}"));
-        return string.Join("   ", parts);
+        var parts = new List<string>();
+        for (var i = 0; i < piece.Cuts.Count;)
+        {
+            var (first, alike) = (piece.Cuts[i], 1);
+            while (i + alike < piece.Cuts.Count && piece.Cuts[i + alike] with { Start = first.Start } == first) alike++;
+            var letters = string.Join(' ', Enumerable.Range(i, alike).Select(PieceBar.Letter));
+            parts.Add($"{letters} {first.Cut} {first.Length.ToText(unit)}{(stages ? $" ({first.Stage})" : "")}");
+            i += alike;
+        }
+
+        parts.AddRange(piece.Remainders.Where(rest => rest.Kept).Select(rest => $"= keep {rest.Length.ToText(unit)}"));
+        parts.AddRange(piece.Remainders.Where(rest => !rest.Kept).Select(rest => $". scrap {rest.Length.ToText(unit)}"));
+        parts.AddRange(piece.Untouched.Select(span => $"- leave {span.Length.ToText(unit)}"));
+        if (piece.Source is { BadSpots.Count: > 0 } source) parts.Add($"x bad {string.Join(", ", source.BadSpots.Select(spot => $"{spot.Start.ToText(unit)}..{spot.End.ToText(unit)}"))}");
+        return string.Join("; ", parts);
     }
 
     private static IEnumerable<Ink> Inked(string bar)

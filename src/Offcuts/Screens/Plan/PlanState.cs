@@ -15,6 +15,9 @@ internal sealed record PlanState
     /// <summary>The plan that was found and is not kept yet.</summary>
     public Plan? Found { get; init; }
 
+    /// <summary>The yard's change number when it was found: a later one means that it may no longer hold.</summary>
+    public long FoundAt { get; init; }
+
     /// <summary>Number of the kept plan that is shown where none was found; 0 for none.</summary>
     public int KeptId { get; init; }
 

@@ -17,7 +17,7 @@ internal static class ShellKeys
         new("Ctrl+N", "", new Intent.Along(1), "The next place"),
         new("Ctrl+P", "", new Intent.Along(-1), "The place before"),
         new("Ctrl+Z", "undo", new Intent.TakeBack(), "Take back the last change of the yard, again and again"),
-        new("Ctrl+Q", "leave", new Intent.Leave(), "Leave the program; asks first where something would be lost"),
+        new(["Ctrl+Q", "Ctrl+C"], "leave", new Intent.Leave(), "Leave the program; asks first where something would be lost"),
     ];
 
     private static readonly KeyUse Back = new("Esc", "back", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it");

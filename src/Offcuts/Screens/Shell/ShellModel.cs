@@ -118,7 +118,11 @@ internal static class ShellModel
         News.Done(Errand.LookUp, _) => null,
         News.Done(_, var told) => new Notice(Capital(told), Tone.Good),
         News.Refused(_, var faults) => Notice.Of(faults),
-        News.Matched(var plan) => new Notice(plan.Proven ? "Found the best there is; ^K keeps it" : "Found a plan; ^K keeps it, ^R looks again", Tone.Good),
+        News.Matched(var plan) => new Notice(
+            (plan.Proven ? "Found the best there is" : "Found a plan; a better one may exist")
+            + (plan.Unfilled.Count > 0 ? $", with {plan.Tiers.Unfilled.Value} unfilled" : "")
+            + "; ^K keeps it",
+            plan.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
         News.Kept(var id) => new Notice($"Kept as plan {id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
         News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),
         _ => null,

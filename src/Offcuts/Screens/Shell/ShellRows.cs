@@ -63,15 +63,9 @@ internal static class ShellRows
         _ => null,
     };
 
-    /// <summary>What stands below the typed line: the open question, else what the line says so far.</summary>
+    /// <summary>What stands below the typed line: what is to be written there, else what the line says so far.</summary>
     public static IReadOnlyList<Row> Reading(ShellState state, int width)
     {
-        if (ShellKeys.Asking(state) is { } choose)
-            return
-            [
-                .. Row.Wrapped(choose.Question, width, Tone.Strong),
-                .. Row.Wrapped(string.Join("   ", choose.Choices.Select(choice => $"{choice.Letter} {choice.Says}").Append("Esc back")), width),
-            ];
         if (state.Line.Ask is Ask.Write write)
         {
             var rows = Row.Wrapped(write.Question, width, Tone.Strong).ToList();
@@ -90,6 +84,11 @@ internal static class ShellRows
             _ => PlanRows.Head(state.Plan, width),
         };
     }
+
+    /// <summary>What was said last; while a letter answers a question, the question, right above its answers.</summary>
+    public static IReadOnlyList<Row> Said(ShellState state, int width) => ShellKeys.Asking(state) is { } ask
+        ? [.. Row.Wrapped(ask.Question, width, Tone.Strong)]
+        : [Row.Of(TextColumns.Cut(new Ink(state.Notice.Text).Text, width), state.Notice.Tone)];
 
     /// <summary>The keys that work now, as many lines as they need.</summary>
     public static IReadOnlyList<Row> Foot(ShellState state, int width)

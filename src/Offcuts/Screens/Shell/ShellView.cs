@@ -15,7 +15,7 @@ internal sealed class ShellView : Runnable
 {
     private const int LineRow = 2;
     private const int LineLeft = 7;
-    private const int MostReading = 4;
+    private const int MostReading = 9;
 
     private readonly Shell _shell;
     private readonly Palette _palette;
@@ -23,7 +23,7 @@ internal sealed class ShellView : Runnable
     private readonly RowsView _label;
     private readonly TextField _line;
     private readonly RowsView _reading;
-    private readonly RowsView _notice;
+    private readonly RowsView _said;
     private readonly RowsView _foot;
     private readonly RowsView _help;
     private readonly RowsView _small;
@@ -41,7 +41,7 @@ internal sealed class ShellView : Runnable
         _line = new TextField { X = LineLeft, Y = LineRow, Width = Dim.Fill(1) };
         _reading = new RowsView(palette) { Y = LineRow + 1, Width = Dim.Fill() };
         _body = new View { Width = Dim.Fill(), CanFocus = false };
-        _notice = new RowsView(palette) { Width = Dim.Fill(), Height = 1 };
+        _said = new RowsView(palette) { Width = Dim.Fill() };
         _foot = new RowsView(palette) { Width = Dim.Fill() };
         _help = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
         _small = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
@@ -54,7 +54,7 @@ internal sealed class ShellView : Runnable
         };
         foreach (var place in _places.Values) _body.Add(place);
         _body.Add(_help);
-        Add(_head, _label, _line, _reading, _body, _notice, _foot, _small);
+        Add(_head, _label, _line, _reading, _body, _said, _foot, _small);
 
         _line.TextChanged += (_, _) => Typed();
         shell.Changed += Show;
@@ -79,7 +79,7 @@ internal sealed class ShellView : Runnable
         if (IsSmall())
         {
             key.Handled = true;
-            if (Meant(key) is Intent.Leave leave) _shell.Take(leave);
+            if (Meant(key) is { } small and (Intent.Leave or Intent.Answer or Intent.Escape) && (small is Intent.Leave || _shell.State.Ask is not null)) _shell.Take(small);
             return;
         }
 
@@ -144,7 +144,10 @@ internal sealed class ShellView : Runnable
     {
         foreach (var view in SubViews) view.Visible = view == _small;
         var sentence = $"Offcuts needs {ShellRows.LeastWidth} columns and {ShellRows.LeastHeight} lines; this window has {Frame.Width} and {Frame.Height}. Make it larger: nothing typed is lost.";
-        _small.Show([.. Row.Wrapped(sentence, Math.Max(2, Frame.Width))]);
+        var asked = _shell.State.Ask is { } ask
+            ? Row.Wrapped($"{ask.Question} {string.Join(", ", ask.Choices.Select(choice => $"{choice.Letter} {choice.Says}"))}, Esc back", Math.Max(2, Frame.Width), Tone.Strong)
+            : [];
+        _small.Show([.. asked, .. Row.Wrapped(sentence, Math.Max(2, Frame.Width))]);
     }
 
     private void ShowState(ShellState state)
@@ -156,12 +159,14 @@ internal sealed class ShellView : Runnable
         ShowLine(state);
 
         var reading = Reading(state, width);
+        var said = ShellRows.Said(state, width);
         var foot = ShellRows.Foot(state, width);
         var top = LineRow + 1 + reading.Count;
         _reading.Height = reading.Count;
         _body.Y = top;
-        _body.Height = Math.Max(1, Frame.Height - top - 1 - foot.Count);
-        _notice.Y = Pos.AnchorEnd(1 + foot.Count);
+        _body.Height = Math.Max(1, Frame.Height - top - said.Count - foot.Count);
+        _said.Y = Pos.AnchorEnd(said.Count + foot.Count);
+        _said.Height = said.Count;
         _foot.Y = Pos.AnchorEnd(foot.Count);
         _foot.Height = foot.Count;
         foreach (var (place, view) in _places) view.Visible = place == state.Place && !state.Helping;
@@ -169,7 +174,7 @@ internal sealed class ShellView : Runnable
         Layout();
 
         _reading.Show(reading);
-        _notice.Show([Row.Of(TextColumns.Cut(new Ink(state.Notice.Text).Text, width), state.Notice.Tone)]);
+        _said.Show(said);
         _foot.Show(foot);
         if (state.Helping) ShowHelp(state);
         else _places[state.Place].Show(state);
@@ -196,7 +201,7 @@ internal sealed class ShellView : Runnable
         const int least = 2;
         var rows = new List<Row>();
         if (ShellRows.FaultAt(state) is { } at) rows.Add(Pointer(state.Line.Text, at, width));
-        rows.AddRange(ShellRows.Reading(state, width).Take(MostReading));
+        rows.AddRange(ShellRows.Reading(state, width).Take(Math.Min(MostReading, Frame.Height / 3)));
         while (rows.Count < least) rows.Add(Row.Blank);
         return rows;
     }

@@ -60,10 +60,29 @@ internal static class StripRows
             new Ink(blanks > 0 ? $"; {blanks.ToString(CultureInfo.InvariantCulture)} blank ones are still to be tied on" : "", Tone.Soft));
     }
 
-    /// <summary>What to mind while a form comes off.</summary>
-    public static IReadOnlyList<Row> Mind(int width) =>
-    [
-        .. Cautions.WhenStripping.SelectMany(caution => Row.Wrapped($"! {caution}", width, Tone.Caution, indent: 2)),
-        .. Row.Wrapped(Cautions.Closing, width, Tone.Soft),
-    ];
+    /// <summary>
+    /// What to mind: what the line being typed calls for first, then what goes with stripping a form. As many whole cautions as
+    /// fit, never fewer than one; the help has them all.
+    /// </summary>
+    public static IReadOnlyList<Row> Mind(StripState state, int width, int height)
+    {
+        var all = Called(state).Concat(Cautions.WhenStripping).Distinct().ToArray();
+        var rows = new List<Row>();
+        var shown = 0;
+        foreach (var caution in all)
+        {
+            var lines = Row.Wrapped($"! {caution}", width, Tone.Caution, indent: 2).ToArray();
+            if (shown > 0 && rows.Count + lines.Length + 1 > height) break;
+            rows.AddRange(lines);
+            shown++;
+        }
+
+        rows.Add(Row.Of((shown < all.Length ? $"F1 has {all.Length - shown} more to mind. " : "") + Cautions.Closing, Tone.Soft));
+        return rows;
+    }
+
+    private static IEnumerable<Caution> Called(StripState state) =>
+        state.Reading is { } reading && reading.TryGet(out var typed)
+            ? Cautions.ForPieces(typed.Batch.Pieces.Select(draft => draft.ToPiece(default))).Select(applied => applied.Caution)
+            : [];
 }

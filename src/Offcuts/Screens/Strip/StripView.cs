@@ -5,8 +5,6 @@ namespace Offcuts.Screens;
 /// <summary>The catalogue line: how many labels wait, the last pieces with their codes, and what to mind.</summary>
 internal sealed class StripView : PlaceView
 {
-    private const int MostMind = 12;
-
     private readonly RowsView _labels;
     private readonly LinesTable _last;
     private readonly RowsView _mind;
@@ -24,8 +22,8 @@ internal sealed class StripView : PlaceView
     public override void Show(ShellState state)
     {
         var strip = state.Strip;
-        var mind = StripRows.Mind(Viewport.Width);
-        var room = Math.Min(mind.Count, Math.Min(MostMind, Math.Max(0, Viewport.Height / 2)));
+        var mind = StripRows.Mind(strip, Viewport.Width, Viewport.Height / 3);
+        var room = mind.Count;
         _last.Height = Dim.Fill(room);
         (_mind.Y, _mind.Height) = (Pos.AnchorEnd(room), room);
         Layout();

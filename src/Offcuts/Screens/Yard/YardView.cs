@@ -5,13 +5,17 @@ namespace Offcuts.Screens;
 /// <summary>The yard: the list on the left, the chosen one beside it; or the chosen one alone.</summary>
 internal sealed class YardView : PlaceView
 {
+    private const int SidePercent = 35;
+    private const int LeastSide = 31;
+    private const int MostSide = 60;
+
     private readonly LinesTable _list;
     private readonly RowsView _side;
     private readonly RowsView _closer;
 
     public YardView(Palette palette)
     {
-        _list = new LinesTable(palette) { Width = Dim.Percent(60), Height = Dim.Fill() };
+        _list = new LinesTable(palette) { Height = Dim.Fill() };
         _side = new RowsView(palette) { X = Pos.Right(_list) + 1, Width = Dim.Fill(), Height = Dim.Fill() };
         _closer = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
         Add(_list, _side, _closer);
@@ -29,6 +33,8 @@ internal sealed class YardView : PlaceView
             return;
         }
 
+        _list.Width = Viewport.Width - Math.Clamp(Viewport.Width * SidePercent / 100, LeastSide, MostSide) - 1;
+        Layout();
         var wide = _list.Viewport.Width >= YardRows.WideFrom;
         _list.Show(YardRows.Columns(_list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
         _side.Show(YardRows.Side(yard, _side.Viewport.Width, _side.Viewport.Height));

@@ -1,0 +1,184 @@
+using System.Runtime.CompilerServices;
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+using Offcuts.Store;
+using Terminal.Gui.App;
+using Terminal.Gui.Input;
+using Terminal.Gui.Testing;
+using Terminal.Gui.Time;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>Tests of the full screen run one after the other: the terminal library keeps state of its own.</summary>
+[CollectionDefinition(Name, DisableParallelization = true)]
+public sealed class OnScreen
+{
+    public const string Name = "on screen";
+
+    /// <summary>Tells the library that no terminal is there, before anything of it runs.</summary>
+    [ModuleInitializer]
+    internal static void NoRealTerminal() => Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");
+}
+
+/// <summary>Does everything at once on the test's own thread.</summary>
+internal sealed class SameHands : IHands
+{
+    /// <summary>Work that is put aside instead of done while <see cref="Holding"/>.</summary>
+    public Queue<Action> Held { get; } = [];
+
+    public bool Holding { get; set; }
+
+    public void Away(Action work) => Do(work);
+
+    public void Apart(Action work) => Do(work);
+
+    public void Home(Action work) => work();
+
+    public void Release()
+    {
+        Holding = false;
+        while (Held.TryDequeue(out var work)) work();
+    }
+
+    private void Do(Action work)
+    {
+        if (Holding) Held.Enqueue(work);
+        else work();
+    }
+}
+
+/// <summary>The full screen on a yard of its own, in a terminal that is only memory.</summary>
+internal sealed class ScreenRun : IDisposable
+{
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+
+    private readonly IApplication _app;
+    private readonly SessionToken? _session;
+    private readonly ShellView _view;
+
+    private ScreenRun(TryYard folder, int width, int height, bool colour)
+    {
+        Folder = folder;
+        Yard = YardFile.Open(folder.YardPath, folder.Clock);
+        _app = Application.Create(new VirtualTimeProvider());
+        _app.Init("ansi");
+        _app.Driver!.Force16Colors = true;
+        _app.Driver.SetScreenSize(width, height);
+        Shell = new Shell(Yard, folder.World(TextWriter.Null, TextWriter.Null), Hands);
+        Shell.Left += () => HasLeft = true;
+        _view = new ShellView(Shell, new Palette(colour, darkGround: true));
+        _session = _app.Begin(_view);
+        _view.Listen(_app);
+        Draw();
+    }
+
+    public TryYard Folder { get; }
+
+    public YardFile Yard { get; }
+
+    public Shell Shell { get; }
+
+    public SameHands Hands { get; } = new();
+
+    public bool HasLeft { get; private set; }
+
+    /// <summary>The screen, line by line, without blanks at the ends.</summary>
+    public string[] Lines => [.. _app.Driver!.ToString()!.ReplaceLineEndings("\n").Split('\n').Select(line => line.TrimEnd()).Take(_app.Driver.Rows)];
+
+    /// <summary>The screen.</summary>
+    public string Text => string.Join('\n', Lines);
+
+    /// <summary>The screen with what steers colours.</summary>
+    public string Ansi => _app.Driver!.ToAnsi();
+
+    /// <summary>Where the cursor of the typed line stands, from 0.</summary>
+    public int Cursor => _view.Line.InsertionPoint;
+
+    /// <summary>Runs a test's part on a screen with the known yard; a test that hangs fails.</summary>
+    public static void OnKnownYard(int width, int height, Action<ScreenRun> part, bool colour = true) =>
+        Run(width, height, part, KnownYard.WriteTo, colour);
+
+    /// <summary>The same with an empty yard, or with what is put into it.</summary>
+    public static void On(int width, int height, Action<ScreenRun> part, Action<YardFile>? yard = null, bool colour = true) =>
+        Run(width, height, part, path =>
+        {
+            if (yard is null) return;
+            using var file = YardFile.Open(path, new FixedClock());
+            yard(file);
+        }, colour);
+
+    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour)
+    {
+        Exception? caught = null;
+        var thread = new Thread(() =>
+        {
+            try
+            {
+                using var folder = new TryYard();
+                prepare(folder.YardPath);
+                using var run = new ScreenRun(folder, width, height, colour);
+                part(run);
+            }
+            catch (Exception error)
+            {
+                caught = error;
+            }
+        });
+        thread.IsBackground = true;
+        thread.Start();
+        thread.Join(Longest).Should().BeTrue("a screen test must end");
+        if (caught is not null) System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(caught);
+    }
+
+    /// <summary>Types text, letter by letter.</summary>
+    public ScreenRun Type(string text)
+    {
+        foreach (var rune in text.EnumerateRunes()) _app.InjectKey(new Key(rune.Value));
+        return Draw();
+    }
+
+    /// <summary>Presses keys by the names that the places use.</summary>
+    public ScreenRun Press(params string[] chords)
+    {
+        foreach (var chord in chords) _app.InjectKey(Chord.ToKey(chord));
+        return Draw();
+    }
+
+    /// <summary>A scanner: types a label's code and Enter.</summary>
+    public ScreenRun Scan(Code code) => Type(code.QrText).Press("Enter");
+
+    /// <summary>Pastes.</summary>
+    public ScreenRun Paste(string text)
+    {
+        _app.RaisePasteEvent(text);
+        return Draw();
+    }
+
+    /// <summary>The window gets another size.</summary>
+    public ScreenRun Resize(int width, int height)
+    {
+        _app.Driver!.SetScreenSize(width, height);
+        return Draw();
+    }
+
+    /// <summary>What the clock of the screen does now and then.</summary>
+    public ScreenRun Tick()
+    {
+        Shell.Tick();
+        return Draw();
+    }
+
+    public void Dispose()
+    {
+        if (_session is not null) _app.End(_session);
+        _view.Dispose();
+        _app.Dispose();
+        Yard.Dispose();
+    }
+
+    private ScreenRun Draw()
+    {
+        _app.LayoutAndDraw(false);
+        return this;
+    }
+}

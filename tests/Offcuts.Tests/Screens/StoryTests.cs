@@ -1,0 +1,234 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+
+namespace Offcuts.Tests.Screens;
+
+[Collection(OnScreen.Name)]
+public sealed class StoryTests
+{
+    [Fact]
+    public void Boards_are_catalogued_as_a_form_comes_off()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x10 11'4, 9'2-1/2 fiar nails @north");
+            run.Lines[2].Should().Be("strip  2x10 11'4, 9'2-1/2 fiar nails @north");
+            run.Lines[3].Should().Be("                          ^", "the mistake begins at the 20th character of the line");
+            run.Lines[4].Should().Be("… column 20: \"fiar\" means nothing here; fair is the nearest word that does");
+
+            run.Press("Enter");
+            run.Lines[4].Should().StartWith("✗ column 20");
+            run.Lines[2].Should().Be("strip  2x10 11'4, 9'2-1/2 fiar nails @north", "nothing typed is lost");
+            run.Yard.Pieces().Should().BeEmpty();
+
+            run.Press("Esc");
+            run.Lines[2].Should().Be("strip  2x10 11'4, 9'2-1/2 fiar nails @north", "one Esc clears nothing");
+            run.Press([.. Enumerable.Repeat("Backspace", "iar nails @north".Length)]).Type("air nails @north");
+            run.Lines[3].Should().Be("✓ 2 boards 2x10: 11' 4\", 9' 2-1/2\"; fair; nails in; at north; 34.2 bd ft");
+
+            run.Press("Enter");
+            run.Lines[2].Should().Be("strip");
+            var pieces = run.Yard.Pieces();
+            pieces.Select(piece => piece.Length).Should().Equal(Length.Inches(136), Length.Inches(110.5m));
+            pieces.Should().OnlyContain(piece => piece.Condition == Condition.Fair && piece.Nails && piece.Place == "north");
+            run.Yard.LabelQueue().Should().Equal(pieces.Select(piece => piece.Code));
+            run.Text.Should().Contain(pieces[1].Code.ToString()).And.Contain("2 labels wait to be printed");
+        });
+    }
+
+    [Fact]
+    public void A_scanned_blank_label_waits_for_the_rest_of_its_line()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            var blank = run.Yard.BlankCodes()[0];
+            run.Press("F3").Scan(blank);
+            run.Lines[2].Should().Be($"strip  {blank}");
+            run.Yard.Pieces().Should().BeEmpty();
+
+            run.Type("2x4 8' stamped").Press("Enter");
+
+            run.Yard.Piece(blank)!.Length.Should().Be(Length.Feet(8));
+            run.Yard.LabelQueue().Should().BeEmpty("that label is printed already");
+        }, yard => yard.Change("print blanks", work => work.IssueBlanks(3)));
+    }
+
+    [Fact]
+    public void Pasted_lines_come_up_one_after_the_other()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Paste("2x4 8'\n2x6 9'\r\n2x8 10'\n");
+            run.Lines[2].Should().Be("strip  2x4 8'");
+            run.Press("Enter");
+            run.Lines[2].Should().Be("strip  2x6 9'");
+            run.Press("Enter", "Enter");
+            run.Yard.Pieces().Select(piece => piece.Material.Name).Should().Equal("2x4", "2x6", "2x8");
+        });
+    }
+
+    [Fact]
+    public void The_line_saved_before_comes_back_and_what_was_being_typed_after_it()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter").Type("2x6").Press("Up");
+            run.Lines[2].Should().Be("strip  2x4 8'");
+            run.Press("Down");
+            run.Lines[2].Should().Be("strip  2x6");
+        });
+    }
+
+    [Fact]
+    public void The_yard_is_narrowed_as_one_types()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Lines[3].Should().StartWith("9 of 9.");
+            run.Type("2x4 9'+");
+            run.Lines[3].Should().Be("2 of 9:  2x4, 9' or longer");
+            run.Text.Should().Contain(KnownYard.Codes[1].ToString()).And.Contain(KnownYard.Codes[3].ToString()).And.NotContain(KnownYard.Codes[0].ToString());
+            run.Type(" bad");
+            run.Lines[3].Should().StartWith("0 of 9:");
+            run.Press("Esc", "Esc");
+            run.Lines[3].Should().StartWith("9 of 9.");
+        });
+    }
+
+    [Fact]
+    public void A_scanned_label_shows_its_piece()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Scan(KnownYard.Codes[7]);
+            run.Text.Should().Contain($"{KnownYard.Codes[7]} foam 2-1/2x12").And.Contain("first pattern line 2\" from the marked end");
+            run.Scan(KnownYard.Codes[4]);
+            run.Text.Should().Contain($"{KnownYard.Codes[4]} 2x10 12'");
+        });
+    }
+
+    [Fact]
+    public void A_piece_is_marked_reserved_and_freed_by_keys_and_each_is_taken_back()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            var code = KnownYard.Codes[0];
+            run.Press("Ctrl+E").Type("s");
+            run.Yard.Piece(code)!.State.Should().Be(PieceState.Scrapped);
+            run.Lines[3].Should().StartWith("8 of 8.");
+            run.Press("Ctrl+Z");
+            run.Yard.Piece(code)!.State.Should().Be(PieceState.InYard);
+            run.Text.Should().Contain("Took back: marked as scrapped");
+
+            run.Press("Up", "Ctrl+R").Type("2");
+            run.Yard.Piece(code)!.ReservedFor.Should().Be("stem wall");
+            run.Press("Ctrl+R");
+            run.Yard.Piece(code)!.State.Should().Be(PieceState.InYard);
+        });
+    }
+
+    [Fact]
+    public void A_stage_is_entered_matched_kept_cut_and_written_to_the_ledger()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8' sound @rack").Press("Enter").Type("2x4 5' @rack").Press("Enter");
+            run.Press("F4", "Ctrl+K").Type("footing forms 2026-06-15").Press("Enter");
+            run.Text.Should().Contain("footing forms needs  begins 2026-06-15");
+            run.Type("stakes: 2x4 24 x2 rough");
+            run.Lines[3].Should().Be("✓ footing forms: stakes: 2 of 2x4, 2'; rough; treated or not");
+            run.Press("Enter").Type("brace: 2x4 7' bracing").Press("Enter");
+            run.Yard.Stages().Single().Cuts.Should().HaveCount(2);
+
+            run.Press("Ctrl+R");
+            run.Lines[0].Should().Contain("[PLAN]");
+            run.Text.Should().Contain("Found, not kept yet: footing forms  proven best").And.Contain("fills everything");
+            run.Press("Ctrl+K");
+            run.Text.Should().Contain("Plan 1 of 2026-06-01, 2 of 2 wait");
+
+            run.Press("Enter").Type("y");
+            run.Text.Should().Contain("✓ footing forms: saved $0.00, 1 piece used, 4.7 bd ft");
+            run.Press("Ctrl+O").Type("y");
+            run.Text.Should().Contain("Plan 1 of 2026-06-01, all done");
+            run.Yard.Ledger().Sum(line => line.PiecesUsed).Should().Be(2);
+            run.Yard.Plans().Single().Open.Should().BeFalse();
+
+            run.Press("Ctrl+Z");
+            run.Yard.Ledger().Sum(line => line.PiecesUsed).Should().Be(1, "the second carrying out is taken back whole");
+        });
+    }
+
+    [Fact]
+    public void What_really_happened_is_entered_by_the_letters_of_the_bar()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4").Type("short: 2x4 24 x3 rough").Press("Enter", "Ctrl+R", "Ctrl+K", "Ctrl+E");
+            run.Lines[2].Should().Be("really A B C left 1' 11-5/8\"", "3 cuts of 24 in and 3 kerfs of 1/8 in leave 23-5/8 in of 96");
+            run.Press([.. Enumerable.Repeat("Backspace", run.Shell.State.Plan.Line.Text.Length)]).Type("A left 3'");
+            run.Lines[5].Should().Be("✓ right: A short; not made: B short, C short; back to the yard: 3'; the rest");
+            run.Press("Enter");
+
+            run.Yard.Plans().Single().PiecesCut.Single().Cuts.Should().HaveCount(1);
+            run.Yard.Pieces().Single().Length.Should().Be(Length.Feet(3));
+            run.Text.Should().Contain("[~]");
+        }, yard =>
+        {
+            KnownYardPiece(yard, "2x4 8' sound");
+            new UseCases.ChangeStages(yard).Add("forms", null);
+        });
+    }
+
+    [Fact]
+    public void A_change_by_another_program_appears()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Lines[3].Should().StartWith("9 of 9.");
+            run.Folder.Must("add", "2x6 7'");
+            run.Tick();
+            run.Lines[3].Should().StartWith("10 of 10.");
+            run.Text.Should().Contain("another program changed the yard: catalogued 1 piece");
+        });
+    }
+
+    [Fact]
+    public void Esc_never_leaves_and_leaving_asks_where_something_would_be_lost()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("Esc", "Esc", "Esc");
+            run.HasLeft.Should().BeFalse();
+            run.Press("F3").Type("2x4 8'").Press("F2", "Ctrl+Q");
+            run.Text.Should().Contain("Leave all the same? The strip line is not saved");
+            run.Press("Esc");
+            run.HasLeft.Should().BeFalse();
+            run.Press("F3");
+            run.Lines[2].Should().Be("strip  2x4 8'", "another place keeps its line");
+            run.Press("Ctrl+Q").Type("y");
+            run.HasLeft.Should().BeTrue();
+        });
+    }
+
+    [Fact]
+    public void Enter_twice_saves_once()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'");
+            run.Hands.Holding = true;
+            run.Press("Enter", "Enter").Type(" 2x6 9'");
+            run.Hands.Release();
+            run.Yard.Pieces().Should().HaveCount(1);
+            run.Press("F2", "F3");
+            run.Lines[2].Should().Be("strip  2x6 9'", "what was typed ahead stays");
+        });
+    }
+
+    private static void KnownYardPiece(Store.YardFile yard, string line)
+    {
+        var catalogue = new UseCases.CataloguePieces(yard);
+        catalogue.Save(catalogue.Read([$"{KnownYard.Codes[0]} {line}"]).Value).Ok.Should().BeTrue();
+    }
+}
