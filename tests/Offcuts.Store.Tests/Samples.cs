@@ -59,6 +59,7 @@ internal static class Samples
         BoardFeet = new BoardFeet(16m / 3),
         PanelFace = new Area(92903.04m),
         Weight = new Weight(12.5m),
+        WoodWeight = new Weight(9.5m),
         PiecesUsed = 3,
         HardwareUsed = 7,
     };

@@ -11,6 +11,8 @@ public static class PlanFaults
 
     public static Fault NoPlan() => new("no plan is kept yet; make one with: offcuts plan --save");
 
+    public static Fault ChangedMeanwhile(int id) => new($"plan {id} was changed by another program meanwhile; look at it again");
+
     public static Fault TimeUnreadable() => new("the time is a number of seconds over 0, at most a day");
 
     public static Fault CutsFileMissing() => new("planning from files needs --cuts FILE; --stock and --prices are optional");

@@ -186,7 +186,8 @@ CREATE TABLE plan_step (
 -- What was saved: one row for each act of carrying out and stage. Only what was done, never what was planned.
 --   all_new_cents  what the cuts made would have cost bought entirely new, at their own best plan
 --   spent_cents    what was spent on bought pieces and hardware
--- board_feet, panel_square_mm and weight_pounds are exact decimals, kept as text.
+--   wood_weight_pounds  the part of weight_pounds that is lumber and plywood
+-- board_feet, panel_square_mm and the weights are exact decimals, kept as text.
 CREATE TABLE ledger (
   id              INTEGER PRIMARY KEY,
   day             TEXT NOT NULL CHECK (day = date(day)),
@@ -197,6 +198,7 @@ CREATE TABLE ledger (
   board_feet      TEXT NOT NULL CHECK (board_feet GLOB '[0-9]*' AND board_feet NOT GLOB '*[^0-9.]*'),
   panel_square_mm TEXT NOT NULL CHECK (panel_square_mm GLOB '[0-9]*' AND panel_square_mm NOT GLOB '*[^0-9.]*'),
   weight_pounds   TEXT NOT NULL CHECK (weight_pounds GLOB '[0-9]*' AND weight_pounds NOT GLOB '*[^0-9.]*'),
+  wood_weight_pounds TEXT NOT NULL CHECK (wood_weight_pounds GLOB '[0-9]*' AND wood_weight_pounds NOT GLOB '*[^0-9.]*'),
   pieces_used     INTEGER NOT NULL CHECK (pieces_used BETWEEN 0 AND 2147483647),
   hardware_used   INTEGER NOT NULL CHECK (hardware_used BETWEEN 0 AND 2147483647)
 ) STRICT;

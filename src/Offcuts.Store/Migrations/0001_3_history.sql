@@ -324,7 +324,7 @@ CREATE TRIGGER ledger_added AFTER INSERT ON ledger BEGIN
   VALUES ((SELECT entry FROM open_entry), 'ledger', NEW.id, NULL, NULL, json_object(
     'id', NEW.id, 'day', NEW.day, 'stage', NEW.stage, 'plan', NEW.plan, 'all_new_cents', NEW.all_new_cents,
     'spent_cents', NEW.spent_cents, 'board_feet', NEW.board_feet, 'panel_square_mm', NEW.panel_square_mm,
-    'weight_pounds', NEW.weight_pounds, 'pieces_used', NEW.pieces_used, 'hardware_used', NEW.hardware_used));
+    'weight_pounds', NEW.weight_pounds, 'wood_weight_pounds', NEW.wood_weight_pounds, 'pieces_used', NEW.pieces_used, 'hardware_used', NEW.hardware_used));
 END;
 
 CREATE TRIGGER ledger_changed AFTER UPDATE ON ledger BEGIN
@@ -332,10 +332,10 @@ CREATE TRIGGER ledger_changed AFTER UPDATE ON ledger BEGIN
   VALUES ((SELECT entry FROM open_entry), 'ledger', NEW.id, NULL, json_object(
     'id', OLD.id, 'day', OLD.day, 'stage', OLD.stage, 'plan', OLD.plan, 'all_new_cents', OLD.all_new_cents,
     'spent_cents', OLD.spent_cents, 'board_feet', OLD.board_feet, 'panel_square_mm', OLD.panel_square_mm,
-    'weight_pounds', OLD.weight_pounds, 'pieces_used', OLD.pieces_used, 'hardware_used', OLD.hardware_used), json_object(
+    'weight_pounds', OLD.weight_pounds, 'wood_weight_pounds', OLD.wood_weight_pounds, 'pieces_used', OLD.pieces_used, 'hardware_used', OLD.hardware_used), json_object(
     'id', NEW.id, 'day', NEW.day, 'stage', NEW.stage, 'plan', NEW.plan, 'all_new_cents', NEW.all_new_cents,
     'spent_cents', NEW.spent_cents, 'board_feet', NEW.board_feet, 'panel_square_mm', NEW.panel_square_mm,
-    'weight_pounds', NEW.weight_pounds, 'pieces_used', NEW.pieces_used, 'hardware_used', NEW.hardware_used));
+    'weight_pounds', NEW.weight_pounds, 'wood_weight_pounds', NEW.wood_weight_pounds, 'pieces_used', NEW.pieces_used, 'hardware_used', NEW.hardware_used));
 END;
 
 CREATE TRIGGER ledger_removed AFTER DELETE ON ledger BEGIN
@@ -343,5 +343,5 @@ CREATE TRIGGER ledger_removed AFTER DELETE ON ledger BEGIN
   VALUES ((SELECT entry FROM open_entry), 'ledger', OLD.id, NULL, json_object(
     'id', OLD.id, 'day', OLD.day, 'stage', OLD.stage, 'plan', OLD.plan, 'all_new_cents', OLD.all_new_cents,
     'spent_cents', OLD.spent_cents, 'board_feet', OLD.board_feet, 'panel_square_mm', OLD.panel_square_mm,
-    'weight_pounds', OLD.weight_pounds, 'pieces_used', OLD.pieces_used, 'hardware_used', OLD.hardware_used), NULL);
+    'weight_pounds', OLD.weight_pounds, 'wood_weight_pounds', OLD.wood_weight_pounds, 'pieces_used', OLD.pieces_used, 'hardware_used', OLD.hardware_used), NULL);
 END;

@@ -29,5 +29,5 @@ UPDATE plan_step SET state = :state, actual = :actual WHERE plan = :plan AND pie
 SELECT * FROM ledger ORDER BY id;
 
 -- [ledger_add]
-INSERT INTO ledger (day, stage, plan, all_new_cents, spent_cents, board_feet, panel_square_mm, weight_pounds, pieces_used, hardware_used)
-VALUES (:day, :stage, :plan, :all_new, :spent, :board_feet, :panel, :weight, :pieces_used, :hardware_used);
+INSERT INTO ledger (day, stage, plan, all_new_cents, spent_cents, board_feet, panel_square_mm, weight_pounds, wood_weight_pounds, pieces_used, hardware_used)
+VALUES (:day, :stage, :plan, :all_new, :spent, :board_feet, :panel, :weight, :wood_weight, :pieces_used, :hardware_used);

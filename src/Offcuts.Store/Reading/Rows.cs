@@ -137,6 +137,7 @@ internal sealed class LedgerRow
     public string BoardFeet { get; init; } = "";
     public string PanelSquareMm { get; init; } = "";
     public string WeightPounds { get; init; } = "";
+    public string WoodWeightPounds { get; init; } = "";
     public int PiecesUsed { get; init; }
     public int HardwareUsed { get; init; }
 }

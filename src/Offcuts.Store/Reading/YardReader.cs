@@ -91,6 +91,7 @@ internal sealed class YardReader(Database database, string path)
             BoardFeet = new BoardFeet(Values.Decimal(row.BoardFeet)),
             PanelFace = new Area(Values.Decimal(row.PanelSquareMm)),
             Weight = new Weight(Values.Decimal(row.WeightPounds)),
+            WoodWeight = new Weight(Values.Decimal(row.WoodWeightPounds)),
             PiecesUsed = row.PiecesUsed,
             HardwareUsed = row.HardwareUsed,
         }),

@@ -96,6 +96,7 @@ public sealed partial class YardChange
             ("board_feet", Values.Decimal(line.BoardFeet.Value)),
             ("panel", Values.Decimal(line.PanelFace.SquareMillimetres)),
             ("weight", Values.Decimal(line.Weight.Pounds)),
+            ("wood_weight", Values.Decimal(line.WoodWeight.Pounds)),
             ("pieces_used", line.PiecesUsed),
             ("hardware_used", line.HardwareUsed));
     }

@@ -195,7 +195,7 @@ internal static class StageCommands
         return command;
     }
 
-    private static Stage? Find(YardFile yard, string name) => yard.Stages().FirstOrDefault(stage => stage.Name == name);
+    private static Stage? Find(YardFile yard, string name) => yard.Stages().Named(name);
 
     private static int Count(Stage stage) => stage.Cuts.Sum(cut => cut.Count) + stage.Hardware.Sum(need => need.Count);
 

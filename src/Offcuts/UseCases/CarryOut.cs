@@ -50,6 +50,13 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var born = new List<Piece>();
         var change = yard.Change(Told(kept, acts, hardware), work =>
         {
+            // Another program may have cut it since it was read: what counts is how it stands now that nobody else can write.
+            if (!SameStanding(kept, yard.Plan(planId)))
+            {
+                work.Refuse(PlanFaults.ChangedMeanwhile(planId));
+                return;
+            }
+
             foreach (var act in acts)
             {
                 var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];
@@ -72,6 +79,9 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         });
         return change.Then<CarriedOut>(_ => new CarriedOut(born, lines));
     }
+
+    private static bool SameStanding(KeptPlan kept, KeptPlan? now) =>
+        now is not null && now.HardwareWaits == kept.HardwareWaits && now.Steps.Select(step => step.State).SequenceEqual(kept.Steps.Select(step => step.State));
 
     private IEnumerable<Fault> Faults(KeptPlan kept, CutAct act, YardSettings settings)
     {

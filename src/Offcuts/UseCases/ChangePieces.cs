@@ -40,9 +40,9 @@ public sealed class ChangePieces(YardFile yard)
     /// <summary>Keeps pieces for one stage alone.</summary>
     public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)
     {
-        if (yard.Stages().All(one => one.Name != stage)) return YardFaults.NoSuchStage(stage);
-        return Each(codes, $"reserved for {stage}:", piece => piece.OnHand
-            ? piece with { State = PieceState.Reserved, ReservedFor = stage }
+        if (yard.Stages().Named(stage) is not { } one) return YardFaults.NoSuchStage(stage);
+        return Each(codes, $"reserved for {one.Name}:", piece => piece.OnHand
+            ? piece with { State = PieceState.Reserved, ReservedFor = one.Name }
             : YardFaults.NotOnHand());
     }
 

@@ -27,7 +27,7 @@ public sealed class ChangeStages(YardFile yard)
         var understood = new List<string>();
         for (var i = 0; i < lines.Count; i++)
         {
-            var read = CutLine.Read(lines[i], name, unit);
+            var read = CutLine.Read(lines[i], stage.Name, unit);
             if (!read.TryGet(out var draft))
             {
                 faults.AddRange(read.Faults.Select(fault => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault));
@@ -42,7 +42,7 @@ public sealed class ChangeStages(YardFile yard)
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
-        return Change($"added {Words.Count(lines.Count, "need")} to {name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }))
+        return Change($"added {Words.Count(lines.Count, "need")} to {stage.Name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }))
             .Then<string>(what => string.Join('\n', [what, .. understood]));
     }
 
@@ -55,36 +55,36 @@ public sealed class ChangeStages(YardFile yard)
             Cuts = [.. stage.Cuts.Where(cut => cut.Name != need)],
             Hardware = [.. stage.Hardware.Where(one => one.Name != need)],
         };
-        if (left.Cuts.Count == stage.Cuts.Count && left.Hardware.Count == stage.Hardware.Count) return YardFaults.NoSuchNeed(need, name);
-        return Change($"took {need} off {name}", work => work.SetStage(left));
+        if (left.Cuts.Count == stage.Cuts.Count && left.Hardware.Count == stage.Hardware.Count) return YardFaults.NoSuchNeed(need, stage.Name);
+        return Change($"took {need} off {stage.Name}", work => work.SetStage(left));
     }
 
     /// <summary>Sets or clears the day it begins.</summary>
     public Result<string> SetDate(string name, DateOnly? date) =>
         Find(name) is { } stage
-            ? Change($"set the day of {name}", work => work.SetStage(stage with { Date = date }))
+            ? Change($"set the day of {stage.Name}", work => work.SetStage(stage with { Date = date }))
             : YardFaults.NoSuchStage(name);
 
     /// <summary>Puts a stage at a place in the order, 1 for the first.</summary>
     public Result<string> Move(string name, int position)
     {
-        if (Find(name) is null) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
         var to = Math.Clamp(position, 1, yard.Stages().Count);
-        return Change($"moved {name} to place {to}", work => work.MoveStage(name, to));
+        return Change($"moved {stage.Name} to place {to}", work => work.MoveStage(stage.Name, to));
     }
 
     /// <summary>Gives a stage another name; pieces reserved for it follow.</summary>
     public Result<string> Rename(string name, string to)
     {
-        if (Find(name) is null) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
         if (to.Length == 0) return YardFaults.StageWithoutName();
-        if (Find(to) is not null) return YardFaults.StageExists(to);
-        return Change($"renamed {name} to {to}", work => work.RenameStage(name, to));
+        if (Find(to) is { } other && other.Name != stage.Name) return YardFaults.StageExists(to);
+        return Change($"renamed {stage.Name} to {to}", work => work.RenameStage(stage.Name, to));
     }
 
     /// <summary>Removes a stage; pieces reserved for it become free.</summary>
     public Result<string> Remove(string name) =>
-        Find(name) is null ? YardFaults.NoSuchStage(name) : Change($"removed stage {name}", work => work.RemoveStage(name));
+        Find(name) is { } stage ? Change($"removed stage {stage.Name}", work => work.RemoveStage(stage.Name)) : YardFaults.NoSuchStage(name);
 
     /// <summary>Adds stages from a file, all or none. A stage that is there already gets the new needs added.</summary>
     public Result<string> Import(IReadOnlyList<Stage> stages)
@@ -110,7 +110,7 @@ public sealed class ChangeStages(YardFile yard)
         });
     }
 
-    private Stage? Find(string name) => yard.Stages().FirstOrDefault(stage => stage.Name == name);
+    private Stage? Find(string name) => yard.Stages().Named(name);
 
     private Result<string> Change(string what, Action<YardChange> work) =>
         yard.Change(what, work).Then<string>(entry => entry.What);

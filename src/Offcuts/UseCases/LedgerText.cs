@@ -38,12 +38,13 @@ public static class LedgerText
         yield return MeasuredAgainst.PanelFace;
         yield return MeasuredAgainst.Weight;
         yield return MeasuredAgainst.Pieces;
+        yield return MeasuredAgainst.Skip(Quantities.LooseWoodPoundsPerCubicYard);
         if (PriceBook.OldSentence(yard.Prices().Old(today)) is { } old) yield return old;
     }
 
     private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)
     {
         yield return $"{name}: saved {sum.Saved.ToText(sign)} (all new {sum.AllNew.ToText(sign)}, spent {sum.Spent.ToText(sign)})";
-        yield return $"  {Words.Count(sum.PiecesUsed, "piece")} used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip, {Words.Count(sum.HardwareUsed, "counted thing")}";
+        yield return $"  {Words.Count(sum.PiecesUsed, "piece")} used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip (its wood {sum.SkipCubicYards().ToString("0.0", CultureInfo.InvariantCulture)} cu yd loose), {Words.Count(sum.HardwareUsed, "counted thing")}";
     }
 }

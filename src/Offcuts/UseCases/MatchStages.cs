@@ -22,11 +22,11 @@ public sealed class MatchStages(YardFile yard)
     {
         var plans = yard.Plans();
         var all = yard.Stages();
-        foreach (var name in wish.Stages.Where(name => all.All(stage => stage.Name != name)))
+        foreach (var name in wish.Stages.Where(name => all.Named(name) is null))
             return YardFaults.NoSuchStage(name);
 
         var lacking = all
-            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Contains(stage.Name))
+            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Contains(stage.Name, StringComparer.OrdinalIgnoreCase))
             .Select(stage => StageNeeds.Lacking(stage, plans))
             .Where(stage => stage.Cuts.Count + stage.Hardware.Count > 0)
             .ToArray();

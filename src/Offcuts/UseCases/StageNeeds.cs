@@ -23,6 +23,10 @@ public static class StageNeeds
         ],
     };
 
+    /// <summary>The stage of a name, in either case; null where there is none.</summary>
+    public static Stage? Named(this IEnumerable<Stage> stages, string name) =>
+        stages.FirstOrDefault(stage => string.Equals(stage.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+
     /// <summary>How many cuts of this name were really made for the stage.</summary>
     public static int Made(IReadOnlyList<KeptPlan> plans, string stage, string cut) =>
         plans.SelectMany(plan => plan.PiecesCut)

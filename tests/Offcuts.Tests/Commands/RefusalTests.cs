@@ -135,6 +135,15 @@ public sealed class RefusalTests : IDisposable
     }
 
     [Fact]
+    public void A_stage_is_found_by_its_name_in_either_case_and_never_made_twice()
+    {
+        _yard.Must("stage", "new", "Walls");
+
+        _yard.Must("stage", "need", "walls", "stud: 2x4 8'").Lines[0].Should().Be("Added 1 need to Walls");
+        _yard.Run("stage", "new", "WALLS").Error.Should().Be("there is a stage named WALLS already\n");
+    }
+
+    [Fact]
     public void A_label_file_that_cannot_be_written_loses_no_label()
     {
         _yard.Must("add", "2x4 8' x2");
