@@ -39,7 +39,7 @@ public static class BookRules
     public static IReadOnlyList<Fault> Faults(LedgerLine line)
     {
         var faults = new List<Fault>();
-        if (line.BoardFeet.Value < 0 || line.PanelFace.SquareMillimetres < 0 || line.Weight.Pounds < 0 || line.WoodWeight.Pounds < 0 || line.WoodWeight.Pounds > line.Weight.Pounds || line.PiecesUsed < 0 || line.HardwareUsed < 0)
+        if (line.BoardFeet.Value < 0 || line.PanelFace.SquareMillimetres < 0 || line.Weight.Pounds < 0 || line.WoodWeight.Pounds < 0 || line.PiecesUsed < 0 || line.HardwareUsed < 0)
             faults.Add(StoreFaults.AmountNegative());
         PieceRules.CheckText(faults, "stage", line.Stage, PieceRules.LongestName);
         return faults;
