@@ -12,6 +12,7 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// </summary>
 internal static class TierSolver
 {
+    internal static Action<string>? Trace;
     private const int MostPatterns = 150_000;
     private const long MostSteps = 60_000_000;
     private const double QuickWork = 1;
@@ -29,14 +30,18 @@ internal static class TierSolver
             if (outcome.Plan is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
         }
 
+        Trace?.Invoke($"{tier.Goal} D {tier.Problem.Demands.Count} S {tier.Problem.Supplies.Count}: incumbent {tier.Value(best)} bound {relaxation.Bound / (double)tier.Scale:0.###} -> {bound} pool {relaxation.Patterns.Count}");
         if (Done()) return new TierOutcome(best, bound, relaxation);
         Take(IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort));
         if (Done()) return new TierOutcome(best, bound, relaxation);
 
+        Trace?.Invoke($"   quick master: {tier.Value(best)}");
         if (PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostPatterns, MostSteps) is { } patterns)
         {
+            Trace?.Invoke($"   enumerated {patterns.Count}");
             var proof = IntegerMaster.Solve(tier, patterns, null, tier.Value(best) - 1, ProofWork, effort);
             Take(proof);
+            Trace?.Invoke($"   proof closed {proof.Closed} value {tier.Value(best)}");
             if (proof.Closed) bound = tier.Value(best);
         }
 
