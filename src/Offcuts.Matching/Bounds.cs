@@ -18,26 +18,58 @@ internal static class Bounds
 {
     private const long LargestSums = 1 << 22;
 
-    /// <summary>L in multiples of 1/<see cref="Tier.Scale"/>.</summary>
+    /// <summary>
+    /// The same at a node of the search: cuts, whose duals are not negative, and splits, whose duals may have either sign, add their
+    /// side of the row and take part in the reduced costs; a supply that must be used so often costs at least that.
+    /// </summary>
+    public static long Lagrangian(Tier tier, Duals duals, PoolNode node, long[] least, (RankOneCut Cut, long Dual)[] cuts, long[] splits)
+    {
+        var sum = Rows(tier, duals, cuts);
+        for (var k = 0; k < splits.Length; k++)
+        {
+            sum += (Int128)splits[k] * (splits[k] > 0 ? node.Splits[k].Least : node.Splits[k].Most);
+        }
+
+        for (var s = 0; s < least.Length; s++)
+        {
+            if (least[s] == long.MaxValue)
+            {
+                if (node.Least[s] > 0) return long.MaxValue / 4;
+            }
+            else sum += (Int128)least[s] * (least[s] < 0 ? node.Most[s] : node.Least[s]);
+        }
+
+        return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
+    }
+
+    /// <summary>L in multiples of 1/<see cref="Tier.Scale"/>, with the least reduced costs that pricing found.</summary>
     public static long Lagrangian(Tier tier, Duals duals, Priced[] priced)
+    {
+        var sum = Rows(tier, duals, []);
+        for (var s = 0; s < priced.Length; s++) sum += (Int128)tier.SupplyCount[s] * Math.Min(0, priced[s].Least);
+        return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
+    }
+
+    private static Int128 Rows(Tier tier, Duals duals, (RankOneCut Cut, long Dual)[] cuts)
     {
         var problem = tier.Problem;
         Int128 sum = 0;
         for (var d = 0; d < problem.Demands.Count; d++)
         {
             if (!tier.Active[d]) continue;
-            sum += (Int128)problem.Demands[d].Count * duals.Demand[d];
+            sum += (Int128)tier.DemandCount[d] * duals.Demand[d];
             if (tier.MostLeft[d] > 0)
             {
                 var reduced = tier.LeftCost[d] * tier.Scale - duals.Demand[d] - duals.Left.GetValueOrDefault(problem.Demands[d].Stage);
+                foreach (var (cut, dual) in cuts) reduced -= cut.OfLeft(d) * dual;
                 sum += (Int128)tier.MostLeft[d] * Math.Min(0, reduced);
             }
         }
 
         foreach (var (stage, cap) in tier.LeftCap) sum += (Int128)cap * duals.Left.GetValueOrDefault(stage);
         sum += (Int128)(tier.SpendCap ?? 0) * duals.Spend;
-        for (var s = 0; s < priced.Length; s++) sum += (Int128)problem.Supplies[s].Count * Math.Min(0, priced[s].Least);
-        return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
+        foreach (var (cut, dual) in cuts) sum += (Int128)cut.Least * dual;
+        return sum;
     }
 
     /// <summary>The least figure of the tier that is not below <paramref name="scaled"/>.</summary>
@@ -52,6 +84,9 @@ internal static class Bounds
             _ => Math.Max(0, bound),
         };
     }
+
+    /// <summary>The least figure of the tier that is above <paramref name="ruledOut"/>.</summary>
+    public static long NextAbove(Tier tier, long ruledOut) => RoundUp(tier, (ruledOut + 1) * tier.Scale);
 
     /// <summary>The least sum of prices, each taken any number of times, that is not below <paramref name="least"/>.</summary>
     public static long NextSum(long[] prices, long least)

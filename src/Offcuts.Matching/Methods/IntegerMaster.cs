@@ -34,12 +34,12 @@ internal static class IntegerMaster
         for (var p = 0; p < patterns.Count; p++)
         {
             var pattern = patterns[p];
-            var times = Math.Min(problem.Supplies[pattern.Supply].Count, pattern.Takes.Min(take => Most(tier, take)));
+            var times = Math.Min(tier.SupplyCount[pattern.Supply], pattern.Takes.Min(take => Most(tier, take)));
             uses[p] = model.NewIntVar(0, times, "");
             foreach (var take in pattern.Takes) demand[take.Demand].AddTerm(uses[p], take.Count);
             supply[pattern.Supply].AddTerm(uses[p], 1);
             if (pattern.Price > 0) spend.AddTerm(uses[p], pattern.Price);
-            if (tier.Cost(pattern) != 0) cost.AddTerm(uses[p], tier.Cost(pattern));
+            if (tier.Goal != Goal.Spend && tier.Cost(pattern) != 0) cost.AddTerm(uses[p], tier.Cost(pattern));
             if (hint is not null) model.AddHint(uses[p], hinted.GetValueOrDefault(pattern));
         }
 
@@ -81,12 +81,18 @@ internal static class IntegerMaster
                 }
             }
 
-            if (tier.Covering) model.Add(demand[d] >= problem.Demands[d].Count);
-            else model.Add(demand[d] == problem.Demands[d].Count);
+            if (tier.Covering) model.Add(demand[d] >= tier.DemandCount[d]);
+            else model.Add(demand[d] == tier.DemandCount[d]);
         }
 
         foreach (var (stage, row) in left) model.Add(row <= tier.LeftCap[stage]);
-        for (var s = 0; s < problem.Supplies.Count; s++) model.Add(supply[s] <= problem.Supplies[s].Count);
+        for (var s = 0; s < problem.Supplies.Count; s++)
+        {
+            var used = model.NewIntVar(0, tier.SupplyCount[s], "");
+            model.Add(supply[s] == used);
+            if (tier.Goal == Goal.Spend && problem.Supplies[s].Price > 0) cost.AddTerm(used, problem.Supplies[s].Price);
+        }
+
         if (tier.SpendCap is { } cap) model.Add(spend <= cap);
     }
 
@@ -94,7 +100,7 @@ internal static class IntegerMaster
     public static MaterialPlan Trimmed(Tier tier, IEnumerable<(Pattern Pattern, int Times)> uses)
     {
         var problem = tier.Problem;
-        var surplus = problem.Demands.Select(demand => -demand.Count).ToArray();
+        var surplus = tier.DemandCount.Select(count => -count).ToArray();
         var all = uses.Where(use => use.Times > 0).ToArray();
         foreach (var (pattern, times) in all)
             foreach (var take in pattern.Takes) surplus[take.Demand] += take.Count * times;
@@ -127,7 +133,7 @@ internal static class IntegerMaster
 
     private static int Most(Tier tier, Take take)
     {
-        var count = tier.Problem.Demands[take.Demand].Count;
+        var count = tier.DemandCount[take.Demand];
         return tier.Covering ? (count + take.Count - 1) / take.Count : count / take.Count;
     }
 }

@@ -41,7 +41,7 @@ internal static class MaterialSolver
     public static (MaterialPlan Plan, long Bound) AllNew(MaterialProblem problem, Effort effort)
     {
         var first = Merged(First(problem, 1));
-        var outcome = TierSolver.Solve(Tier.Spend(first.Plan), first.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Spend(first.Plan), first.Plan, 0, true, effort);
         return (outcome.Plan, outcome.Bound);
     }
 
@@ -57,7 +57,7 @@ internal static class MaterialSolver
         {
             var tier = Tier.Fill(problem, scarce, stage, plan);
             if (!tier.LeftCost.Any(cost => cost > 0)) continue;
-            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, effort);
+            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, true, effort);
             bounds[stage] = outcome.Bound;
             var next = BestInsertion.Best(problem, scarce, outcome.Plan);
             if (BestInsertion.Better(next, plan)) plan = next;
@@ -69,13 +69,13 @@ internal static class MaterialSolver
 
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, true, effort);
         return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.GivenUpBound, effort);
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.GivenUpBound, spent.Plan.Spend == spent.SpendBound, effort);
         return (spent with { Plan = outcome.Plan, GivenUpBound = outcome.Bound }, outcome.Relaxation);
     }
 

@@ -14,7 +14,7 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class PatternEnumeration
 {
-    private const int Cells = 4096;
+    private const int Cells = 16384;
 
     private readonly Tier _tier;
     private readonly MaterialProblem _problem;
@@ -50,6 +50,7 @@ internal sealed class PatternEnumeration
         if (gap < 0) return [];
         for (var s = 0; s < tier.Problem.Supplies.Count; s++)
         {
+            if (tier.SupplyCount[s] == 0) continue;
             if (!search.Supply(s, (long)gap + Math.Min(0, relaxation.Priced[s].Least))) return null;
         }
 
@@ -74,7 +75,7 @@ internal sealed class PatternEnumeration
             .Where(d => _tier.Active[d] && from.Allows[d] && _problem.Demands[d].Length <= from.Length)
             .OrderByDescending(d => _problem.Weights[d])];
         if (_demands.Length == 0) return true;
-        _most = [.. _demands.Select(d => (int)Math.Min(_problem.Demands[d].Count, _problem.Capacity(supply) / _problem.Weights[d]))];
+        _most = [.. _demands.Select(d => (int)Math.Min(_tier.DemandCount[d], _problem.Capacity(supply) / _problem.Weights[d]))];
         _takes = new int[_demands.Length];
         _fill = new long[_demands.Length + 1];
         for (var i = _demands.Length - 1; i >= 0; i--) _fill[i] = _fill[i + 1] + _most[i] * _problem.Weights[_demands[i]];

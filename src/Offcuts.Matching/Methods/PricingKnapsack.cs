@@ -55,7 +55,7 @@ internal sealed class PricingKnapsack
         {
             var count = BuildLabels(group, duals.Demand);
             foreach (var supply in group.Supplies)
-                found[supply] = Evaluate(supply, count, duals);
+                found[supply] = _tier.SupplyCount[supply] > 0 ? Evaluate(supply, count, duals) : new Priced(0, null, long.MaxValue);
         }
 
         return found;
@@ -77,7 +77,7 @@ internal sealed class PricingKnapsack
         foreach (var d in group.Demands)
         {
             if (dual[d] <= 0 && _tier.Covering) continue;
-            var left = (int)Math.Min(_problem.Demands[d].Count, group.Capacity / _problem.Weights[d]);
+            var left = (int)Math.Min(_tier.DemandCount[d], group.Capacity / _problem.Weights[d]);
             for (var chunk = 1; left > 0; chunk *= 2)
             {
                 chunk = Math.Min(chunk, left);
@@ -119,7 +119,7 @@ internal sealed class PricingKnapsack
             }
 
             _merged[kept++] = label;
-            best = Math.Max(best, label.Dual);
+            if (_tier.Covering || label.Weight > 0) best = Math.Max(best, label.Dual);
         }
 
         (_labels, _merged) = (_merged, _labels);
@@ -152,7 +152,7 @@ internal sealed class PricingKnapsack
         int at = -1, lone = -1, whole = -1;
         if (_tier.Goal == Goal.GivenUp)
         {
-            if (from.Bought is not null) (least, lone) = Lone(supply, start, duals);
+            if (from.Bought is not null && _tier.Covering) (least, lone) = Lone(supply, start, duals);
             var floor = long.MinValue;
             var drop = from.Value.LargestDrop * _tier.Scale;
             for (var i = 1; i < count && _labels[i].Weight <= capacity; i++)
@@ -185,11 +185,10 @@ internal sealed class PricingKnapsack
     }
 
     // A bought piece cannot stay uncut for the sake of its value, but the label without cuts hides those whose cuts earn nothing.
-    // So these are looked at one by one; where a longer length may be worth less, the uncut piece itself serves as a safe bound.
+    // The best of these has one cut. (Where a longer length may be worth less, the label without cuts hides nothing.)
     private (long Least, int Demand) Lone(int supply, long start, Duals duals)
     {
         var from = _problem.Supplies[supply];
-        if (!_tier.Covering) return (start - _tier.Scale * (from.Value.At(from.Length) + from.Value.LargestDrop), -1);
         var (least, demand) = (long.MaxValue, -1);
         for (var d = 0; d < from.Allows.Length; d++)
         {

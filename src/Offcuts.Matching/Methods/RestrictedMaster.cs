@@ -17,15 +17,18 @@ internal sealed class RestrictedMaster : IDisposable
     private readonly HashSet<Pattern> _known = [];
     private readonly List<(Pattern Pattern, Variable Variable)> _columns = [];
 
-    public RestrictedMaster(Tier tier)
+    /// <summary>An empty master.</summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="artificial">Cost at which a demand may go without a pattern, so that there always is a solution; none where patterns make one.</param>
+    public RestrictedMaster(Tier tier, double? artificial = null)
     {
         _tier = tier;
         _solver = Solver.CreateSolver("GLOP") ?? throw new InvalidOperationException("the linear solver is missing");
         var problem = tier.Problem;
-        _demand = [.. problem.Demands.Select((demand, d) => tier.Active[d]
-            ? _solver.MakeConstraint(demand.Count, tier.Covering ? double.PositiveInfinity : demand.Count)
+        _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d]
+            ? _solver.MakeConstraint(count, tier.Covering ? double.PositiveInfinity : count)
             : null)];
-        _supply = [.. problem.Supplies.Select(supply => _solver.MakeConstraint(double.NegativeInfinity, supply.Count))];
+        _supply = [.. tier.SupplyCount.Select(count => _solver.MakeConstraint(double.NegativeInfinity, count))];
         foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
         if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
         for (var d = 0; d < tier.MostLeft.Length; d++)
@@ -35,6 +38,14 @@ internal sealed class RestrictedMaster : IDisposable
             _solver.Objective().SetCoefficient(left, tier.LeftCost[d]);
             _demand[d]!.SetCoefficient(left, 1);
             if (_left.TryGetValue(problem.Demands[d].Stage, out var row)) row.SetCoefficient(left, 1);
+        }
+
+        foreach (var row in _demand)
+        {
+            if (artificial is not { } dear || row is null) continue;
+            var missing = _solver.MakeNumVar(0, double.PositiveInfinity, "");
+            _solver.Objective().SetCoefficient(missing, dear);
+            row.SetCoefficient(missing, 1);
         }
 
         _solver.Objective().SetMinimization();

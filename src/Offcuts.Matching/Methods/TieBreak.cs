@@ -1,24 +1,193 @@
+using Google.OrTools.Sat;
+
 namespace Offcuts.Matching.Methods;
 
-/// <summary>Chooses the spans that a plan's patterns lie on.</summary>
-internal static class TieBreak
+/// <summary>
+/// The fourth tier, among plans that are equal in the first three: fewest saw cuts, then fewest pieces carried, then fewest cuts
+/// that take either served by treated wood, then the pieces that come first in the yard's order. Also chooses the spans.
+/// <code>
+/// a plan of the pool with   unfilled, spend and value given up as reached
+/// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
+/// </code>
+/// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
+/// too. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work.
+/// Above <see cref="MostPlaces"/> spans the plan stays as it is and takes the first spans of each kind.
+/// </summary>
+internal sealed class TieBreak
 {
-    public static MaterialOutcome Place(MaterialOutcome outcome, Relaxation? relaxation, Effort effort)
+    private const int MostPatterns = 4_000;
+    private const int MostPlaces = 400;
+    private const int PiecesAtOnce = 30;
+    private const double Work = 1;
+
+    private readonly MaterialPlan _plan;
+    private readonly MaterialProblem _problem;
+    private readonly Tier _tier;
+    private readonly IReadOnlyList<Pattern> _pool;
+    private readonly Effort _effort;
+    private readonly CpModel _model = new();
+    private readonly IntVar[] _uses;
+    private readonly Dictionary<SpanPlace, BoolVar> _lies = [];
+    private readonly SortedDictionary<int, BoolVar> _carried = [];
+    private readonly IntVar[] _used;
+
+    private TieBreak(MaterialPlan plan, Tier tier, IReadOnlyList<Pattern> pool, Effort effort)
     {
-        _ = relaxation;
-        _ = effort;
-        return outcome with { Placed = Greedy(outcome.Plan) };
+        (_plan, _problem, _tier, _pool, _effort) = (plan, plan.Problem, tier, pool, effort);
+        _uses = [.. pool.Select(pattern => (IntVar)_model.NewIntVar(0, pattern.Takes.Min(take => tier.DemandCount[take.Demand] / take.Count), ""))];
+        _used = [.. _problem.Supplies.Select((_, s) => _model.NewIntVar(0, tier.SupplyCount[s], ""))];
+        AddRows();
+        AddPlaces();
     }
 
-    private static List<(Pattern, SpanPlace?)> Greedy(MaterialPlan plan)
+    /// <summary>The outcome with its plan exchanged for the best equal one, and with every pattern at its place.</summary>
+    public static MaterialOutcome Place(MaterialOutcome outcome, Relaxation? relaxation, Effort effort)
+    {
+        var plan = outcome.Plan;
+        if (plan.Uses.Count == 0) return outcome;
+        var places = plan.Problem.Supplies.Sum(supply => supply.Places.Count);
+        if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
+        var tier = Tier.GivenUp(plan);
+        relaxation ??= ColumnGeneration.Solve(tier, plan, [], effort);
+        var pool = plan.GivenUp == outcome.GivenUpBound ? PatternEnumeration.All(tier, relaxation, plan.GivenUp, MostPatterns, 100L * MostPatterns) : null;
+        var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
+        return new TieBreak(plan, tier, patterns, effort).Run(outcome);
+    }
+
+    private MaterialOutcome Run(MaterialOutcome outcome)
+    {
+        var hint = _plan.Uses.ToDictionary(use => use.Pattern, use => use.Times);
+        for (var p = 0; p < _pool.Count; p++) _model.AddHint(_uses[p], hint.GetValueOrDefault(_pool[p]));
+
+        var saws = Sum(pattern => pattern.SawCuts);
+        var carried = LinearExpr.NewBuilder();
+        foreach (var piece in _carried.Values) carried.AddTerm(piece, 1);
+        for (var s = 0; s < _used.Length; s++)
+        {
+            if (_problem.Supplies[s].Bought is not null) carried.AddTerm(_used[s], 1);
+        }
+
+        var best = Least(saws);
+        best = Least(carried) ?? best;
+        if (_pool.Any(pattern => pattern.AnyOnTreated > 0)) best = Least(Sum(pattern => pattern.AnyOnTreated)) ?? best;
+        foreach (var chunk in _carried.Values.Chunk(PiecesAtOnce))
+        {
+            var late = LinearExpr.NewBuilder();
+            for (var i = 0; i < chunk.Length; i++) late.AddTerm(chunk[i], -(1L << (chunk.Length - 1 - i)));
+            best = Least(late) ?? best;
+        }
+
+        return best is null ? outcome with { Placed = Greedy(_plan) } : Placed(outcome, best);
+    }
+
+    private LinearExprBuilder Sum(Func<Pattern, int> figure)
+    {
+        var sum = LinearExpr.NewBuilder();
+        for (var p = 0; p < _pool.Count; p++)
+        {
+            if (figure(_pool[p]) != 0) sum.AddTerm(_uses[p], figure(_pool[p]));
+        }
+
+        return sum;
+    }
+
+    // Minimises and holds what was reached. None where nothing was found within the limits.
+    private CpSolver? Least(LinearExpr objective)
+    {
+        if (_effort.Over) return null;
+        _model.Minimize(objective);
+        var solver = new CpSolver { StringParameters = IntegerMaster.Parameters(Work, _effort) };
+        using var registration = _effort.Cancel.Register(solver.StopSearch);
+        if (solver.Solve(_model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        _model.Add(objective <= (long)Math.Round(solver.ObjectiveValue));
+        return solver;
+    }
+
+    private void AddRows()
+    {
+        var demand = _problem.Demands.Select(_ => LinearExpr.NewBuilder()).ToArray();
+        var supply = _problem.Supplies.Select(_ => LinearExpr.NewBuilder()).ToArray();
+        for (var p = 0; p < _pool.Count; p++)
+        {
+            foreach (var take in _pool[p].Takes) demand[take.Demand].AddTerm(_uses[p], take.Count);
+            supply[_pool[p].Supply].AddTerm(_uses[p], 1);
+        }
+
+        var left = _tier.LeftCap.Keys.ToDictionary(stage => stage, _ => LinearExpr.NewBuilder());
+        for (var d = 0; d < demand.Length; d++)
+        {
+            if (_tier.MostLeft[d] > 0)
+            {
+                var unfilled = _model.NewIntVar(0, _tier.MostLeft[d], "");
+                demand[d].AddTerm(unfilled, 1);
+                left[_problem.Demands[d].Stage].AddTerm(unfilled, 1);
+            }
+
+            _model.Add(demand[d] == _tier.DemandCount[d]);
+        }
+
+        foreach (var (stage, row) in left) _model.Add(row <= _tier.LeftCap[stage]);
+        for (var s = 0; s < supply.Length; s++) _model.Add(supply[s] == _used[s]);
+        var spend = LinearExpr.NewBuilder();
+        for (var s = 0; s < supply.Length; s++)
+        {
+            if (_problem.Supplies[s].Price > 0) spend.AddTerm(_used[s], _problem.Supplies[s].Price);
+        }
+
+        _model.Add(spend <= _plan.Spend);
+        var given = LinearExpr.NewBuilder();
+        for (var p = 0; p < _pool.Count; p++) given.AddTerm(_uses[p], _pool[p].GivenUp);
+        _model.Add(given <= _plan.GivenUp);
+    }
+
+    private void AddPlaces()
+    {
+        for (var s = 0; s < _used.Length; s++)
+        {
+            if (_problem.Supplies[s].Bought is not null) continue;
+            var lying = LinearExpr.NewBuilder();
+            foreach (var place in _problem.Supplies[s].Places)
+            {
+                var lies = _model.NewBoolVar("");
+                _lies[place] = lies;
+                lying.AddTerm(lies, 1);
+                if (!_carried.TryGetValue(place.Piece, out var piece)) _carried[place.Piece] = piece = _model.NewBoolVar("");
+                _model.AddImplication(lies, piece);
+            }
+
+            _model.Add(lying == _used[s]);
+        }
+
+        // A piece of which nothing is cut is not carried.
+        foreach (var (piece, carried) in _carried)
+        {
+            var spans = LinearExpr.NewBuilder();
+            foreach (var (place, lies) in _lies)
+            {
+                if (place.Piece == piece) spans.AddTerm(lies, 1);
+            }
+
+            _model.Add(carried <= spans);
+        }
+    }
+
+    private MaterialOutcome Placed(MaterialOutcome outcome, CpSolver solver)
+    {
+        var plan = new MaterialPlan(_problem, _pool.Select((pattern, p) => (pattern, (int)solver.Value(_uses[p]))));
+        return outcome with { Plan = plan, Placed = Greedy(plan, place => solver.BooleanValue(_lies[place])) };
+    }
+
+    // Patterns of a supply in their own order on its spans in the yard's order.
+    private static List<(Pattern, SpanPlace?)> Greedy(MaterialPlan plan, Func<SpanPlace, bool>? chosen = null)
     {
         var placed = new List<(Pattern, SpanPlace?)>();
         foreach (var group in plan.Uses.GroupBy(use => use.Pattern.Supply))
         {
-            var places = new Queue<SpanPlace>(plan.Problem.Supplies[group.Key].Places);
+            var supply = plan.Problem.Supplies[group.Key];
+            var places = new Queue<SpanPlace>(supply.Places.Where(place => chosen is null || chosen(place)));
             foreach (var (pattern, times) in group)
             {
-                for (var i = 0; i < times; i++) placed.Add((pattern, pattern.Price > 0 || plan.Problem.Supplies[group.Key].Bought is not null ? null : places.Dequeue()));
+                for (var i = 0; i < times; i++) placed.Add((pattern, supply.Bought is null ? places.Dequeue() : null));
             }
         }
 

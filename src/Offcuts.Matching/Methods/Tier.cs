@@ -38,6 +38,8 @@ internal sealed class Tier
         MostLeft = new int[problem.Demands.Count];
         LeftCost = new int[problem.Demands.Count];
         Scale = ScaleFor(problem);
+        DemandCount = [.. problem.Demands.Select(demand => demand.Count)];
+        SupplyCount = [.. problem.Supplies.Select(supply => supply.Count)];
     }
 
     public MaterialProblem Problem { get; }
@@ -46,6 +48,12 @@ internal sealed class Tier
 
     /// <summary>Demands that this tier looks at. The others are ignored.</summary>
     public bool[] Active { get; }
+
+    /// <summary>Copies of each demand to be filled: n.</summary>
+    public int[] DemandCount { get; private init; }
+
+    /// <summary>How many of each supply there are: m.</summary>
+    public int[] SupplyCount { get; private init; }
 
     /// <summary>How many copies of each demand may be left unfilled.</summary>
     public int[] MostLeft { get; }
@@ -105,13 +113,57 @@ internal sealed class Tier
     /// <summary>Least value given up, leaving no stage shorter and spending no more than the plan does.</summary>
     public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend);
 
+    /// <summary>What remains of the tier once these patterns are settled; a demand filled too often counts as filled.</summary>
+    public Tier Rest(IEnumerable<(Pattern Pattern, int Times)> settled)
+    {
+        var demand = (int[])DemandCount.Clone();
+        var supply = (int[])SupplyCount.Clone();
+        long spent = 0;
+        foreach (var (pattern, times) in settled)
+        {
+            foreach (var take in pattern.Takes) demand[take.Demand] = Math.Max(0, demand[take.Demand] - take.Count * times);
+            supply[pattern.Supply] -= times;
+            spent += pattern.Price * times;
+        }
+
+        var rest = new Tier(Problem, Goal, Active) { DemandCount = demand, SupplyCount = supply, SpendCap = SpendCap - spent };
+        for (var d = 0; d < MostLeft.Length; d++) (rest.MostLeft[d], rest.LeftCost[d]) = (Math.Min(MostLeft[d], demand[d]), LeftCost[d]);
+        foreach (var (stage, cap) in LeftCap) rest._leftCap[stage] = cap;
+        rest.ForgoTooDear();
+        return rest;
+    }
+
+    /// <summary>True where the plan keeps the rows of the tier.</summary>
+    public bool Accepts(MaterialPlan plan)
+    {
+        if (plan.Spend > SpendCap) return false;
+        for (var d = 0; d < Active.Length; d++)
+        {
+            if (Active[d] && plan.Left[d] > MostLeft[d]) return false;
+        }
+
+        return LeftCap.All(pair => Enumerable.Range(0, Active.Length).Where(d => Active[d] && Problem.Demands[d].Stage == pair.Key).Sum(d => plan.Left[d]) <= pair.Value);
+    }
+
     private static Tier After(MaterialPlan plan, Goal goal, long? spendCap)
     {
         var problem = plan.Problem;
         var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap };
         for (var d = 0; d < problem.Demands.Count; d++)
             tier.AllowLeft(d, plan);
+        tier.ForgoTooDear();
         return tier;
+    }
+
+    // No more of a store length than the money allows.
+    private void ForgoTooDear()
+    {
+        if (SpendCap is not { } cap) return;
+        for (var s = 0; s < SupplyCount.Length; s++)
+        {
+            var price = Problem.Supplies[s].Price;
+            if (price > 0) SupplyCount[s] = (int)Math.Min(SupplyCount[s], Math.Max(0, cap / price));
+        }
     }
 
     private void AllowLeft(int demand, MaterialPlan plan)

@@ -12,13 +12,13 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// </summary>
 internal static class TierSolver
 {
-    internal static Action<string>? Trace;
-    private const int MostPatterns = 150_000;
-    private const long MostSteps = 60_000_000;
+    private const int MostStates = 1 << 20;
+    private const int MostCounted = 40_000;
+    private const int Dives = 3;
     private const double QuickWork = 1;
-    private const double ProofWork = 30;
+    private const int MostNodes = 2_000;
 
-    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort)
+    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, bool spendIsLeast, Effort effort)
     {
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort);
@@ -30,21 +30,57 @@ internal static class TierSolver
             if (outcome.Plan is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
         }
 
-        Trace?.Invoke($"{tier.Goal} D {tier.Problem.Demands.Count} S {tier.Problem.Supplies.Count}: incumbent {tier.Value(best)} bound {relaxation.Bound / (double)tier.Scale:0.###} -> {bound} pool {relaxation.Patterns.Count}");
+        if (Done()) return new TierOutcome(best, bound, relaxation);
+        for (var avoid = 0; avoid < Dives && !Done(); avoid++)
+        {
+            var dive = Diving.Dive(tier, relaxation.Patterns, avoid, effort);
+            if (dive is not null && tier.Value(dive) < tier.Value(best)) best = dive;
+        }
+
         if (Done()) return new TierOutcome(best, bound, relaxation);
         Take(IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort));
         if (Done()) return new TierOutcome(best, bound, relaxation);
 
-        Trace?.Invoke($"   quick master: {tier.Value(best)}");
-        if (PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostPatterns, MostSteps) is { } patterns)
+        if (CountProgram.States(tier) <= MostStates && (tier.SpendCap is null || spendIsLeast)
+            && PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostCounted, 60L * MostCounted) is { } counted && CountProgram.Fits(tier, counted))
         {
-            Trace?.Invoke($"   enumerated {patterns.Count}");
-            var proof = IntegerMaster.Solve(tier, patterns, null, tier.Value(best) - 1, ProofWork, effort);
-            Take(proof);
-            Trace?.Invoke($"   proof closed {proof.Closed} value {tier.Value(best)}");
-            if (proof.Closed) bound = tier.Value(best);
+            var plan = CountProgram.Best(tier, counted, effort);
+            if (effort.Over) return new TierOutcome(best, bound, relaxation);
+            if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
+            return new TierOutcome(best, tier.Value(best), relaxation);
+        }
+
+        while (!Done())
+        {
+            if (Widest(tier, relaxation, bound, tier.Value(best) - 1) is not { } level) break;
+            using var search = new PoolSearch(tier, level.Patterns, level.Most, MostNodes, effort);
+            var closed = search.Run(relaxation.Bound);
+            if (search.Best is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
+            if (!closed) break;
+            bound = search.Best is not null ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
         }
 
         return new TierOutcome(best, bound, relaxation);
+    }
+
+    // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
+    // ruled out, among few patterns.
+    private static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Relaxation relaxation, long bound, long most)
+    {
+        foreach (var limit in (int[])[3_000, 12_000, 40_000, 120_000])
+        {
+            (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
+            for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
+            {
+                var level = Math.Min(most, bound + step);
+                if (PatternEnumeration.All(tier, relaxation, level, limit, 60L * limit + 500_000) is not { } patterns) break;
+                widest = (level, patterns);
+                if (level == most) break;
+            }
+
+            if (widest is not null) return widest;
+        }
+
+        return null;
     }
 }

@@ -1,0 +1,108 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>Looks for <see cref="RankOneCut"/>s that a fractional solution breaks, among all choices of three to five rows.</summary>
+internal static class CutSeparation
+{
+    private const int MostAtOnce = 12;
+    private const int MostRowsThree = 60;
+    private const int MostRowsFive = 20;
+    private const double LeastViolation = 0.02;
+
+    /// <summary>The cuts broken most, those in <paramref name="seen"/> left out.</summary>
+    public static IReadOnlyList<RankOneCut> Violated(
+        Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled, HashSet<string> seen)
+    {
+        var loose = solution.Where(column => Math.Abs(column.Times - Math.Round(column.Times)) > 1e-6).SelectMany(column => column.Pattern.Takes).Select(take => take.Demand);
+        var rows = loose.Distinct().Order().ToArray();
+        if (rows.Length > MostRowsThree) return [];
+        var search = new Search(tier, rows, solution, unfilled);
+        search.Over(3, 2);
+        if (search.Found.Count == 0 && rows.Length <= MostRowsFive)
+        {
+            search.Over(4, 3);
+            search.Over(5, 2);
+            search.Over(5, 3);
+        }
+
+        return [.. search.Found.OrderByDescending(cut => cut.Violation).ThenBy(cut => cut.Cut.Key, StringComparer.Ordinal)
+            .Where(cut => seen.Add(cut.Cut.Key)).Take(MostAtOnce).Select(cut => cut.Cut)];
+    }
+
+    private sealed class Search
+    {
+        private readonly Tier _tier;
+        private readonly int[] _rows;
+        private readonly double[] _unfilled;
+        private readonly int[][] _counts;
+        private readonly double[] _times;
+        private int[] _chosen = [];
+        private int[] _multiplier = [];
+        private int _denominator;
+
+        public Search(Tier tier, int[] rows, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled)
+        {
+            (_tier, _rows, _unfilled) = (tier, rows, unfilled);
+            _times = [.. solution.Select(column => column.Times)];
+            _counts = [.. solution.Select(column =>
+            {
+                var counts = new int[rows.Length];
+                foreach (var take in column.Pattern.Takes)
+                {
+                    var at = Array.IndexOf(rows, take.Demand);
+                    if (at >= 0) counts[at] = take.Count;
+                }
+
+                return counts;
+            })];
+        }
+
+        public List<(RankOneCut Cut, double Violation)> Found { get; } = [];
+
+        public void Over(int size, int denominator)
+        {
+            (_chosen, _multiplier, _denominator) = (new int[size], new int[size], denominator);
+            Choose(0, 0);
+        }
+
+        private void Choose(int depth, int from)
+        {
+            if (depth < _chosen.Length)
+            {
+                for (var i = from; i < _rows.Length; i++)
+                {
+                    _chosen[depth] = i;
+                    Choose(depth + 1, i + 1);
+                }
+
+                return;
+            }
+
+            // Four rows are only of use with one of them counted double.
+            for (var heavy = 0; heavy < (_chosen.Length == 4 ? 4 : 1); heavy++)
+            {
+                Array.Fill(_multiplier, 1);
+                if (_chosen.Length == 4) _multiplier[heavy] = 2;
+                Test();
+            }
+        }
+
+        private void Test()
+        {
+            long right = 0;
+            for (var i = 0; i < _chosen.Length; i++) right += (long)_multiplier[i] * _tier.DemandCount[_rows[_chosen[i]]];
+            if (right % _denominator == 0) return;
+            var least = (right + _denominator - 1) / _denominator;
+            double sum = 0;
+            for (var i = 0; i < _chosen.Length; i++) sum += _unfilled[_rows[_chosen[i]]];
+            for (var c = 0; c < _counts.Length; c++)
+            {
+                var weight = 0;
+                for (var i = 0; i < _chosen.Length; i++) weight += _multiplier[i] * _counts[c][_chosen[i]];
+                sum += _times[c] * ((weight + _denominator - 1) / _denominator);
+                if (sum > least - LeastViolation) return;
+            }
+
+            Found.Add((new RankOneCut(_tier, [.. _chosen.Select(i => _rows[i])], (int[])_multiplier.Clone(), _denominator), least - sum));
+        }
+    }
+}

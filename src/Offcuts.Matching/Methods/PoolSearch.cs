@@ -1,0 +1,180 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// The integer master over a pool that is known to hold every pattern of every plan up to a given cost: branch and bound, with
+/// <see cref="RankOneCut"/>s at the root, and with patterns dropped wherever the bound of a node rules them out (reduced-cost fixing).
+/// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s. All bounds are computed in
+/// whole numbers over the whole pool. Depth first; gives up above a number of nodes and says so.
+/// </summary>
+internal sealed class PoolSearch : IDisposable
+{
+    private const int MostEntering = 60;
+    private const int MostRaises = 6;
+    private const int MostStalls = 1;
+    private const int MostCutRounds = 12;
+
+    private readonly Tier _tier;
+    private readonly Effort _effort;
+    private readonly IReadOnlyList<Pattern> _pool;
+    private readonly PoolMaster _master;
+    private readonly HashSet<string> _seen = [];
+    private long _most;
+    private int _nodes;
+    private int _cutRounds;
+
+    /// <summary>A search.</summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
+    /// <param name="most">Only plans of at most this cost are looked for.</param>
+    /// <param name="nodes">Most nodes.</param>
+    /// <param name="effort">Limit.</param>
+    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort)
+    {
+        (_tier, _pool, _most, _nodes, _effort) = (tier, pool, most, nodes, effort);
+        _master = new PoolMaster(tier, pool);
+    }
+
+    /// <summary>The best plan found, or none.</summary>
+    public MaterialPlan? Best { get; private set; }
+
+    /// <summary>Nodes not used up.</summary>
+    public int NodesLeft => _nodes;
+
+    /// <summary>Bound of the root after cuts, in multiples of 1/Scale: true for plans made of the pool.</summary>
+    public long RootBound { get; private set; }
+
+    /// <summary>Patterns left at the root.</summary>
+    public int RootPatterns { get; private set; }
+
+    /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
+    public bool Run(long bound)
+    {
+        RootBound = bound;
+        var stack = new Stack<PoolNode>();
+        stack.Push(PoolNode.Root(_tier, _pool.Count, bound));
+        while (stack.TryPop(out var node))
+        {
+            if (Bounds.RoundUp(_tier, node.Bound) > _most) continue;
+            if (--_nodes < 0 || _effort.Over) return false;
+            switch (Solve(node))
+            {
+                case null: continue;
+                case { Solution: null }: return false;
+                case { Solution: { } solution } solved:
+                    if (node.Depth == 0) (RootBound, RootPatterns) = (solved.Node.Bound, solved.Node.Patterns.Length);
+                    foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution, _master.Unfilled())) stack.Push(child);
+                    break;
+            }
+        }
+
+        return true;
+    }
+
+    public void Dispose() => _master.Dispose();
+
+    private sealed record Solved(PoolNode Node, IReadOnlyList<(Pattern Pattern, double Times)>? Solution);
+
+    // None where the node holds nothing better; a fractional solution where it has to be split; no solution where the solver failed.
+    private Solved? Solve(PoolNode node)
+    {
+        _master.Enter(node);
+        var stalls = 0;
+        var raised = 0;
+        while (!_effort.Over)
+        {
+            if (_master.Solve() is not { } duals) return new Solved(node, null);
+            var cuts = _master.Cuts();
+            var scan = Scan(node, duals, cuts, _master.SplitDuals(node));
+            var before = node.Bound;
+            node = Fixed(node with { Bound = Math.Max(node.Bound, scan.Bound) }, scan);
+            if (Bounds.RoundUp(_tier, node.Bound) > Most(node)) return null;
+            if (scan.Entering.Count > 0 && scan.Entering.Count(_master.Add) > 0) continue;
+            if (_master.Unmet() > 1e-6)
+            {
+                if (++raised > MostRaises) return new Solved(node, null);
+                _master.Raise();
+                continue;
+            }
+
+            var solution = _master.Solution;
+            if (Whole(solution) is { } plan)
+            {
+                if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
+                _most = Math.Min(_most, _tier.Value(plan) - 1);
+                if (Bounds.RoundUp(_tier, node.Bound) > _most) return null;
+                return new Solved(node, solution);
+            }
+
+            if (_cutRounds > MostCutRounds || !Branching.SuppliesWhole(_tier, solution)) return new Solved(node, solution);
+            stalls = node.Bound - before < _tier.Scale / 100 ? stalls + 1 : 0;
+            var violated = stalls > MostStalls ? [] : CutSeparation.Violated(_tier, solution, _master.Unfilled(), _seen);
+            if (violated.Count == 0) return new Solved(node, solution);
+            _cutRounds++;
+            foreach (var cut in violated) _master.Add(cut);
+        }
+
+        return new Solved(node, null);
+    }
+
+    // What a plan of this node can cost at most, and still be of use.
+    private long Most(PoolNode node)
+    {
+        if (_tier.Goal != Goal.Spend) return _most;
+        long most = 0;
+        for (var s = 0; s < node.Most.Length; s++) most += node.Most[s] * _tier.Problem.Supplies[s].Price;
+        return Math.Min(_most, most);
+    }
+
+    private MaterialPlan? Whole(IReadOnlyList<(Pattern Pattern, double Times)> solution)
+    {
+        if (solution.Any(column => Math.Abs(column.Times - Math.Round(column.Times)) > 1e-5)) return null;
+        var plan = IntegerMaster.Trimmed(_tier, solution.Select(column => (column.Pattern, (int)Math.Round(column.Times))));
+        return _tier.Accepts(plan) && _tier.Value(plan) <= _most ? plan : null;
+    }
+
+    private sealed record Scanned(long Bound, long[] Reduced, long[] Least, List<int> Entering);
+
+    // Exact reduced costs of the node's patterns, and the Lagrangian bound that follows.
+    private Scanned Scan(PoolNode node, Duals duals, (RankOneCut Cut, long Dual)[] cuts, long[] splits)
+    {
+        var reduced = new long[node.Patterns.Length];
+        var least = new long[_tier.SupplyCount.Length];
+        Array.Fill(least, long.MaxValue);
+        for (var i = 0; i < reduced.Length; i++)
+        {
+            var pattern = _pool[node.Patterns[i]];
+            var cost = PricingKnapsack.ReducedCost(_tier, pattern, duals);
+            foreach (var (cut, dual) in cuts) cost -= cut.Of(pattern) * dual;
+            for (var k = 0; k < splits.Length; k++)
+            {
+                if (splits[k] != 0 && node.Splits[k].Split.Holds(pattern)) cost -= splits[k];
+            }
+
+            reduced[i] = cost;
+            least[pattern.Supply] = Math.Min(least[pattern.Supply], cost);
+        }
+
+        var supply = _master.SupplyDuals();
+        var entering = Enumerable.Range(0, reduced.Length)
+            .Where(i => reduced[i] - supply[_pool[node.Patterns[i]].Supply] < -_tier.Scale / 100_000)
+            .OrderBy(i => reduced[i] - supply[_pool[node.Patterns[i]].Supply]).ThenBy(i => i)
+            .Take(MostEntering).Select(i => node.Patterns[i]).ToList();
+        return new Scanned(Bounds.Lagrangian(_tier, duals, node, least, cuts, splits), reduced, least, entering);
+    }
+
+    // Drops what no plan of this node that is still of use can contain.
+    private PoolNode Fixed(PoolNode node, Scanned scan)
+    {
+        var gap = (Int128)Most(node) * _tier.Scale - scan.Bound;
+        if (gap < 0) return node;
+        var kept = new List<int>(node.Patterns.Length);
+        for (var i = 0; i < scan.Reduced.Length; i++)
+        {
+            var supply = _pool[node.Patterns[i]].Supply;
+            var counted = node.Least[supply] > 0 || scan.Least[supply] < 0 ? scan.Least[supply] : 0;
+            if ((Int128)scan.Reduced[i] - counted <= gap) kept.Add(node.Patterns[i]);
+        }
+
+        return kept.Count == node.Patterns.Length ? node : node with { Patterns = [.. kept] };
+    }
+}
