@@ -1,0 +1,106 @@
+using CsCheck;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching.Methods;
+using static Offcuts.Matching.Tests.Scene;
+
+namespace Offcuts.Matching.Tests;
+
+/// <summary>Rules that hold for every problem. A failing one is drawn again by the seed that the message names.</summary>
+public sealed class PropertyTests
+{
+    [Fact]
+    public void No_plan_of_a_larger_problem_has_a_fault_and_no_bound_is_above_its_value()
+    {
+        for (var seed = 3000; seed < 3030; seed++)
+        {
+            var problem = Problem.Create(RandomYards.Draw(seed, mostCuts: 14, mostPieces: 20)).Value;
+            var plan = Matcher.Match(problem, MatchLimits.None);
+            PlanChecker.Faults(problem, plan).Should().BeEmpty($"seed {seed}");
+            Figure[] figures = [plan.Tiers.Unfilled, plan.Tiers.Spend, plan.Tiers.ValueGivenUp, .. plan.Tiers.UnfilledByStage];
+            figures.Should().OnlyContain(figure => figure.Bound <= figure.Value, $"seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void The_order_of_the_rows_changes_no_figure_and_the_same_rows_give_the_same_plan()
+    {
+        for (var seed = 4000; seed < 4025; seed++)
+        {
+            var request = RandomYards.Draw(seed, mostCuts: 10, mostPieces: 8);
+            var turned = request with { Stages = [.. request.Stages.Select(stage => stage with { Cuts = [.. stage.Cuts.Reverse()] })] };
+            var plan = Match(request);
+            Figures(Match(turned)).Should().Be(Figures(plan), $"seed {seed}");
+            Text(Match(turned)).Should().Be(Text(plan), $"seed {seed}");
+            Text(Match(request)).Should().Be(Text(plan), $"seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void One_more_piece_never_makes_a_proven_plan_worse()
+    {
+        for (var seed = 5000; seed < 5040; seed++)
+        {
+            var request = RandomYards.Draw(seed, mostCuts: 8, mostPieces: 6);
+            var more = request with { Pieces = [.. request.Pieces, Board("61\"", 999_983)] };
+            var (less, with) = (Match(request), Match(more));
+            if (!less.Proven || !with.Proven) continue;
+            Order(with).Should().BeLessThanOrEqualTo(Order(less), $"seed {seed}");
+        }
+
+        // Big enough steps keep the tiers apart.
+        static decimal Order(Plan plan) =>
+            plan.Tiers.UnfilledByStage.Aggregate(0m, (sum, figure) => sum * 100 + figure.Value) * 1_000_000_000_000m
+            + plan.Tiers.Spend.Value * 1_000_000m + plan.Tiers.ValueGivenUp.Value;
+    }
+
+    [Fact]
+    public void The_fast_value_is_the_yard_value_to_the_cent()
+    {
+        var price = Gen.Select(Gen.Int[1, 60], Gen.Long[0, 5000]);
+        var prices = price.Array[1, 5].Select(list => list.DistinctBy(one => one.Item1)
+            .Select(one => new StorePrice { Material = Stud, Length = Length.Feet(one.Item1), Price = new Money(one.Item2) }).ToArray());
+        Gen.Select(prices, Gen.Enum<Condition>(), Gen.Long[0, 60 * Length.PerFoot], Gen.Long[0, 3 * Length.PerFoot]).Sample((book, condition, units, keep) =>
+            new ValueCurve(condition, book, Length.FromUnits(keep)).At(units)
+            == YardValue.Of(Length.FromUnits(units), condition, book, Length.FromUnits(keep)).Cents, iter: 20_000);
+    }
+
+    [Fact]
+    public void A_shorter_length_is_never_worth_more_than_a_longer_by_more_than_the_drop()
+    {
+        var price = Gen.Select(Gen.Int[1, 60], Gen.Long[0, 5000]);
+        Gen.Select(price.Array[1, 5], Gen.Long[0, 60 * Length.PerFoot], Gen.Long[0, 60 * Length.PerFoot]).Sample((list, a, b) =>
+        {
+            var book = list.DistinctBy(one => one.Item1).Select(one => new StorePrice { Material = Stud, Length = Length.Feet(one.Item1), Price = new Money(one.Item2) }).ToArray();
+            var curve = new ValueCurve(Condition.Sound, book, Length.Zero);
+            return curve.At(Math.Min(a, b)) <= curve.At(Math.Max(a, b)) + curve.LargestDrop;
+        }, iter: 20_000);
+    }
+
+    [Fact]
+    public void A_cancelled_match_still_hands_back_a_right_plan_with_true_bounds()
+    {
+        var problem = Problem.Create(RandomYards.Draw(41)).Value;
+        var plan = Matcher.Match(problem, new MatchLimits { Cancel = new CancellationToken(canceled: true) });
+        PlanChecker.Faults(problem, plan).Should().BeEmpty();
+        var best = Matcher.Match(problem, MatchLimits.None);
+        plan.Tiers.Spend.Bound.Should().BeLessThanOrEqualTo(best.Tiers.Spend.Value);
+        plan.Tiers.ValueGivenUp.Value.Should().BeGreaterThanOrEqualTo(best.Tiers.ValueGivenUp.Value);
+    }
+
+    [Fact]
+    public void Progress_tells_figures_whose_bounds_are_not_above_them()
+    {
+        var told = new List<MatchProgress>();
+        Match(RandomYards.Draw(7, mostCuts: 10, mostPieces: 8), new MatchLimits { Progress = new Told(told) });
+        told.Should().NotBeEmpty();
+        told.Should().OnlyContain(step => step.Unfilled.Bound <= step.Unfilled.Value && step.Spend.Bound <= step.Spend.Value && step.ValueGivenUp.Bound <= step.ValueGivenUp.Value);
+    }
+
+    private sealed class Told(List<MatchProgress> told) : IProgress<MatchProgress>
+    {
+        public void Report(MatchProgress value) => told.Add(value);
+    }
+}
