@@ -9,11 +9,15 @@ namespace Offcuts.UseCases;
 /// <summary>Changes the prices of store lengths and hardware.</summary>
 public sealed class ChangePrices(YardFile yard)
 {
-    /// <summary>Sets one price from a typed line, dated today.</summary>
-    public Result<string> Set(string line, DateOnly today) =>
-        PriceLine.Read(line, yard.Settings().Unit, today)
-            .Then(price => yard.Change($"set the price of {Name(price)}", work => work.SetPrice(price)))
-            .Then<string>(entry => entry.What);
+    /// <summary>Sets one price from a typed line, dated today; tells how it was understood.</summary>
+    public Result<string> Set(string line, DateOnly today)
+    {
+        var settings = yard.Settings();
+        var read = PriceLine.Read(line, settings.Unit, today);
+        if (!read.TryGet(out var price)) return Result<string>.Fail(read.Faults);
+        return yard.Change($"set the price of {Name(price)}", work => work.SetPrice(price))
+            .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
+    }
 
     /// <summary>Removes one price, named as the list shows it: material, length where it has one, and treated where it is.</summary>
     public Result<string> Remove(string line)

@@ -1,0 +1,35 @@
+namespace Offcuts.Tests.Commands;
+
+/// <summary>Every command explains itself, with an example.</summary>
+public sealed class HelpTests : IDisposable
+{
+    private readonly TryYard _yard = new();
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void Every_command_has_a_description_and_an_example()
+    {
+        var seen = new List<string>();
+        Visit([], seen);
+
+        seen.Should().HaveCountGreaterThan(35).And.Contain("stage need").And.Contain("label blank");
+    }
+
+    private void Visit(string[] path, List<string> seen)
+    {
+        var help = _yard.Run([.. path, "--help"]);
+        help.Status.Should().Be(0);
+        var examples = help.Lines.SkipWhile(line => !line.StartsWith("Example", StringComparison.Ordinal)).Skip(1).ToArray();
+        examples.Should().NotBeEmpty($"offcuts {string.Join(' ', path)} has an example");
+        examples.Should().OnlyContain(line => line.Contains("offcuts"));
+        seen.Add(string.Join(' ', path));
+
+        var below = help.Lines.SkipWhile(line => line != "Commands:").Skip(1).TakeWhile(line => line.StartsWith("  ", StringComparison.Ordinal));
+        foreach (var line in below)
+        {
+            line.Trim().Split("  ", 2, StringSplitOptions.RemoveEmptyEntries).Should().HaveCount(2, "a name and what it does");
+            Visit([.. path, line.Trim().Split(' ')[0]], seen);
+        }
+    }
+}
