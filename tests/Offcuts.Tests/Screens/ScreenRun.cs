@@ -59,7 +59,7 @@ internal sealed class ScreenRun : IDisposable
     private ScreenRun(TryYard folder, int width, int height, bool colour)
     {
         Folder = folder;
-        Yard = YardFile.Open(folder.YardPath, folder.Clock);
+        Yard = YardFile.Open(folder.YardPath, folder.Clock, TimeSpan.FromMilliseconds(100));
         _app = Application.Create(new VirtualTimeProvider());
         _app.Init("ansi");
         _app.Driver!.Force16Colors = true;

@@ -28,7 +28,7 @@ internal static class ShellRows
         }
 
         var waiting = state.Snapshot.Queue.Count;
-        var right = (waiting > 0 ? $"{waiting.ToString(CultureInfo.InvariantCulture)} labels wait  " : "") + state.Snapshot.Name;
+        var right = (waiting == 0 ? "" : waiting == 1 ? "1 label waits  " : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait  ") + state.Snapshot.Name;
         var room = width - Row.Of([.. inks]).Width - 1;
         if (room < 8) return new Row(inks);
         var shown = TextColumns.Cut(new Ink(right).Text, room);

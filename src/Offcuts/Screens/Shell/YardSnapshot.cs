@@ -46,8 +46,8 @@ internal sealed record YardSnapshot
 
     public YardSettings Settings { get; init; } = YardSettings.Usual;
 
-    /// <summary>Labels that wait to be printed, in their order.</summary>
-    public IReadOnlyList<Code> Queue { get; init; } = [];
+    /// <summary>Labels that wait to be printed.</summary>
+    public IReadOnlySet<Code> Queue { get; init; } = ImmutableHashSet<Code>.Empty;
 
     /// <summary>Labels that were printed before their pieces exist and hang nowhere yet.</summary>
     public IReadOnlySet<Code> Blanks { get; init; } = ImmutableHashSet<Code>.Empty;
@@ -92,7 +92,7 @@ internal sealed record YardSnapshot
             Settings = settings,
             Today = today,
             Sheet = SheetOptions.For(yard, today),
-            Queue = yard.LabelQueue(),
+            Queue = yard.LabelQueue().ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
         };
     }

@@ -34,7 +34,7 @@ internal static class StagesModel
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
                 return Answered(state, ask.Topic, state.Line.Text.Trim());
             case Intent.Enter when state.Line.Ask is null:
-                return Entered(state);
+                return Entered(Read(state));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
                 return Chose(state, ask, letter);
             case Intent.Do(var want) when state.Line.Ask is null:

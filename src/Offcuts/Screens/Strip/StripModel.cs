@@ -31,7 +31,7 @@ internal static class StripModel
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
                 return Answered(state, ask.Topic);
             case Intent.Enter when state.Line.Ask is null:
-                return Entered(state);
+                return Entered(Read(state));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
                 return Chosen(state, ask, letter);
             case Intent.Do(Want.PrintLabels):

@@ -72,7 +72,7 @@ internal static class YardModel
         if (ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
         return choice.Order is { } order
-            ? LookedUp(state, Ordered(closed with { Order = order }, keep: state.Code))
+            ? LookedUp(state, Ordered(closed with { Order = order }))
             : new(closed, choice.Errand);
     }
 

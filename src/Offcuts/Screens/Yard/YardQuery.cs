@@ -28,9 +28,10 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         var words = (at >= 0 ? trimmed[..at] : trimmed).Split(' ', StringSplitOptions.RemoveEmptyEntries).ToList();
         var atLeast = TakeLength(words, yard.Unit);
         var whole = string.Join(' ', words).ToLowerInvariant();
-        var material = yard.Materials.Contains(whole) ? whole : words.FirstOrDefault(word => yard.Materials.Contains(word.ToLowerInvariant()));
+        var one = words.FindIndex(word => yard.Materials.Contains(word.ToLowerInvariant()));
+        var material = yard.Materials.Contains(whole) ? whole : one >= 0 ? words[one].ToLowerInvariant() : null;
         if (material == whole) words.Clear();
-        else if (material is not null) words.Remove(material);
+        else if (one >= 0) words.RemoveAt(one);
         return new YardQuery(new YardFilter(words, material, place.Length > 0 ? place : null, atLeast), default);
     }
 

@@ -1,0 +1,75 @@
+using Offcuts.Screens;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>The one typed line: nothing typed is ever lost without asking.</summary>
+public sealed class EntryLineTests
+{
+    private static readonly Ask Day = new Ask.Write("Which day?", Topic.StageDay, "day");
+
+    private static readonly Ask Sure = new Ask.Choose("Sure?", [new Choice('y', "yes")]);
+
+    [Fact]
+    public void Esc_clears_only_at_the_second_press_and_the_line_can_be_brought_back()
+    {
+        var typed = new EntryLine().Typed("2x4 8'");
+        var (once, said) = typed.Escape();
+        once.Text.Should().Be("2x4 8'");
+        said!.Text.Should().Be("Esc once more clears the line");
+        var (twice, _) = once.Escape();
+        twice.Text.Should().BeEmpty();
+        twice.Recall(-1).Text.Should().Be("2x4 8'");
+    }
+
+    [Fact]
+    public void Typing_between_two_presses_of_Esc_asks_again() =>
+        new EntryLine().Typed("2x4").Escape().Line.Typed("2x4 8").Escape().Line.Text.Should().Be("2x4 8");
+
+    [Fact]
+    public void A_question_gives_back_what_was_typed_before_it()
+    {
+        var asked = new EntryLine().Typed("2x4 8'").Open(Day, "2026-06-01");
+        asked.Text.Should().Be("2026-06-01");
+        asked.Escape().Line.Text.Should().Be("2x4 8'", "an answer that was only offered needs no second press");
+        asked.Typed("2026-07").Escape().Line.Text.Should().Be("2026-07", "a typed answer does");
+        asked.Typed("2026-07").Escape().Line.Escape().Line.Text.Should().Be("2x4 8'");
+        asked.Close().Text.Should().Be("2x4 8'");
+    }
+
+    [Fact]
+    public void One_question_after_another_still_gives_back_the_line()
+    {
+        var second = new EntryLine().Typed("2x4 8'").Open(Sure).Open(Day);
+        second.Close().Text.Should().Be("2x4 8'");
+    }
+
+    [Fact]
+    public void What_was_sent_leaves_the_line_when_it_arrives_and_what_was_typed_behind_it_stays()
+    {
+        new EntryLine().Typed("2x4 8'").Send().Arrived().Text.Should().BeEmpty();
+        new EntryLine().Typed("2x4 8'").Send().Typed("2x4 8' 2x6").Arrived().Text.Should().Be("2x6");
+        new EntryLine().Typed("2x4 8'").Send().Typed("2x4").Arrived().Text.Should().Be("2x4", "a line that was changed meanwhile is another line");
+        new EntryLine().Typed("2x4 8'").Send().Returned().Text.Should().Be("2x4 8'");
+    }
+
+    [Fact]
+    public void Pasted_lines_wait_their_turn()
+    {
+        var pasted = new EntryLine().Pasted(["a", "b", "c"]);
+        pasted.Text.Should().Be("a");
+        var next = pasted.Send().Arrived();
+        next.Text.Should().Be("b");
+        next.Escape().Line.Escape().Line.Text.Should().Be("c", "one that is not wanted makes room for the next");
+        next.Holds.Should().BeTrue();
+    }
+
+    [Fact]
+    public void Earlier_lines_come_back_newest_first_and_the_draft_after_the_last()
+    {
+        var line = new EntryLine().Typed("a").Send().Arrived().Typed("b").Send().Arrived().Typed("draft");
+        line.Recall(-1).Text.Should().Be("b");
+        line.Recall(-1).Recall(-1).Text.Should().Be("a");
+        line.Recall(-1).Recall(-1).Recall(-1).Text.Should().Be("a");
+        line.Recall(-1).Recall(1).Text.Should().Be("draft");
+    }
+}

@@ -1,0 +1,34 @@
+using Offcuts.Core.Measures;
+using Offcuts.Screens;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>What the typed line of the yard asks for.</summary>
+public sealed class YardQueryTests
+{
+    private static readonly YardSnapshot Yard = new() { Materials = new HashSet<string> { "2x4", "2x10", "foam 2-1/2x12" } };
+
+    [Theory]
+    [InlineData("", "")]
+    [InlineData("2x4", "2x4")]
+    [InlineData("2X10 nails", "2x10, \"nails\"")]
+    [InlineData("2x1", "\"2x1\"")]
+    [InlineData("foam 2-1/2x12", "foam 2-1/2x12")]
+    [InlineData("8'+", "8' or longer")]
+    [InlineData("2x4 7' 8-5/8+ fair", "2x4, 7' 8-5/8\" or longer, \"fair\"")]
+    [InlineData("40+", "3' 4\" or longer")]
+    [InlineData("2x4 @north rack", "2x4, at \"north rack\"")]
+    [InlineData("+", "\"+\"")]
+    [InlineData("x+", "\"x+\"")]
+    public void A_line_is_read_word_by_word(string line, string read) =>
+        YardQuery.Read(line, Yard).ReadBack(LengthUnit.Inch).Should().Be(read);
+
+    [Fact]
+    public void A_line_that_is_a_code_is_that_code_however_it_is_written()
+    {
+        var code = KnownYard.Codes[0];
+        foreach (var line in new[] { code.Text, code.ToString(), code.QrText, $" {code.Text.ToLowerInvariant()} " })
+            YardQuery.Read(line, Yard).Code.Should().Be(code);
+        YardQuery.Read(code.Text + " 2x4", Yard).Code.IsNone.Should().BeTrue();
+    }
+}
