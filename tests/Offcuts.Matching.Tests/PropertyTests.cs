@@ -14,7 +14,7 @@ public sealed class PropertyTests
     [Fact]
     public void No_plan_of_a_larger_problem_has_a_fault_and_no_bound_is_above_its_value()
     {
-        for (var seed = 3000; seed < 3030; seed++)
+        for (var seed = 3000; seed < 3015; seed++)
         {
             var problem = Problem.Create(RandomYards.Draw(seed, mostCuts: 14, mostPieces: 20)).Value;
             var plan = Matcher.Match(problem, MatchLimits.None);
@@ -27,9 +27,9 @@ public sealed class PropertyTests
     [Fact]
     public void The_order_of_the_rows_changes_no_figure_and_the_same_rows_give_the_same_plan()
     {
-        for (var seed = 4000; seed < 4025; seed++)
+        for (var seed = 4000; seed < 4008; seed++)
         {
-            var request = RandomYards.Draw(seed, mostCuts: 10, mostPieces: 8);
+            var request = RandomYards.Draw(seed, mostCuts: 8, mostPieces: 6);
             var turned = request with { Stages = [.. request.Stages.Select(stage => stage with { Cuts = [.. stage.Cuts.Reverse()] })] };
             var plan = Match(request);
             Figures(Match(turned)).Should().Be(Figures(plan), $"seed {seed}");
@@ -41,7 +41,7 @@ public sealed class PropertyTests
     [Fact]
     public void One_more_piece_never_makes_a_proven_plan_worse()
     {
-        for (var seed = 5000; seed < 5040; seed++)
+        for (var seed = 5000; seed < 5020; seed++)
         {
             var request = RandomYards.Draw(seed, mostCuts: 8, mostPieces: 6);
             var more = request with { Pieces = [.. request.Pieces, Board("61\"", 999_983)] };
@@ -82,7 +82,7 @@ public sealed class PropertyTests
     [Fact]
     public void A_cancelled_match_still_hands_back_a_right_plan_with_true_bounds()
     {
-        var problem = Problem.Create(RandomYards.Draw(41)).Value;
+        var problem = Problem.Create(RandomYards.Draw(7, mostCuts: 10, mostPieces: 8)).Value;
         var plan = Matcher.Match(problem, new MatchLimits { Cancel = new CancellationToken(canceled: true) });
         PlanChecker.Faults(problem, plan).Should().BeEmpty();
         var best = Matcher.Match(problem, MatchLimits.None);

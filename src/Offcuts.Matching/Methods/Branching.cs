@@ -7,9 +7,8 @@ internal static class Branching
 
     /// <summary>Two nodes that share out the plans of the node; the one to be looked at first comes last.</summary>
     public static IReadOnlyList<PoolNode> Children(
-        Tier tier, IReadOnlyList<Pattern> pool, PoolNode node, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled)
+        Tier tier, IReadOnlyList<Pattern> pool, PoolNode node, IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {
-        _ = unfilled;
         if (Supply(tier, solution) is { } supply)
         {
             var (s, uses) = supply;

@@ -62,7 +62,7 @@ internal sealed class PoolSearch : IDisposable
                 case { Solution: null }: return false;
                 case { Solution: { } solution } solved:
                     if (node.Depth == 0) (RootBound, RootPatterns) = (solved.Node.Bound, solved.Node.Patterns.Length);
-                    foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution, _master.Unfilled())) stack.Push(child);
+                    foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) stack.Push(child);
                     break;
             }
         }

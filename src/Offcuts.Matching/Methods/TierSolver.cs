@@ -7,50 +7,64 @@ namespace Offcuts.Matching.Methods;
 internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Relaxation);
 
 /// <summary>
-/// Solves one tier: column generation for the bound, an integer master over the patterns it met for a plan, then all patterns
-/// within the gap and the integer master over those for the proof.
+/// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
+/// do not meet, all patterns within a gap and a proof over those: by counting where the kinds of cuts are few, else by search.
 /// </summary>
 internal static class TierSolver
 {
     private const int MostStates = 1 << 20;
     private const int MostCounted = 40_000;
     private const int Dives = 3;
+    private const long StepsAPattern = 60;
     private const double QuickWork = 1;
     private const int MostNodes = 2_000;
 
+    /// <summary>Solves.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="incumbent">A plan that keeps its rows.</param>
+    /// <param name="trivialBound">A bound that is known beforehand.</param>
+    /// <param name="spendIsLeast">True where the tier has no spend row, or its spend is proven the least.</param>
+    /// <param name="effort">Limit.</param>
     public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, bool spendIsLeast, Effort effort)
     {
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
-        var best = incumbent;
-        bool Done() => tier.Value(best) <= bound || effort.Over;
-        void Take(IntegerOutcome outcome)
-        {
-            if (outcome.Plan is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
-        }
+        var best = Better(tier, incumbent, bound, relaxation, effort);
+        if (tier.Value(best) > bound && !effort.Over)
+            (best, bound) = Counted(tier, best, relaxation, spendIsLeast, effort) ?? Searched(tier, best, bound, relaxation, effort);
+        return new TierOutcome(best, bound, relaxation);
+    }
 
-        if (Done()) return new TierOutcome(best, bound, relaxation);
-        for (var avoid = 0; avoid < Dives && !Done(); avoid++)
+    // Plans from the relaxation: by diving, then as good as its patterns give.
+    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    {
+        for (var avoid = 0; avoid < Dives && tier.Value(best) > bound && !effort.Over; avoid++)
         {
             var dive = Diving.Dive(tier, relaxation.Patterns, avoid, effort);
             if (dive is not null && tier.Value(dive) < tier.Value(best)) best = dive;
         }
 
-        if (Done()) return new TierOutcome(best, bound, relaxation);
-        Take(IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort));
-        if (Done()) return new TierOutcome(best, bound, relaxation);
+        if (tier.Value(best) <= bound) return best;
+        return IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
+    }
 
-        if (CountProgram.States(tier) <= MostStates && (tier.SpendCap is null || spendIsLeast)
-            && PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostCounted, 60L * MostCounted) is { } counted && CountProgram.Fits(tier, counted))
-        {
-            var plan = CountProgram.Best(tier, counted, effort);
-            if (effort.Over) return new TierOutcome(best, bound, relaxation);
-            if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
-            return new TierOutcome(best, tier.Value(best), relaxation);
-        }
+    // The proof where the kinds of cuts are few; none where they are not.
+    private static (MaterialPlan Plan, long Bound)? Counted(Tier tier, MaterialPlan best, Relaxation relaxation, bool spendIsLeast, Effort effort)
+    {
+        if (CountProgram.States(tier) > MostStates || !spendIsLeast) return null;
+        var patterns = PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostCounted, StepsAPattern * MostCounted);
+        if (patterns is null || !CountProgram.Fits(tier, patterns)) return null;
+        var plan = CountProgram.Best(tier, patterns, effort);
+        if (effort.Over) return null;
+        if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
+        return (best, tier.Value(best));
+    }
 
-        while (!Done())
+    // The proof by search: what is not found below a level is ruled out there, and the bound rises to the next.
+    private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    {
+        while (tier.Value(best) > bound && !effort.Over)
         {
             if (Widest(tier, relaxation, bound, tier.Value(best) - 1) is not { } level) break;
             using var search = new PoolSearch(tier, level.Patterns, level.Most, MostNodes, effort);
@@ -60,7 +74,7 @@ internal static class TierSolver
             bound = search.Best is not null ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
         }
 
-        return new TierOutcome(best, bound, relaxation);
+        return (best, bound);
     }
 
     // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
@@ -73,7 +87,7 @@ internal static class TierSolver
             for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
             {
                 var level = Math.Min(most, bound + step);
-                if (PatternEnumeration.All(tier, relaxation, level, limit, 60L * limit + 500_000) is not { } patterns) break;
+                if (PatternEnumeration.All(tier, relaxation, level, limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
                 widest = (level, patterns);
                 if (level == most) break;
             }
