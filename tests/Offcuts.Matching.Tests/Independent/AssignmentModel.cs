@@ -1,0 +1,134 @@
+using Google.OrTools.Sat;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching.Tests.Independent;
+
+/// <summary>
+/// The matching problem as an assignment that CP-SAT solves, tier by tier:
+/// <code>
+/// x(i,j) = 1   copy j is made on stretch i            w(i,j) = 1   copy j takes stretch i whole
+/// sum over i of x(i,j) + w(i,j) + f(j) = 1            f(j) = 1     copy j is left out
+/// L(i) = sum over j of (length j + kerf) x(i,j)  &lt;=  usable i + kerf,   and 0 where stretch i is taken whole
+/// given up(i) = table(i)[L(i)] + value i * sum over j of w(i,j)
+/// </code>
+/// A new piece is a stretch that is paid for when used; there is one for each copy that it may serve, up to the limit, the fuller ones first.
+/// The tables are over the grid of the drawn problems; nothing here is shared with the program but the types of the trade.
+/// </summary>
+internal sealed class AssignmentModel
+{
+    private readonly MatchRequest _request;
+    private readonly CpModel _model = new();
+    private readonly RequiredCut[] _copies;
+    private readonly List<LinearExpr>[] _served;
+    private readonly List<LinearExpr> _spend = [];
+    private readonly List<LinearExpr> _given = [];
+
+    private AssignmentModel(MatchRequest request)
+    {
+        _request = request;
+        _copies = [.. request.Stages.SelectMany(stage => stage.Cuts).SelectMany(cut => Enumerable.Repeat(cut, cut.Count))];
+        _served = [.. _copies.Select(_ => new List<LinearExpr>())];
+    }
+
+    /// <summary>The best that any plan reaches in the first three tiers, hardware not counted; proven by the solver, or it throws.</summary>
+    public static Reached Best(MatchRequest request)
+    {
+        var model = new AssignmentModel(request);
+        foreach (var stretch in Definition.Yard(request)) model.AddStretch(stretch);
+        if (request.Buy)
+        {
+            foreach (var price in request.Prices.All.Where(price => price.Material is not Core.Materials.Hardware)) model.AddNew(price);
+        }
+
+        return model.Solve();
+    }
+
+    private void AddNew(Core.Materials.StorePrice price)
+    {
+        var stretch = Definition.New(price);
+        var most = Math.Min(price.Limit ?? int.MaxValue, _copies.Count(cut => Definition.MayServe(stretch, cut) && cut.Shortest <= price.Length));
+        LinearExpr? before = null;
+        for (var i = 0; i < most; i++)
+        {
+            var fill = AddStretch(stretch);
+            if (before is not null) _model.Add(before >= fill);
+            before = fill;
+        }
+    }
+
+    // Adds one stretch and hands back how full it is.
+    private LinearExpr AddStretch(Stretch stretch)
+    {
+        var kerf = _request.Settings.Kerf(stretch.Material).Units;
+        List<BoolVar> made = [], whole = [];
+        List<long> weights = [];
+        for (var j = 0; j < _copies.Length; j++)
+        {
+            var cut = _copies[j];
+            if (!Definition.MayServe(stretch, cut)) continue;
+            if (cut.Shortest.Units <= stretch.Length)
+            {
+                made.Add(_model.NewBoolVar("x"));
+                weights.Add(Steps(cut.Shortest.Units + kerf));
+                _served[j].Add(made[^1]);
+            }
+
+            if (cut.Shortest.Units < stretch.Length && stretch.Length <= cut.Longest.Units)
+            {
+                whole.Add(_model.NewBoolVar("w"));
+                _served[j].Add(whole[^1]);
+            }
+        }
+
+        var capacity = Steps(stretch.Length + kerf);
+        var load = _model.NewIntVar(0, capacity, "L");
+        _model.Add(load == LinearExpr.WeightedSum(made, weights));
+        var used = _model.NewBoolVar("used");
+        var taken = LinearExpr.Sum(whole);
+        _model.Add(load + capacity * taken <= capacity * LinearExpr.Sum([used]));
+        if (stretch.Price is { } price) _spend.Add(used * price.Price.Cents);
+
+        var before = stretch.Price is null ? Definition.Value(stretch, stretch.Length, _request) : 0;
+        var table = Enumerable.Range(0, (int)capacity + 1)
+            .Select(steps => steps == 0 ? 0 : before - Definition.Value(stretch, Math.Max(0, stretch.Length - steps * DrawnYards.Grid), _request))
+            .ToArray();
+        var given = _model.NewIntVar(table.Min(), table.Max(), "given");
+        _model.AddElement(load, table, given);
+        _given.Add(given + before * taken);
+        return load + capacity * taken;
+    }
+
+    private Reached Solve()
+    {
+        var stages = _request.Stages.Select(stage => stage.Name).ToArray();
+        var left = stages.Select(_ => new List<BoolVar>()).ToArray();
+        for (var j = 0; j < _copies.Length; j++)
+        {
+            var leftOut = _model.NewBoolVar("f");
+            left[Array.IndexOf(stages, _copies[j].Stage)].Add(leftOut);
+            _model.Add(LinearExpr.Sum([.. _served[j], leftOut]) == 1);
+        }
+
+        var reached = left.Select(copies => Least(LinearExpr.Sum(copies))).ToArray();
+        return new Reached(reached, Least(LinearExpr.Sum(_spend)), Least(LinearExpr.Sum(_given)), 0);
+    }
+
+    // The least that a figure can be, which is then held for the figures after it.
+    private long Least(LinearExpr figure)
+    {
+        _model.Minimize(figure);
+        using var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1 max_deterministic_time:60" };
+        var status = solver.Solve(_model);
+        if (status != CpSolverStatus.Optimal) throw new InvalidOperationException($"the assignment was not solved to the end: {status}");
+        var least = (long)Math.Round(solver.ObjectiveValue);
+        _model.Add(figure == least);
+        return least;
+    }
+
+    private static long Steps(long units)
+    {
+        var (steps, rest) = Math.DivRem(units, DrawnYards.Grid);
+        return rest == 0 ? steps : throw new ArgumentException($"{Length.FromUnits(units)} is off the grid", nameof(units));
+    }
+}
