@@ -169,7 +169,7 @@ internal sealed class Tier
     private void AllowLeft(int demand, MaterialPlan plan)
     {
         var stage = Problem.Demands[demand].Stage;
-        var cap = plan.LeftIn(stage);
+        var cap = Enumerable.Range(0, Active.Length).Where(d => Active[d] && Problem.Demands[d].Stage == stage).Sum(d => plan.Left[d]);
         if (cap == 0 || Problem.AlwaysFilled(demand)) return;
         _leftCap[stage] = cap;
         MostLeft[demand] = Math.Min(cap, Problem.Demands[demand].Count);
