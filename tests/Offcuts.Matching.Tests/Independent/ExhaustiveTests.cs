@@ -19,6 +19,11 @@ public sealed class ExhaustiveTests
         plan.Proven.Should().BeTrue(because);
     });
 
+    [Theory]
+    [MemberData(nameof(Blocks))]
+    public void Among_plans_equal_so_far_the_saw_cuts_are_the_fewest(int block) => OverSeeds(block, (plan, best, because) =>
+        plan.Tiers.SawCuts.Should().Be((int)best.SawCuts, because));
+
     private static void OverSeeds(int block, Action<Plan, Reached, string> check)
     {
         foreach (var seed in Enumerable.Range(block * 50, 50))
