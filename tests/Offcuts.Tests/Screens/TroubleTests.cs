@@ -66,6 +66,19 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void A_day_that_is_none_is_not_taken_for_a_part_of_the_name()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4", "Ctrl+K").Type("walls 2026-06-31").Press("Enter");
+            run.Text.Should().Contain("\"2026-06-31\" is no day");
+            run.Lines[2].Should().Be("stage  walls 2026-06-31");
+            run.Press("Backspace").Type("0").Press("Enter");
+            run.Yard.Stages().Single().Date.Should().Be(new DateOnly(2026, 6, 30));
+        });
+    }
+
+    [Fact]
     public void A_match_runs_beside_everything_else_shows_its_best_and_is_stopped_by_Esc()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

@@ -124,6 +124,7 @@ internal static class StagesModel
         {
             case Topic.StageName:
                 var (name, day) = NameAndDay(text);
+                if (day is null && LooksLikeDay(name)) return new(state, Notice: new Notice(CommandFaults.DayUnreadable(name.Split(' ')[^1]).Sentence, Tone.Fault));
                 return name.Length == 0
                     ? new(state, Notice: new Notice(YardFaults.StageWithoutName().Sentence, Tone.Fault))
                     : new(closed, new Errand.AddStage(name, day));
@@ -156,6 +157,9 @@ internal static class StagesModel
         var space = text.LastIndexOf(' ');
         return space > 0 && ReadDay(text[(space + 1)..]) is { } day ? (text[..space].Trim(), day) : (text, null);
     }
+
+    private static bool LooksLikeDay(string name) =>
+        name.Split(' ')[^1] is { Length: >= 8 and <= 10 } last && last.Count(c => c == '-') == 2 && last.All(c => c == '-' || char.IsAsciiDigit(c));
 
     private static DateOnly? ReadDay(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
