@@ -59,7 +59,6 @@ internal abstract record Intent
 /// <summary>What can be wanted at one place or another beyond typing and moving.</summary>
 internal enum Want
 {
-    LookCloser,
     SetState,
     Reserve,
     QueueLabel,

@@ -44,6 +44,22 @@ public sealed partial class TerminalTests
     }
 
     [Fact]
+    public void The_help_scrolls_to_its_end_and_back_and_no_further()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3", "F1");
+            var first = run.Text;
+            run.Press([.. Enumerable.Repeat("PageDown", 30)]);
+            run.Text.Should().Contain("Local code and licensed practice decide.").And.NotBe(first);
+            run.Press("PageUp", "PageUp", "PageUp", "PageUp", "PageUp", "PageUp");
+            run.Text.Should().Be(first);
+            run.Type("x").Press("Esc");
+            run.Lines[2].Should().Be("strip", "what is pressed in the help types nothing");
+        });
+    }
+
+    [Fact]
     public void Without_colour_no_colour_is_sent_at_any_place()
     {
         ScreenRun.OnKnownYard(120, 40, run =>

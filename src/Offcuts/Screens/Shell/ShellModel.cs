@@ -86,7 +86,6 @@ internal static class ShellModel
     private static Turn<ShellState> Helped(ShellState state, Intent intent) => intent switch
     {
         Intent.Move(var by) => new(state with { HelpTop = Math.Max(0, state.HelpTop + by) }),
-        Intent.Edge(var last) => new(state with { HelpTop = last ? int.MaxValue : 0 }),
         Intent.Escape or Intent.Help or Intent.Enter => new(state with { Helping = false }),
         Intent.GoTo or Intent.Along or Intent.Leave => Apply(state with { Helping = false }, intent),
         _ => new(state),

@@ -86,7 +86,7 @@ internal sealed class ShellView : Runnable
         if (Meant(key) is { } intent)
         {
             key.Handled = true;
-            _shell.Take(intent is Intent.Page(var by) ? new Intent.Move(by * PageLines()) : intent);
+            _shell.Take(Measured(intent));
             return;
         }
 
@@ -104,6 +104,21 @@ internal sealed class ShellView : Runnable
         }
 
         return null;
+    }
+
+    // A screenful is as long as the list that is shown; the help stops at its end.
+    private Intent Measured(Intent intent)
+    {
+        var lines = intent switch
+        {
+            Intent.Page(var pages) => pages * PageLines(),
+            Intent.Move(var by) => by,
+            _ => 0,
+        };
+        if (lines == 0) return intent;
+        if (!_shell.State.Helping) return new Intent.Move(lines);
+        var last = Math.Max(0, ShellRows.Help(_shell.State, _help.Viewport.Width).Count - _help.Viewport.Height);
+        return new Intent.Move(Math.Clamp(_shell.State.HelpTop + lines, 0, last) - _shell.State.HelpTop);
     }
 
     private int PageLines() => _shell.State.Helping ? Math.Max(1, _help.Viewport.Height - 1) : _places[_shell.State.Place].PageLines;
