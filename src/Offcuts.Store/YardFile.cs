@@ -128,12 +128,19 @@ public sealed class YardFile : IDisposable
     /// </summary>
     /// <param name="what">What is done, in a few words: <c>catalogued 12 pieces</c>.</param>
     /// <param name="work">Makes the change.</param>
-    public Result<HistoryEntry> Change(string what, Action<YardChange> work) => InTransaction(() => Entry(what, undoes: null, () =>
-    {
-        var change = new YardChange(this, _reader);
-        work(change);
-        return change.Close();
-    }));
+    public Result<HistoryEntry> Change(string what, Action<YardChange> work) => InTransaction(() => Entry(what, work));
+
+    /// <summary>
+    /// The same, for work that rests on what was read before: refused where anybody has changed the yard since it stood at
+    /// <paramref name="seen"/>, so that no other program's change is ever overwritten.
+    /// </summary>
+    /// <param name="seen">The <see cref="ChangeNumber"/> before the first reading.</param>
+    /// <param name="what">What is done, in a few words.</param>
+    /// <param name="work">Makes the change.</param>
+    public Result<HistoryEntry> ChangeSince(long seen, string what, Action<YardChange> work) => InTransaction(() =>
+        Database.Number("history_last_number") == seen
+            ? Entry(what, work)
+            : StoreFaults.ChangedMeanwhile());
 
     /// <summary>
     /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
@@ -171,6 +178,13 @@ public sealed class YardFile : IDisposable
         {
             if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
+    });
+
+    private Result<HistoryEntry> Entry(string what, Action<YardChange> work) => Entry(what, undoes: null, () =>
+    {
+        var change = new YardChange(this, _reader);
+        work(change);
+        return change.Close();
     });
 
     private Result<HistoryEntry> Entry(string what, long? undoes, Func<IReadOnlyList<Fault>> work)

@@ -9,6 +9,9 @@ public sealed record Surroundings
     /// <summary>Standard input.</summary>
     public required TextReader In { get; init; }
 
+    /// <summary>Standard input as bytes, for a file that is piped in.</summary>
+    public required Func<Stream> InBytes { get; init; }
+
     /// <summary>Standard output.</summary>
     public required TextWriter Out { get; init; }
 
@@ -43,6 +46,7 @@ public sealed record Surroundings
     public static Surroundings Real() => new()
     {
         In = Console.In,
+        InBytes = Console.OpenStandardInput,
         Out = Console.Out,
         Error = Console.Error,
         InIsTerminal = !Console.IsInputRedirected,

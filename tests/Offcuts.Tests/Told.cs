@@ -26,6 +26,7 @@ internal sealed class TryYard : IDisposable
     public Surroundings World(TextWriter output, TextWriter error, string input = "") => new()
     {
         In = new StringReader(input),
+        InBytes = () => new MemoryStream(Encoding.UTF8.GetBytes(input)),
         Out = output,
         Error = error,
         InIsTerminal = false,

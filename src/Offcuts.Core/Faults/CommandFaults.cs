@@ -10,6 +10,15 @@ public static class CommandFaults
 
     public static Fault NoSuchFile(string path) => new($"there is no file {TextRules.Harmless(path)}");
 
+    public static Fault NotUtf8(string name) => new($"{TextRules.Harmless(name)} is not UTF-8 text; save it as UTF-8");
+
+    public static Fault CannotReach(bool forbidden) => new(forbidden
+        ? "this file or folder may not be read or written by you"
+        : "the folder of this file is not there; make it first");
+
+    public static Fault NoYardYet(string path) =>
+        new($"there is no yard at {TextRules.Harmless(path)}; the first thing catalogued there makes it");
+
     public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");
 
     public static Fault OneLabelOnePiece() => new("one label goes on one piece, but this line makes several");

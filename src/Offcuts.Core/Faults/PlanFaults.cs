@@ -11,8 +11,6 @@ public static class PlanFaults
 
     public static Fault NoPlan() => new("no plan is kept yet; make one with: offcuts plan --save");
 
-    public static Fault ChangedMeanwhile(int id) => new($"plan {id} was changed by another program meanwhile; look at it again");
-
     public static Fault TimeUnreadable() => new("the time is a number of seconds over 0, at most a day");
 
     public static Fault CutsFileMissing() => new("planning from files needs --cuts FILE; --stock and --prices are optional");
@@ -37,11 +35,13 @@ public static class PlanFaults
 
     public static Fault PieceChanged(string code) => new($"{code} has changed since the plan was made; match again");
 
+    public static Fault PieceTwice() => new("one piece is named twice");
+
     public static Fault NoSuchCutOnPiece() => new("this cut is not planned on this piece");
 
     public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
 
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
 
-    public static Fault NotEnoughHardware(string name) => new($"the bins hold too little of {name}; count them, then match again");
+    public static Fault NothingWaits(int id) => new($"nothing of plan {id} waits any more");
 }

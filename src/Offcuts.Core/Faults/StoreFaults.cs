@@ -5,6 +5,9 @@ namespace Offcuts.Core.Faults;
 /// <summary>Every sentence about a change that a yard can't take.</summary>
 public static class StoreFaults
 {
+    public static Fault ChangedMeanwhile() =>
+        new("another program changed the yard at the same moment; nothing was done, so look and do it again");
+
     public static Fault NothingToUndo() => new("there is nothing to take back");
 
     public static Fault NoSuchPlan(int id) => new($"the yard keeps no plan {id}");

@@ -52,7 +52,11 @@ public static class YardFaults
 
     public static Fault NothingToChange() => new("say what to change; see: offcuts change --help");
 
+    public static Fault OnlyForPieces() => new("a bin has only a count, a place and a note");
+
     public static Fault QuantityOnlyForBins() => new("only a bin has a count");
+
+    public static Fault CutUp() => new("this piece was cut up, and what was cut from it is catalogued; take the cut back with undo");
 
     public static Fault NotOnHand() => new("this piece is not in the yard");
 

@@ -4,7 +4,7 @@ namespace Offcuts.Core.Yard;
 
 /// <summary>
 /// What a label says: six characters drawn by chance and an ISO/IEC 7064 MOD 37,36 check character, all seven from
-/// <see cref="Alphabet"/>. Written in two groups (<c>K7F 3MXA</c>). <c>default</c> is no code and prints empty.
+/// <see cref="Alphabet"/>. Written in two groups (<c>K7F 3MXX</c>). <c>default</c> is no code and prints empty.
 /// </summary>
 public readonly record struct Code : IComparable<Code>
 {

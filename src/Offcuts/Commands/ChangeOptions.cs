@@ -33,14 +33,7 @@ internal sealed record ChangeOptions(
     public Result<string> Apply(ParseResult parse, YardFile yard, IReadOnlyList<Code> codes)
     {
         var change = new ChangePieces(yard);
-        if (codes.Count == 1 && yard.Bin(codes[0]) is not null)
-        {
-            if (parse.GetValue(Quantity) is not { } count) return change.SetBin(codes[0], null, parse.GetValue(Place), parse.GetValue(Note));
-            return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity)
-                ? change.SetBin(codes[0], quantity, parse.GetValue(Place), parse.GetValue(Note))
-                : YardFaults.CountUnreadable();
-        }
-
+        if (codes.Count == 1 && yard.Bin(codes[0]) is not null) return ApplyToBin(parse, change, codes[0]);
         if (parse.GetValue(Quantity) is not null) return YardFaults.QuantityOnlyForBins();
         var facts = new PieceFacts
         {
@@ -62,5 +55,16 @@ internal sealed record ChangeOptions(
         if (facts == new PieceFacts()) return YardFaults.NothingToChange();
         var unit = yard.Settings().Unit;
         return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
+    }
+
+    private Result<string> ApplyToBin(ParseResult parse, ChangePieces change, Code code)
+    {
+        Option<string>[] fits = [Quantity, Place, Note];
+        if (All.Cast<Option<string>>().Except(fits).Any(option => parse.GetValue(option) is not null)) return YardFaults.OnlyForPieces();
+        if (fits.All(option => parse.GetValue(option) is null)) return YardFaults.NothingToChange();
+        if (parse.GetValue(Quantity) is not { } count) return change.SetBin(code, null, parse.GetValue(Place), parse.GetValue(Note));
+        return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity)
+            ? change.SetBin(code, quantity, parse.GetValue(Place), parse.GetValue(Note))
+            : YardFaults.CountUnreadable();
     }
 }

@@ -6,7 +6,7 @@ namespace Offcuts.Commands;
 /// <summary>Codes as they stand on a command line, where the two groups may have become two words.</summary>
 internal static class Codes
 {
-    /// <summary>Every code named, or every fault. <c>K7F 3MXA</c> may be one word or two.</summary>
+    /// <summary>Every code named, or every fault. <c>K7F 3MXX</c> may be one word or two.</summary>
     public static Result<IReadOnlyList<Code>> Read(IReadOnlyList<string> words)
     {
         var codes = new List<Code>();

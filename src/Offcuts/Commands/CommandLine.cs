@@ -11,15 +11,15 @@ namespace Offcuts.Commands;
 internal static class CommandLine
 {
     /// <summary>Reads the arguments, does what they say and gives the exit status.</summary>
-    public static int Run(IReadOnlyList<string> arguments, Surroundings world, Func<Session, ParseResult, int> openScreen)
+    public static int Run(IReadOnlyList<string> arguments, Surroundings world, Func<CommandContext, ParseResult, int> openScreen)
     {
-        var session = new Session(world);
+        var context = new CommandContext(world);
         try
         {
-            var root = Root(session, openScreen);
+            var root = Root(context, openScreen);
             // A place is typed as @north rack, so @ must not read a file of arguments.
             var parse = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (parse.Errors.Count > 0 && parse.Action is ParseErrorAction) return RefuseParse(session, parse);
+            if (parse.Errors.Count > 0 && parse.Action is ParseErrorAction) return RefuseParse(context, parse);
             return parse.Invoke(new InvocationConfiguration
             {
                 EnableDefaultExceptionHandler = false,
@@ -29,7 +29,7 @@ internal static class CommandLine
         }
         catch (YardUnavailableException unavailable)
         {
-            session.Refuse(unavailable.Message);
+            context.Refuse(unavailable.Message);
             return Exit.YardUnavailable;
         }
         catch (OperationCanceledException)
@@ -38,60 +38,71 @@ internal static class CommandLine
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            return session.Refuse(error.Message);
+            return context.Refuse([NotReachable(error)]);
         }
     }
 
-    private static RootCommand Root(Session session, Func<Session, ParseResult, int> openScreen)
+    private static RootCommand Root(CommandContext context, Func<CommandContext, ParseResult, int> openScreen)
     {
         var root = new RootCommand("Know what you have, cut it once, see what it saved. Without a command, the full screen opens.");
-        root.Options.Add(session.Yard);
-        foreach (var command in Commands(session)) root.Subcommands.Add(command);
-        root.SetAction(parse => openScreen(session, parse));
-        session.Examples[root] =
+        root.Options.Add(context.Yard);
+        foreach (var command in Commands(context)) root.Subcommands.Add(command);
+        root.SetAction(parse => openScreen(context, parse));
+        context.Examples[root] =
         [
             "offcuts demo",
             "offcuts add 2x10 \"11'4, 11'4, 9'2-1/2\" fair nails @north rack",
             "offcuts plan --save",
         ];
-        ShowExamples(root, session);
+        ShowExamples(root, context);
         return root;
     }
 
-    private static IEnumerable<Command> Commands(Session session) =>
+    private static IEnumerable<Command> Commands(CommandContext context) =>
     [
-        .. YardCommands.All(session),
-        .. LabelCommands.All(session),
-        .. StageCommands.All(session),
-        .. PriceCommands.All(session),
-        .. PlanCommands.All(session),
-        .. LedgerCommands.All(session),
-        .. SettingsCommands.All(session),
-        .. OtherCommands.All(session),
+        .. YardCommands.All(context),
+        .. LabelCommands.All(context),
+        .. StageCommands.All(context),
+        .. PriceCommands.All(context),
+        .. PlanCommands.All(context),
+        .. LedgerCommands.All(context),
+        .. SettingsCommands.All(context),
+        .. OtherCommands.All(context),
     ];
 
-    private static void ShowExamples(RootCommand root, Session session)
+    private static void ShowExamples(RootCommand root, CommandContext context)
     {
         var help = root.Options.OfType<HelpOption>().Single();
-        help.Action = new HelpWithExamples((HelpAction)help.Action!, session);
+        help.Action = new HelpWithExamples((HelpAction)help.Action!, context);
     }
 
-    private static int RefuseParse(Session session, ParseResult parse)
+    private static int RefuseParse(CommandContext context, ParseResult parse)
     {
-        foreach (var error in parse.Errors) session.World.Error.WriteLine(TextRules.Harmless(error.Message));
-        session.World.Error.WriteLine($"see: {Path(parse.CommandResult)} --help");
+        foreach (var error in parse.Errors) context.World.Error.WriteLine(TextRules.Harmless(Plain(error.Message)));
+        context.World.Error.WriteLine($"see: {Path(parse.CommandResult)} --help");
         return Exit.Refused;
     }
+
+    // The library speaks of types and breaks its lines; a person at a tailgate needs neither.
+    private static string Plain(string message) => string.Join(' ', message.Split(['\r', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries))
+        .Replace(" as expected type 'System.Int32'.", ": it must be a whole number", StringComparison.Ordinal)
+        .Replace(" as expected type 'System.Double'.", ": it must be a number", StringComparison.Ordinal);
+
+    private static Fault NotReachable(Exception error) => error switch
+    {
+        DirectoryNotFoundException or UnauthorizedAccessException => CommandFaults.CannotReach(error is UnauthorizedAccessException),
+        _ => new Fault(error.Message),
+    };
 
     private static string Path(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "offcuts";
 
-    private sealed class HelpWithExamples(HelpAction plain, Session session) : SynchronousCommandLineAction
+    private sealed class HelpWithExamples(HelpAction plain, CommandContext context) : SynchronousCommandLineAction
     {
         public override int Invoke(ParseResult parseResult)
         {
             plain.Invoke(parseResult);
-            if (!session.Examples.TryGetValue(parseResult.CommandResult.Command, out var examples)) return Exit.Done;
+            if (!context.Examples.TryGetValue(parseResult.CommandResult.Command, out var examples)) return Exit.Done;
             var output = parseResult.InvocationConfiguration.Output;
             output.WriteLine(examples.Length == 1 ? "Example:" : "Examples:");
             foreach (var example in examples) output.WriteLine("  " + example);

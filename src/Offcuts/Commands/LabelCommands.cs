@@ -9,16 +9,16 @@ namespace Offcuts.Commands;
 internal static class LabelCommands
 {
     /// <summary>The command <c>label</c> and what is under it.</summary>
-    public static IEnumerable<Command> All(Session session) =>
+    public static IEnumerable<Command> All(CommandContext context) =>
     [
-        session.Command(
+        context.Command(
             "label",
             "QR labels: what waits to be printed, sheets of blank ones, and their layouts",
             ["offcuts label print labels.pdf", "offcuts label blank 20 blanks.pdf"],
-            Waiting(session),
-            Print(session),
-            Blank(session),
-            Layouts(session)),
+            Waiting(context),
+            Print(context),
+            Blank(context),
+            Layouts(context)),
     ];
 
     private static Option<string> Layout() => new("--layout")
@@ -35,61 +35,61 @@ internal static class LabelCommands
         DefaultValueFactory = _ => 1,
     };
 
-    private static Command Waiting(Session session)
+    private static Command Waiting(CommandContext context)
     {
-        var command = session.Command("list", "List the labels that wait to be printed", ["offcuts label list"]);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("list", "List the labels that wait to be printed", ["offcuts label list"]);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var unit = yard.Settings().Unit;
             var queue = yard.LabelQueue();
-            foreach (var code in queue) session.Say(PrintLabels.Line(yard, code, unit));
-            session.Say($"{Words.Count(queue.Count, "label")} to print; {Words.Count(yard.BlankCodes().Count, "blank label")} printed and not yet used");
+            foreach (var code in queue) context.Say(PrintLabels.Line(yard, code, unit));
+            context.Say($"{Words.Count(queue.Count, "label")} to print; {Words.Count(yard.BlankCodes().Count, "blank label")} printed and not yet used");
             return Exit.Done;
         }));
         return command;
     }
 
-    private static Command Print(Session session)
+    private static Command Print(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "PDF file to write" };
         var codes = new Option<string[]>("--code") { Description = "Print these instead of those that wait", HelpName = "CODE", AllowMultipleArgumentsPerToken = true };
         var (layout, start) = (Layout(), Start());
-        var command = session.Command(
+        var command = context.Command(
             "print",
             "Write the labels that wait as a PDF, true to size: print it at 100 %",
-            ["offcuts label print labels.pdf", "offcuts label print labels.pdf --layout a4-14 --start 5", "offcuts label print one.pdf --code K7F3MXA"],
+            ["offcuts label print labels.pdf", "offcuts label print labels.pdf --layout a4-14 --start 5", "offcuts label print one.pdf --code K7F3MXX"],
             file, codes, layout, start);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            if (!read.TryGet(out var list)) return session.Refuse(read.Faults);
-            return session.Tell(new PrintLabels(yard, session.World.Today).Print(
+            if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
+            return context.Tell(new PrintLabels(yard, context.World.Today).Print(
                 list.Count > 0 ? list : null, parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!));
         }));
         return command;
     }
 
-    private static Command Blank(Session session)
+    private static Command Blank(CommandContext context)
     {
         var count = new Argument<int>("count") { Description = "How many" };
         var file = new Argument<string>("file") { Description = "PDF file to write" };
         var (layout, start) = (Layout(), Start());
-        var command = session.Command(
+        var command = context.Command(
             "blank",
             "Write labels with codes whose pieces come later: tie one on, scan it, type the line",
             ["offcuts label blank 20 blanks.pdf"],
             count, file, layout, start);
-        command.SetAction(parse => session.WithYard(parse, yard => session.Tell(new PrintLabels(yard, session.World.Today).PrintBlanks(
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new PrintLabels(yard, context.World.Today).PrintBlanks(
             parse.GetValue(count), parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!))));
         return command;
     }
 
-    private static Command Layouts(Session session)
+    private static Command Layouts(CommandContext context)
     {
-        var command = session.Command("layouts", "List the layouts that come with the program", ["offcuts label layouts"]);
+        var command = context.Command("layouts", "List the layouts that come with the program", ["offcuts label layouts"]);
         command.SetAction(parse =>
         {
-            Tables.Write(session.World, ["Layout", "What it is", ">Labels a page"], PrintLabels.Layouts());
+            Tables.Write(context.World, ["Layout", "What it is", ">Labels a page"], PrintLabels.Layouts());
             return Exit.Done;
         });
         return command;

@@ -11,45 +11,45 @@ namespace Offcuts.Commands;
 internal static class OtherCommands
 {
     /// <summary>The rest of the commands.</summary>
-    public static IEnumerable<Command> All(Session session) =>
-        [Import(session), Export(session), History(session), Undo(session), CautionsOf(session), Demo(session), Complete(session)];
+    public static IEnumerable<Command> All(CommandContext context) =>
+        [Import(context), Export(context), History(context), Undo(context), CautionsOf(context), Demo(context), Complete(context)];
 
-    private static Command Import(Session session)
+    private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A stock file (CSV); - for standard input" };
-        var command = session.Command("import", "Take the pieces and hardware of a CSV file into the yard, all or nothing", ["offcuts import stock.csv"], file);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            TextLines.Open(session.World, parse.GetValue(file)!, new ImportStock(yard).Import) is var told && told.Ok ? session.Tell(told) : session.Refuse(told.Faults)));
+        var command = context.Command("import", "Take the pieces and hardware of a CSV file into the yard, all or nothing", ["offcuts import stock.csv"], file);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+            TextLines.Open(context.World, parse.GetValue(file)!, new ImportStock(yard).Import) is var told && told.Ok ? context.Tell(told) : context.Refuse(told.Faults)));
         return command;
     }
 
-    private static Command Export(Session session)
+    private static Command Export(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "Where to write it; - for standard output" };
         var gone = new Option<bool>("--gone") { Description = "Also what is used, handed over, scrapped or missing" };
-        var command = session.Command("export", "Write the yard's pieces and hardware as a CSV file", ["offcuts export stock.csv"], file, gone);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            TextLines.Write(session, parse.GetValue(file)!, writer => StockFile.Write(yard.Pieces(!parse.GetValue(gone)), yard.Bins(), writer))));
+        var command = context.Command("export", "Write the yard's pieces and hardware as a CSV file", ["offcuts export stock.csv"], file, gone);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+            TextLines.Write(context, parse.GetValue(file)!, writer => StockFile.Write(yard.Pieces(!parse.GetValue(gone)), yard.Bins(), writer))));
         return command;
     }
 
-    private static Command History(Session session)
+    private static Command History(CommandContext context)
     {
         var code = new Argument<string[]>("code") { Description = "Only what touched this piece or bin", Arity = new ArgumentArity(0, 2) };
         var most = new Option<int>("--most") { Description = "How many entries, newest first", DefaultValueFactory = _ => 30 };
-        var command = session.Command("history", "What was done to the yard, newest first", ["offcuts history", "offcuts history K7F3MXA"], code, most);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("history", "What was done to the yard, newest first", ["offcuts history", "offcuts history K7F3MXX"], code, most);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             IReadOnlyList<HistoryEntry> entries;
             if (parse.GetValue(code) is { Length: > 0 } text)
             {
                 var read = Code.Parse(string.Concat(text));
-                if (!read.TryGet(out var one)) return session.Refuse(read.Faults);
+                if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
                 entries = yard.HistoryOf(one);
             }
             else entries = yard.History(Math.Clamp(parse.GetValue(most), 1, 100_000));
 
-            Tables.Write(session.World, [">No", "When", "What", ""], entries.Select(entry => (IReadOnlyList<string>)
+            Tables.Write(context.World, [">No", "When", "What", ""], entries.Select(entry => (IReadOnlyList<string>)
             [
                 entry.Number.ToString(CultureInfo.InvariantCulture),
                 entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
@@ -61,46 +61,46 @@ internal static class OtherCommands
         return command;
     }
 
-    private static Command Undo(Session session)
+    private static Command Undo(CommandContext context)
     {
-        var command = session.Command("undo", "Take back the last change whole; again for the one before", ["offcuts undo"]);
-        command.SetAction(parse => session.WithYard(parse, yard => session.Tell(yard.Undo().Then<string>(entry => entry.What))));
+        var command = context.Command("undo", "Take back the last change whole; again for the one before", ["offcuts undo"]);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(yard.Undo().Then<string>(entry => entry.What))));
         return command;
     }
 
-    private static Command CautionsOf(Session session)
+    private static Command CautionsOf(CommandContext context)
     {
-        var command = session.Command("cautions", "What can hurt somebody in this work, with the source of each", ["offcuts cautions"]);
+        var command = context.Command("cautions", "What can hurt somebody in this work, with the source of each", ["offcuts cautions"]);
         command.SetAction(parse =>
         {
             foreach (var caution in Cautions.All)
             {
-                session.Say($"{caution.Topic}:");
-                session.Say($"  {caution}");
+                context.Say($"{caution.Topic}:");
+                context.Say($"  {caution}");
             }
 
-            session.Say(Cautions.Closing);
+            context.Say(Cautions.Closing);
             return Exit.Done;
         });
         return command;
     }
 
-    private static Command Demo(Session session)
+    private static Command Demo(CommandContext context)
     {
         var folder = new Option<string>("--into") { Description = "Folder for the demo's yard and prints; a new one if left out", HelpName = "FOLDER" };
-        var command = session.Command("demo", "Make a yard of invented data and run the whole job on it, from stripped form to savings", ["offcuts demo", "offcuts demo --into orchard"], folder);
-        command.SetAction(parse => new RunDemo(session.World).Run(parse.GetValue(folder)) is var told && told.Ok ? Exit.Done : session.Refuse(told.Faults));
+        var command = context.Command("demo", "Make a yard of invented data and run the whole job on it, from stripped form to savings", ["offcuts demo", "offcuts demo --into orchard"], folder);
+        command.SetAction(parse => new RunDemo(context.World).Run(parse.GetValue(folder)) is var told && told.Ok ? Exit.Done : context.Refuse(told.Faults));
         return command;
     }
 
-    private static Command Complete(Session session)
+    private static Command Complete(CommandContext context)
     {
         var shell = new Argument<string>("shell") { Description = "bash, zsh, fish or pwsh" };
         shell.AcceptOnlyFromAmong("bash", "zsh", "fish", "pwsh");
-        var command = session.Command("complete", "Print a script that completes commands in your shell", ["source <(offcuts complete bash)"], shell);
+        var command = context.Command("complete", "Print a script that completes commands in your shell", ["source <(offcuts complete bash)"], shell);
         command.SetAction(parse =>
         {
-            session.World.Out.WriteLine(CompletionScripts.Of(parse.GetValue(shell)!));
+            context.World.Out.WriteLine(CompletionScripts.Of(parse.GetValue(shell)!));
             return Exit.Done;
         });
         return command;

@@ -18,10 +18,10 @@ internal static class PlanCommands
 {
     private const double UsualSeconds = 20;
 
-    /// <summary>The commands <c>plan</c>, <c>plans</c>, <c>sheet</c> and <c>cut</c>.</summary>
-    public static IEnumerable<Command> All(Session session) => [Plan(session), Plans(session), Sheet(session), Cut(session)];
+    /// <summary>The commands <c>plan</c>, <c>plans</c>, <c>sheet</c>, <c>cut</c> and <c>drop</c>.</summary>
+    public static IEnumerable<Command> All(CommandContext context) => [Plan(context), Plans(context), Sheet(context), Cut(context), Drop(context)];
 
-    private static Command Plan(Session session)
+    private static Command Plan(CommandContext context)
     {
         var stages = new Argument<string[]>("stages") { Description = "Stages to plan together; all if none is named", Arity = ArgumentArity.ZeroOrMore };
         var save = new Option<bool>("--save") { Description = "Keep the plan in the yard, to be carried out" };
@@ -33,7 +33,7 @@ internal static class PlanCommands
         var prices = new Option<string>("--prices") { Description = "The prices file that goes with it", HelpName = "FILE" };
         var kerf = new Option<string>("--kerf") { Description = "With files: what one saw cut destroys (1/8 in)", HelpName = "LENGTH" };
         var keep = new Option<string>("--keep") { Description = "With files: shortest remainder worth a label (12 in)", HelpName = "LENGTH" };
-        var command = session.Command(
+        var command = context.Command(
             "plan",
             "Find which pieces fill the cuts with the least bought and the least spoiled",
             [
@@ -49,42 +49,49 @@ internal static class PlanCommands
         int Run(ParseResult parse, CancellationToken cancel)
         {
             var seconds = parse.GetValue(time);
-            if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return session.Refuse([PlanFaults.TimeUnreadable()]);
-            var limits = Limits(session, seconds, cancel);
+            if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return context.Refuse([PlanFaults.TimeUnreadable()]);
+            var limits = Limits(context, seconds, cancel);
             var buy = !parse.GetValue(noBuy);
             var files = new[] { stock, cuts, prices }.Any(option => parse.GetValue(option) is not null);
             if (files)
             {
-                if (parse.GetValue(cuts) is not { } cutsFile) return session.Refuse([PlanFaults.CutsFileMissing()]);
-                if (parse.GetValue(stages) is { Length: > 0 } || parse.GetValue(save)) return session.Refuse([PlanFaults.NotWithFiles()]);
-                return FromFiles(session, new FileNames(parse.GetValue(stock), cutsFile, parse.GetValue(prices)), parse.GetValue(kerf), parse.GetValue(keep), buy, parse.GetValue(json), limits);
+                if (parse.GetValue(cuts) is not { } cutsFile) return context.Refuse([PlanFaults.CutsFileMissing()]);
+                if (parse.GetValue(stages) is { Length: > 0 } || parse.GetValue(save)) return context.Refuse([PlanFaults.NotWithFiles()]);
+                return FromFiles(context, new FileNames(parse.GetValue(stock), cutsFile, parse.GetValue(prices)), parse.GetValue(kerf), parse.GetValue(keep), buy, parse.GetValue(json), limits);
             }
 
-            if (parse.GetValue(kerf) is not null || parse.GetValue(keep) is not null) return session.Refuse([PlanFaults.OnlyWithFiles()]);
-            return session.WithYard(parse, yard =>
-                FromYard(session, yard, new MatchWish(parse.GetValue(stages) ?? [], buy), parse.GetValue(save), parse.GetValue(json), limits));
+            if (parse.GetValue(kerf) is not null || parse.GetValue(keep) is not null) return context.Refuse([PlanFaults.OnlyWithFiles()]);
+            return context.WithYard(parse, yard =>
+                FromYard(context, yard, new MatchWish(parse.GetValue(stages) ?? [], buy), parse.GetValue(save), parse.GetValue(json), limits));
         }
     }
 
-    private static int FromYard(Session session, YardFile yard, MatchWish wish, bool save, bool json, MatchLimits limits)
+    private static int FromYard(CommandContext context, YardFile yard, MatchWish wish, bool save, bool json, MatchLimits limits)
     {
         var matched = new MatchStages(yard).Match(wish, limits);
-        if (!matched.TryGet(out var plan)) return session.Refuse(matched.Faults);
-        var kept = save ? new KeepPlan(yard).Keep(plan) : Result<int>.Of(0);
-        if (!kept.TryGet(out var id)) return session.Refuse(kept.Faults);
+        if (matched is { Ok: false } && matched.Fault == PlanFaults.NothingLacking())
+        {
+            context.World.Error.WriteLine(matched.Fault.Sentence);
+            return Exit.Done;
+        }
 
-        if (json) session.World.Out.WriteLine(PlanJson.Write(plan, code => code.Text));
+        if (!matched.TryGet(out var plan)) return context.Refuse(matched.Faults);
+        var kept = save ? new KeepPlan(yard).Keep(plan) : Result<int>.Of(0);
+        if (!kept.TryGet(out var id)) return context.Refuse(kept.Faults);
+
+        if (json) context.World.Out.WriteLine(PlanJson.Write(plan, code => code.Text));
         else
         {
-            var options = SheetOptions.For(yard, session.World.Today);
-            session.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
-            session.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
+            var options = SheetOptions.For(yard, context.World.Today);
+            context.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
+            context.Say($"{Words.Standing(plan)}: {Words.Count(plan.Pieces.Count(piece => piece.Source is not null), "piece")} from the yard, {plan.Pieces.Count(piece => piece.Bought is not null)} to buy, {Words.Count((int)plan.Tiers.Unfilled.Value, "need")} unfilled; spends {new Money(plan.Tiers.Spend.Value).ToText(yard.Settings().CurrencySign)}, saves {plan.Savings.Saved.ToText(yard.Settings().CurrencySign)}");
+            context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
         }
 
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
-    private static int FromFiles(Session session, FileNames files, string? kerf, string? keep, bool buy, bool json, MatchLimits limits)
+    private static int FromFiles(CommandContext context, FileNames files, string? kerf, string? keep, bool buy, bool json, MatchLimits limits)
     {
         var faults = new List<Fault>();
         var settings = YardSettings.Usual with
@@ -92,39 +99,39 @@ internal static class PlanCommands
             KerfElsewhere = Read(kerf, "--kerf", YardSettings.UsualKerf, faults),
             KeepElsewhere = Read(keep, "--keep", YardSettings.UsualKeep, faults),
         };
-        if (faults.Count > 0) return session.Refuse(faults);
+        if (faults.Count > 0) return context.Refuse(faults);
 
         var stock = files.Stock is { } stockFile
-            ? TextLines.Open(session.World, stockFile, (stream, name) => StockFile.Read(stream, name, CodePolicy.AsWritten))
+            ? TextLines.Open(context.World, stockFile, (stream, name) => StockFile.Read(stream, name, CodePolicy.AsWritten))
             : (Result<Stock>?)null;
-        var cuts = TextLines.Open(session.World, files.Cuts, (stream, name) => CutsFile.Read(stream, name));
+        var cuts = TextLines.Open(context.World, files.Cuts, (stream, name) => CutsFile.Read(stream, name));
         var prices = files.Prices is { } pricesFile
-            ? TextLines.Open(session.World, pricesFile, (stream, name) => PricesFile.Read(stream, name))
+            ? TextLines.Open(context.World, pricesFile, (stream, name) => PricesFile.Read(stream, name))
             : (Result<PriceBook>?)null;
         var matched = MatchFiles.Match(new PlanFiles(stock, cuts, prices), settings, buy, limits);
-        if (!matched.TryGet(out var plan)) return session.Refuse(matched.Faults);
+        if (!matched.TryGet(out var plan)) return context.Refuse(matched.Faults);
         Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
-        if (json) session.World.Out.WriteLine(PlanJson.Write(plan, written));
-        else session.World.Out.Write(CutSheet.Text(plan, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, session.World.Today, written)));
+        if (json) context.World.Out.WriteLine(PlanJson.Write(plan, written));
+        else context.World.Out.Write(CutSheet.Text(plan, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, context.World.Today, written)));
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
     private sealed record FileNames(string? Stock, string Cuts, string? Prices);
 
-    private static Command Plans(Session session)
+    private static Command Plans(CommandContext context)
     {
-        var command = session.Command("plans", "List the plans that are kept, and how far each has come", ["offcuts plans"]);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("plans", "List the plans that are kept, and how far each has come", ["offcuts plans"]);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var plans = yard.Plans();
             if (plans.Count == 0)
             {
-                session.Say(PlanFaults.NoPlan().Sentence);
+                context.Say(PlanFaults.NoPlan().Sentence);
                 return Exit.Done;
             }
 
             var sign = yard.Settings().CurrencySign;
-            Tables.Write(session.World, [">Plan", "Made", "Stages", ">Pieces", ">Waiting", ">To buy", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
+            Tables.Write(context.World, [">Plan", "Made", "Stages", ">Pieces", ">Waiting", ">To buy", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
             [
                 Number(kept.Id),
                 kept.Made.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
@@ -139,40 +146,40 @@ internal static class PlanCommands
         return command;
     }
 
-    private static Command Sheet(Session session)
+    private static Command Sheet(CommandContext context)
     {
         var id = PlanNumber();
         var json = new Option<bool>("--json") { Description = "Print the plan as JSON" };
         var pdf = new Option<string>("--pdf") { Description = "Write the sheet as a PDF file instead", HelpName = "FILE" };
-        var command = session.Command(
+        var command = context.Command(
             "sheet",
             "Print the cut sheet of a kept plan: what to fetch, what to cut, what to buy",
             ["offcuts sheet", "offcuts sheet 3 --pdf sheet.pdf"],
             id, pdf, json);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            if (Find(yard, parse.GetValue(id)) is not { } kept) return session.Refuse([Missing(parse.GetValue(id))]);
-            var options = SheetOptions.For(yard, session.World.Today);
+            if (Find(yard, parse.GetValue(id)) is not { } kept) return context.Refuse([Missing(parse.GetValue(id))]);
+            var options = SheetOptions.For(yard, context.World.Today);
             if (parse.GetValue(json))
             {
-                session.World.Out.WriteLine(PlanJson.Write(kept.Plan, code => code.Text));
+                context.World.Out.WriteLine(PlanJson.Write(kept.Plan, code => code.Text));
                 return Exit.Done;
             }
 
             if (parse.GetValue(pdf) is not { } path)
             {
-                session.World.Out.Write(CutSheet.Text(kept, options));
+                context.World.Out.Write(CutSheet.Text(kept, options));
                 return Exit.Done;
             }
 
             WholeFile.Write(path, stream => stream.Write(CutSheet.Pdf(kept, options)));
-            session.Say($"Wrote {path}");
+            context.Say($"Wrote {path}");
             return Exit.Done;
         }));
         return command;
     }
 
-    private static Command Cut(Session session)
+    private static Command Cut(CommandContext context)
     {
         var id = PlanNumber();
         var codes = new Option<string[]>("--piece") { Description = "A piece that was cut, by its code or its number on the sheet", HelpName = "PIECE", AllowMultipleArgumentsPerToken = true };
@@ -181,43 +188,62 @@ internal static class PlanCommands
         var made = new Option<string[]>("--made") { Description = "With one piece: only these of its cuts came out right", HelpName = "CUT", AllowMultipleArgumentsPerToken = true };
         var nothing = new Option<bool>("--spoilt") { Description = "With one piece: none of its cuts came out right" };
         var left = new Option<string[]>("--left") { Description = "With --made or --spoilt: lengths that are left and worth keeping", HelpName = "LENGTH", AllowMultipleArgumentsPerToken = true };
-        var command = session.Command(
+        var command = context.Command(
             "cut",
             "Say what was cut: the source leaves the yard, remainders come in, the ledger is written",
             [
                 "offcuts cut 3 --all",
-                "offcuts cut 3 --piece \"K7F 3MXA\"",
-                "offcuts cut 3 --piece K7F3MXA --made brace --left 40 22-1/2",
+                "offcuts cut 3 --piece \"K7F 3MXX\"",
+                "offcuts cut 3 --piece K7F3MXX --made brace --left 40 22-1/2",
             ],
             id, codes, all, hardware, made, nothing, left);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
-            if (Find(yard, parse.GetValue(id)) is not { } kept) return session.Refuse([Missing(parse.GetValue(id))]);
+            if (Find(yard, parse.GetValue(id)) is not { } kept) return context.Refuse([Missing(parse.GetValue(id))]);
             var acts = CutActs.Read(kept, new CutWords(
                 parse.GetValue(codes) ?? [],
                 parse.GetValue(all),
                 parse.GetValue(made) ?? [],
                 parse.GetValue(nothing),
                 parse.GetValue(left) ?? []), yard.Settings().Unit);
-            if (!acts.TryGet(out var list)) return session.Refuse(acts.Faults);
-            var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits);
-            var done = new CarryOut(yard, session.World.Today, Limits(session, UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
-            if (!done.TryGet(out var result)) return session.Refuse(done.Faults);
-            TellDone(session, yard, result);
+            if (!acts.TryGet(out var list)) return context.Refuse(acts.Faults);
+            var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits && kept.Plan.Hardware.Count > 0);
+            var done = new CarryOut(yard, context.World.Today, Limits(context, UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
+            if (!done.TryGet(out var result)) return context.Refuse(done.Faults);
+            foreach (var act in list) context.Say(TellAct(yard.Plan(kept.Id)!, act.Index));
+            TellDone(context, yard, result);
             return Exit.Done;
         }));
         return command;
     }
 
-    private static void TellDone(Session session, YardFile yard, CarriedOut done)
+    private static string TellAct(KeptPlan kept, int index)
+    {
+        var piece = kept.Steps[index].Actual ?? kept.Plan.Pieces[index];
+        var name = piece.Source?.Code.ToString() ?? $"bought {piece.Material} {piece.Length}";
+        var how = kept.Steps[index].State == StepState.Done ? "cut as planned" : "cut otherwise";
+        var scrap = piece.Remainders.Where(left => !left.Kept).Aggregate(Length.Zero, (sum, left) => sum + left.Length);
+        return $"{name}: {how}, {Words.Count(piece.Cuts.Count, "cut")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
+    }
+
+    private static void TellDone(CommandContext context, YardFile yard, CarriedOut done)
     {
         var settings = yard.Settings();
         foreach (var piece in done.NewPieces)
-            session.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
+            context.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
         if (done.NewPieces.Any(piece => piece.Material is Lumber))
-            session.Say("A cut can take the grade stamp off: where it still shows on a new piece, mark it stamped.");
+            context.Say("A cut can take the grade stamp off: where it still shows on a new piece, mark it stamped.");
         foreach (var line in done.Lines)
-            session.Say($"{line.Stage}: all new {line.AllNew.ToText(settings.CurrencySign)}, spent {line.Spent.ToText(settings.CurrencySign)}, saved {line.Saved.ToText(settings.CurrencySign)}");
+            context.Say($"{line.Stage}: all new {line.AllNew.ToText(settings.CurrencySign)}, spent {line.Spent.ToText(settings.CurrencySign)}, saved {line.Saved.ToText(settings.CurrencySign)}");
+        if (PriceBook.OldSentence(yard.Prices().Old(context.World.Today)) is { } old) context.Say(old);
+    }
+
+    private static Command Drop(CommandContext context)
+    {
+        var id = new Argument<int>("plan") { Description = "Number of the plan" };
+        var command = context.Command("drop", "Give up what still waits in a kept plan: its pieces and hardware are free again", ["offcuts drop 3"], id);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new DropPlan(yard).Drop(parse.GetValue(id)))));
+        return command;
     }
 
     private static Argument<int> PlanNumber() =>
@@ -227,8 +253,8 @@ internal static class PlanCommands
 
     private static Fault Missing(int id) => id == 0 ? PlanFaults.NoPlan() : PlanFaults.NoSuchPlan(id);
 
-    private static MatchLimits Limits(Session session, double seconds, CancellationToken cancel) =>
-        new() { Time = TimeSpan.FromSeconds(seconds), Clock = session.World.Clock, Cancel = cancel };
+    private static MatchLimits Limits(CommandContext context, double seconds, CancellationToken cancel) =>
+        new() { Time = TimeSpan.FromSeconds(seconds), Clock = context.World.Clock, Cancel = cancel };
 
     private static Length Read(string? text, string option, Length usual, List<Fault> faults)
     {

@@ -7,11 +7,11 @@ namespace Offcuts.Commands;
 internal static class SettingsCommands
 {
     /// <summary>The command <c>settings</c>.</summary>
-    public static IEnumerable<Command> All(Session session)
+    public static IEnumerable<Command> All(CommandContext context)
     {
         var name = new Argument<string>("name") { Description = "What to set; without it, everything is shown", Arity = ArgumentArity.ZeroOrOne };
         var value = new Argument<string[]>("value") { Description = "Its new value", Arity = ArgumentArity.ZeroOrMore };
-        var command = session.Command(
+        var command = context.Command(
             "settings",
             "Show or set the unit, kerfs, keep lengths, rules of use, species, tax and currency sign",
             [
@@ -23,11 +23,11 @@ internal static class SettingsCommands
                 "offcuts settings tax 8.25",
             ],
             name, value);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var settings = new ChangeSettings(yard);
-            if (parse.GetValue(name) is { } what) return session.Tell(settings.Set(what, parse.GetValue(value) ?? []));
-            foreach (var line in settings.Lines()) session.Say(line);
+            if (parse.GetValue(name) is { } what) return context.Tell(settings.Set(what, parse.GetValue(value) ?? []));
+            foreach (var line in settings.Lines()) context.Say(line);
             return Exit.Done;
         }));
         yield return command;

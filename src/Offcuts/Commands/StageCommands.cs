@@ -13,37 +13,37 @@ namespace Offcuts.Commands;
 internal static class StageCommands
 {
     /// <summary>The command <c>stage</c> and what is under it.</summary>
-    public static IEnumerable<Command> All(Session session) =>
+    public static IEnumerable<Command> All(CommandContext context) =>
     [
-        session.Command(
+        context.Command(
             "stage",
             "The stages of the build, in order, and what each needs",
             ["offcuts stage list", "offcuts stage need \"footing forms\" \"stakes: 2x4 24 x16 rough\""],
-            List(session),
-            Show(session),
-            New(session),
-            Need(session),
-            Drop(session),
-            Date(session),
-            Move(session),
-            Rename(session),
-            Remove(session),
-            Import(session),
-            Export(session)),
+            List(context),
+            Show(context),
+            New(context),
+            Need(context),
+            Drop(context),
+            Date(context),
+            Move(context),
+            Rename(context),
+            Remove(context),
+            Import(context),
+            Export(context)),
     ];
 
     private static Argument<string> StageName() => new("stage") { Description = "Name of the stage" };
 
-    private static Command List(Session session)
+    private static Command List(CommandContext context)
     {
-        var command = session.Command("list", "List the stages, and how much each still lacks", ["offcuts stage list"]);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("list", "List the stages, and how much each still lacks", ["offcuts stage list"]);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var plans = yard.Plans();
             var stages = yard.Stages();
-            if (stages.Count == 0) session.Say("No stage yet. Begin with: offcuts stage new \"footing forms\"");
+            if (stages.Count == 0) context.Say("No stage yet. Begin with: offcuts stage new \"footing forms\"");
             else
-                Tables.Write(session.World, ["Stage", "Date", ">Needs", ">Lacks"], stages.Select(stage => (IReadOnlyList<string>)
+                Tables.Write(context.World, ["Stage", "Date", ">Needs", ">Lacks"], stages.Select(stage => (IReadOnlyList<string>)
                 [
                     stage.Name,
                     stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
@@ -55,13 +55,13 @@ internal static class StageCommands
         return command;
     }
 
-    private static Command Show(Session session)
+    private static Command Show(CommandContext context)
     {
         var name = StageName();
-        var command = session.Command("show", "Show what one stage needs and still lacks", ["offcuts stage show \"footing forms\""], name);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("show", "Show what one stage needs and still lacks", ["offcuts stage show \"footing forms\""], name);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            if (Find(yard, parse.GetValue(name)!) is not { } stage) return session.Refuse([YardFaults.NoSuchStage(parse.GetValue(name)!)]);
+            if (Find(yard, parse.GetValue(name)!) is not { } stage) return context.Refuse([YardFaults.NoSuchStage(parse.GetValue(name)!)]);
             var unit = yard.Settings().Unit;
             var lacking = StageNeeds.Lacking(stage, yard.Plans());
             var rows = stage.Cuts.Select(cut => (IReadOnlyList<string>)
@@ -82,116 +82,121 @@ internal static class StageCommands
                     Number(lacking.Hardware.FirstOrDefault(left => left.Name == need.Name)?.Count ?? 0),
                     "",
                 ]));
-            Tables.Write(session.World, ["Cut", "Material", ">Length", ">Needs", ">Lacks", "For"], rows);
+            Tables.Write(context.World, ["Cut", "Material", ">Length", ">Needs", ">Lacks", "For"], rows);
             return Exit.Done;
         }));
         return command;
     }
 
-    private static Command New(Session session)
+    private static Command New(CommandContext context)
     {
         var name = StageName();
         var date = new Option<string>("--date") { Description = "The day it begins, as 2026-05-31", HelpName = "DAY" };
-        var command = session.Command("new", "Add a stage at the end", ["offcuts stage new \"stem wall\" --date 2026-05-31"], name, date);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("new", "Add a stage at the end", ["offcuts stage new \"stem wall\" --date 2026-05-31"], name, date);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var day = ReadDay(parse.GetValue(date));
             return day.Ok
-                ? session.Tell(new ChangeStages(yard).Add(parse.GetValue(name)!.Trim(), day.Value))
-                : session.Refuse(day.Faults);
+                ? context.Tell(new ChangeStages(yard).Add(parse.GetValue(name)!.Trim(), day.Value))
+                : context.Refuse(day.Faults);
         }));
         return command;
     }
 
-    private static Command Need(Session session)
+    private static Command Need(CommandContext context)
     {
         var name = StageName();
         var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string>("--lines") { Description = "A text file of such lines; - for standard input", HelpName = "FILE" };
-        var command = session.Command(
+        var command = context.Command(
             "need",
             "Add to what a stage needs, one line a cut",
             ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\" \"panel tie x40\"", "offcuts stage need walls --lines cuts.txt"],
             name, line, file);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
-            var lines = (parse.GetValue(line) ?? []).Concat(TextLines.Read(session.World, parse.GetValue(file)));
-            return session.Tell(new ChangeStages(yard).AddNeeds(parse.GetValue(name)!, [.. lines]));
+            var fromFile = TextLines.Read(context.World, parse.GetValue(file));
+            if (!fromFile.TryGet(out var more)) return context.Refuse(fromFile.Faults);
+            string[] lines = [.. parse.GetValue(line) ?? [], .. more];
+            var stages = new ChangeStages(yard);
+            var added = stages.AddNeeds(parse.GetValue(name)!, lines);
+            if (added.Ok) foreach (var understood in stages.Understood(parse.GetValue(name)!, lines)) context.Say(understood);
+            return context.Tell(added);
         }));
         return command;
     }
 
-    private static Command Drop(Session session)
+    private static Command Drop(CommandContext context)
     {
         var name = StageName();
         var cut = new Argument<string>("cut") { Description = "Name of the cut or hardware" };
-        var command = session.Command("drop", "Take one line off what a stage needs", ["offcuts stage drop walls blocking"], name, cut);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            session.Tell(new ChangeStages(yard).DropNeed(parse.GetValue(name)!, parse.GetValue(cut)!))));
+        var command = context.Command("drop", "Take one line off what a stage needs", ["offcuts stage drop walls blocking"], name, cut);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+            context.Tell(new ChangeStages(yard).DropNeed(parse.GetValue(name)!, parse.GetValue(cut)!))));
         return command;
     }
 
-    private static Command Date(Session session)
+    private static Command Date(CommandContext context)
     {
         var name = StageName();
         var date = new Argument<string>("day") { Description = "The day it begins, as 2026-05-31, or none" };
-        var command = session.Command("date", "Set the day a stage begins", ["offcuts stage date walls 2026-05-31"], name, date);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("date", "Set the day a stage begins", ["offcuts stage date walls 2026-05-31"], name, date);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var day = parse.GetValue(date) == "none" ? Result<DateOnly?>.Of(null) : ReadDay(parse.GetValue(date));
             return day.Ok
-                ? session.Tell(new ChangeStages(yard).SetDate(parse.GetValue(name)!, day.Value))
-                : session.Refuse(day.Faults);
+                ? context.Tell(new ChangeStages(yard).SetDate(parse.GetValue(name)!, day.Value))
+                : context.Refuse(day.Faults);
         }));
         return command;
     }
 
-    private static Command Move(Session session)
+    private static Command Move(CommandContext context)
     {
         var name = StageName();
         var position = new Argument<int>("position") { Description = "1 for the first" };
-        var command = session.Command("move", "Put a stage at another place in the order", ["offcuts stage move walls 1"], name, position);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            session.Tell(new ChangeStages(yard).Move(parse.GetValue(name)!, parse.GetValue(position)))));
+        var command = context.Command("move", "Put a stage at another place in the order", ["offcuts stage move walls 1"], name, position);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+            context.Tell(new ChangeStages(yard).Move(parse.GetValue(name)!, parse.GetValue(position)))));
         return command;
     }
 
-    private static Command Rename(Session session)
+    private static Command Rename(CommandContext context)
     {
         var name = StageName();
         var to = new Argument<string>("new-name") { Description = "Its new name" };
-        var command = session.Command("rename", "Give a stage another name", ["offcuts stage rename walls \"stem wall\""], name, to);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            session.Tell(new ChangeStages(yard).Rename(parse.GetValue(name)!, parse.GetValue(to)!.Trim()))));
+        var command = context.Command("rename", "Give a stage another name", ["offcuts stage rename walls \"stem wall\""], name, to);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+            context.Tell(new ChangeStages(yard).Rename(parse.GetValue(name)!, parse.GetValue(to)!.Trim()))));
         return command;
     }
 
-    private static Command Remove(Session session)
+    private static Command Remove(CommandContext context)
     {
         var name = StageName();
-        var command = session.Command("remove", "Remove a stage; pieces reserved for it become free", ["offcuts stage remove walls"], name);
-        command.SetAction(parse => session.WithYard(parse, yard => session.Tell(new ChangeStages(yard).Remove(parse.GetValue(name)!))));
+        var command = context.Command("remove", "Remove a stage; pieces reserved for it become free", ["offcuts stage remove walls"], name);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new ChangeStages(yard).Remove(parse.GetValue(name)!))));
         return command;
     }
 
-    private static Command Import(Session session)
+    private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A cuts file (CSV); - for standard input" };
-        var command = session.Command("import", "Add the stages and cuts of a CSV file, all or nothing", ["offcuts stage import cuts.csv"], file);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("import", "Add the stages and cuts of a CSV file, all or nothing", ["offcuts stage import cuts.csv"], file);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
-            var read = TextLines.Open(session.World, parse.GetValue(file)!, (stream, name) => CutsFile.Read(stream, name));
-            return read.Ok ? session.Tell(new ChangeStages(yard).Import(read.Value)) : session.Refuse(read.Faults);
+            var read = TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => CutsFile.Read(stream, name));
+            return read.Ok ? context.Tell(new ChangeStages(yard).Import(read.Value)) : context.Refuse(read.Faults);
         }));
         return command;
     }
 
-    private static Command Export(Session session)
+    private static Command Export(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "Where to write it; - for standard output" };
-        var command = session.Command("export", "Write all stages and cuts as a CSV file", ["offcuts stage export cuts.csv"], file);
-        command.SetAction(parse => session.WithYard(parse, yard =>
-            TextLines.Write(session, parse.GetValue(file)!, writer => CutsFile.Write(yard.Stages(), writer))));
+        var command = context.Command("export", "Write all stages and cuts as a CSV file", ["offcuts stage export cuts.csv"], file);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+            TextLines.Write(context, parse.GetValue(file)!, writer => CutsFile.Write(yard.Stages(), writer))));
         return command;
     }
 

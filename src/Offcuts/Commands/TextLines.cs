@@ -8,28 +8,36 @@ namespace Offcuts.Commands;
 internal static class TextLines
 {
     /// <summary>The lines of a text file that are not blank; none where no file is named.</summary>
-    public static IEnumerable<string> Read(Surroundings world, string? path)
-    {
-        if (path is null) return [];
-        var text = path == "-" ? world.In.ReadToEnd() : File.ReadAllText(path, new UTF8Encoding(false, throwOnInvalidBytes: true));
-        return text.Split('\n').Select(line => line.TrimEnd('\r')).Where(line => line.Trim().Length > 0);
-    }
+    public static Result<IReadOnlyList<string>> Read(Surroundings world, string? path) => path is null
+        ? Result<IReadOnlyList<string>>.Of([])
+        : Open(world, path, (stream, name) =>
+        {
+            using var reader = new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true));
+            try
+            {
+                return Result<IReadOnlyList<string>>.Of(
+                    [.. reader.ReadToEnd().Split('\n').Select(line => line.TrimEnd('\r')).Where(line => line.Trim().Length > 0)]);
+            }
+            catch (DecoderFallbackException)
+            {
+                return CommandFaults.NotUtf8(name);
+            }
+        });
 
     /// <summary>Hands a file, and its name, to a reader of it.</summary>
     public static Result<T> Open<T>(Surroundings world, string path, Func<Stream, string, Result<T>> read)
     {
-        if (path == "-") return read(new MemoryStream(Encoding.UTF8.GetBytes(world.In.ReadToEnd())), "standard input");
-        if (!File.Exists(path)) return CommandFaults.NoSuchFile(path);
-        using var stream = File.OpenRead(path);
-        return read(stream, Path.GetFileName(path));
+        if (path != "-" && !File.Exists(path)) return CommandFaults.NoSuchFile(path);
+        using var stream = path == "-" ? world.InBytes() : File.OpenRead(path);
+        return read(stream, path == "-" ? "standard input" : Path.GetFileName(path));
     }
 
     /// <summary>Writes a text file, whole or not at all.</summary>
-    public static int Write(Session session, string path, Action<TextWriter> write)
+    public static int Write(CommandContext context, string path, Action<TextWriter> write)
     {
         if (path == "-")
         {
-            write(session.World.Out);
+            write(context.World.Out);
             return Exit.Done;
         }
 
@@ -38,7 +46,7 @@ internal static class TextLines
             using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true);
             write(writer);
         });
-        session.Say($"Wrote {path}");
+        context.Say($"Wrote {path}");
         return Exit.Done;
     }
 }

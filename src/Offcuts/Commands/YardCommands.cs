@@ -14,10 +14,10 @@ namespace Offcuts.Commands;
 internal static class YardCommands
 {
     /// <summary>The commands that work on pieces and bins.</summary>
-    public static IEnumerable<Command> All(Session session) =>
-        [Add(session), List(session), Show(session), Change(session), Mark(session), Reserve(session), Free(session)];
+    public static IEnumerable<Command> All(CommandContext context) =>
+        [Add(context), List(context), Show(context), Change(context), Mark(context), Reserve(context), Free(context)];
 
-    private static Command Add(Session session)
+    private static Command Add(CommandContext context)
     {
         var line = new Argument<string[]>("line")
         {
@@ -27,134 +27,136 @@ internal static class YardCommands
         var file = new Option<string>("--lines") { Description = "A text file of such lines, all or nothing; - for standard input", HelpName = "FILE" };
         var look = new Option<bool>("--look") { Description = "Only show how the line is understood" };
         var yes = new Option<bool>("--yes") { Description = "Save without asking" };
-        var command = session.Command(
+        var command = context.Command(
             "add",
             "Catalogue pieces as they come off a form, one line a batch",
             [
                 "offcuts add \"2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack\"",
-                "offcuts add \"K7F 3MXA 2x4 92-5/8 stamped\"",
+                "offcuts add \"K7F 3MXX 2x4 92-5/8 stamped\"",
                 "offcuts add \"panel tie x140 @shed\"",
                 "offcuts add --lines stripped.txt",
             ],
             line, file, look, yes);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var typed = parse.GetValue(line) ?? [];
-            var lines = (typed.Length > 0 ? [string.Join(' ', typed)] : Array.Empty<string>())
-                .Concat(TextLines.Read(session.World, parse.GetValue(file)))
-                .ToArray();
+            var fromFile = TextLines.Read(context.World, parse.GetValue(file));
+            if (!fromFile.TryGet(out var more)) return context.Refuse(fromFile.Faults);
+            string[] lines = [.. typed.Length > 0 ? [string.Join(' ', typed)] : Array.Empty<string>(), .. more];
             var catalogue = new CataloguePieces(yard);
             var read = catalogue.Read(lines);
-            if (!read.TryGet(out var batches)) return RefuseTyped(session, lines, read.Faults);
+            if (!read.TryGet(out var batches)) return RefuseTyped(context, lines, read.Faults);
             var unit = yard.Settings().Unit;
-            foreach (var batch in batches) session.Say(batch.ReadBack(unit));
+            foreach (var batch in batches) context.Say(batch.ReadBack(unit));
             if (parse.GetValue(look)) return Exit.Done;
-            if (!parse.GetValue(yes) && !session.Agreed("Save?"))
+            if (!parse.GetValue(yes) && !context.Agreed("Save?"))
             {
-                session.Say("Nothing saved.");
+                context.Say("Nothing saved.");
                 return Exit.Done;
             }
 
             var saved = catalogue.Save(batches);
-            if (!saved.TryGet(out var done)) return session.Refuse(saved.Faults);
-            foreach (var piece in done.Pieces) session.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
-            foreach (var bin in done.Bins) session.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");
-            session.Say(done.ToPrint == 0 ? done.What : $"{done.What}; {Words.Count(done.ToPrint, "label")} to print");
+            if (!saved.TryGet(out var done)) return context.Refuse(saved.Faults);
+            foreach (var piece in done.Pieces) context.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
+            foreach (var bin in done.Bins) context.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");
+            context.Say(done.ToPrint == 0 ? done.What : $"{done.What}; {Words.Count(done.ToPrint, "label")} to print");
             return Exit.Done;
         }));
         return command;
     }
 
     // One line typed: point at the column below it, so that nothing has to be counted.
-    private static int RefuseTyped(Session session, IReadOnlyList<string> lines, IReadOnlyList<Fault> faults)
+    private static int RefuseTyped(CommandContext context, IReadOnlyList<string> lines, IReadOnlyList<Fault> faults)
     {
         if (lines.Count == 1 && faults[0].Column > 0)
         {
-            session.World.Error.WriteLine(TextRules.Harmless(lines[0]));
-            session.World.Error.WriteLine(new string(' ', faults[0].Column - 1) + "^");
+            context.World.Error.WriteLine(TextRules.Harmless(lines[0]));
+            context.World.Error.WriteLine(new string(' ', TextRules.Harmless(lines[0][..(faults[0].Column - 1)]).Length) + "^");
         }
 
-        return session.Refuse(faults);
+        return context.Refuse(faults);
     }
 
-    private static Command List(Session session)
+    private static Command List(CommandContext context)
     {
-        var words = new Argument<string[]>("words") { Description = "Show only what has all these words in it", Arity = ArgumentArity.ZeroOrMore };
+        var words = new Argument<string[]>("words") { Description = "Show only what has all these words in it; @place for what lies there", Arity = ArgumentArity.ZeroOrMore };
         var material = new Option<string>("--material") { Description = "Only this material", HelpName = "MATERIAL" };
         var atLeast = new Option<string>("--at-least") { Description = "Only lengths from this on", HelpName = "LENGTH" };
         var place = new Option<string>("--place") { Description = "Only what lies here", HelpName = "PLACE" };
         var gone = new Option<bool>("--gone") { Description = "Also what is used, handed over, scrapped or missing" };
         var json = new Option<bool>("--json") { Description = "Print as JSON" };
-        var command = session.Command(
+        var command = context.Command(
             "list",
             "List what the yard has",
             ["offcuts list", "offcuts list 2x10 north --at-least 6'", "offcuts list --gone --json"],
             words, material, atLeast, place, gone, json);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var unit = yard.Settings().Unit;
             var least = parse.GetValue(atLeast) is { } text ? Length.Parse(text, unit) : Length.Zero;
-            if (!least.TryGet(out var shortest)) return session.Refuse(least.Faults);
-            var filter = new YardFilter(parse.GetValue(words) ?? [], parse.GetValue(material), parse.GetValue(place), shortest);
+            if (!least.TryGet(out var shortest)) return context.Refuse(least.Faults);
+            var typed = parse.GetValue(words) ?? [];
+            var here = parse.GetValue(place) ?? typed.FirstOrDefault(word => word.StartsWith('@'))?[1..];
+            var filter = new YardFilter([.. typed.Where(word => !word.StartsWith('@'))], parse.GetValue(material), here, shortest);
             var pieces = yard.Pieces(!parse.GetValue(gone)).Where(piece => filter.Admits(piece, unit)).ToArray();
             var bins = yard.Bins().Where(filter.Admits).ToArray();
             if (parse.GetValue(json))
             {
-                session.World.Out.WriteLine(YardJson.Write(pieces, bins));
+                context.World.Out.WriteLine(YardJson.Write(pieces, bins));
                 return Exit.Done;
             }
 
             Tables.Write(
-                session.World,
+                context.World,
                 ["Code", "Material", ">Length", "Marks", "Place", "State"],
                 pieces.Select(piece => (IReadOnlyList<string>)[piece.Code.ToString(), piece.Material.Name, Words.Size(piece, unit), Words.Marks(piece), piece.Place, Words.State(piece)])
                     .Concat(bins.Select(bin => (IReadOnlyList<string>)[bin.Code.ToString(), bin.Hardware.Name, $"{bin.Quantity} {bin.Hardware.Unit}", "", bin.Place, ""])));
-            session.Say($"{Words.Count(pieces.Length, "piece")}, {Words.Count(bins.Length, "bin")}");
+            context.Say($"{Words.Count(pieces.Length, "piece")}, {Words.Count(bins.Length, "bin")}");
             return Exit.Done;
         }));
         return command;
     }
 
-    private static Command Show(Session session)
+    private static Command Show(CommandContext context)
     {
         var code = new Argument<string[]>("code") { Description = "Code on the label", Arity = new ArgumentArity(1, 2) };
         var json = new Option<bool>("--json") { Description = "Print as JSON" };
-        var command = session.Command("show", "Show one piece or bin: its QR code, its family and its history", ["offcuts show \"K7F 3MXA\""], code, json);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("show", "Show one piece or bin: its QR code, its family and its history", ["offcuts show \"K7F 3MXX\""], code, json);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var read = Code.Parse(string.Concat(parse.GetValue(code)!));
-            if (!read.TryGet(out var one)) return session.Refuse(read.Faults);
+            if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
             var (piece, bin) = (yard.Piece(one), yard.Bin(one));
-            if (piece is null && bin is null) return session.Refuse([YardFaults.NoSuchCode(one.ToString())]);
-            if (parse.GetValue(json)) session.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin]));
-            else Show(session, yard, piece, bin);
+            if (piece is null && bin is null) return context.Refuse([YardFaults.NoSuchCode(one.ToString())]);
+            if (parse.GetValue(json)) context.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin]));
+            else Show(context, yard, piece, bin);
             return Exit.Done;
         }));
         return command;
     }
 
-    private static void Show(Session session, YardFile yard, Piece? piece, Bin? bin)
+    private static void Show(CommandContext context, YardFile yard, Piece? piece, Bin? bin)
     {
         var code = piece?.Code ?? bin!.Code;
-        var symbol = session.World.Colour ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
-        foreach (var line in symbol) session.World.Out.WriteLine(line);
+        var symbol = context.World.Colour ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
+        foreach (var line in symbol) context.World.Out.WriteLine(line);
         var details = piece is not null ? Details.Of(piece, yard.Settings()) : Details.Of(bin!);
-        foreach (var line in details) session.Say(line);
+        foreach (var line in details) context.Say(line);
         if (piece is not null)
         {
             var family = FamilyText.Of(yard.Family(code)!, yard.Settings().Unit).ToArray();
             if (family.Length > 1)
             {
-                session.Say("Family:");
-                foreach (var line in family) session.Say("  " + line);
+                context.Say("Family:");
+                foreach (var line in family) context.Say("  " + line);
             }
         }
 
-        session.Say("History:");
-        foreach (var line in Details.History(yard, code)) session.Say("  " + line);
+        context.Say("History:");
+        foreach (var line in Details.History(yard, code)) context.Say("  " + line);
     }
 
-    private static Command Change(Session session)
+    private static Command Change(CommandContext context)
     {
         var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
         Option<string> Text(string name, string description, string helpName) => new(name) { Description = description, HelpName = helpName };
@@ -174,31 +176,31 @@ internal static class YardCommands
             Text("--from", "The stage it came off", "STAGE"),
             Text("--note", "Whatever else there is to say", "TEXT"),
             Text("--qty", "Bins: how many lie in it", "COUNT"));
-        var command = session.Command(
+        var command = context.Command(
             "change",
             "Correct or move what is catalogued: pieces, or one bin",
-            ["offcuts change K7F3MXA --nails no --place \"south rack\"", "offcuts change K7F3MXA --bad 30..36 --condition fair", "offcuts change N4PX7CA --qty 128"],
+            ["offcuts change K7F3MXX --nails no --place \"south rack\"", "offcuts change K7F3MXX --bad 30..36 --condition fair", "offcuts change N4PX7AW --qty 128"],
             [codes, .. options.All]);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            if (!read.TryGet(out var list)) return session.Refuse(read.Faults);
-            return session.Tell(options.Apply(parse, yard, list));
+            if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
+            return context.Tell(options.Apply(parse, yard, list));
         }));
         return command;
     }
 
-    private static Command Mark(Session session)
+    private static Command Mark(CommandContext context)
     {
         var state = new Argument<string>("what") { Description = "used, scrapped, handed-over, missing or back" };
         state.AcceptOnlyFromAmong("used", "scrapped", "handed-over", "missing", "back");
         var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
-        var command = session.Command("mark", "Say that pieces left the yard, or are back in it", ["offcuts mark scrapped K7F3MXA", "offcuts mark back K7F3MXA"], state, codes);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("mark", "Say that pieces left the yard, or are back in it", ["offcuts mark scrapped K7F3MXX", "offcuts mark back K7F3MXX"], state, codes);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            if (!read.TryGet(out var list)) return session.Refuse(read.Faults);
-            return session.Tell(new ChangePieces(yard).Mark(list, parse.GetValue(state) switch
+            if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
+            return context.Tell(new ChangePieces(yard).Mark(list, parse.GetValue(state) switch
             {
                 "used" => PieceState.Used,
                 "scrapped" => PieceState.Scrapped,
@@ -210,27 +212,27 @@ internal static class YardCommands
         return command;
     }
 
-    private static Command Reserve(Session session)
+    private static Command Reserve(CommandContext context)
     {
         var stage = new Argument<string>("stage") { Description = "Name of the stage" };
         var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
-        var command = session.Command("reserve", "Keep pieces for one stage alone", ["offcuts reserve \"stem wall\" K7F3MXA"], stage, codes);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("reserve", "Keep pieces for one stage alone", ["offcuts reserve \"stem wall\" K7F3MXX"], stage, codes);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            return read.TryGet(out var list) ? session.Tell(new ChangePieces(yard).Reserve(list, parse.GetValue(stage)!)) : session.Refuse(read.Faults);
+            return read.TryGet(out var list) ? context.Tell(new ChangePieces(yard).Reserve(list, parse.GetValue(stage)!)) : context.Refuse(read.Faults);
         }));
         return command;
     }
 
-    private static Command Free(Session session)
+    private static Command Free(CommandContext context)
     {
         var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
-        var command = session.Command("free", "Let any stage have pieces that were reserved", ["offcuts free K7F3MXA"], codes);
-        command.SetAction(parse => session.WithYard(parse, yard =>
+        var command = context.Command("free", "Let any stage have pieces that were reserved", ["offcuts free K7F3MXX"], codes);
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            return read.TryGet(out var list) ? session.Tell(new ChangePieces(yard).Free(list)) : session.Refuse(read.Faults);
+            return read.TryGet(out var list) ? context.Tell(new ChangePieces(yard).Free(list)) : context.Refuse(read.Faults);
         }));
         return command;
     }

@@ -74,9 +74,9 @@ internal static class YardJson
         ["all_new_cents"] = line.AllNew.Cents,
         ["spent_cents"] = line.Spent.Cents,
         ["saved_cents"] = line.Saved.Cents,
-        ["board_feet"] = line.BoardFeet.Value,
-        ["panel_square_feet"] = line.PanelFace.SquareFeet,
-        ["weight_lb"] = line.Weight.Pounds,
+        ["board_feet"] = decimal.Round(line.BoardFeet.Value, 6),
+        ["panel_square_feet"] = decimal.Round(line.PanelFace.SquareFeet, 6),
+        ["weight_lb"] = decimal.Round(line.Weight.Pounds, 6),
         ["pieces_used"] = line.PiecesUsed,
         ["hardware_used"] = line.HardwareUsed,
     };

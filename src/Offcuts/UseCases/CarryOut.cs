@@ -33,7 +33,9 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     /// <summary>Does these acts, and counts the hardware out where asked. Nothing changes where anything is refused.</summary>
     public Result<CarriedOut> Do(int planId, IReadOnlyList<CutAct> acts, bool hardware)
     {
+        var seen = yard.ChangeNumber;
         if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
+        if (acts.Count == 0 && !hardware) return PlanFaults.ActsMissing();
         var settings = yard.Settings();
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
         if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
@@ -48,21 +50,14 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var lines = Ledger(after, acts, hardware, settings);
 
         var born = new List<Piece>();
-        var change = yard.Change(Told(kept, acts, hardware), work =>
+        var change = yard.ChangeSince(seen, Told(kept, acts, hardware), work =>
         {
-            // Another program may have cut it since it was read: what counts is how it stands now that nobody else can write.
-            if (!SameStanding(kept, yard.Plan(planId)))
-            {
-                work.Refuse(PlanFaults.ChangedMeanwhile(planId));
-                return;
-            }
-
             foreach (var act in acts)
             {
                 var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];
-                if (cut.Source is { } source)
-                    work.Update(yard.Piece(source.Code)! with { State = PieceState.Used, ReservedFor = "" });
-                foreach (var left in Leftovers(cut, settings, act.Otherwise is not null))
+                var source = cut.Source is { } planned ? yard.Piece(planned.Code) : null;
+                if (source is not null) work.Update(source with { State = PieceState.Used, ReservedFor = "" });
+                foreach (var left in Leftovers(cut, source, settings, act.Otherwise is not null))
                 {
                     var piece = left with { Code = yard.NewCode() };
                     work.Add(piece);
@@ -79,9 +74,6 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         });
         return change.Then<CarriedOut>(_ => new CarriedOut(born, lines));
     }
-
-    private static bool SameStanding(KeptPlan kept, KeptPlan? now) =>
-        now is not null && now.HardwareWaits == kept.HardwareWaits && now.Steps.Select(step => step.State).SequenceEqual(kept.Steps.Select(step => step.State));
 
     private IEnumerable<Fault> Faults(KeptPlan kept, CutAct act, YardSettings settings)
     {
@@ -110,25 +102,31 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         if (happened.Left.Any(left => left.IsZero)) yield return MeasureFaults.LengthZero(0);
     }
 
-    // Laid one behind the other from the marked end: where the saw really went matters to nobody once the piece is gone.
+    // Laid one behind the other from the marked end, a kerf apart where there is room: where the saw really went matters to
+    // nobody once the piece is gone. What is neither a cut nor kept is scrap.
     private static PlannedPiece Actual(PlannedPiece planned, WhatHappened happened, YardSettings settings)
     {
-        var at = Length.Zero;
+        var parts = happened.Made.Count + happened.Left.Count;
+        var taken = happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Left.Sum(left => left.Units);
+        var kerf = parts == 0 ? 0 : Math.Min(settings.Kerf(planned.Material).Units, (planned.Length.Units - taken) / parts);
+        var at = 0L;
         Length Next(Length length)
         {
-            var start = at;
-            at += length;
+            var start = Length.FromUnits(at);
+            at += length.Units + kerf;
             return start;
         }
 
         var cuts = happened.Made.Order().Select(index => planned.Cuts[index]).Select(cut => cut with { Start = Next(cut.Length) }).ToArray();
-        var left = happened.Left.Select(length => new PlannedRemainder(Next(length), length, Kept: true)).ToArray();
-        return planned with { Cuts = cuts, Remainders = left, Untouched = [], SawCuts = Math.Max(0, cuts.Length + left.Length - 1) };
+        var left = happened.Left.Select(length => new PlannedRemainder(Next(length), length, Kept: true)).ToList();
+        if (at < planned.Length.Units) left.Add(new PlannedRemainder(Length.FromUnits(at), Length.FromUnits(planned.Length.Units - at), Kept: false));
+        return planned with { Cuts = cuts, Remainders = left, Untouched = [], SawCuts = parts };
     }
 
+    // The marks are those of the piece as it is now, not as it was when the plan was made: nails may be out and oil on since.
     // The grade stamp may have gone with the cut and the other facts stay with the wood, so a remainder keeps all marks but
     // the stamp. Nails and concrete stay marked until somebody says they are off.
-    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, YardSettings settings, bool asMeasured)
+    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings, bool asMeasured)
     {
         var keep = settings.Keep(cut.Material);
         var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (left.Start, left.Length))
@@ -136,7 +134,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             .OrderBy(stretch => stretch.Start);
         foreach (var (start, length) in stretches)
         {
-            yield return cut.Source is { } source
+            yield return source is not null
                 ? new Piece
                 {
                     Code = default,
@@ -165,9 +163,12 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
 
     private IReadOnlyList<LedgerLine> Ledger(KeptPlan after, IReadOnlyList<CutAct> acts, bool hardware, YardSettings settings)
     {
-        var plans = yard.Plans().Select(plan => plan.Id == after.Id ? after : plan).ToArray();
-        return new LedgerArithmetic(yard.Stages(), yard.Prices(), settings, limits)
-            .Lines(plans, new BookedAct(after.Id, [.. acts.Select(act => act.Index)], hardware), yard.Ledger(), today);
+        var before = yard.Plans();
+        return new LedgerArithmetic(yard.Stages(), yard.Prices(), settings, limits).Lines(
+            before,
+            [.. before.Select(plan => plan.Id == after.Id ? after : plan)],
+            new BookedAct(after.Id, [.. acts.Select(act => act.Index)], hardware),
+            today);
     }
 
     private static string Told(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware)

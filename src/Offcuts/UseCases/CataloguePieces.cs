@@ -57,6 +57,9 @@ public sealed class CataloguePieces(YardFile yard)
     /// <summary>Saves what was understood as one change; a line with a blank label uses that, every other draws new codes.</summary>
     public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches)
     {
+        var seen = yard.ChangeNumber;
+        var twice = batches.Where(batch => !batch.Label.IsNone).GroupBy(batch => batch.Label).Where(group => group.Count() > 1).ToArray();
+        if (twice.Length > 0) return Result<Catalogued>.Fail([.. twice.Select(group => YardFaults.TwoWithOneCode(group.Key.ToString()))]);
         var blanks = yard.BlankCodes().ToHashSet();
         var foreign = batches.Where(batch => !batch.Label.IsNone && !blanks.Contains(batch.Label) && IsTaken(batch.Label)).ToArray();
         if (foreign.Length > 0) return Result<Catalogued>.Fail([.. foreign.Select(batch => YardFaults.CodeInUse(batch.Label.ToString()))]);
@@ -71,7 +74,7 @@ public sealed class CataloguePieces(YardFile yard)
         }
 
         var what = Told(pieces, bins);
-        var change = yard.Change(what, work =>
+        var change = yard.ChangeSince(seen, what, work =>
         {
             foreach (var piece in pieces) work.Add(piece);
             foreach (var bin in bins) work.Put(bin);
@@ -94,16 +97,22 @@ public sealed class CataloguePieces(YardFile yard)
     {
         bool Same(Bin bin) => bin.Hardware.Equals(heap.Hardware) && (heap.Place.Length == 0 || bin.Place == heap.Place);
 
+        Bin More(Bin bin) => bin with
+        {
+            Quantity = bin.Quantity + heap.Quantity,
+            Note = heap.Note.Length == 0 ? bin.Note : bin.Note.Length == 0 ? heap.Note : $"{bin.Note}; {heap.Note}",
+        };
+
         var here = sofar.FindIndex(Same);
         if (label.IsNone && here >= 0)
         {
-            var merged = sofar[here] with { Quantity = sofar[here].Quantity + heap.Quantity };
+            var merged = More(sofar[here]);
             sofar.RemoveAt(here);
             return merged;
         }
 
         return label.IsNone && yard.Bins().FirstOrDefault(Same) is { } old
-            ? old with { Quantity = old.Quantity + heap.Quantity }
+            ? More(old)
             : heap.ToBin(take(label));
     }
 
@@ -112,35 +121,14 @@ public sealed class CataloguePieces(YardFile yard)
     private static string Told(List<Piece> pieces, List<Bin> bins)
     {
         var parts = new List<string>();
-        if (pieces.Count > 0) parts.Add(Words.Count(pieces.Count, "piece"));
+        if (pieces.Count > 0) parts.Add(pieces.Count == 1 ? $"{pieces[0].Code}, {pieces[0].Material}" : Words.Count(pieces.Count, "piece"));
         parts.AddRange(bins.Select(bin => bin.Hardware.Name));
         return "catalogued " + string.Join(", ", parts);
     }
 
-    // "K7F 3MXA 2x10 ..", "K7F3MXA ..", "OFFCUTS:K7F3MXA ..": seven characters of the alphabet, not a size such as 2x10.
     private static (Result<Code> Code, int Length) LabelAtStart(string line)
     {
-        var start = line.Length - line.TrimStart().Length;
-        var end = start;
-        var letters = 0;
-        var scanned = line[start..].StartsWith(Code.QrPrefix, StringComparison.OrdinalIgnoreCase);
-        if (scanned) end += Code.QrPrefix.Length;
-        while (end < line.Length && letters < Code.BodyLength + 1)
-        {
-            if (line[end] is ' ' or '-' && letters == 3 && line[end - 1] is not (' ' or '-')) end++;
-            else if (char.IsAsciiLetterOrDigit(line[end])) (end, letters) = (end + 1, letters + 1);
-            else break;
-        }
-
-        var whole = letters == Code.BodyLength + 1 && (end == line.Length || line[end] is ' ' or ':' or ',');
-        if (!whole) return (scanned ? MeasureFaults.CodeLength() : Result<Code>.Of(default), 0);
-        var read = Code.Parse(line[start..end]);
-        if (!read.Ok && !scanned && !LooksLikeCode(line[start..end])) return (Result<Code>.Of(default), 0);
-        while (end < line.Length && line[end] is ' ' or ':' or ',') end++;
-        return (read, read.Ok ? end : 0);
+        var label = LabelAtLineStart.Find(line);
+        return label.Code is { } read ? (read, read.Ok ? label.End : 0) : (Result<Code>.Of(default), 0);
     }
-
-    // Capitals and digits with at least one of each: a word of a material's name is not taken for a code with a slip in it.
-    private static bool LooksLikeCode(string text) =>
-        text.Any(char.IsAsciiDigit) && text.Any(char.IsAsciiLetterUpper) && !text.Any(char.IsAsciiLetterLower);
 }

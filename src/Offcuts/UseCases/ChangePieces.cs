@@ -12,6 +12,7 @@ public sealed class ChangePieces(YardFile yard)
     /// <summary>Changes each piece of these codes in the same way; tells what was done in a few words.</summary>
     public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change)
     {
+        var seen = yard.ChangeNumber;
         var faults = new List<Fault>();
         var changed = new List<Piece>();
         foreach (var code in codes.Distinct())
@@ -30,12 +31,18 @@ public sealed class ChangePieces(YardFile yard)
         if (faults.Count > 0) return Result<string>.Fail(faults);
         if (changed.Count == 0) return YardFaults.NothingNamed();
         var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}";
-        return yard.Change(told, work => changed.ForEach(work.Update)).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, told, work => changed.ForEach(work.Update)).Then<string>(entry => entry.What);
     }
 
     /// <summary>Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard.</summary>
     public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) =>
-        Each(codes, $"marked as {Words.Of(state)}:", piece => piece with { State = state, ReservedFor = "" });
+        Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && HasChildren(piece)
+            ? YardFaults.CutUp()
+            : piece with { State = state, ReservedFor = "" });
+
+    // A piece that came back beside what was cut from it would be counted twice.
+    private bool HasChildren(Piece piece) =>
+        yard.Family(piece.Code)!.InOrder().Any(member => member.Piece.CutFrom == piece.Code && member.Piece.State != PieceState.Scrapped);
 
     /// <summary>Keeps pieces for one stage alone.</summary>
     public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)
@@ -55,9 +62,10 @@ public sealed class ChangePieces(YardFile yard)
     /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
     public Result<string> SetBin(Code code, int? quantity, string? place, string? note)
     {
+        var seen = yard.ChangeNumber;
         if (yard.Bin(code) is not { } bin) return YardFaults.NoSuchCode(code.ToString());
         return PieceRules.Check(bin with { Quantity = quantity ?? bin.Quantity, Place = place ?? bin.Place, Note = note ?? bin.Note })
-            .Then(good => yard.Change($"counted {good.Quantity} of {good.Hardware.Name}", work => work.Put(good)))
+            .Then(good => yard.ChangeSince(seen, $"counted {good.Quantity} of {good.Hardware.Name}", work => work.Put(good)))
             .Then<string>(entry => entry.What);
     }
 }

@@ -42,7 +42,7 @@ public sealed class ChangePrices(YardFile yard)
     public Result<string> Import(PriceBook book, DateOnly today)
     {
         var prices = book.All.ToArray();
-        return yard.Change($"imported {prices.Length} prices", work =>
+        return yard.Change($"imported {Words.Count(prices.Length, "price")}", work =>
         {
             foreach (var price in prices) work.SetPrice(price with { Date = price.Date ?? today });
         }).Then<string>(entry => entry.What);

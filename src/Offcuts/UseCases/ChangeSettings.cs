@@ -19,10 +19,10 @@ public sealed class ChangeSettings(YardFile yard)
         yield return $"currency {settings.CurrencySign}";
         yield return $"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}";
         yield return $"species {settings.Species.Name}";
-        yield return $"kerf others {settings.KerfElsewhere.ToText(unit)}";
-        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {kerf.ToText(unit)}";
-        yield return $"keep others {settings.KeepElsewhere.ToText(unit)}";
-        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {keep.ToText(unit)}";
+        yield return $"kerf others {Shown(settings.KerfElsewhere, unit)}";
+        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {Shown(kerf, unit)}";
+        yield return $"keep others {Shown(settings.KeepElsewhere, unit)}";
+        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {Shown(keep, unit)}";
         foreach (var rule in settings.Rules.All)
             yield return $"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}";
     }
@@ -32,6 +32,7 @@ public sealed class ChangeSettings(YardFile yard)
     /// <param name="words">The value; for kerf and keep a family or material first, for use its name and what is asked of a piece.</param>
     public Result<string> Set(string name, IReadOnlyList<string> words)
     {
+        var seen = yard.ChangeNumber;
         var settings = yard.Settings();
         var value = string.Join(' ', words).Trim();
         var changed = name.ToLowerInvariant() switch
@@ -46,9 +47,13 @@ public sealed class ChangeSettings(YardFile yard)
             _ => SettingsFaults.Unknown(name),
         };
         return changed
-            .Then(now => yard.Change($"set {name} {value}", work => work.SetSettings(now)))
+            .Then(now => yard.ChangeSince(seen, $"set {name} {value}", work => work.SetSettings(now)))
             .Then<string>(entry => entry.What);
     }
+
+    // Where the tape can't show it, exactly: these words set it again.
+    private static string Shown(Length length, LengthUnit unit) =>
+        length.ToText(unit) is var text && text.StartsWith('~') ? length.ToString() : text;
 
     private static Result<YardSettings> Unit(YardSettings settings, string value) => value.ToLowerInvariant() switch
     {
@@ -74,6 +79,7 @@ public sealed class ChangeSettings(YardFile yard)
     private static Result<YardSettings> Kerf(YardSettings settings, IReadOnlyList<string> words)
     {
         if (words.Count < 2) return SettingsFaults.KerfUnreadable();
+        if (words is [var own, "usual"] && Enum.TryParse<MaterialFamily>(own, ignoreCase: true, out var freed)) return settings with { Kerfs = settings.Kerfs.Remove(freed) };
         var read = Length.Parse(string.Join(' ', words.Skip(1)), settings.Unit);
         if (!read.TryGet(out var kerf)) return Result<YardSettings>.Fail(read.Faults);
         if (kerf > Length.Inches(1)) return SettingsFaults.KerfTooWide();
@@ -86,8 +92,10 @@ public sealed class ChangeSettings(YardFile yard)
     private static Result<YardSettings> Keep(YardSettings settings, IReadOnlyList<string> words)
     {
         if (words.Count < 2) return SettingsFaults.KeepUnreadable();
-        // The material may be several words: the length is the shortest end of the line that reads as one.
-        for (var first = words.Count - 1; first >= 1; first--)
+        if (words[^1] == "usual") return settings with { Keeps = settings.Keeps.Remove(string.Join(' ', words.SkipLast(1))) };
+        // The material may be several words, and so may the length (22 1/2, 1' 6"): it is the longest end of the line that reads
+        // as one.
+        for (var first = 1; first < words.Count; first++)
         {
             var read = Length.Parse(string.Join(' ', words.Skip(first)), settings.Unit);
             if (!read.TryGet(out var keep)) continue;

@@ -7,12 +7,22 @@ namespace Offcuts.UseCases;
 /// <summary>Every change of the stages and their needs. Each is one change of the yard and tells in a line what it did.</summary>
 public sealed class ChangeStages(YardFile yard)
 {
+    // How the yard stood before anything was read for the change at hand.
+    private long _seen;
+
     /// <summary>Adds an empty stage at the end.</summary>
     public Result<string> Add(string name, DateOnly? date)
     {
         if (name.Length == 0) return YardFaults.StageWithoutName();
         if (Find(name) is not null) return YardFaults.StageExists(name);
         return Change($"added stage {name}", work => work.AddStage(new Stage(name, date, [], [])));
+    }
+
+    /// <summary>How lines of needs are understood, for a person to see; lines that can't be read are left out.</summary>
+    public IEnumerable<string> Understood(string stage, IEnumerable<string> lines)
+    {
+        var unit = yard.Settings().Unit;
+        return lines.Select(line => CutLine.Read(line, stage, unit)).Where(read => read.Ok).Select(read => read.Value.ReadBack(unit));
     }
 
     /// <summary>Adds needs, one a line, all or none. A need of a name that is there already is refused.</summary>
@@ -24,7 +34,6 @@ public sealed class ChangeStages(YardFile yard)
         var faults = new List<Fault>();
         var cuts = stage.Cuts.ToList();
         var hardware = stage.Hardware.ToList();
-        var understood = new List<string>();
         for (var i = 0; i < lines.Count; i++)
         {
             var read = CutLine.Read(lines[i], stage.Name, unit);
@@ -34,7 +43,6 @@ public sealed class ChangeStages(YardFile yard)
                 continue;
             }
 
-            understood.Add("  " + draft.ReadBack(unit));
             var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
             if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken));
             else if (draft.Cut is { } cut) cuts.Add(cut);
@@ -42,8 +50,7 @@ public sealed class ChangeStages(YardFile yard)
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
-        return Change($"added {Words.Count(lines.Count, "need")} to {stage.Name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }))
-            .Then<string>(what => string.Join('\n', [what, .. understood]));
+        return Change($"added {Words.Count(lines.Count, "need")} to {stage.Name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }));
     }
 
     /// <summary>Takes one need off a stage.</summary>
@@ -82,13 +89,21 @@ public sealed class ChangeStages(YardFile yard)
         return Change($"renamed {stage.Name} to {to}", work => work.RenameStage(stage.Name, to));
     }
 
-    /// <summary>Removes a stage; pieces reserved for it become free.</summary>
+    /// <summary>Removes a stage; pieces reserved for it become free, and what waits in its open plans is given up.</summary>
     public Result<string> Remove(string name) =>
-        Find(name) is { } stage ? Change($"removed stage {stage.Name}", work => work.RemoveStage(stage.Name)) : YardFaults.NoSuchStage(name);
+        Find(name) is { } stage
+            ? Change($"removed stage {stage.Name}", work =>
+            {
+                // Else its open plans would go on holding their pieces for nobody.
+                foreach (var plan in yard.Plans().Where(plan => plan.Open && plan.Plan.Stages.Contains(stage.Name))) work.DropRest(plan);
+                work.RemoveStage(stage.Name);
+            })
+            : YardFaults.NoSuchStage(name);
 
     /// <summary>Adds stages from a file, all or none. A stage that is there already gets the new needs added.</summary>
     public Result<string> Import(IReadOnlyList<Stage> stages)
     {
+        _seen = yard.ChangeNumber;
         var faults = new List<Fault>();
         foreach (var stage in stages)
         {
@@ -104,14 +119,19 @@ public sealed class ChangeStages(YardFile yard)
             foreach (var stage in stages)
             {
                 if (Find(stage.Name) is { } old)
-                    work.SetStage(old with { Cuts = [.. old.Cuts, .. stage.Cuts], Hardware = [.. old.Hardware, .. stage.Hardware] });
+                    work.SetStage(old with { Date = stage.Date ?? old.Date, Cuts = [.. old.Cuts, .. stage.Cuts], Hardware = [.. old.Hardware, .. stage.Hardware] });
                 else work.AddStage(stage);
             }
         });
     }
 
-    private Stage? Find(string name) => yard.Stages().Named(name);
+    // Every change begins by finding its stage.
+    private Stage? Find(string name)
+    {
+        _seen = yard.ChangeNumber;
+        return yard.Stages().Named(name);
+    }
 
     private Result<string> Change(string what, Action<YardChange> work) =>
-        yard.Change(what, work).Then<string>(entry => entry.What);
+        yard.ChangeSince(_seen, what, work).Then<string>(entry => entry.What);
 }

@@ -22,20 +22,21 @@ public static class CutActs
     {
         var otherwise = words.Made.Count > 0 || words.Spoilt;
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
-        if (otherwise && (words.Pieces.Count != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
+        if (otherwise && (JoinedCodes(words.Pieces).Count() != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
+        if (words.All && !kept.Open) return PlanFaults.NothingWaits(kept.Id);
         if (words.All)
             return Result<IReadOnlyList<CutAct>>.Of([.. Waiting(kept).Select(index => new CutAct(index))]);
 
         var faults = new List<Fault>();
         var acts = new List<CutAct>();
-        foreach (var piece in words.Pieces)
+        foreach (var piece in JoinedCodes(words.Pieces))
         {
             var index = Index(kept, piece);
             if (index.TryGet(out var found)) acts.Add(new CutAct(found));
             else faults.AddRange(index.Faults);
         }
 
-        if (acts.DistinctBy(act => act.Index).Count() < acts.Count) faults.Add(PlanFaults.NoSuchCutOnPiece());
+        if (acts.DistinctBy(act => act.Index).Count() < acts.Count) faults.Add(PlanFaults.PieceTwice());
         if (faults.Count > 0) return Result<IReadOnlyList<CutAct>>.Fail(faults);
         if (!otherwise) return acts;
         return Happened(kept.Plan.Pieces[acts[0].Index], words, unit)
@@ -63,6 +64,16 @@ public static class CutActs
         }
 
         return new WhatHappened(made, left);
+    }
+
+    // The two groups of a code may have become two words.
+    private static IEnumerable<string> JoinedCodes(IReadOnlyList<string> words)
+    {
+        for (var i = 0; i < words.Count; i++)
+        {
+            var joins = i + 1 < words.Count && words[i].Length == 3 && Code.Parse(words[i] + words[i + 1]).Ok;
+            yield return joins ? words[i] + words[++i] : words[i];
+        }
     }
 
     private static Result<int> Index(KeptPlan kept, string piece)

@@ -24,22 +24,8 @@ public static class FactReader
         Same("yes", text) ? true : Same("no", text) ? false : YardFaults.YesNoUnknown(text.Trim());
 
     /// <summary><c>start..end; start..end</c> from the marked end, or none.</summary>
-    public static Result<IReadOnlyList<Span>> BadSpots(string text, LengthUnit unit)
-    {
-        var spots = new List<Span>();
-        if (Same("none", text)) return Result<IReadOnlyList<Span>>.Of(spots);
-        foreach (var part in text.Split([';', ','], StringSplitOptions.RemoveEmptyEntries))
-        {
-            var ends = part.Split("..");
-            if (ends.Length != 2) return YardFaults.BadSpotBackwards();
-            var (start, end) = (Length.Parse(ends[0], unit), Length.Parse(ends[1], unit));
-            if (!start.Ok || !end.Ok) return Result<IReadOnlyList<Span>>.Fail([.. start.Faults, .. end.Faults]);
-            if (end.Value <= start.Value) return YardFaults.BadSpotBackwards();
-            spots.Add(new Span(start.Value, end.Value));
-        }
-
-        return Result<IReadOnlyList<Span>>.Of(spots);
-    }
+    public static Result<IReadOnlyList<Span>> BadSpots(string text, LengthUnit unit, Length end) =>
+        Same("none", text) ? Result<IReadOnlyList<Span>>.Of([]) : BadSpotText.Read(text, unit, end);
 
     /// <summary><c>left; right</c>, or the left alone.</summary>
     public static Result<(Length Left, Length Right)> Trim(string text, LengthUnit unit)

@@ -17,13 +17,18 @@ public sealed class ImportStock(YardFile yard)
         var read = StockFile.Read(file, fileName, CodePolicy.Checked);
         if (!read.TryGet(out var stock)) return Result<string>.Fail(read.Faults);
         var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()).AtCell(fileName, clash.Line, "code")).ToArray();
+        var stages = yard.Stages();
+        var strangers = stock.PieceRows
+            .Where(row => row.Value.ReservedFor.Length > 0 && stages.Named(row.Value.ReservedFor) is null)
+            .Select(row => YardFaults.NoSuchStage(row.Value.ReservedFor).AtCell(fileName, row.Line, "reserved_for"));
+        faults = [.. faults, .. strangers];
         if (faults.Length > 0) return Result<string>.Fail(faults);
 
         var unprinted = new List<Code>();
         var inFile = stock.Pieces.Select(piece => piece.Code).ToHashSet();
         return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {
-            foreach (var piece in stock.Pieces) work.Add(piece with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
+            foreach (var piece in ParentsFirst(stock.Pieces)) work.Add(piece with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
             foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
             work.QueueLabels(unprinted);
         }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {Words.Count(unprinted.Count, "label")} to print");
@@ -47,5 +52,19 @@ public sealed class ImportStock(YardFile yard)
             .Concat(stock.BinRows.Select(row => (row.Value.Code, row.Line)))
             .Where(row => !row.Code.IsNone && taken.Contains(row.Code))
             .OrderBy(row => row.Line);
+    }
+
+    // A child may stand above its parent in a file that somebody has sorted.
+    private static IEnumerable<Piece> ParentsFirst(IReadOnlyList<Piece> pieces)
+    {
+        var byCode = pieces.Where(piece => !piece.Code.IsNone).ToDictionary(piece => piece.Code);
+        var added = new HashSet<Code>();
+        foreach (var piece in pieces)
+        {
+            var line = new Stack<Piece>();
+            for (var next = piece; next is not null && !added.Contains(next.Code) && !line.Contains(next); next = byCode.GetValueOrDefault(next.CutFrom)) line.Push(next);
+            foreach (var next in line)
+                if (next.Code.IsNone || added.Add(next.Code)) yield return next;
+        }
     }
 }

@@ -14,8 +14,9 @@ public sealed class KeepPlan(YardFile yard)
     public Result<int> Keep(Plan plan)
     {
         var id = 0;
+        var seen = yard.ChangeNumber;
         var older = yard.Plans().Where(old => old.Open && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
-        var change = yard.Change($"kept a plan for {string.Join(", ", plan.Stages)}", work =>
+        var change = yard.ChangeSince(seen, $"kept a plan for {string.Join(", ", plan.Stages)}", work =>
         {
             foreach (var old in older) work.DropRest(old);
             id = work.KeepPlan(plan);

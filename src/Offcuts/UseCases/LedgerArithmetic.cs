@@ -9,35 +9,34 @@ namespace Offcuts.UseCases;
 
 /// <summary>What an act of carrying out adds to the ledger, stage by stage.</summary>
 /// <remarks>
-/// All-new cost is no sum over pieces: cuts share boards. So it is reckoned anew over everything done so far in the same job,
-/// for its first stage, its first two, and so on; each stage gets what it adds, less what earlier acts have booked for it. The
-/// lines of a job therefore always sum to the all-new cost of all that was done in it. A job is the stages that were ever
-/// planned together, however often the rest was matched again. What was spent on a bought piece is shared among the stages it
-/// serves by the length each takes, the last cent to the largest share.
+/// All-new cost is no sum over pieces: cuts share boards. So it is reckoned over everything done in the same job, as it stood
+/// before the act and as it stands after it, both at today's prices, for the job's first stage, its first two, and so on; a
+/// stage gets the difference. What earlier acts have booked is never touched, so a price that changes later changes no past
+/// saving; while prices stand still, the lines of a job sum to the all-new cost of all that was done in it. A job is the stages
+/// that were ever planned together, however often the rest was matched again. What was spent on a bought piece is shared among
+/// the stages it serves by the length each takes, the last cent to the largest share.
 /// </remarks>
 internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook prices, YardSettings settings, MatchLimits limits)
 {
     /// <summary>The lines of an act.</summary>
-    /// <param name="plans">Every plan, as it stands when the act is done.</param>
+    /// <param name="before">Every plan, as it stood before the act.</param>
+    /// <param name="after">Every plan, as it stands when the act is done.</param>
     /// <param name="act">The act.</param>
-    /// <param name="booked">The ledger so far.</param>
     /// <param name="today">Day of the act.</param>
-    public IReadOnlyList<LedgerLine> Lines(IReadOnlyList<KeptPlan> plans, BookedAct act, IReadOnlyList<LedgerLine> booked, DateOnly today)
+    public IReadOnlyList<LedgerLine> Lines(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, BookedAct act, DateOnly today)
     {
-        var after = plans.Single(plan => plan.Id == act.PlanId);
-        var cutNow = act.Indexes.Select(index => new CutNow(after.Plan.Pieces[index], after.Steps[index].Actual ?? after.Plan.Pieces[index])).ToArray();
+        var plan = after.Single(plan => plan.Id == act.PlanId);
+        var cutNow = act.Indexes.Select(index => new CutNow(plan.Plan.Pieces[index], plan.Steps[index].Actual ?? plan.Plan.Pieces[index])).ToArray();
         var lines = new List<LedgerLine>();
-        var allNewBefore = Money.Zero;
-        var job = StagesOfJob(plans, after);
+        var addedBefore = Money.Zero;
+        var job = StagesOfJob(after, plan);
         for (var i = 0; i < job.Count; i++)
         {
-            var stage = job[i];
-            var allNew = AllNew(plans, job.Take(i + 1).ToHashSet());
-            var already = booked.Where(line => line.Stage == stage).Aggregate(Money.Zero, (sum, line) => sum + line.AllNew);
-            var line = Line(stage, cutNow, act.HardwareNow ? after.Plan.Hardware : [], after.Id, today)
-                with { AllNew = allNew - allNewBefore - already };
-            allNewBefore = allNew;
-            if (line != new LedgerLine { Day = today, Stage = stage, PlanId = after.Id }) lines.Add(line);
+            var upTo = job.Take(i + 1).ToHashSet();
+            var added = AllNew(after, upTo) - AllNew(before, upTo);
+            var line = Line(job[i], cutNow, act.HardwareNow ? plan.Plan.Hardware : [], plan.Id, today) with { AllNew = added - addedBefore };
+            addedBefore = added;
+            if (line != new LedgerLine { Day = today, Stage = job[i], PlanId = plan.Id }) lines.Add(line);
         }
 
         return lines;
@@ -58,8 +57,8 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         var made = plans.SelectMany(plan => plan.PiecesCut)
             .SelectMany(piece => piece.Cuts.Select(cut => (piece.Material, Cut: cut)))
             .Where(made => upTo.Contains(made.Cut.Stage))
-            .GroupBy(made => (made.Cut.Stage, made.Cut.Cut))
-            .Select(group => Required(group.First().Material, group.First().Cut) with { Count = group.Count() });
+            .GroupBy(made => Required(made.Material, made.Cut))
+            .Select(group => group.Key with { Count = group.Count() });
         var counted = plans.Where(plan => plan.HardwareDone)
             .SelectMany(plan => plan.Plan.Hardware)
             .Where(fill => upTo.Contains(fill.Need.Stage) && fill.Unfilled < fill.Need.Count)
@@ -67,11 +66,11 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         return Matcher.AllNew([.. made], [.. counted], prices, settings, limits).Cost;
     }
 
-    // The need as the stage states it; where the stage was changed since, what was really cut.
+    // The need as the stage states it; where the stage was changed since, what was really cut. Counts one.
     private RequiredCut Required(Material material, PlannedCut made) =>
-        stages.FirstOrDefault(stage => stage.Name == made.Stage)?.Cuts
-            .FirstOrDefault(cut => cut.Name == made.Cut && cut.Material.Equals(material) && cut.Shortest <= made.Length && made.Length <= cut.Longest)
-        ?? new RequiredCut { Stage = made.Stage, Name = made.Cut, Material = material, Shortest = made.Length, Longest = made.Length, Count = 1, Use = made.Use };
+        stages.SelectMany(stage => stage.Cuts).FirstOrDefault(cut => StageNeeds.Meets(cut, material, made)) is { } need
+        ? need with { Count = 1 }
+        : new RequiredCut { Stage = made.Stage, Name = made.Cut, Material = material, Shortest = made.Length, Longest = made.Length, Count = 1, Use = made.Use };
 
     private LedgerLine Line(string stage, IReadOnlyList<CutNow> cutNow, IReadOnlyList<HardwareFill> hardware, int planId, DateOnly today)
     {

@@ -26,25 +26,17 @@ public sealed class MatchStages(YardFile yard)
             return YardFaults.NoSuchStage(name);
 
         var lacking = all
-            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Contains(stage.Name, StringComparer.OrdinalIgnoreCase))
+            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Any(name => all.Named(name) == stage))
             .Select(stage => StageNeeds.Lacking(stage, plans))
             .Where(stage => stage.Cuts.Count + stage.Hardware.Count > 0)
             .ToArray();
         if (lacking.Length == 0) return PlanFaults.NothingLacking();
 
-        var names = lacking.Select(stage => stage.Name).ToHashSet();
-        var promised = plans
-            .Where(plan => plan.Open && !plan.Plan.Stages.Any(names.Contains))
-            .SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps))
-            .Where(pair => pair.Second.State == StepState.Waiting)
-            .Select(pair => pair.First.Source?.Code)
-            .OfType<Code>()
-            .ToHashSet();
-
+        var promised = new Promised(plans.Where(plan => plan.Open && !plan.Plan.Stages.Any(name => lacking.Named(name) is not null)));
         return Problem.Create(new MatchRequest
         {
-            Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code))],
-            Bins = yard.Bins(),
+            Pieces = [.. yard.Pieces().Where(piece => !promised.Pieces.Contains(piece.Code))],
+            Bins = promised.Left(yard.Bins()),
             Stages = lacking,
             Prices = yard.Prices(),
             Settings = yard.Settings(),

@@ -72,7 +72,7 @@ public sealed record PieceFacts
             Concrete = Read(Concrete, piece.Concrete, FactReader.YesNo),
             Oiled = Read(Oiled, piece.Oiled, FactReader.YesNo),
             Stamped = Read(Stamped, piece.Stamped, FactReader.YesNo),
-            BadSpots = Read(Bad, piece.BadSpots, text => FactReader.BadSpots(text, unit)),
+            BadSpots = Read(Bad, piece.BadSpots, text => FactReader.BadSpots(text, unit, piece.Length)),
             FirstLine = Read(Line, piece.FirstLine, text => text == "none" ? Result<Length?>.Of(null) : Core.Measures.Length.Parse(text, unit).Then<Length?>(line => Result<Length?>.Of(line))),
             Place = Place ?? piece.Place,
             FromStage = From ?? piece.FromStage,

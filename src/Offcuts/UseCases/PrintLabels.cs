@@ -56,12 +56,16 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     public Result<string> PrintBlanks(int count, string layout, int start, string path)
     {
         if (count is < 1 or > MostBlanks) return PrintingFaults.BlanksOutside(MostBlanks);
-        // The codes are in the yard before they are on paper: a label that exists can never be unknown.
-        IReadOnlyList<Code> codes = [];
-        var issued = yard.Change($"printed {Words.Count(count, "blank label")}", work => codes = work.IssueBlanks(count));
-        if (!issued.Ok) return Result<string>.Fail(issued.Faults);
-        return Write([.. codes.Select(LabelContent.Blank)], layout, start, path)
-            .Then<string>(_ => $"{issued.Value.What}: wrote {path}; print it at 100 %");
+        var found = FindLayout(layout);
+        if (!found.Ok) return Result<string>.Fail(found.Faults);
+        if (start < 1 || start > found.Value.PerPage) return PrintFaults.StartOutsideSheet(start, found.Value.PerPage);
+        // Written while the change is still open: a file that can't be written issues no code, and no code is on paper that the
+        // yard does not know.
+        return yard.Change($"printed {Words.Count(count, "blank label")}", work =>
+        {
+            var written = Write([.. work.IssueBlanks(count).Select(LabelContent.Blank)], layout, start, path);
+            if (!written.Ok) work.Refuse(written.Fault);
+        }).Then<string>(entry => $"{entry.What}: wrote {path}; print it at 100 %");
     }
 
     private Result<bool> Write(IReadOnlyList<LabelContent> labels, string layout, int start, string path) =>

@@ -24,7 +24,7 @@ public sealed class RunDemo(Surroundings world)
     /// <param name="folder">Where the yard and the prints go; null for a new folder among the temporary files.</param>
     public Result<string> Run(string? folder)
     {
-        var place = folder ?? Path.Combine(Path.GetTempPath(), $"offcuts-demo-{world.Clock.GetLocalNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}");
+        var place = folder is { Length: > 0 } ? folder : Path.Combine(Path.GetTempPath(), $"offcuts-demo-{world.Clock.GetLocalNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}");
         var path = Path.Combine(place, YardName);
         if (File.Exists(path)) return CommandFaults.DemoFolderInUse(place);
         Directory.CreateDirectory(place);

@@ -1,3 +1,4 @@
+using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
@@ -12,7 +13,7 @@ public static class StageNeeds
         Cuts =
         [
             .. stage.Cuts
-                .Select(cut => cut with { Count = cut.Count - Made(plans, stage.Name, cut.Name) })
+                .Select(cut => cut with { Count = cut.Count - Made(plans, cut) })
                 .Where(cut => cut.Count > 0),
         ],
         Hardware =
@@ -27,15 +28,18 @@ public static class StageNeeds
     public static Stage? Named(this IEnumerable<Stage> stages, string name) =>
         stages.FirstOrDefault(stage => string.Equals(stage.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>How many cuts of this name were really made for the stage.</summary>
-    public static int Made(IReadOnlyList<KeptPlan> plans, string stage, string cut) =>
-        plans.SelectMany(plan => plan.PiecesCut)
-            .SelectMany(piece => piece.Cuts)
-            .Count(made => made.Stage == stage && made.Cut == cut);
+    /// <summary>How many cuts were really made for this need.</summary>
+    public static int Made(IReadOnlyList<KeptPlan> plans, RequiredCut need) =>
+        plans.SelectMany(plan => plan.PiecesCut).Sum(piece => piece.Cuts.Count(made => Meets(need, piece.Material, made)));
+
+    /// <summary>True where a cut that was made meets this need: same stage and name, and still the material and length it asks for.</summary>
+    public static bool Meets(RequiredCut need, Material material, PlannedCut made) =>
+        made.Stage == need.Stage && made.Cut == need.Name && material.Equals(need.Material)
+        && need.Shortest <= made.Length && made.Length <= need.Longest;
 
     private static int CountedOut(IReadOnlyList<KeptPlan> plans, HardwareNeed need) =>
         plans.Where(plan => plan.HardwareDone)
             .SelectMany(plan => plan.Plan.Hardware)
-            .Where(fill => fill.Need.Stage == need.Stage && fill.Need.Name == need.Name)
+            .Where(fill => fill.Need.Stage == need.Stage && fill.Need.Name == need.Name && fill.Need.Hardware.Equals(need.Hardware))
             .Sum(fill => fill.FromYard + fill.ToBuy);
 }

@@ -139,7 +139,7 @@ public sealed class RefusalTests : IDisposable
     {
         _yard.Must("stage", "new", "Walls");
 
-        _yard.Must("stage", "need", "walls", "stud: 2x4 8'").Lines[0].Should().Be("Added 1 need to Walls");
+        _yard.Must("stage", "need", "walls", "stud: 2x4 8'").Lines[^1].Should().Be("Added 1 need to Walls");
         _yard.Run("stage", "new", "WALLS").Error.Should().Be("there is a stage named WALLS already\n");
     }
 

@@ -69,7 +69,7 @@ public sealed class YardCommandTests : IDisposable
         var told = _yard.Must("add", $"{blank} 2x4 92-5/8 stamped");
 
         told.Lines[1].Should().StartWith(blank);
-        told.Lines[^1].Should().Be("catalogued 1 piece");
+        told.Lines[^1].Should().Be($"catalogued {blank}, 2x4");
         _yard.Must("label", "list").Lines[^1].Should().Be("0 labels to print; 1 blank label printed and not yet used");
     }
 

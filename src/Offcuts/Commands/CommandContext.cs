@@ -6,7 +6,7 @@ using Offcuts.Store;
 namespace Offcuts.Commands;
 
 /// <summary>What every command shares: the way to the yard, to the terminal, and to say no.</summary>
-internal sealed class Session(Surroundings world)
+internal sealed class CommandContext(Surroundings world)
 {
     /// <summary>Which yard; every command that needs one has it.</summary>
     public Option<string> Yard { get; } = new("--yard")
@@ -34,6 +34,14 @@ internal sealed class Session(Surroundings world)
     /// <summary>Opens the yard the user meant. Throws <see cref="YardUnavailableException"/>.</summary>
     public YardFile Open(ParseResult parse) =>
         YardFile.Open(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder), world.Clock);
+
+    /// <summary>Opens the yard to look at it. One that was named and is not there is refused: a slip in its name is no empty yard.</summary>
+    public int WithYardThere(ParseResult parse, Func<YardFile, int> look)
+    {
+        var path = YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder);
+        if (parse.GetValue(Yard) is not null && !Path.Exists(path)) return Refuse([CommandFaults.NoYardYet(path)]);
+        return WithYard(parse, look);
+    }
 
     /// <summary>Opens the yard, does the work, closes it.</summary>
     public int WithYard(ParseResult parse, Func<YardFile, int> work)

@@ -1,0 +1,17 @@
+using Offcuts.Core.Faults;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Gives up what still waits in a kept plan, so that its pieces and hardware are free again; what was done stays.</summary>
+public sealed class DropPlan(YardFile yard)
+{
+    /// <summary>What was done, in a few words.</summary>
+    public Result<string> Drop(int planId)
+    {
+        var seen = yard.ChangeNumber;
+        if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
+        if (!kept.Open) return PlanFaults.NothingWaits(planId);
+        return yard.ChangeSince(seen, $"gave up the rest of plan {planId}", work => work.DropRest(kept)).Then<string>(entry => entry.What);
+    }
+}
