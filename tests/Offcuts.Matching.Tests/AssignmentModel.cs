@@ -11,7 +11,9 @@ namespace Offcuts.Matching.Tests;
 /// </summary>
 internal static class AssignmentModel
 {
-    /// <summary>Unfilled stage by stage, spend, value given up; none where CP-SAT does not prove them in its time.</summary>
+    private const int MostSums = 20_000;
+
+    /// <summary>Unfilled stage by stage, spend, value given up; none where CP-SAT does not prove them in its time, or the tables get too long.</summary>
     public static long[]? Solve(MatchRequest request, double seconds = 20)
     {
         var cuts = request.Stages.SelectMany((stage, s) => stage.Cuts.SelectMany(cut => Enumerable.Repeat((Cut: cut, Stage: s), cut.Count))).ToArray();
@@ -60,7 +62,7 @@ internal static class AssignmentModel
                 before = (price, used);
             }
 
-            GivenUp(request, material, model, span, used, whole, weight, given);
+            if (!GivenUp(request, material, model, span, whole, weight, given)) return null;
         }
 
         var figures = new List<long>();
@@ -82,9 +84,9 @@ internal static class AssignmentModel
     }
 
     // The value of what is left, by a product of cases over all sums that cuts can make.
-    private static void GivenUp(
+    private static bool GivenUp(
         MatchRequest request, Material material, CpModel model, (Piece? Piece, StorePrice? Price, long Length) span,
-        BoolVar used, BoolVar whole, LinearExpr weight, LinearExprBuilder given)
+        BoolVar whole, LinearExpr weight, LinearExprBuilder given)
     {
         var prices = request.Prices.ForValue(material, span.Piece?.Treated ?? span.Price!.Treated);
         var condition = span.Piece?.Condition ?? Condition.Sound;
@@ -96,6 +98,7 @@ internal static class AssignmentModel
         {
             for (var i = 0; i < cut.Count; i++)
                 sums.UnionWith(sums.Select(sum => sum + cut.Shortest.Units + kerf).Where(sum => sum <= span.Length + kerf).ToArray());
+            if (sums.Count > MostSums) return false;
         }
 
         var total = model.NewIntVarFromDomain(Google.OrTools.Util.Domain.FromValues([.. sums]), "");
@@ -109,8 +112,8 @@ internal static class AssignmentModel
         model.AddElement(index, costs, cutCost);
         model.Add(cost == cutCost).OnlyEnforceIf(whole.Not());
         model.Add(cost == before).OnlyEnforceIf(whole);
-        _ = used;
         given.AddTerm(cost, 1);
+        return true;
     }
 
     private static bool Minimise(CpModel model, LinearExpr figure, List<long> figures, double seconds)

@@ -15,9 +15,9 @@ internal static class TierSolver
     private const int MostStates = 1 << 20;
     private const int MostCounted = 40_000;
     private const int Dives = 3;
-    private const long StepsAPattern = 60;
+    private const long StepsAPattern = 80;
     private const double QuickWork = 1;
-    private const int MostNodes = 2_000;
+    private const int MostNodes = 3_000;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
