@@ -88,6 +88,11 @@ internal sealed record EntryLine
     /// <summary>The text goes off to be saved and stays until that is done.</summary>
     public EntryLine Send() => this with { Sent = Text };
 
+    /// <summary>
+    /// Enter while a line is on its way: what is typed behind it stays apart, so that a label scanned meanwhile keeps its end.
+    /// </summary>
+    public EntryLine EnterMeanwhile() => Text.Length > Sent.Length && Text[^1] != ' ' ? this with { Text = Text + " " } : this;
+
     /// <summary>What was sent is saved: it leaves the line, whatever was typed behind it meanwhile stays.</summary>
     public EntryLine Arrived()
     {

@@ -226,6 +226,22 @@ public sealed class StoryTests
         });
     }
 
+    [Fact]
+    public void A_label_scanned_while_the_line_before_is_being_saved_keeps_its_code_apart()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            var blank = run.Yard.BlankCodes()[0];
+            run.Press("F3").Type("2x4 8'");
+            run.Hands.Holding = true;
+            run.Press("Enter").Scan(blank).Type("2x6 9'");
+            run.Hands.Release();
+            run.Press("Enter");
+            run.Yard.Pieces().Should().HaveCount(2);
+            run.Yard.Piece(blank)!.Length.Should().Be(Length.Feet(9));
+        }, yard => yard.Change("print blanks", work => work.IssueBlanks(1)));
+    }
+
     private static void KnownYardPiece(Store.YardFile yard, string line)
     {
         var catalogue = new UseCases.CataloguePieces(yard);

@@ -77,7 +77,8 @@ internal static class StripModel
 
     private static Turn<StripState> Entered(StripState state)
     {
-        if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
+        if (state.Line.Sent.Length > 0) return new(state with { Line = state.Line.EnterMeanwhile() });
+        if (state.Reading is not { } reading) return new(state);
         if (OnlyCode(state.Line.Text) is { IsNone: false } code) return Scanned(state, code);
         if (reading.TryGet(out var batch)) return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
         return new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
