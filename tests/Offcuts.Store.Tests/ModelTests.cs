@@ -18,6 +18,9 @@ public sealed class ModelTests
     /// <summary>What the yard should hold.</summary>
     private sealed record Model(ImmutableList<Piece> Pieces, ImmutableList<Bin> Bins, ImmutableList<string> Stages, ImmutableList<Code> Queue)
     {
+        // A piece that is gone needs no label until it comes back.
+        private bool Waits(Code code) => Pieces.All(piece => piece.Code != code || piece.OnHand);
+
         public static readonly Model Empty = new([], [], [], []);
 
         public Piece? Piece(int number) => Pieces.Find(piece => piece.Code == Yards.CodeNumber(number));
@@ -29,7 +32,7 @@ public sealed class ModelTests
                 .. Pieces.Select(piece => $"{piece.Code} {piece.Length} {piece.State} {piece.ReservedFor} {piece.FromStage} {piece.CutFrom}"),
                 .. Bins.Select(bin => $"{bin.Code} {bin.Hardware} {bin.Quantity}"),
                 .. Stages,
-                string.Join(", ", Queue),
+                string.Join(", ", Queue.Where(Waits)),
             ]);
     }
 

@@ -31,7 +31,7 @@ public static class TextColumns
     public static string Cut(string text, int width)
     {
         if (Width(text) <= width) return text;
-        if (width <= 0) return "";
+        if (width <= 1) return width == 1 ? "…" : "";
         var (head, _) = Head(text, width - 1);
         return head.TrimEnd() + "…";
     }

@@ -2,8 +2,9 @@ using Google.OrTools.Sat;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
+using Offcuts.Matching;
 
-namespace Offcuts.Matching.Tests;
+namespace Offcuts.Benchmarks;
 
 /// <summary>
 /// The first three tiers of a small problem of one material as an assignment model for CP-SAT: does cut copy c lie on span s?
