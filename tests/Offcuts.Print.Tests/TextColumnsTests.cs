@@ -53,4 +53,12 @@ public sealed class TextColumnsTests
             string.Concat(lines).Replace(" ", "").Should().Be(text.Replace(" ", ""));
         });
     }
+
+    [Fact]
+    public void One_column_holds_the_mark_of_a_cut_and_no_more()
+    {
+        TextColumns.Cut("oak", 1).Should().Be("…");
+        TextColumns.Fill("oak", 1).Should().Be("…");
+        TextColumns.Cut("oak", 0).Should().Be("");
+    }
 }

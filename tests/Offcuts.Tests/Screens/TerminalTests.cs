@@ -40,6 +40,8 @@ public sealed partial class TerminalTests
             run.Resize(80, 24);
             run.Lines[2].Should().Be("strip  2x4 8'");
             run.Yard.Pieces().Should().BeEmpty();
+            run.Type(" x2");
+            run.Lines[2].Should().Be("strip  2x4 8' x2");
         });
     }
 

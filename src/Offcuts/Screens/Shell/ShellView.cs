@@ -167,7 +167,9 @@ internal sealed class ShellView : Runnable
 
     private void ShowState(ShellState state)
     {
+        var wasSmall = _small.Visible;
         foreach (var view in SubViews) view.Visible = view != _small;
+        if (wasSmall) TakeFocusBack();
         var width = Frame.Width;
         _head.Show([ShellRows.Head(state, width), ShellRows.Tape(width)]);
         _label.Show([Row.Of($"{ShellRows.Label(state)} ", Tone.Strong)]);
@@ -194,6 +196,13 @@ internal sealed class ShellView : Runnable
         if (state.Helping) ShowHelp(state);
         else _places[state.Place].Show(state);
         SetNeedsDraw();
+    }
+
+    // A line that was hidden comes back with all of it chosen, so that the next letter would replace it.
+    private void TakeFocusBack()
+    {
+        _line.SetFocus();
+        _line.MoveEnd();
     }
 
     private void ShowLine(ShellState state)
