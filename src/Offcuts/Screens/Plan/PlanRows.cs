@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Savings;
@@ -198,7 +199,12 @@ internal static class PlanRows
                 foreach (var row in Buy(state, plan, width)) yield return row;
                 break;
             case Section.Hardware:
-                yield return Row.Of(state.Kept is { HardwareDone: true } ? "Hardware, counted out" : "Hardware, from the bins and bought", Tone.Strong);
+                yield return Row.Of(state.Kept switch
+                {
+                    { HardwareDone: true } => "Hardware, counted out",
+                    { HardwareWaits: false } => "Hardware, given up",
+                    _ => "Hardware, from the bins and bought",
+                }, Tone.Strong);
                 foreach (var fill in plan.Hardware)
                     yield return Row.Of(TextColumns.Cut(TextRules.Harmless($"{fill.Need.Name} ({fill.Need.Stage}): {fill.FromYard} from the bins, {fill.ToBuy} to buy{(fill.Unfilled > 0 ? $", {fill.Unfilled} wanting" : "")}"), width), Tone.Plain);
                 break;
@@ -206,6 +212,8 @@ internal static class PlanRows
                 yield return Row.Of("How good it is", Tone.Strong);
                 foreach (var line in PlanWorth.Of(plan, state.Yard.Settings.CurrencySign))
                     foreach (var row in Row.Wrapped(line, width, indent: 2)) yield return row;
+                if (PriceBook.OldSentence(state.Yard.Sheet.Prices.Old(state.Yard.Today)) is { } old)
+                    foreach (var row in Row.Wrapped(old, width, Tone.Caution, indent: 2)) yield return row;
                 break;
             default:
                 yield return Row.Of("Mind", Tone.Caution);
@@ -220,7 +228,7 @@ internal static class PlanRows
     {
         var sign = state.Yard.Settings.CurrencySign;
         var waiting = plan.Pieces.Where((_, i) => state.Step(i) == StepState.Waiting);
-        var list = ShoppingList.Of(waiting, state.Kept is { HardwareDone: true } ? [] : plan.Hardware, state.Yard.Sheet);
+        var list = ShoppingList.Of(waiting, state.Kept is { HardwareWaits: false } ? [] : plan.Hardware, state.Yard.Sheet);
         yield return Row.Of(list.Rows.Count == 0 ? "To buy: nothing more" : $"To buy: {list.Cost.ToText(sign)} without tax, {list.Total.ToText(sign)} with it", Tone.Strong);
         foreach (var row in list.Rows)
         {

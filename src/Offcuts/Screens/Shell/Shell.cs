@@ -53,8 +53,13 @@ internal sealed class Shell
         _polling = true;
         _hands.Away(() =>
         {
-            var fresh = Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
-            var what = fresh is News.Fresh ? _yard.History(1).FirstOrDefault()?.What : null;
+            string? what = null;
+            var fresh = Guarded(null, () =>
+            {
+                if (_yard.ChangeNumber == _read.Change) return null;
+                what = _yard.History(1).FirstOrDefault()?.What;
+                return Reread();
+            });
             _hands.Home(() =>
             {
                 _polling = false;

@@ -47,10 +47,17 @@ internal static class YardRows
             : [Row.Of(new Ink($"{found}:  ", Tone.Strong), new Ink(what))];
     }
 
+    // A code with a slip in it is told as such: it fits nothing, and it is not that the piece is gone.
+    private static string NothingThere(YardState state) =>
+        state.Yard.Entries.Count == 0 ? "The yard is empty. Begin on Strip."
+        : LabelAtLineStart.Find(state.Line.Text).Code is not { } code ? "Nothing fits this."
+        : code.Ok ? $"Nothing here has the code {code.Value}."
+        : $"Nothing fits this: {code.Fault.Sentence}.";
+
     /// <summary>The chosen one, beside the list: facts, then its QR symbol and history as far as they fit.</summary>
     public static IReadOnlyList<Row> Side(YardState state, int width, int height)
     {
-        if (state.Entry is not { } entry) return [Row.Of(state.Yard.Entries.Count == 0 ? "The yard is empty. Begin on Strip." : "Nothing fits this.", Tone.Soft)];
+        if (state.Entry is not { } entry) return [.. Row.Wrapped(NothingThere(state), width, Tone.Soft)];
         var rows = Facts(entry, state.Yard.Settings, width).ToList();
         var roomForSymbol = height - rows.Count >= QrRows.Lines + 1 && width >= QrRows.Columns;
         if (roomForSymbol)
