@@ -27,7 +27,7 @@ internal static class Reasons
         var reserved = pieces.FirstOrDefault(piece =>
             piece.State == PieceState.Reserved && piece.ReservedFor != cut.Stage && Judged(piece) && Lengths(piece).Any(length => length >= cut.Shortest));
         if (reserved is not null) return PlanReasons.Reserved(reserved.ReservedFor);
-        if (!longest.IsZero) return PlanReasons.TooShort(longest, cut.Shortest);
+        if (!longest.IsZero) return PlanReasons.TooShort(longest, cut.Shortest, problem.Settings.Unit);
         if (pieces.Any(piece => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, TreatedWish.Any)))
             return pieces.Any(Judged) ? PlanReasons.Reserved(pieces.First(Judged).ReservedFor) : PlanReasons.NotTreatedAsWished(cut.Treated);
         return pieces.Length > 0 ? PlanReasons.NotAllowed(rules[cut.Use]) : PlanReasons.NotTreatedAsWished(cut.Treated);
@@ -51,7 +51,7 @@ internal static class Reasons
         if (priced.Count == 0) return PlanReasons.TakenNoPrice(cut.Material.Name);
         if (!problem.Buy) return PlanReasons.TakenNoBuy();
         if (longestStore.IsZero) return PlanReasons.TakenNotAsWished(cut.Treated);
-        return longestStore < cut.Shortest ? PlanReasons.TakenStoreTooShort(longestStore) : PlanReasons.TakenLimit();
+        return longestStore < cut.Shortest ? PlanReasons.TakenStoreTooShort(longestStore, problem.Settings.Unit) : PlanReasons.TakenLimit();
     }
 
     /// <summary>Everything unfilled: cuts and hardware, in the stages' order.</summary>

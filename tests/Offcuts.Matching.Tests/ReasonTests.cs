@@ -20,7 +20,7 @@ public sealed class ReasonTests
 
     [Fact]
     public void Too_short() =>
-        Why(Request([Long], [Cut("100 1/2\"")], Price("8'", 500))).Should().Be("too short by 4-1/2\": the longest that may serve is 96\", needed is 100-1/2\"");
+        Why(Request([Long], [Cut("100 1/2\"")], Price("8'", 500))).Should().Be("too short by 4-1/2\": the longest that may serve is 8', needed is 8' 4-1/2\"");
 
     [Fact]
     public void Not_allowed_for_the_use() =>
@@ -48,7 +48,7 @@ public sealed class ReasonTests
 
     [Fact]
     public void Taken_and_the_store_is_too_short() =>
-        Why(Request([Long], [Cut("90\"", 2)], Price("6'", 500))).Should().Be("the pieces that would do are taken by other cuts, and the longest store length is 72\"");
+        Why(Request([Long], [Cut("90\"", 2)], Price("6'", 500))).Should().Be("the pieces that would do are taken by other cuts, and the longest store length is 6'");
 
     [Fact]
     public void Taken_and_not_sold_as_wished() =>

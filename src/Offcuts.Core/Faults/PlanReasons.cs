@@ -3,7 +3,7 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Faults;
 
-/// <summary>Every sentence that says why a plan leaves something unfilled. Without a full stop; lengths exact.</summary>
+/// <summary>Every sentence that says why a plan leaves something unfilled. Without a full stop; lengths exact, in the user's unit where that can say them.</summary>
 public static class PlanReasons
 {
     /// <summary>Nothing of it lies in the yard and it has no price.</summary>
@@ -15,8 +15,8 @@ public static class PlanReasons
         $"no {TextRules.Harmless(material)} in the yard, and the plan buys nothing";
 
     /// <summary>Everything that may serve is too short.</summary>
-    public static string TooShort(Length longest, Length needed) =>
-        $"too short by {needed - longest}: the longest that may serve is {longest}, needed is {needed}";
+    public static string TooShort(Length longest, Length needed, LengthUnit unit) =>
+        $"too short by {LengthText.Faithful(needed - longest, unit)}: the longest that may serve is {LengthText.Faithful(longest, unit)}, needed is {LengthText.Faithful(needed, unit)}";
 
     /// <summary>No piece passes the rule of the use.</summary>
     public static string NotAllowed(UseRule rule) =>
@@ -41,8 +41,8 @@ public static class PlanReasons
     public static string TakenLimit() => "the pieces that would do are taken by other cuts, and no more can be bought";
 
     /// <summary>The yard cannot give it and every store length is too short.</summary>
-    public static string TakenStoreTooShort(Length longest) =>
-        $"the pieces that would do are taken by other cuts, and the longest store length is {longest}";
+    public static string TakenStoreTooShort(Length longest, LengthUnit unit) =>
+        $"the pieces that would do are taken by other cuts, and the longest store length is {LengthText.Faithful(longest, unit)}";
 
     /// <summary>The yard cannot give it and the store does not have it as it is wished.</summary>
     public static string TakenNotAsWished(TreatedWish wish) =>

@@ -30,6 +30,10 @@ public static class LengthText
         return mark + (unit == LengthUnit.Inch ? FeetInches(steps) : Millimetres(steps / 10m));
     }
 
+    /// <summary>As a tape shows it where that is exact, else as <see cref="Exact"/> writes it: nothing is rounded.</summary>
+    public static string Faithful(Length length, LengthUnit unit) =>
+        Rounded(length, unit) is var text && text.StartsWith('~') ? Exact(length) : text;
+
     private static string FeetInches(long sixteenths)
     {
         var feet = sixteenths / (12 * 16);

@@ -19,10 +19,10 @@ public sealed class ChangeSettings(YardFile yard)
         yield return $"currency {settings.CurrencySign}";
         yield return $"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}";
         yield return $"species {settings.Species.Name}";
-        yield return $"kerf others {Shown(settings.KerfElsewhere, unit)}";
-        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {Shown(kerf, unit)}";
-        yield return $"keep others {Shown(settings.KeepElsewhere, unit)}";
-        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {Shown(keep, unit)}";
+        yield return $"kerf others {LengthText.Faithful(settings.KerfElsewhere, unit)}";
+        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {LengthText.Faithful(kerf, unit)}";
+        yield return $"keep others {LengthText.Faithful(settings.KeepElsewhere, unit)}";
+        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {LengthText.Faithful(keep, unit)}";
         foreach (var rule in settings.Rules.All)
             yield return $"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}";
     }
@@ -50,10 +50,6 @@ public sealed class ChangeSettings(YardFile yard)
             .Then(now => yard.ChangeSince(seen, $"set {name} {value}", work => work.SetSettings(now)))
             .Then<string>(entry => entry.What);
     }
-
-    // Where the tape can't show it, exactly: these words set it again.
-    private static string Shown(Length length, LengthUnit unit) =>
-        length.ToText(unit) is var text && text.StartsWith('~') ? length.ToString() : text;
 
     private static Result<YardSettings> Unit(YardSettings settings, string value) => value.ToLowerInvariant() switch
     {
