@@ -138,7 +138,8 @@ internal static class YardCommands
     private static void Show(CommandContext context, YardFile yard, Piece? piece, Bin? bin)
     {
         var code = piece?.Code ?? bin!.Code;
-        var symbol = context.World.Colour ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
+        // Black on white is what makes it scan on any theme, so it is no decoration that NO_COLOR could turn off.
+        var symbol = context.World.OutIsTerminal ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
         foreach (var line in symbol) context.World.Out.WriteLine(line);
         var details = piece is not null ? Details.Of(piece, yard.Settings()) : Details.Of(bin!);
         foreach (var line in details) context.Say(line);
