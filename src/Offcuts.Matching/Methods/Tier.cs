@@ -84,7 +84,7 @@ internal sealed class Tier
     /// <summary>The figure that a plan reaches in this tier.</summary>
     public long Value(MaterialPlan plan) => Goal switch
     {
-        Goal.Fill => Enumerable.Range(0, plan.Left.Count).Sum(d => (long)plan.Left[d] * LeftCost[d]),
+        Goal.Fill => Enumerable.Range(0, plan.Left.Count).Sum(d => (long)Left(plan, d) * LeftCost[d]),
         Goal.Spend => plan.Spend,
         _ => plan.GivenUp,
     };
@@ -139,11 +139,14 @@ internal sealed class Tier
         if (plan.Spend > SpendCap) return false;
         for (var d = 0; d < Active.Length; d++)
         {
-            if (Active[d] && plan.Left[d] > MostLeft[d]) return false;
+            if (Active[d] && Left(plan, d) > MostLeft[d]) return false;
         }
 
-        return LeftCap.All(pair => Enumerable.Range(0, Active.Length).Where(d => Active[d] && Problem.Demands[d].Stage == pair.Key).Sum(d => plan.Left[d]) <= pair.Value);
+        return LeftCap.All(pair => Enumerable.Range(0, Active.Length).Where(d => Active[d] && Problem.Demands[d].Stage == pair.Key).Sum(d => Left(plan, d)) <= pair.Value);
     }
+
+    // Where part of the tier is settled (Rest), a plan need not fill that part again.
+    private int Left(MaterialPlan plan, int demand) => plan.Left[demand] - (Problem.Demands[demand].Count - DemandCount[demand]);
 
     private static Tier After(MaterialPlan plan, Goal goal, long? spendCap)
     {

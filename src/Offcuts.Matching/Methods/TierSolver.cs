@@ -8,7 +8,8 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 
 /// <summary>
 /// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
-/// do not meet, all patterns within a gap and a proof over those: by counting where the kinds of cuts are few, else by search.
+/// do not meet, all patterns within a gap and a proof over those: by counting where the kinds of cuts are few, else by search, and by
+/// the integer master where that gives up. Where both do, the plan is at least made better part by part.
 /// </summary>
 internal static class TierSolver
 {
@@ -17,6 +18,7 @@ internal static class TierSolver
     private const int Dives = 3;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
+    private const double SecondWork = 4;
     private const int MostNodes = 3_000;
 
     /// <summary>Solves.</summary>
@@ -70,11 +72,18 @@ internal static class TierSolver
             using var search = new PoolSearch(tier, level.Patterns, level.Most, MostNodes, effort);
             var closed = search.Run(relaxation.Bound);
             if (search.Best is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
-            if (!closed) break;
-            bound = search.Best is not null ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
+            if (!closed)
+            {
+                // Another kind of search often ends where this one does not.
+                var second = IntegerMaster.Solve(tier, level.Patterns, null, Math.Min(level.Most, tier.Value(best) - 1), SecondWork, effort);
+                best = second.Plan ?? best;
+                if (!second.Closed) break;
+            }
+
+            bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
         }
 
-        return (best, bound);
+        return (Reopening.Improve(tier, best, bound, effort), bound);
     }
 
     // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
