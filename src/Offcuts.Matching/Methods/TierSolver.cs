@@ -20,6 +20,7 @@ internal static class TierSolver
     private const double QuickWork = 1;
     private const double SecondWork = 4;
     private const int MostNodes = 3_000;
+    private const int FewNodes = 100;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -66,15 +67,17 @@ internal static class TierSolver
     // The proof by search: what is not found below a level is ruled out there, and the bound rises to the next.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
+        var nodes = MostNodes;
         while (tier.Value(best) > bound && !effort.Over)
         {
             if (Widest(tier, relaxation, bound, tier.Value(best) - 1) is not { } level) break;
-            using var search = new PoolSearch(tier, level.Patterns, level.Most, MostNodes, effort);
+            using var search = new PoolSearch(tier, level.Patterns, level.Most, nodes, effort);
             var closed = search.Run(relaxation.Bound);
             if (search.Best is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
             if (!closed)
             {
-                // Another kind of search often ends where this one does not.
+                // Another kind of search often ends where this one does not; then less is asked of this one from here on.
+                nodes = FewNodes;
                 var second = IntegerMaster.Solve(tier, level.Patterns, null, Math.Min(level.Most, tier.Value(best) - 1), SecondWork, effort);
                 best = second.Plan ?? best;
                 if (!second.Closed) break;
