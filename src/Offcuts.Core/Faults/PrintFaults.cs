@@ -55,6 +55,10 @@ public static class PrintFaults
     public static Fault LayoutUnknown(string name, string known) =>
         new($"there is no label layout named {TextRules.Harmless(name)}; there are {known}");
 
+    public static Fault NothingWaits() => new("no label waits to be printed");
+
+    public static Fault BlanksOutside(int most) => new($"print 1 to {most} blank labels at once");
+
     public static Fault StartOutsideSheet(int startAt, int perPage) =>
         new(perPage == 1 ? $"a page has one label; {startAt} is not it" : $"a sheet has labels 1 to {perPage}; {startAt} is none of them");
 

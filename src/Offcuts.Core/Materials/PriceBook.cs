@@ -30,6 +30,9 @@ public sealed record StorePrice
     /// <summary>The day the price was seen, where known.</summary>
     public DateOnly? Date { get; init; }
 
+    /// <summary>What is sold, in a few words: <c>treated 2x4 96"</c>, <c>panel tie</c>.</summary>
+    public string Name => $"{(Treated ? "treated " : "")}{Material}{(Length.IsZero ? "" : $" {Length}")}";
+
     /// <summary>True where the price was seen more than <see cref="PriceBook.OldAfterDays"/> days before <paramref name="today"/>.</summary>
     public bool IsOld(DateOnly today) => Date is { } seen && today.DayNumber - seen.DayNumber > PriceBook.OldAfterDays;
 }
@@ -84,7 +87,7 @@ public sealed class PriceBook
     public IReadOnlyList<string> Old(DateOnly today, IReadOnlySet<Material>? of = null) =>
     [
         .. All.Where(price => price.IsOld(today) && (of is null || of.Contains(price.Material)))
-            .Select(price => $"{(price.Treated ? "treated " : "")}{price.Material}{(price.Length.IsZero ? "" : $" {price.Length}")}"),
+            .Select(price => price.Name),
     ];
 
     /// <summary>The sentence that marks old prices; none where none is old.</summary>

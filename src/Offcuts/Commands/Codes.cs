@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Yard;
+using Offcuts.UseCases;
 
 namespace Offcuts.Commands;
 
@@ -11,16 +12,11 @@ internal static class Codes
     {
         var codes = new List<Code>();
         var faults = new List<Fault>();
-        for (var i = 0; i < words.Count; i++)
+        foreach (var word in CodeWords.Joined(words))
         {
-            var read = Code.Parse(words[i]);
-            if (!read.Ok && i + 1 < words.Count && words[i].Length < Code.BodyLength && Code.Parse(words[i] + words[i + 1]) is { Ok: true } joined)
-            {
-                codes.Add(joined.Value);
-                i++;
-            }
-            else if (read.TryGet(out var code)) codes.Add(code);
-            else faults.Add(new Fault($"{words[i]}: {read.Fault.Sentence}"));
+            var read = Code.Parse(word);
+            if (read.TryGet(out var code)) codes.Add(code);
+            else faults.Add(new Fault($"{word}: {read.Fault.Sentence}"));
         }
 
         return faults.Count > 0 ? Result<IReadOnlyList<Code>>.Fail(faults) : codes;

@@ -210,7 +210,8 @@ internal static class PlanCommands
             var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits && kept.Plan.Hardware.Count > 0);
             var done = new CarryOut(yard, context.World.Today, Limits(context, UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
             if (!done.TryGet(out var result)) return context.Refuse(done.Faults);
-            foreach (var act in list) context.Say(TellAct(yard.Plan(kept.Id)!, act.Index));
+            var after = yard.Plan(kept.Id)!;
+            foreach (var act in list) context.Say(TellAct(after, act.Index));
             TellDone(context, yard, result);
             return Exit.Done;
         }));

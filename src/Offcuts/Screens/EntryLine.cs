@@ -48,6 +48,10 @@ internal sealed record EntryLine
     public EntryLine Pasted(IReadOnlyList<string> lines) =>
         lines.Count == 0 ? this : Typed(Text + lines[0]) with { Waiting = Ask is null ? [.. lines.Skip(1), .. Waiting] : Waiting };
 
+    /// <summary>What to say of pasted lines; nothing of a single one.</summary>
+    public static Notice PastedNotice(IReadOnlyList<string> lines) =>
+        new(lines.Count > 1 ? $"{lines.Count} lines pasted: Enter saves this one, then the next comes up" : "");
+
     /// <summary>A question opens, with a text to begin from.</summary>
     public EntryLine Open(Ask ask, string given = "") => this with
     {

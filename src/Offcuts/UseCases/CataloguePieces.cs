@@ -46,8 +46,9 @@ public sealed class CataloguePieces(YardFile yard)
     /// <summary>Understands one line.</summary>
     public static Result<TypedBatch> ReadLine(string line, LengthUnit unit)
     {
-        var (label, length) = LabelAtStart(line);
-        if (!label.TryGet(out var code)) return Result<TypedBatch>.Fail(label.Faults);
+        var (label, length) = LabelAtLineStart.Find(line);
+        if (label is { Ok: false } wrong) return Result<TypedBatch>.Fail(wrong.Faults);
+        var code = label?.Value ?? default;
         var read = CatalogueLine.Read(line[length..], unit);
         if (!read.TryGet(out var batch)) return Result<TypedBatch>.Fail([.. read.Faults.Select(fault => fault.Shift(length))]);
         if (!code.IsNone && batch.Pieces.Count > 1) return CommandFaults.OneLabelOnePiece();
@@ -124,11 +125,5 @@ public sealed class CataloguePieces(YardFile yard)
         if (pieces.Count > 0) parts.Add(pieces.Count == 1 ? $"{pieces[0].Code}, {pieces[0].Material}" : Words.Count(pieces.Count, "piece"));
         parts.AddRange(bins.Select(bin => bin.Hardware.Name));
         return "catalogued " + string.Join(", ", parts);
-    }
-
-    private static (Result<Code> Code, int Length) LabelAtStart(string line)
-    {
-        var label = LabelAtLineStart.Find(line);
-        return label.Code is { } read ? (read, read.Ok ? label.End : 0) : (Result<Code>.Of(default), 0);
     }
 }

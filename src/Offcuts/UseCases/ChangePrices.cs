@@ -15,7 +15,7 @@ public sealed class ChangePrices(YardFile yard)
         var settings = yard.Settings();
         var read = PriceLine.Read(line, settings.Unit, today);
         if (!read.TryGet(out var price)) return Result<string>.Fail(read.Faults);
-        return yard.Change($"set the price of {Name(price)}", work => work.SetPrice(price))
+        return yard.Change($"set the price of {price.Name}", work => work.SetPrice(price))
             .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
     }
 
@@ -29,7 +29,7 @@ public sealed class ChangePrices(YardFile yard)
         var found = yard.Prices().All.FirstOrDefault(price => price.Treated == treated && IsNamed(price, words, unit));
         return found is null
             ? YardFaults.NoSuchPrice()
-            : yard.Change($"removed the price of {Name(found)}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
+            : yard.Change($"removed the price of {found.Name}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
                 .Then<string>(entry => entry.What);
     }
 
@@ -47,7 +47,4 @@ public sealed class ChangePrices(YardFile yard)
             foreach (var price in prices) work.SetPrice(price with { Date = price.Date ?? today });
         }).Then<string>(entry => entry.What);
     }
-
-    private static string Name(StorePrice price) =>
-        $"{(price.Treated ? "treated " : "")}{price.Material}{(price.Length.IsZero ? "" : " " + price.Length)}";
 }

@@ -22,14 +22,14 @@ public static class CutActs
     {
         var otherwise = words.Made.Count > 0 || words.Spoilt;
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
-        if (otherwise && (JoinedCodes(words.Pieces).Count() != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
+        if (otherwise && (CodeWords.Joined(words.Pieces).Count() != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
         if (words.All && !kept.Open) return PlanFaults.NothingWaits(kept.Id);
         if (words.All)
             return Result<IReadOnlyList<CutAct>>.Of([.. Waiting(kept).Select(index => new CutAct(index))]);
 
         var faults = new List<Fault>();
         var acts = new List<CutAct>();
-        foreach (var piece in JoinedCodes(words.Pieces))
+        foreach (var piece in CodeWords.Joined(words.Pieces))
         {
             var index = Index(kept, piece);
             if (index.TryGet(out var found)) acts.Add(new CutAct(found));
@@ -64,16 +64,6 @@ public static class CutActs
         }
 
         return new WhatHappened(made, left);
-    }
-
-    // The two groups of a code may have become two words.
-    private static IEnumerable<string> JoinedCodes(IReadOnlyList<string> words)
-    {
-        for (var i = 0; i < words.Count; i++)
-        {
-            var joins = i + 1 < words.Count && words[i].Length == 3 && Code.Parse(words[i] + words[i + 1]).Ok;
-            yield return joins ? words[i] + words[++i] : words[i];
-        }
     }
 
     private static Result<int> Index(KeptPlan kept, string piece)

@@ -36,7 +36,7 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     public Result<string> Print(IReadOnlyList<Code>? codes, string layout, int start, string path)
     {
         var wanted = codes ?? yard.LabelQueue();
-        if (wanted.Count == 0) return PrintingFaults.NothingWaits();
+        if (wanted.Count == 0) return PrintFaults.NothingWaits();
         var unit = yard.Settings().Unit;
         var faults = new List<Fault>();
         var labels = new List<LabelContent>();
@@ -55,7 +55,7 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     /// <summary>Labels with new codes whose pieces come later.</summary>
     public Result<string> PrintBlanks(int count, string layout, int start, string path)
     {
-        if (count is < 1 or > MostBlanks) return PrintingFaults.BlanksOutside(MostBlanks);
+        if (count is < 1 or > MostBlanks) return PrintFaults.BlanksOutside(MostBlanks);
         var found = FindLayout(layout);
         if (!found.Ok) return Result<string>.Fail(found.Faults);
         if (start < 1 || start > found.Value.PerPage) return PrintFaults.StartOutsideSheet(start, found.Value.PerPage);

@@ -27,7 +27,7 @@ internal static class StagesModel
             case Intent.Recall(var step) when state.Line.Ask is null:
                 return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
             case Intent.Paste(var lines):
-                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: new Notice(lines.Count > 1 ? $"{lines.Count} lines pasted: Enter saves this one, then the next comes up" : ""));
+                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: EntryLine.PastedNotice(lines));
             case Intent.Escape:
                 var (line, notice) = state.Line.Escape();
                 return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);

@@ -24,7 +24,7 @@ internal static class StripModel
             case Intent.Recall(var step) when state.Line.Ask is null:
                 return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
             case Intent.Paste(var lines):
-                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: new Notice(lines.Count > 1 ? $"{lines.Count} lines pasted: Enter saves this one, then the next comes up" : ""));
+                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: EntryLine.PastedNotice(lines));
             case Intent.Escape:
                 var (line, notice) = state.Line.Escape();
                 return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);
@@ -36,7 +36,7 @@ internal static class StripModel
                 return Chosen(state, ask, letter);
             case Intent.Do(Want.PrintLabels):
                 return state.Yard.Queue.Count == 0
-                    ? new(state, Notice: new Notice("no label waits to be printed"))
+                    ? new(state, Notice: new Notice(PrintFaults.NothingWaits().Sentence))
                     : new(state with { Line = state.Line.Open(StripAsks.LabelFile(state.Yard.Queue.Count, state.Paper), state.Paper.File) });
             case Intent.Do(Want.PrintBlanks):
                 return new(state with { Line = state.Line.Open(StripAsks.BlankCount, state.Blanks.ToString(CultureInfo.InvariantCulture)) });
@@ -100,7 +100,7 @@ internal static class StripModel
         {
             case Topic.BlankCount:
                 if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count is < 1 or > PrintLabels.MostBlanks)
-                    return new(state, Notice: new Notice(PrintingFaults.BlanksOutside(PrintLabels.MostBlanks).Sentence, Tone.Fault));
+                    return new(state, Notice: new Notice(PrintFaults.BlanksOutside(PrintLabels.MostBlanks).Sentence, Tone.Fault));
                 var next = state with { Blanks = count };
                 return new(next with { Line = state.Line.Open(StripAsks.BlankFile(count, state.Paper), "blank-" + state.Paper.File) });
             case Topic.LabelFile or Topic.BlankFile:
