@@ -83,8 +83,9 @@ internal static class PlanCommands
         else
         {
             var options = SheetOptions.For(yard, context.World.Today);
+            SayInShort(context, plan, options);
             context.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
-            context.Say($"{Words.Standing(plan)}: {Words.Count(plan.Pieces.Count(piece => piece.Source is not null), "piece")} from the yard, {plan.Pieces.Count(piece => piece.Bought is not null)} to buy, {Words.Count((int)plan.Tiers.Unfilled.Value, "need")} unfilled; spends {new Money(plan.Tiers.Spend.Value).ToText(yard.Settings().CurrencySign)}, saves {plan.Savings.Saved.ToText(yard.Settings().CurrencySign)}");
+            context.Say();
             context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
         }
 
@@ -112,8 +113,21 @@ internal static class PlanCommands
         if (!matched.TryGet(out var plan)) return context.Refuse(matched.Faults);
         Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
         if (json) context.World.Out.WriteLine(PlanJson.Write(plan, written));
-        else context.World.Out.Write(CutSheet.Text(plan, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, context.World.Today, written)));
+        else
+        {
+            var options = SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, context.World.Today, written);
+            SayInShort(context, plan, options);
+            context.World.Out.Write(CutSheet.Text(plan, options));
+        }
+
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    // At a tailgate the answer is wanted first; the sheet explains it.
+    private static void SayInShort(CommandContext context, Plan plan, CutSheetOptions options)
+    {
+        foreach (var line in PlanInShort.Of(plan, options.Settings.CurrencySign)) context.Say(line);
+        context.Say();
     }
 
     private sealed record FileNames(string? Stock, string Cuts, string? Prices);

@@ -33,6 +33,36 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_plan_from_files_says_its_answer_before_the_sheet()
+    {
+        var told = PlanFiles(
+            "code,material,length\nA-1,2x4,\"96\"\"\"\n",
+            "stage,cut,material,length,qty\nwalls,blocking,2x4,\"24\"\"\",4\n",
+            "material,length,price\n2x4,\"96\"\"\",4.18\n");
+
+        // Yard value: the board's 4.18 goes; the 23-5/8 in left of it are worth 4.18 (23.625/96)^2 = 0.25, the new one's
+        // 71-7/8 in 4.18 (71.875/96)^2 = 2.34.
+        told.Lines[..5].Should().Equal(
+            "Fills everything.",
+            "Spends $4.18 without tax, gives up $1.59 of yard value, saves $4.18 against all new.",
+            "Proven: no plan does better.",
+            "Takes 1 piece from the yard and 1 to buy; 4 saw cuts.",
+            "CUT SHEET");
+    }
+
+    [Fact]
+    public void A_plan_of_the_yard_says_its_answer_before_the_sheet_and_what_to_do_next_behind_it()
+    {
+        Enter();
+
+        var told = _yard.Must("plan");
+
+        told.Lines[0].Should().Be("Fills everything.");
+        told.Lines[4].Should().Be("CUT SHEET");
+        told.Lines[^1].Should().Be("Not kept. Keep it with: offcuts plan --save");
+    }
+
+    [Fact]
     public void Without_a_kerf_the_same_board_gives_all_four()
     {
         var told = PlanFiles(

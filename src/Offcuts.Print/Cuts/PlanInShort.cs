@@ -1,0 +1,47 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+
+namespace Offcuts.Print;
+
+/// <summary>The answer a plan gives, in a few lines, for the reader who wants that before the sheet.</summary>
+public static class PlanInShort
+{
+    private const int MostNamed = 6;
+
+    /// <summary>What it fills, what it costs and saves, how sure that is, and what it takes. Each is one line without a break.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="sign">Sign before an amount of money.</param>
+    public static IEnumerable<string> Of(Plan plan, string sign)
+    {
+        var (unfilled, spend, value) = (plan.Tiers.Unfilled, plan.Tiers.Spend, plan.Tiers.ValueGivenUp);
+        if (unfilled.Value == 0) yield return "Fills everything.";
+        else
+        {
+            yield return $"Leaves {Needs(unfilled.Value)} unfilled:";
+            foreach (var open in plan.Unfilled.Take(MostNamed))
+                yield return $"  {open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}";
+            if (plan.Unfilled.Count > MostNamed) yield return $"  and {plan.Unfilled.Count - MostNamed} more kinds, in part 5";
+        }
+
+        yield return $"Spends {Cash(spend.Value)} without tax, gives up {Cash(value.Value)} of yard value, {Saved(plan.Savings.Saved, sign)}.";
+        yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
+        var (own, bought) = (plan.Pieces.Count(piece => piece.Source is not null), plan.Pieces.Count(piece => piece.Bought is not null));
+        yield return $"Takes {own} {(own == 1 ? "piece" : "pieces")} from the yard and {bought} to buy; {plan.Tiers.SawCuts} saw {(plan.Tiers.SawCuts == 1 ? "cut" : "cuts")}.";
+
+        IEnumerable<string> HowFar()
+        {
+            if (!unfilled.Proven) yield return $"at best {Needs(unfilled.Bound)} would stay unfilled";
+            if (!spend.Proven) yield return $"at best {Cash(spend.Bound)} would be spent";
+            if (!value.Proven) yield return $"at best {Cash(value.Bound)} of yard value would be given up";
+        }
+
+        string Cash(long cents) => new Money(cents).ToText(sign);
+    }
+
+    private static string Needs(long count) => count == 1 ? "1 need" : $"{count} needs";
+
+    private static string Saved(Money saved, string sign) => saved.Cents >= 0
+        ? $"saves {saved.ToText(sign)} against all new"
+        : $"costs {new Money(-saved.Cents).ToText(sign)} more than all new";
+}
