@@ -11,8 +11,15 @@ public readonly record struct Area(decimal SquareMillimetres)
     /// <summary>In square feet (1 ft = 304.8 mm exactly).</summary>
     public decimal SquareFeet => SquareMillimetres / (304.8m * 304.8m);
 
+    /// <summary>In square metres.</summary>
+    public decimal SquareMetres => SquareMillimetres / 1_000_000m;
+
     /// <summary>The sum.</summary>
     public static Area operator +(Area a, Area b) => new(a.SquareMillimetres + b.SquareMillimetres);
+
+    /// <summary>To one decimal in square feet, or to two in square metres where the unit is metric: <c>12.5 sq ft</c>, <c>1.16 m2</c>.</summary>
+    public string ToText(LengthUnit unit) =>
+        unit == LengthUnit.Inch ? ToString() : SquareMetres.ToString("0.00", CultureInfo.InvariantCulture) + " m2";
 
     /// <summary>To one decimal: <c>12.5 sq ft</c>.</summary>
     public override string ToString() => SquareFeet.ToString("0.0", CultureInfo.InvariantCulture) + " sq ft";
@@ -27,8 +34,22 @@ public readonly record struct Volume(decimal CubicMillimetres)
     /// <summary>In cubic feet.</summary>
     public decimal CubicFeet => CubicMillimetres / (304.8m * 304.8m * 304.8m);
 
+    /// <summary>In cubic metres.</summary>
+    public decimal CubicMetres => CubicMillimetres / 1_000_000_000m;
+
     /// <summary>The sum.</summary>
     public static Volume operator +(Volume a, Volume b) => new(a.CubicMillimetres + b.CubicMillimetres);
+
+    /// <summary>
+    /// To two or three decimals in cubic feet, or to three or four in cubic metres where the unit is metric: <c>5.333 cu ft</c>,
+    /// <c>0.28 cu ft</c>, <c>0.151 m3</c>. What is there but too little for that is said to be under the last decimal.
+    /// </summary>
+    public string ToText(LengthUnit unit) => unit == LengthUnit.Inch ? Text(CubicFeet, 0.001m, "0.00#", "cu ft") : Text(CubicMetres, 0.0001m, "0.000#", "m3");
+
+    private static string Text(decimal amount, decimal least, string format, string unit) =>
+        amount > 0 && amount < least
+            ? $"under {least.ToString(CultureInfo.InvariantCulture)} {unit}"
+            : $"{amount.ToString(format, CultureInfo.InvariantCulture)} {unit}";
 }
 
 /// <summary>A weight, in pounds. <c>default</c> is none.</summary>
@@ -39,6 +60,10 @@ public readonly record struct Weight(decimal Pounds)
 
     /// <summary>The sum.</summary>
     public static Weight operator +(Weight a, Weight b) => new(a.Pounds + b.Pounds);
+
+    /// <summary>To one decimal in pounds, or in kilograms where the unit is metric: <c>31.2 lb</c>, <c>14.2 kg</c>.</summary>
+    public string ToText(LengthUnit unit) =>
+        unit == LengthUnit.Inch ? ToString() : Kilograms.ToString("0.0", CultureInfo.InvariantCulture) + " kg";
 
     /// <summary>To one decimal: <c>31.2 lb</c>.</summary>
     public override string ToString() => Pounds.ToString("0.0", CultureInfo.InvariantCulture) + " lb";

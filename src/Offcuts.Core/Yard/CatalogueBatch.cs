@@ -37,7 +37,7 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
             ReadBackText.Place(first.Place),
             first.FromStage.Length == 0 ? "" : $"from stage {first.FromStage}",
             ReadBackText.Note(first.Note),
-            Amount(),
+            Amount(unit),
         ]);
     }
 
@@ -76,7 +76,7 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
         _ => $"trim {piece.TrimLeft.ToText(unit)} off the marked end and {piece.TrimRight.ToText(unit)} off the far end",
     };
 
-    private string Amount()
+    private string Amount(LengthUnit unit)
     {
         var material = Pieces[0].Material;
         switch (material)
@@ -86,7 +86,8 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
                 return feet.ToString();
             case FoamPanel or Sheet:
                 var face = Pieces.Aggregate(default(Area), (sum, piece) => sum + Quantities.FaceAreaOf(material, piece.Length, piece.Width)!.Value);
-                return face.ToString();
+                var volume = Pieces.Aggregate(default(Volume), (sum, piece) => sum + Quantities.VolumeOf(material, piece.Length, piece.Width)!.Value);
+                return material is FoamPanel ? $"{face.ToText(unit)}, {volume.ToText(unit)}" : face.ToText(unit);
             default:
                 var total = Pieces.Sum(piece => piece.Length.InFeet);
                 return total.ToString("0.0", CultureInfo.InvariantCulture) + " ft in all";

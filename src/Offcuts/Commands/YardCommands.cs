@@ -102,7 +102,7 @@ internal static class YardCommands
             var bins = yard.Bins().Where(filter.Admits).ToArray();
             if (parse.GetValue(json))
             {
-                context.World.Out.WriteLine(YardJson.Write(pieces, bins));
+                context.World.Out.WriteLine(YardJson.Write(pieces, bins, yard.Settings().Species));
                 return Exit.Done;
             }
 
@@ -128,7 +128,7 @@ internal static class YardCommands
             if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
             var (piece, bin) = (yard.Piece(one), yard.Bin(one));
             if (piece is null && bin is null) return context.Refuse([YardFaults.NoSuchCode(one.ToString())]);
-            if (parse.GetValue(json)) context.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin]));
+            if (parse.GetValue(json)) context.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin], yard.Settings().Species));
             else Show(context, yard, piece, bin);
             return Exit.Done;
         }));

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Savings;
 using Offcuts.Core.Yard;
@@ -16,11 +17,14 @@ internal static class YardJson
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <summary>Pieces and bins: <c>{ "schema": 1, "pieces": [..], "bins": [..] }</c>.</summary>
-    public static string Write(IEnumerable<Piece> pieces, IEnumerable<Bin> bins) => new JsonObject
+    /// <summary>
+    /// Pieces and bins: <c>{ "schema": 1, "pieces": [..], "bins": [..] }</c>. Amounts are in feet and pounds as in the ledger,
+    /// null where the material's name does not tell them.
+    /// </summary>
+    public static string Write(IEnumerable<Piece> pieces, IEnumerable<Bin> bins, Species species) => new JsonObject
     {
         ["schema"] = 1,
-        ["pieces"] = new JsonArray([.. pieces.Select(Node)]),
+        ["pieces"] = new JsonArray([.. pieces.Select(piece => Node(piece, species))]),
         ["bins"] = new JsonArray([.. bins.Select(Node)]),
     }.ToJsonString(Options);
 
@@ -31,12 +35,16 @@ internal static class YardJson
         ["lines"] = new JsonArray([.. lines.Select(Node)]),
     }.ToJsonString(Options);
 
-    private static JsonNode Node(Piece piece) => new JsonObject
+    private static JsonNode Node(Piece piece, Species species) => new JsonObject
     {
         ["code"] = piece.Code.Text,
         ["material"] = piece.Material.Name,
         ["length_mm"] = piece.Length.InMillimetres,
         ["width_mm"] = piece.Width.InMillimetres,
+        ["board_feet"] = Amount(Quantities.BoardFeetOf(piece.Material, piece.Length)?.Value),
+        ["face_square_feet"] = Amount(Quantities.FaceAreaOf(piece.Material, piece.Length, piece.Width)?.SquareFeet),
+        ["volume_cubic_feet"] = Amount(Quantities.VolumeOf(piece.Material, piece.Length, piece.Width)?.CubicFeet),
+        ["weight_lb"] = Amount(Quantities.WeightOf(piece.Material, piece.Length, species, piece.Width)?.Pounds),
         ["condition"] = piece.Condition.ToString().ToLowerInvariant(),
         ["bad"] = new JsonArray([.. piece.BadSpots.Select(spot => new JsonObject { ["start_mm"] = spot.Start.InMillimetres, ["end_mm"] = spot.End.InMillimetres })]),
         ["trim_left_mm"] = piece.TrimLeft.InMillimetres,
@@ -56,6 +64,8 @@ internal static class YardJson
         ["note"] = piece.Note,
     };
 
+    private static JsonNode? Amount(decimal? amount) => amount is { } some ? decimal.Round(some, 6) : null;
+
     private static JsonNode Node(Bin bin) => new JsonObject
     {
         ["code"] = bin.Code.Text,
@@ -74,9 +84,9 @@ internal static class YardJson
         ["all_new_cents"] = line.AllNew.Cents,
         ["spent_cents"] = line.Spent.Cents,
         ["saved_cents"] = line.Saved.Cents,
-        ["board_feet"] = decimal.Round(line.BoardFeet.Value, 6),
-        ["panel_square_feet"] = decimal.Round(line.PanelFace.SquareFeet, 6),
-        ["weight_lb"] = decimal.Round(line.Weight.Pounds, 6),
+        ["board_feet"] = Amount(line.BoardFeet.Value),
+        ["panel_square_feet"] = Amount(line.PanelFace.SquareFeet),
+        ["weight_lb"] = Amount(line.Weight.Pounds),
         ["pieces_used"] = line.PiecesUsed,
         ["hardware_used"] = line.HardwareUsed,
     };

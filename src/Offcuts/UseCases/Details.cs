@@ -45,8 +45,9 @@ public static class Details
     {
         var amounts = new List<string>();
         if (Quantities.BoardFeetOf(piece.Material, piece.Length) is { } feet) amounts.Add(feet.ToString());
-        if (piece.Material is not Lumber && Quantities.FaceAreaOf(piece.Material, piece.Length, piece.Width) is { } area) amounts.Add(area.ToString());
-        if (Quantities.WeightOf(piece.Material, piece.Length, settings.Species, piece.Width) is { } weight) amounts.Add("about " + weight);
+        if (piece.Material is not Lumber && Quantities.FaceAreaOf(piece.Material, piece.Length, piece.Width) is { } area) amounts.Add(area.ToText(settings.Unit));
+        if (Quantities.VolumeOf(piece.Material, piece.Length, piece.Width) is { } volume) amounts.Add(volume.ToText(settings.Unit));
+        if (Quantities.WeightOf(piece.Material, piece.Length, settings.Species, piece.Width) is { } weight) amounts.Add("about " + weight.ToText(settings.Unit));
         return string.Join(", ", amounts);
     }
 }

@@ -101,8 +101,8 @@ public sealed class CatalogueLineTests
     [Theory]
     [InlineData("2x4 2400, 1200 x2", "3 boards 2x4: 2400 mm, 1200 mm, 1200 mm; sound; 10.5 bd ft")]
     [InlineData("2x4 8' bad 300..400", "1 board 2x4: 2438.4 mm; sound; bad 300 mm..400 mm; 5.3 bd ft")]
-    [InlineData("plywood 18mm 2440x1220", "1 sheet plywood 18mm: 2440 mm x 1220 mm; sound; 32.0 sq ft")]
-    [InlineData("foam 60mmx300mm 1200", "1 panel foam 60mmx300mm: 1200 mm; sound; 3.9 sq ft")]
+    [InlineData("plywood 18mm 2440x1220", "1 sheet plywood 18mm: 2440 mm x 1220 mm; sound; 2.98 m2")]
+    [InlineData("foam 60mmx300mm 1200", "1 panel foam 60mmx300mm: 1200 mm; sound; 0.36 m2, 0.0216 m3")]
     public void A_bare_number_is_in_the_users_unit(string line, string reading) =>
         Reading(line, LengthUnit.Millimetre).Should().Be(reading);
 
@@ -115,8 +115,8 @@ public sealed class CatalogueLineTests
     [InlineData("plywood 3/4 8x4", "1 sheet plywood 3/4: 8' x 4'; sound; 32.0 sq ft")]
     [InlineData("plywood 3/4 4\"x8\"", "1 sheet plywood 3/4: 4\" x 8\"; sound; 0.2 sq ft")]
     [InlineData("plywood 3/4 14x8", "1 sheet plywood 3/4: 1' 2\" x 8\"; sound; 0.8 sq ft")]
-    [InlineData("foam 2-1/2x12 36, 24 line 2", "2 panels foam 2-1/2x12: 3', 2'; sound; first pattern line at 2\"; 5.0 sq ft")]
-    [InlineData("foam 2-1/2x12 II 36 x4 line 3-1/2", "4 panels foam 2-1/2x12 II: 3' x4; sound; first pattern line at 3-1/2\"; 12.0 sq ft")]
+    [InlineData("foam 2-1/2x12 36, 24 line 2", "2 panels foam 2-1/2x12: 3', 2'; sound; first pattern line at 2\"; 5.0 sq ft, 1.042 cu ft")]
+    [InlineData("foam 2-1/2x12 II 36 x4 line 3-1/2", "4 panels foam 2-1/2x12 II: 3' x4; sound; first pattern line at 3-1/2\"; 12.0 sq ft, 2.50 cu ft")]
     [InlineData("#4 20', 20'", "2 bars #4: 20', 20'; sound; 40.0 ft in all")]
     [InlineData("rebar 5 10' x3 @yard", "3 bars #5: 10' x3; sound; at yard; 30.0 ft in all")]
     [InlineData("crown moulding 8', 10' fair", "2 lengths of crown moulding: 8', 10'; fair; 18.0 ft in all")]

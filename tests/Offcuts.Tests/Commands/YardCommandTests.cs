@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Offcuts.Tests.Commands;
 
 public sealed class YardCommandTests : IDisposable
@@ -50,6 +52,28 @@ public sealed class YardCommandTests : IDisposable
         _yard.Must("list").Lines[^1].Should().Be("0 pieces, 0 bins");
 
         _yard.RunWith("2x4 8' x2\n2x6 10'\n", "add", "--lines", "-").Lines[^1].Should().Be("catalogued 3 pieces; 3 labels to print");
+    }
+
+    [Fact]
+    public void A_panel_tells_its_face_its_volume_and_its_weight()
+    {
+        // 3 ft x 1 ft face, 2-1/2 in thick: 0.625 cu ft, at 1.35 lb/ft3 (type II, ASTM C578) 0.84 lb.
+        _yard.Must("add", "foam 2-1/2x12 II 36");
+        var code = Code(_yard, 0, "list");
+
+        _yard.Must("show", code).Out.Should().Contain("\n3.0 sq ft, 0.625 cu ft, about 0.8 lb\n");
+        using (var json = JsonDocument.Parse(_yard.Must("list", "--json").Out))
+        {
+            var piece = json.RootElement.GetProperty("pieces")[0];
+            piece.GetProperty("board_feet").ValueKind.Should().Be(JsonValueKind.Null);
+            piece.GetProperty("face_square_feet").GetDecimal().Should().Be(3m);
+            piece.GetProperty("volume_cubic_feet").GetDecimal().Should().Be(0.625m);
+            piece.GetProperty("weight_lb").GetDecimal().Should().Be(0.84375m);
+        }
+
+        // 914.4 x 304.8 x 63.5 mm; 0.84375 lb x 0.45359237 kg/lb.
+        _yard.Must("settings", "unit", "mm");
+        _yard.Must("show", code).Out.Should().Contain("\n0.28 m2, 0.0177 m3, about 0.4 kg\n");
     }
 
     [Fact]
