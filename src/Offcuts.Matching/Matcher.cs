@@ -24,7 +24,7 @@ public static class Matcher
     {
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
-        var unserved = new List<(RequiredCut, int)>();
+        var unserved = new List<(CutRow, int)>();
         var outcomes = SolveMaterials(problem, hardware, unserved, effort.Share(0.8), limits.Progress);
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
         var unfilled = Reasons.All(problem, unserved.Concat(left), hardware);
@@ -38,6 +38,7 @@ public static class Matcher
             Unfilled = unfilled,
             Savings = Savings(problem, tiers, unserved.Concat(left), hardware, effort),
             Unpriced = Unpriced(problem),
+            Wishes = problem.Wishes,
         };
         var faults = PlanChecker.Faults(problem, plan);
         return faults.Count == 0 ? plan : throw new InvalidOperationException("the matcher made a wrong plan: " + string.Join("; ", faults));
@@ -69,7 +70,7 @@ public static class Matcher
         for (var m = 0; m < materials.Length; m++)
         {
             var store = materials[m].Key is Sheet ? [] : prices.Of(materials[m].Key).Select(price => price with { Limit = null }).ToArray();
-            var material = MaterialProblem.Of(materials[m].Key, [.. materials[m]], _ => 0, [], store, prices, settings, out var unserved);
+            var material = MaterialProblem.Of(materials[m].Key, [.. materials[m].Select(cut => new CutRow(cut, cut.Count))], _ => 0, [], store, prices, settings, [], out var unserved);
             if (unserved.Count > 0) unpriced.Add(materials[m].Key.Name);
             var outcome = MaterialSolver.AllNew(material, effort.Share(1.0 / (materials.Length - m)));
             cost += new Money(outcome.Plan.Spend);
@@ -86,19 +87,19 @@ public static class Matcher
     }
 
     private static MaterialOutcome[] SolveMaterials(
-        Problem problem, IReadOnlyList<HardwareFill> hardware, List<(RequiredCut, int)> unserved, Effort effort, IProgress<MatchProgress>? progress)
+        Problem problem, IReadOnlyList<HardwareFill> hardware, List<(CutRow, int)> unserved, Effort effort, IProgress<MatchProgress>? progress)
     {
         var materials = new List<MaterialProblem>();
         foreach (var material in problem.Materials)
         {
             if (material is Sheet)
             {
-                unserved.AddRange(problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).Select(cut => (cut, cut.Count)));
+                unserved.AddRange(problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).Select(cut => (new CutRow(cut, cut.Count), cut.Count)));
                 continue;
             }
 
             materials.Add(MaterialProblem.Of(problem, material, out var none));
-            unserved.AddRange(none.Select(cut => (cut, cut.Count)));
+            unserved.AddRange(none.Select(row => (row, row.Count)));
         }
 
         // Small ones first, so that what they leave of the time goes to the large ones.
@@ -121,7 +122,7 @@ public static class Matcher
     }
 
     private static MatchProgress Progress(
-        string material, MaterialOutcome[] outcomes, List<(RequiredCut Cut, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+        string material, MaterialOutcome[] outcomes, List<(CutRow Row, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
     {
         var surely = unserved.Sum(left => (long)left.Count) + hardware.Sum(fill => (long)fill.Unfilled);
         var counted = hardware.Sum(fill => fill.Price.Cents);
@@ -134,12 +135,12 @@ public static class Matcher
 
     // The figures are the score's; the bounds are sums over the materials, what nothing can serve, and hardware, which is exact.
     private static Tiers WithBounds(
-        Problem problem, Tiers tiers, MaterialOutcome[] outcomes, List<(RequiredCut Cut, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+        Problem problem, Tiers tiers, MaterialOutcome[] outcomes, List<(CutRow Row, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
     {
         var byStage = problem.Stages.Select((stage, s) => new Figure(
             tiers.UnfilledByStage[s].Value,
             outcomes.Sum(outcome => outcome.LeftBound[s])
-                + unserved.Where(left => left.Cut.Stage == stage.Name).Sum(left => (long)left.Count)
+                + unserved.Where(left => left.Row.Cut.Stage == stage.Name).Sum(left => (long)left.Count)
                 + hardware.Where(fill => fill.Need.Stage == stage.Name).Sum(fill => (long)fill.Unfilled))).ToArray();
         return tiers with
         {
@@ -151,9 +152,9 @@ public static class Matcher
     }
 
     private static PlanSavings Savings(
-        Problem problem, Tiers tiers, IEnumerable<(RequiredCut Cut, int Count)> left, IReadOnlyList<HardwareFill> hardware, Effort effort)
+        Problem problem, Tiers tiers, IEnumerable<(CutRow Row, int Count)> left, IReadOnlyList<HardwareFill> hardware, Effort effort)
     {
-        var wanting = left.GroupBy(one => one.Cut, ReferenceEqualityComparer.Instance).ToDictionary(
+        var wanting = left.GroupBy(one => one.Row.Cut, ReferenceEqualityComparer.Instance).ToDictionary(
             group => group.Key!, group => group.Sum(one => one.Count), ReferenceEqualityComparer.Instance);
         var cuts = problem.Stages.SelectMany(stage => stage.Cuts)
             .Select(cut => cut with { Count = cut.Count - wanting.GetValueOrDefault(cut) })

@@ -22,8 +22,12 @@ public static class PlanChecker
         check.Hardware();
         check.Tiers();
         check.Savings();
+        check.Wishes();
         return check.Faults;
     }
+
+    // Copies that a row asks for: from wherever, or from one piece.
+    private sealed record Slot(RequiredCut Row, int Count, Code? Piece);
 
     // A planned cut with what it is taken from.
     private sealed record Laid(PlannedCut Cut, PlannedPiece Piece, Span Span);
@@ -129,7 +133,7 @@ public static class PlanChecker
                 Faults.Add($"nobody asked for what is unfilled: {key.Cut} of {key.Stage}");
             foreach (var group in rows)
             {
-                if (!Assignable([.. group], [.. laid[group.Key]])) Faults.Add($"the cuts {group.Key.Name} of {group.Key.Stage} do not fit what was asked");
+                if (!Assignable([.. Slots([.. group])], [.. laid[group.Key]])) Faults.Add($"the cuts {group.Key.Name} of {group.Key.Stage} do not fit what was asked");
             }
 
             foreach (var key in rows.Select(group => group.Key).Union(needs.Select(group => group.Key)))
@@ -143,8 +147,17 @@ public static class PlanChecker
             if (plan.Unfilled.Any(one => one.Count < 1 || one.Reason.Length == 0)) Faults.Add("something is unfilled without a count or a reason");
         }
 
-        // Each laid cut goes to one row that it fits; a row takes as many as it asks for. By augmenting paths.
-        private bool Assignable(RequiredCut[] rows, Laid[] laid)
+        // What a name asks for: so many from wherever, and each pinned copy from its piece. A pinned name stands once.
+        private IEnumerable<Slot> Slots(RequiredCut[] rows)
+        {
+            var pins = problem.Wishes.Pins.Where(pin => pin.Stage == rows[0].Stage && pin.Cut == rows[0].Name).ToArray();
+            if (pins.Length > 0 && (rows.Length > 1 || pins.Length > rows[0].Count)) Faults.Add($"{rows[0].Name} of {rows[0].Stage} can't be pinned so");
+            foreach (var pin in pins) yield return new Slot(rows[0], 1, pin.Piece);
+            foreach (var row in rows) yield return new Slot(row, row.Count - pins.Length, null);
+        }
+
+        // Each laid cut goes to one slot that it fits; a slot takes as many as it asks for. By augmenting paths.
+        private bool Assignable(Slot[] rows, Laid[] laid)
         {
             var given = rows.Select(_ => new List<int>()).ToArray();
             return Enumerable.Range(0, laid.Length).All(one => Give(one, new bool[rows.Length]));
@@ -174,8 +187,12 @@ public static class PlanChecker
             }
         }
 
-        private bool Fits(RequiredCut row, Laid laid)
+        private bool Fits(Slot slot, Laid laid)
         {
+            var row = slot.Row;
+            if (slot.Piece is { } pinned && laid.Piece.Source?.Code != pinned) return false;
+            if (laid.Piece.Source is { } own && problem.Wishes.Spares.Any(spare =>
+                spare.Piece == own.Code && (spare.Cut.Length == 0 || (spare.Cut == row.Name && spare.Stage == row.Stage)))) return false;
             var whole = laid.Cut.Start == laid.Span.Start && laid.Cut.Length == laid.Span.Length;
             return laid.Cut.Use == row.Use
                 && row.Material.Equals(laid.Piece.Material)
@@ -234,6 +251,11 @@ public static class PlanChecker
             var materials = problem.Stages.SelectMany(stage => stage.Cuts.Select(cut => cut.Material).Concat(stage.Hardware.Select(need => need.Hardware)));
             var unpriced = materials.Where(material => problem.Prices.Of(material).Count == 0).Distinct().Order().Select(material => material.Name);
             if (!plan.Unpriced.SequenceEqual(unpriced)) Faults.Add("the materials without a price are not named right");
+        }
+
+        public void Wishes()
+        {
+            if (!plan.Wishes.Pins.SequenceEqual(problem.Wishes.Pins) || !plan.Wishes.Spares.SequenceEqual(problem.Wishes.Spares)) Faults.Add("the wishes are not the problem's");
         }
 
         private void Same(string what, long said, long found)

@@ -13,11 +13,11 @@ namespace Offcuts.Matching;
 internal static class PlanWriter
 {
     /// <summary>The planned pieces: the yard's in its order, then bought ones by material and length; and what stays unfilled.</summary>
-    public static (IReadOnlyList<PlannedPiece> Pieces, IReadOnlyList<(RequiredCut Cut, int Count)> Left) Write(Problem problem, IReadOnlyList<MaterialOutcome> materials)
+    public static (IReadOnlyList<PlannedPiece> Pieces, IReadOnlyList<(CutRow Row, int Count)> Left) Write(Problem problem, IReadOnlyList<MaterialOutcome> materials)
     {
         var yard = new SortedDictionary<int, PlannedPiece>();
         var bought = new List<PlannedPiece>();
-        var left = new List<(RequiredCut, int)>();
+        var left = new List<(CutRow, int)>();
         foreach (var outcome in materials)
         {
             var rows = outcome.Plan.Problem.Demands.Select(demand => new Rows(problem, demand)).ToArray();
@@ -61,7 +61,7 @@ internal static class PlanWriter
         Problem problem, MaterialProblem material, Span span, Pattern pattern, Rows[] rows, List<PlannedCut> cuts, List<PlannedRemainder> remainders)
     {
         var served = pattern.Takes
-            .SelectMany(take => Enumerable.Range(0, take.Count).Select(_ => rows[take.Demand].Next()))
+            .SelectMany(take => Enumerable.Range(0, take.Count).Select(_ => rows[take.Demand].Next().Cut))
             .OrderBy(row => problem.StageIndex(row.Stage)).ThenByDescending(row => row.Shortest).ThenBy(row => row.Name, StringComparer.Ordinal)
             .ToArray();
         if (pattern.Whole)
@@ -85,12 +85,12 @@ internal static class PlanWriter
     // The rows behind one demand, handed out copy by copy.
     private sealed class Rows(Problem problem, Demand demand)
     {
-        private readonly Queue<(RequiredCut Row, int Count)> _rows = new(demand.Rows
-            .OrderBy(row => problem.StageIndex(row.Stage)).ThenBy(row => row.Name, StringComparer.Ordinal).Select(row => (row, row.Count)));
+        private readonly Queue<(CutRow Row, int Count)> _rows = new(demand.Rows
+            .OrderBy(row => problem.StageIndex(row.Cut.Stage)).ThenBy(row => row.Cut.Name, StringComparer.Ordinal).ThenBy(row => row.Piece).Select(row => (row, row.Count)));
 
         private int _used;
 
-        public RequiredCut Next()
+        public CutRow Next()
         {
             var (row, count) = _rows.Peek();
             if (++_used < count) return row;
@@ -98,6 +98,6 @@ internal static class PlanWriter
             return _rows.Dequeue().Row;
         }
 
-        public IEnumerable<(RequiredCut, int)> Left() => _rows.Select((at, i) => (at.Row, i == 0 ? at.Count - _used : at.Count));
+        public IEnumerable<(CutRow, int)> Left() => _rows.Select((at, i) => (at.Row, i == 0 ? at.Count - _used : at.Count));
     }
 }

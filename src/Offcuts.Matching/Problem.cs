@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Matching;
@@ -21,6 +22,9 @@ public sealed class Problem
         Prices = request.Prices;
         Settings = request.Settings;
         Buy = request.Buy;
+        CodeText = request.CodeText;
+        Order = request.Order;
+        Wishes = new Wishes([.. request.Wishes.Pins], [.. request.Wishes.Spares]);
         Materials = [.. Stages.SelectMany(stage => stage.Cuts).Select(cut => cut.Material).Distinct().Order()];
     }
 
@@ -42,6 +46,15 @@ public sealed class Problem
     /// <summary>False where nothing may be bought.</summary>
     public bool Buy { get; }
 
+    /// <summary>Pieces for certain cuts, and pieces to be left alone.</summary>
+    public Wishes Wishes { get; }
+
+    /// <summary>Which comes first once fill and spend are decided.</summary>
+    public TierOrder Order { get; }
+
+    /// <summary>How sentences call a piece.</summary>
+    public Func<Code, string> CodeText { get; }
+
     /// <summary>Materials that cuts ask for, in their own order.</summary>
     public IReadOnlyList<Material> Materials { get; }
 
@@ -56,6 +69,17 @@ public sealed class Problem
         throw new ArgumentException($"no stage {name}", nameof(name));
     }
 
+    /// <summary>Number of the piece with this code. Throws where there is none: <see cref="WishRules"/> has asked before.</summary>
+    internal int PieceIndex(Code code)
+    {
+        for (var i = 0; i < Pieces.Count; i++)
+        {
+            if (Pieces[i].Code == code) return i;
+        }
+
+        throw new ArgumentException($"no piece {code}", nameof(code));
+    }
+
     /// <summary>The frozen problem, or every fault in the request.</summary>
     public static Result<Problem> Create(MatchRequest request)
     {
@@ -63,6 +87,7 @@ public sealed class Problem
         CheckStages(request, faults);
         CheckYard(request, faults);
         CheckPrices(request, faults);
+        if (faults.Count == 0) faults.AddRange(WishRules.Faults(request));
         return faults.Count > 0 ? Result<Problem>.Fail(faults) : new Problem(request);
     }
 

@@ -2,12 +2,17 @@ using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
+using Offcuts.Matching.Methods;
 
 namespace Offcuts.Matching;
 
 /// <summary>Says why something stays unfilled, by asking the yard and the store one question after the other.</summary>
 internal static class Reasons
 {
+    /// <summary>Why copies of a cut stay unfilled.</summary>
+    public static string Of(Problem problem, CutRow row) =>
+        row.Piece >= 0 ? PlanReasons.PinnedTaken(problem.CodeText(problem.Pieces[row.Piece].Code)) : Of(problem, row.Cut);
+
     /// <summary>Why a cut stays unfilled.</summary>
     public static string Of(Problem problem, RequiredCut cut)
     {
@@ -20,10 +25,12 @@ internal static class Reasons
 
         var store = (problem.Buy ? priced : [])
             .Where(price => rules.Allows(Condition.Sound, stamped: true, price.Treated, cut.Use, cut.Treated)).ToArray();
-        var mine = pieces.Where(piece => rules.Allows(piece, cut)).ToArray();
+        var mine = pieces.Where(piece => rules.Allows(piece, cut) && !Spared(piece)).ToArray();
         var longest = mine.SelectMany(Lengths).Concat(store.Select(price => price.Length)).DefaultIfEmpty().Max();
         if (longest >= cut.Shortest) return Taken(problem, cut, store.Select(price => price.Length).DefaultIfEmpty().Max());
 
+        var spared = pieces.FirstOrDefault(piece => Spared(piece) && rules.Allows(piece, cut) && Lengths(piece).Any(length => length >= cut.Shortest));
+        if (spared is not null) return PlanReasons.Spared(problem.CodeText(spared.Code));
         var reserved = pieces.FirstOrDefault(piece =>
             piece.State == PieceState.Reserved && piece.ReservedFor != cut.Stage && Judged(piece) && Lengths(piece).Any(length => length >= cut.Shortest));
         if (reserved is not null) return PlanReasons.Reserved(reserved.ReservedFor);
@@ -33,6 +40,7 @@ internal static class Reasons
         return pieces.Length > 0 ? PlanReasons.NotAllowed(rules[cut.Use]) : PlanReasons.NotTreatedAsWished(cut.Treated);
 
         bool Judged(Piece piece) => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, cut.Treated);
+        bool Spared(Piece piece) => problem.Wishes.Spares.Any(spare => spare.Forbids(piece.Code, cut.Stage, cut.Name));
         static IEnumerable<Length> Lengths(Piece piece) => piece.Spans().Select(span => span.Length);
     }
 
@@ -55,9 +63,9 @@ internal static class Reasons
     }
 
     /// <summary>Everything unfilled: cuts and hardware, in the stages' order.</summary>
-    public static IReadOnlyList<Unfilled> All(Problem problem, IEnumerable<(RequiredCut Cut, int Count)> cuts, IEnumerable<HardwareFill> hardware) =>
+    public static IReadOnlyList<Unfilled> All(Problem problem, IEnumerable<(CutRow Row, int Count)> cuts, IEnumerable<HardwareFill> hardware) =>
     [
-        .. cuts.Where(left => left.Count > 0).Select(left => new Unfilled(left.Cut.Stage, left.Cut.Name, left.Count, Of(problem, left.Cut)))
+        .. cuts.Where(left => left.Count > 0).Select(left => new Unfilled(left.Row.Cut.Stage, left.Row.Cut.Name, left.Count, Of(problem, left.Row)))
             .Concat(hardware.Where(fill => fill.Unfilled > 0).Select(fill => new Unfilled(fill.Need.Stage, fill.Need.Name, fill.Unfilled, Of(problem, fill.Need))))
             .GroupBy(left => (left.Stage, left.Cut, left.Reason))
             .Select(group => new Unfilled(group.Key.Stage, group.Key.Cut, group.Sum(left => left.Count), group.Key.Reason))

@@ -18,6 +18,23 @@ public static class MatchFaults
 
     public static Fault TooManyCuts(int most) => new($"more than {most} cuts in one plan; plan fewer stages at once");
 
+    public static Fault WishForNoPiece(string code) => new($"a wish names {TextRules.Harmless(code)}, but no such piece is in the yard; release it");
+
+    public static Fault WishForNoCut(string code, string cut, string stage) =>
+        new($"a wish for {TextRules.Harmless(code)} names the cut {TextRules.Harmless(cut)} of {TextRules.Harmless(stage)}, but no such cut is to be planned");
+
+    public static Fault WishForCutTwice(string cut, string stage) =>
+        new($"{TextRules.Harmless(stage)} has two cuts named {TextRules.Harmless(cut)}; give them names of their own to pin one");
+
+    public static Fault PinOfSpared(string code, string cut) =>
+        new($"{TextRules.Harmless(code)} can't be pinned to {TextRules.Harmless(cut)} and spared; take one of the two back");
+
+    public static Fault PinnedTooOften(string cut, int pinned, int count) =>
+        new($"{TextRules.Harmless(cut)}: {pinned} pieces are pinned, but only {count} {(count == 1 ? "is" : "are")} needed");
+
+    public static Fault PinCannotHold(string code, string cut, string why) =>
+        new($"{TextRules.Harmless(code)} can't be pinned to {TextRules.Harmless(cut)}: {why}");
+
     public static Fault StoreLengthMissing(string material) =>
         new($"a price of {TextRules.Harmless(material)} has no length");
 

@@ -48,6 +48,38 @@ public static class PlanReasons
     public static string TakenNotAsWished(TreatedWish wish) =>
         $"the pieces that would do are taken by other cuts, and none can be bought {(wish == TreatedWish.Yes ? "treated" : "untreated")}";
 
+    /// <summary>The copy is pinned to a piece that has no room for it beside other cuts.</summary>
+    public static string PinnedTaken(string code) =>
+        $"it is pinned to {TextRules.Harmless(code)}, which has no room for it beside the other cuts";
+
+    /// <summary>What would do is not to be touched.</summary>
+    public static string Spared(string code) => $"what would do is to be left alone: {TextRules.Harmless(code)}";
+
+    /// <summary>The piece left the yard.</summary>
+    public static string NotOnHand() => "it is not in the yard";
+
+    /// <summary>It is of another material.</summary>
+    public static string OtherMaterial(string has, string wants) =>
+        $"it is {TextRules.Harmless(has)}, and the cut is of {TextRules.Harmless(wants)}";
+
+    /// <summary>It is kept for another stage.</summary>
+    public static string ItIsReserved(string stage) => $"it is reserved for {TextRules.Harmless(stage)}";
+
+    /// <summary>Its condition is not allowed for the use.</summary>
+    public static string ConditionTooPoor(Condition condition, UseRule rule) =>
+        $"it is {condition.ToString().ToLowerInvariant()}, and {rule.Use.ToString().ToLowerInvariant()} use takes {Least(rule.Worst)}";
+
+    /// <summary>The use asks for a grade stamp.</summary>
+    public static string StampMissing(Use use) => $"it is not stamped, and {use.ToString().ToLowerInvariant()} use asks for it";
+
+    /// <summary>It is treated, or not, against the cut's wish.</summary>
+    public static string OtherTreatment(TreatedWish wish) =>
+        wish == TreatedWish.Yes ? "it is untreated, and the cut wants treated" : "it is treated, and the cut wants untreated";
+
+    /// <summary>No usable stretch of it is long enough.</summary>
+    public static string SpanTooShort(Length longest, Length needed, LengthUnit unit) =>
+        $"it is too short by {LengthText.Faithful(needed - longest, unit)}: its longest usable stretch is {LengthText.Faithful(longest, unit)}";
+
     /// <summary>Sheets are not matched.</summary>
     public static string Sheet() => YardFaults.SheetNotMatched().Sentence;
 

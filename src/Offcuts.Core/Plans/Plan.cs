@@ -123,6 +123,9 @@ public sealed record Plan
     /// <summary>Materials used or needed that have no price: their value counts as 0 and they can't be bought.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }
 
+    /// <summary>What was said of single pieces before it was made; it keeps to that.</summary>
+    public Wishes Wishes { get; init; } = Wishes.None;
+
     /// <summary>True where all of tiers 1 to 3 are proven.</summary>
     public bool Proven => Tiers.Proven;
 }

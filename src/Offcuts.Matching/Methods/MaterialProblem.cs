@@ -1,5 +1,6 @@
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Matching.Methods;
@@ -48,6 +49,22 @@ internal sealed class Supply
     public required bool[] Whole { get; init; }
 }
 
+/// <summary>Copies of a required cut that may come from anywhere, or that are pinned to one piece.</summary>
+/// <param name="Cut">The cut.</param>
+/// <param name="Count">How many copies; 1 or more.</param>
+/// <param name="Piece">Number of the piece in the problem that they are pinned to; -1 for any.</param>
+internal sealed record CutRow(RequiredCut Cut, int Count, int Piece = -1)
+{
+    /// <summary>The copies of a cut: those that are free first, then those of each pinned piece.</summary>
+    public static IEnumerable<CutRow> Of(Problem problem, RequiredCut cut)
+    {
+        var pins = problem.Wishes.Pins.Where(pin => pin.Stage == cut.Stage && pin.Cut == cut.Name).ToArray();
+        if (pins.Length < cut.Count) yield return new CutRow(cut, cut.Count - pins.Length);
+        foreach (var pinned in pins.GroupBy(pin => problem.PieceIndex(pin.Piece)).OrderBy(group => group.Key))
+            yield return new CutRow(cut, pinned.Count(), pinned.Key);
+    }
+}
+
 /// <summary>Required cuts that are alike in all that matters.</summary>
 internal sealed class Demand
 {
@@ -64,7 +81,7 @@ internal sealed class Demand
     public required bool Any { get; init; }
 
     /// <summary>The rows behind it, in the order in which they are served.</summary>
-    public required IReadOnlyList<RequiredCut> Rows { get; init; }
+    public required IReadOnlyList<CutRow> Rows { get; init; }
 }
 
 /// <summary>
@@ -91,6 +108,9 @@ internal sealed class MaterialProblem
     public IReadOnlyList<Demand> Demands { get; }
 
     public IReadOnlyList<Supply> Supplies { get; }
+
+    /// <summary>Which comes first once fill and spend are decided.</summary>
+    public TierOrder Order { get; private init; }
 
     /// <summary>Length and kerf of each demand.</summary>
     public long[] Weights { get; }
@@ -122,24 +142,26 @@ internal sealed class MaterialProblem
     /// <param name="problem">The problem.</param>
     /// <param name="material">The material.</param>
     /// <param name="unserved">Required cuts that no span and no store length can give; they are left out.</param>
-    public static MaterialProblem Of(Problem problem, Material material, out IReadOnlyList<RequiredCut> unserved)
+    public static MaterialProblem Of(Problem problem, Material material, out IReadOnlyList<CutRow> unserved)
     {
-        var rows = problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).ToArray();
+        var rows = problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).SelectMany(cut => CutRow.Of(problem, cut)).ToArray();
         var yard = problem.Pieces.Select((piece, index) => (piece, index)).Where(at => at.piece.Material.Equals(material));
         var store = problem.Buy ? problem.Prices.Of(material) : [];
-        return Of(material, rows, problem.StageIndex, yard, store, problem.Prices, problem.Settings, out unserved);
+        return Of(material, rows, problem.StageIndex, yard, store, problem.Prices, problem.Settings, problem.Wishes.Spares, out unserved, problem.Order);
     }
 
     /// <summary>The same from its parts, for a problem without a yard too.</summary>
     public static MaterialProblem Of(
         Material material,
-        IReadOnlyList<RequiredCut> rows,
+        IReadOnlyList<CutRow> rows,
         Func<string, int> stageIndex,
         IEnumerable<(Piece Piece, int Index)> yard,
         IReadOnlyList<StorePrice> store,
         PriceBook prices,
         YardSettings settings,
-        out IReadOnlyList<RequiredCut> unserved)
+        IReadOnlyList<Spare> spares,
+        out IReadOnlyList<CutRow> unserved,
+        TierOrder order = TierOrder.ValueFirst)
     {
         var curves = new Dictionary<(Condition, bool), ValueCurve>();
         ValueCurve Curve(Condition condition, bool treated)
@@ -150,19 +172,20 @@ internal sealed class MaterialProblem
         }
 
         var ordered = rows
-            .OrderBy(row => stageIndex(row.Stage))
-            .ThenByDescending(row => row.Shortest)
-            .ThenBy(row => row.Longest)
-            .ThenBy(row => row.Use)
-            .ThenBy(row => row.Treated)
-            .ThenBy(row => row.Name, StringComparer.Ordinal)
+            .OrderBy(row => stageIndex(row.Cut.Stage))
+            .ThenByDescending(row => row.Cut.Shortest)
+            .ThenBy(row => row.Cut.Longest)
+            .ThenBy(row => row.Cut.Use)
+            .ThenBy(row => row.Cut.Treated)
+            .ThenBy(row => row.Cut.Name, StringComparer.Ordinal)
+            .ThenBy(row => row.Piece)
             .ToArray();
-        var sources = Sources(yard, store, settings, ordered, Curve);
+        var sources = Sources(yard, store, settings, spares, ordered, Curve);
 
-        bool Served(int row) => sources.Any(source => source.Whole[row] || (source.Allows[row] && ordered[row].Shortest.Units <= source.Length));
+        bool Served(int row) => sources.Any(source => source.Whole[row] || (source.Allows[row] && ordered[row].Cut.Shortest.Units <= source.Length));
         unserved = [.. Enumerable.Range(0, ordered.Length).Where(row => !Served(row)).Select(row => ordered[row])];
         var served = Enumerable.Range(0, ordered.Length).Where(Served).ToArray();
-        return Grouped(material, settings.Kerf(material).Units, ordered, served, row => stageIndex(ordered[row].Stage), sources);
+        return Grouped(material, settings.Kerf(material).Units, ordered, served, row => stageIndex(ordered[row].Cut.Stage), sources, order);
     }
 
     /// <summary>The same problem once no stage can be left short: cuts of different stages become alike.</summary>
@@ -183,20 +206,23 @@ internal sealed class MaterialProblem
             [.. rows.Select(row => supply.Allows[row.Demand])],
             [.. rows.Select(row => supply.Whole[row.Demand])]));
         return Grouped(Material, Kerf, [.. rows.Select(row => row.Row)], Enumerable.Range(0, rows.Length).ToArray(),
-            row => keepStages ? Demands[rows[row].Demand].Stage : -1, [.. sources]);
+            row => keepStages ? Demands[rows[row].Demand].Stage : -1, [.. sources], Order);
     }
 
     private sealed record Source(
         long Length, StorePrice? Bought, IReadOnlyList<SpanPlace> Places, bool Treated, ValueCurve Value, bool[] Allows, bool[] Whole);
 
     private static List<Source> Sources(
-        IEnumerable<(Piece Piece, int Index)> yard, IReadOnlyList<StorePrice> store, YardSettings settings, RequiredCut[] rows,
+        IEnumerable<(Piece Piece, int Index)> yard, IReadOnlyList<StorePrice> store, YardSettings settings, IReadOnlyList<Spare> spares, CutRow[] rows,
         Func<Condition, bool, ValueCurve> curve)
     {
         var sources = new List<Source>();
         foreach (var (piece, index) in yard)
         {
-            var allows = rows.Select(row => settings.Rules.Allows(piece, row)).ToArray();
+            var spared = spares.Where(spare => spare.Piece == piece.Code).ToArray();
+            var allows = rows.Select(row => (row.Piece == -1 || row.Piece == index)
+                && settings.Rules.Allows(piece, row.Cut)
+                && !spared.Any(spare => spare.Forbids(piece.Code, row.Cut.Stage, row.Cut.Name))).ToArray();
             var spans = piece.Spans();
             for (var s = 0; s < spans.Count; s++)
                 sources.Add(From(spans[s].Length.Units, null, [new SpanPlace(index, s)], piece.Treated, curve(piece.Condition, piece.Treated), allows));
@@ -204,7 +230,8 @@ internal sealed class MaterialProblem
 
         foreach (var price in store)
         {
-            var allows = rows.Select(row => settings.Rules.Allows(Condition.Sound, stamped: true, price.Treated, row.Use, row.Treated)).ToArray();
+            var allows = rows.Select(row => row.Piece == -1
+                && settings.Rules.Allows(Condition.Sound, stamped: true, price.Treated, row.Cut.Use, row.Cut.Treated)).ToArray();
             sources.Add(From(price.Length.Units, price, [], price.Treated, curve(Condition.Sound, price.Treated), allows));
         }
 
@@ -212,19 +239,19 @@ internal sealed class MaterialProblem
 
         Source From(long length, StorePrice? bought, SpanPlace[] places, bool treated, ValueCurve value, bool[] allows) =>
             new(length, bought, places, treated, value, allows,
-                [.. rows.Select((row, r) => allows[r] && row.Shortest.Units < length && length <= row.Longest.Units)]);
+                [.. rows.Select((row, r) => allows[r] && row.Cut.Shortest.Units < length && length <= row.Cut.Longest.Units)]);
     }
 
     private static MaterialProblem Grouped(
-        Material material, long kerf, RequiredCut[] rows, int[] served, Func<int, int> stageOf, IReadOnlyList<Source> sources)
+        Material material, long kerf, CutRow[] rows, int[] served, Func<int, int> stageOf, IReadOnlyList<Source> sources, TierOrder order)
     {
         var groups = served
             .GroupBy(row => (
                 Stage: stageOf(row),
-                rows[row].Shortest,
+                rows[row].Cut.Shortest,
                 Allowed: Bits(sources.Select(source => source.Allows[row])),
                 Whole: Bits(sources.Select(source => source.Whole[row])),
-                Any: rows[row].Treated == TreatedWish.Any && sources.Any(source => source.Treated && source.Allows[row])))
+                Any: rows[row].Cut.Treated == TreatedWish.Any && sources.Any(source => source.Treated && source.Allows[row])))
             .OrderByDescending(group => group.Key.Shortest)
             .ThenBy(group => group.Key.Stage)
             .ThenBy(group => group.First())
@@ -257,7 +284,7 @@ internal sealed class MaterialProblem
                 Whole = group.First().Whole,
             })
             .ToArray();
-        return new MaterialProblem(material, kerf, demands, supplies);
+        return new MaterialProblem(material, kerf, demands, supplies) { Order = order };
     }
 
     private static string Bits(IEnumerable<bool> bits) => string.Concat(bits.Select(bit => bit ? '1' : '0'));
