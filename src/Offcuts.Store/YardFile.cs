@@ -72,6 +72,9 @@ public sealed class YardFile : IDisposable
     /// <summary>Every stage with its needs, in the order of the work.</summary>
     public IReadOnlyList<Stage> Stages() => Guard(_reader.Stages);
 
+    /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
+    public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));
+
     /// <summary>Everything that can be bought.</summary>
     public PriceBook Prices() => Guard(_reader.PriceBook);
 

@@ -48,6 +48,15 @@ internal sealed class TryYard : IDisposable
         return new Told(status, output.ToString(), error.ToString());
     }
 
+    /// <summary>The same where a person types this and reads along.</summary>
+    public Told AtTerminal(string typed, params string[] arguments)
+    {
+        var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
+        var world = World(output, error, typed) with { InIsTerminal = true };
+        var status = CommandLine.Run([.. arguments, "--yard", YardPath], world, (_, _) => throw new InvalidOperationException("no screen here"));
+        return new Told(status, output.ToString(), error.ToString());
+    }
+
     /// <summary>Runs a command that must succeed.</summary>
     public Told Must(params string[] arguments)
     {

@@ -1,3 +1,5 @@
+using Offcuts.Core.Yard;
+
 namespace Offcuts.Core.Faults;
 
 /// <summary>Every sentence about what a person typed at the program itself, not about the yard.</summary>
@@ -22,6 +24,9 @@ public static class CommandFaults
     public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");
 
     public static Fault OneLabelOnePiece() => new("one label goes on one piece, but this line makes several");
+
+    public static Fault NameIsNew(NewName name) =>
+        new($"\"{TextRules.Harmless(name.Material.Name)}\" is a new name: {name.Why}; if it is meant, add --new");
 
     public static Fault DemoFolderInUse(string folder) =>
         new($"{TextRules.Harmless(folder)} holds a demo already; name another folder");

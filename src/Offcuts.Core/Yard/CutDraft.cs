@@ -8,6 +8,9 @@ namespace Offcuts.Core.Yard;
 /// <param name="Hardware">What must be counted out; none where it is cut.</param>
 public sealed record CutDraft(RequiredCut? Cut, HardwareNeed? Hardware)
 {
+    /// <summary>What is needed.</summary>
+    public Material Material => Cut?.Material ?? Hardware!.Hardware;
+
     /// <summary>The reading in plain words, for a person to agree to before it is saved.</summary>
     /// <param name="unit">The unit lengths are shown in.</param>
     public string ReadBack(LengthUnit unit)

@@ -137,12 +137,14 @@ internal sealed class CsvRow
         return Word(column) is { } word ? Take(column, Money.Parse(word)) : default;
     }
 
-    /// <summary>A material that must be there; none where it can't be read.</summary>
-    public Material? Material(string column, bool counted, string unit)
+    /// <summary>A material that must be there; none where it can't be read. One whose name is new may be refused.</summary>
+    public Material? Material(string column, bool counted, string unit, NameCheck names)
     {
         var text = NeededMaterialText(column);
         if (text.Length == 0) return null;
-        return Take(column, counted ? MaterialReader.ReadCounted(text, unit) : MaterialReader.Read(text));
+        var material = Take(column, counted ? MaterialReader.ReadCounted(text, unit) : MaterialReader.Read(text));
+        if (material is not null && names.Of(material) is { } isNew) Refuse(column, isNew);
+        return material;
     }
 
     /// <summary>A code, or none where the cell is empty.</summary>

@@ -26,11 +26,12 @@ public static class CutsFile
     /// <param name="file">UTF-8, with or without its mark; read to its end, left open.</param>
     /// <param name="fileName">How faults call it.</param>
     /// <param name="limits">How much is taken in; <see cref="FileLimits.Usual"/> where none is given.</param>
-    public static Result<IReadOnlyList<Stage>> Read(Stream file, string fileName, FileLimits? limits = null)
+    /// <param name="known">Names that are known: any other name of the user's own is refused. Null where any will do.</param>
+    public static Result<IReadOnlyList<Stage>> Read(Stream file, string fileName, FileLimits? limits = null, KnownNames? known = null)
     {
         limits ??= FileLimits.Usual;
         var faults = new FaultList(fileName, limits.MostFaults);
-        var reader = new CutsReader();
+        var reader = new CutsReader(new NameCheck(known));
         CsvTable.Read(file, Shape, limits, faults, reader.Take);
         return faults.Or(reader.ToStages);
     }

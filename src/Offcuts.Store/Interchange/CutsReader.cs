@@ -5,7 +5,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Store.Interchange;
 
 /// <summary>Makes stages of the rows of a cuts file.</summary>
-internal sealed class CutsReader
+internal sealed class CutsReader(NameCheck names)
 {
     private const int MostOfOne = 100_000;
 
@@ -21,7 +21,7 @@ internal sealed class CutsReader
     {
         var (stage, name) = (row.NeededName("stage"), row.NeededName("cut"));
         var counted = row.Empty("length");
-        var material = row.Material("material", counted, "each");
+        var material = row.Material("material", counted, "each", names);
         if (row.Empty("qty")) row.Refuse("qty", FileFaults.CellEmpty());
         var count = row.Whole("qty", 1, MostOfOne) ?? 0;
         var use = row.OneOf("use", CellWords.Use, YardFaults.UseUnknown, Use.Nonstructural);

@@ -29,13 +29,15 @@ public static class PricesFile
     /// <param name="file">UTF-8, with or without its mark; read to its end, left open.</param>
     /// <param name="fileName">How faults call it.</param>
     /// <param name="limits">How much is taken in; <see cref="FileLimits.Usual"/> where none is given.</param>
-    public static Result<PriceBook> Read(Stream file, string fileName, FileLimits? limits = null)
+    /// <param name="known">Names that are known: any other name of the user's own is refused. Null where any will do.</param>
+    public static Result<PriceBook> Read(Stream file, string fileName, FileLimits? limits = null, Core.Yard.KnownNames? known = null)
     {
         limits ??= FileLimits.Usual;
         var faults = new FaultList(fileName, limits.MostFaults);
         var prices = new List<StorePrice>();
         var lines = new Dictionary<(Material, Length, bool), int>();
-        CsvTable.Read(file, Shape, limits, faults, row => Take(row, prices, lines));
+        var names = new NameCheck(known);
+        CsvTable.Read(file, Shape, limits, faults, row => Take(row, prices, lines, names));
         return faults.Or(() => new PriceBook(prices));
     }
 
@@ -61,10 +63,10 @@ public static class PricesFile
         }
     }
 
-    private static void Take(CsvRow row, List<StorePrice> prices, Dictionary<(Material, Length, bool), int> lines)
+    private static void Take(CsvRow row, List<StorePrice> prices, Dictionary<(Material, Length, bool), int> lines, NameCheck names)
     {
         var counted = row.Empty("length");
-        var material = row.Material("material", counted, "each");
+        var material = row.Material("material", counted, "each", names);
         var length = counted && material is Hardware or null ? default : row.NeededLength("length");
         var price = row.NeededMoney("price");
         var treated = row.YesNo("treated");

@@ -40,11 +40,12 @@ public static class StockFile
     /// <param name="fileName">How faults call it.</param>
     /// <param name="codes">What may stand for a code.</param>
     /// <param name="limits">How much is taken in; <see cref="FileLimits.Usual"/> where none is given.</param>
-    public static Result<Stock> Read(Stream file, string fileName, CodePolicy codes, FileLimits? limits = null)
+    /// <param name="known">Names that are known: any other name of the user's own is refused. Null where any will do.</param>
+    public static Result<Stock> Read(Stream file, string fileName, CodePolicy codes, FileLimits? limits = null, KnownNames? known = null)
     {
         limits ??= FileLimits.Usual;
         var faults = new FaultList(fileName, limits.MostFaults);
-        var reader = new StockReader(codes);
+        var reader = new StockReader(codes, new NameCheck(known));
         CsvTable.Read(file, Shape, limits, faults, reader.Take);
         return faults.Or(reader.ToStock);
     }

@@ -6,7 +6,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Store.Interchange;
 
 /// <summary>Makes pieces and bins of the rows of a stock file.</summary>
-internal sealed class StockReader(CodePolicy policy)
+internal sealed class StockReader(CodePolicy policy, NameCheck names)
 {
     /// <summary>The most that one bin is believed to hold.</summary>
     public const int MostInBin = 100_000;
@@ -22,7 +22,7 @@ internal sealed class StockReader(CodePolicy policy)
     public void Take(CsvRow row)
     {
         var counted = row.Empty("length");
-        var material = row.Material("material", counted, counted ? Unit(row) : "");
+        var material = row.Material("material", counted, counted ? Unit(row) : "", names);
         if (counted && (material is Hardware || (material is null && !row.Empty("qty")))) TakeBin(row, material as Hardware);
         else TakePiece(row, material);
     }

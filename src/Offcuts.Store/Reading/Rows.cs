@@ -66,6 +66,13 @@ internal sealed class NeedRow
     public int Count { get; init; }
 }
 
+internal sealed class MaterialRow
+{
+    public string Material { get; init; } = "";
+    public bool Counted { get; init; }
+    public string Unit { get; init; } = "";
+}
+
 internal sealed class PriceRow
 {
     public long Id { get; init; }

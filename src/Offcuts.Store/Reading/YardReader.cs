@@ -49,6 +49,9 @@ internal sealed class YardReader(Database database, string path)
     public List<(long Id, StorePrice Price)> Prices() =>
         Sound<List<(long, StorePrice)>>(() => [.. database.Rows<PriceRow>("prices").Select(row => (row.Id, Price(row)))]);
 
+    public List<Material> Materials() => Sound<List<Material>>(() =>
+        [.. database.Rows<MaterialRow>("materials").Select(row => row.Counted ? _values.Hardware(row.Material, row.Unit) : _values.Material(row.Material))]);
+
     public PriceBook PriceBook() => Sound(() => new PriceBook(Prices().Select(known => known.Price)));
 
     public YardSettings Settings() => Snapshot(() =>

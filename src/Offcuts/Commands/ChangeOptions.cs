@@ -23,11 +23,12 @@ internal sealed record ChangeOptions(
     Option<string> Place,
     Option<string> From,
     Option<string> Note,
-    Option<string> Quantity)
+    Option<string> Quantity,
+    Option<bool> NewNames)
 {
     /// <summary>All of them, in the order of the help.</summary>
     public IEnumerable<Option> All =>
-        [Material, Length, Condition, Nails, Concrete, Oiled, Stamped, Treated, Bad, Trim, Line, Place, From, Note, Quantity];
+        [Material, Length, Condition, Nails, Concrete, Oiled, Stamped, Treated, Bad, Trim, Line, Place, From, Note, Quantity, NewNames];
 
     /// <summary>Applies what was given to every piece, or to the one bin.</summary>
     public Result<string> Apply(ParseResult parse, YardFile yard, IReadOnlyList<Code> codes)
@@ -53,6 +54,7 @@ internal sealed record ChangeOptions(
             Note = parse.GetValue(Note),
         };
         if (facts == new PieceFacts()) return YardFaults.NothingToChange();
+        if (facts.NewNames(yard.Names()) is [var name] && !parse.GetValue(NewNames)) return CommandFaults.NameIsNew(name);
         var unit = yard.Settings().Unit;
         return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
     }
@@ -60,7 +62,7 @@ internal sealed record ChangeOptions(
     private Result<string> ApplyToBin(ParseResult parse, ChangePieces change, Code code)
     {
         Option<string>[] fits = [Quantity, Place, Note];
-        if (All.Cast<Option<string>>().Except(fits).Any(option => parse.GetValue(option) is not null)) return YardFaults.OnlyForPieces();
+        if (All.OfType<Option<string>>().Except(fits).Any(option => parse.GetValue(option) is not null)) return YardFaults.OnlyForPieces();
         if (fits.All(option => parse.GetValue(option) is null)) return YardFaults.NothingToChange();
         if (parse.GetValue(Quantity) is not { } count) return change.SetBin(code, null, parse.GetValue(Place), parse.GetValue(Note));
         return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity)

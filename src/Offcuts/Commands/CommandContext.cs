@@ -71,15 +71,18 @@ internal sealed class CommandContext(Surroundings world)
         return Exit.Done;
     }
 
+    /// <summary>Says that a name which nothing in the yard has yet is no slip.</summary>
+    public static Option<bool> NewNames() => new("--new") { Description = "Names of materials that nothing here has yet are meant, and no slip" };
+
     /// <summary>
-    /// Asks for a yes where a person types; taken for granted where nobody does. Enter means yes.
+    /// Asks for a yes where a person types; taken for granted where nobody does. Enter means yes, or no where a yes has to be meant.
     /// </summary>
-    public bool Agreed(string question)
+    public bool Agreed(string question, bool enterMeansYes = true)
     {
         if (!world.InIsTerminal) return true;
-        world.Out.Write(question + " [Y/n] ");
+        world.Out.Write(question + (enterMeansYes ? " [Y/n] " : " [y/N] "));
         var answer = world.In.ReadLine()?.Trim() ?? "n";
-        return answer.Length == 0 || answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
+        return (answer.Length == 0 && enterMeansYes) || answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
     }
 
     private static void Add(Command command, Symbol part)

@@ -17,9 +17,10 @@ internal static class OtherCommands
     private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A stock file (CSV); - for standard input" };
-        var command = context.Command("import", "Take the pieces and hardware of a CSV file into the yard, all or nothing", ["offcuts import stock.csv"], file);
-        command.SetAction(parse => context.WithYard(parse, yard =>
-            TextLines.Open(context.World, parse.GetValue(file)!, new ImportStock(yard).Import) is var told && told.Ok ? context.Tell(told) : context.Refuse(told.Faults)));
+        var isNew = CommandContext.NewNames();
+        var command = context.Command("import", "Take the pieces and hardware of a CSV file into the yard, all or nothing", ["offcuts import stock.csv", "offcuts import stock.csv --new"], file, isNew);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
+            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ImportStock(yard).Import(stream, name, parse.GetValue(isNew))))));
         return command;
     }
 

@@ -52,13 +52,14 @@ internal static class PriceCommands
     private static Command Set(CommandContext context)
     {
         var line = new Argument<string[]>("line") { Description = "material length price, then: lead DAYS, limit COUNT, treated, from SUPPLIER", Arity = ArgumentArity.OneOrMore };
+        var isNew = CommandContext.NewNames();
         var command = context.Command(
             "set",
             "Set the price of a store length, or of hardware; it is dated today",
-            ["offcuts price set \"2x4 8' 3.98\"", "offcuts price set \"2x10 16' 24.50 lead 3 from the mill\"", "offcuts price set \"panel tie 0.62\""],
-            line);
+            ["offcuts price set \"2x4 8' 3.98\"", "offcuts price set \"2x10 16' 24.50 lead 3 from the mill\"", "offcuts price set --new \"panel tie 0.62\""],
+            line, isNew);
         command.SetAction(parse => context.WithYard(parse, yard =>
-            context.Tell(new ChangePrices(yard).Set(string.Join(' ', parse.GetValue(line) ?? []), context.World.Today))));
+            context.Tell(new ChangePrices(yard).Set(string.Join(' ', parse.GetValue(line) ?? []), context.World.Today, parse.GetValue(isNew)))));
         return command;
     }
 
@@ -74,12 +75,10 @@ internal static class PriceCommands
     private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A prices file (CSV); - for standard input" };
-        var command = context.Command("import", "Take over the prices of a CSV file, all or nothing; undated ones are dated today", ["offcuts price import prices.csv"], file);
-        command.SetAction(parse => context.WithYard(parse, yard =>
-        {
-            var read = TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => PricesFile.Read(stream, name));
-            return read.Ok ? context.Tell(new ChangePrices(yard).Import(read.Value, context.World.Today)) : context.Refuse(read.Faults);
-        }));
+        var isNew = CommandContext.NewNames();
+        var command = context.Command("import", "Take over the prices of a CSV file, all or nothing; undated ones are dated today", ["offcuts price import prices.csv", "offcuts price import prices.csv --new"], file, isNew);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
+            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangePrices(yard).Import(stream, name, context.World.Today, parse.GetValue(isNew))))));
         return command;
     }
 

@@ -108,18 +108,19 @@ internal static class StageCommands
         var name = StageName();
         var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string>("--lines") { Description = "A text file of such lines; - for standard input", HelpName = "FILE" };
+        var isNew = CommandContext.NewNames();
         var command = context.Command(
             "need",
             "Add to what a stage needs, one line a cut",
-            ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\" \"panel tie x40\"", "offcuts stage need walls --lines cuts.txt"],
-            name, line, file);
+            ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\"", "offcuts stage need walls \"panel tie x40\" --new", "offcuts stage need walls --lines cuts.txt"],
+            name, line, file, isNew);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var fromFile = TextLines.Read(context.World, parse.GetValue(file));
             if (!fromFile.TryGet(out var more)) return context.Refuse(fromFile.Faults);
             string[] lines = [.. parse.GetValue(line) ?? [], .. more];
             var stages = new ChangeStages(yard);
-            var added = stages.AddNeeds(parse.GetValue(name)!, lines);
+            var added = stages.AddNeeds(parse.GetValue(name)!, lines, parse.GetValue(isNew));
             if (added.Ok) foreach (var understood in stages.Understood(parse.GetValue(name)!, lines)) context.Say(understood);
             return context.Tell(added);
         }));
@@ -182,12 +183,10 @@ internal static class StageCommands
     private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A cuts file (CSV); - for standard input" };
-        var command = context.Command("import", "Add the stages and cuts of a CSV file, all or nothing", ["offcuts stage import cuts.csv"], file);
-        command.SetAction(parse => context.WithYard(parse, yard =>
-        {
-            var read = TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => CutsFile.Read(stream, name));
-            return read.Ok ? context.Tell(new ChangeStages(yard).Import(read.Value)) : context.Refuse(read.Faults);
-        }));
+        var isNew = CommandContext.NewNames();
+        var command = context.Command("import", "Add the stages and cuts of a CSV file, all or nothing", ["offcuts stage import cuts.csv", "offcuts stage import cuts.csv --new"], file, isNew);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
+            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeStages(yard).Import(stream, name, parse.GetValue(isNew))))));
         return command;
     }
 

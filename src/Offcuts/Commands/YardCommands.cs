@@ -27,16 +27,17 @@ internal static class YardCommands
         var file = new Option<string>("--lines") { Description = "A text file of such lines, all or nothing; - for standard input", HelpName = "FILE" };
         var look = new Option<bool>("--look") { Description = "Only show how the line is understood" };
         var yes = new Option<bool>("--yes") { Description = "Save without asking" };
+        var isNew = CommandContext.NewNames();
         var command = context.Command(
             "add",
             "Catalogue pieces as they come off a form, one line a batch",
             [
                 "offcuts add \"2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack\"",
                 "offcuts add \"K7F 3MXX 2x4 92-5/8 stamped\"",
-                "offcuts add \"panel tie x140 @shed\"",
+                "offcuts add --new \"panel tie x140 @shed\"",
                 "offcuts add --lines stripped.txt",
             ],
-            line, file, look, yes);
+            line, file, look, yes, isNew);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var typed = parse.GetValue(line) ?? [];
@@ -48,14 +49,18 @@ internal static class YardCommands
             if (!read.TryGet(out var batches)) return RefuseTyped(context, lines, read.Faults);
             var unit = yard.Settings().Unit;
             foreach (var batch in batches) context.Say(batch.ReadBack(unit));
+            var names = catalogue.NewNames(batches);
+            foreach (var name in names) context.Say($"  ! {name.Told}");
             if (parse.GetValue(look)) return Exit.Done;
-            if (!parse.GetValue(yes) && !context.Agreed("Save?"))
+            var asks = !parse.GetValue(yes) && context.World.InIsTerminal;
+            var doubtful = names.Count > 0 && !parse.GetValue(isNew);
+            if (asks && !context.Agreed(doubtful ? "Save, with the new name?" : "Save?", enterMeansYes: !doubtful))
             {
                 context.Say("Nothing saved.");
                 return Exit.Done;
             }
 
-            var saved = catalogue.Save(batches);
+            var saved = catalogue.Save(batches, newNames: parse.GetValue(isNew) || asks);
             if (!saved.TryGet(out var done)) return context.Refuse(saved.Faults);
             foreach (var piece in done.Pieces) context.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
             foreach (var bin in done.Bins) context.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");
@@ -176,7 +181,8 @@ internal static class YardCommands
             Text("--place", "Where it lies", "PLACE"),
             Text("--from", "The stage it came off", "STAGE"),
             Text("--note", "Whatever else there is to say", "TEXT"),
-            Text("--qty", "Bins: how many lie in it", "COUNT"));
+            Text("--qty", "Bins: how many lie in it", "COUNT"),
+            CommandContext.NewNames());
         var command = context.Command(
             "change",
             "Correct or move what is catalogued: pieces, or one bin",

@@ -19,7 +19,8 @@ internal abstract record Ask(string Question)
 /// <param name="Errand">What is asked of the shell then.</param>
 /// <param name="Want">What is wanted at this place then.</param>
 /// <param name="Order">How the yard is to be ordered then.</param>
-internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null);
+/// <param name="Retyped">What the typed line holds then.</param>
+internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null, string? Retyped = null);
 
 /// <summary>What a written answer is for.</summary>
 internal enum Topic

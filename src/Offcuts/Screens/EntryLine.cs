@@ -65,6 +65,14 @@ internal sealed record EntryLine
     /// <summary>The question is answered or dropped; what was typed before it stands again.</summary>
     public EntryLine Close() => Ask is null ? this : this with { Ask = null, Text = Behind, Behind = "", Given = "", EscapedOnce = false };
 
+    /// <summary>A letter answered: the line stands again, retyped where the answer says so, and is on its way where it is to be saved.</summary>
+    public EntryLine Chose(Choice choice)
+    {
+        var closed = Close();
+        if (choice.Retyped is { } text) return closed.Typed(text);
+        return choice.Errand is Errand.Catalogue or Errand.AddNeed ? closed.Send() : closed;
+    }
+
     /// <summary>One step back, and what to say about it.</summary>
     public (EntryLine Line, Notice? Notice) Escape()
     {

@@ -27,7 +27,9 @@ internal abstract record Errand
     public sealed record QueueLabel(Code Code) : Errand;
 
     /// <summary>Save what a typed line says.</summary>
-    public sealed record Catalogue(TypedBatch Batch) : Errand;
+    /// <param name="Batch">What it says.</param>
+    /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
+    public sealed record Catalogue(TypedBatch Batch, bool NewNames = false) : Errand;
 
     /// <summary>Write the labels that wait as a PDF.</summary>
     public sealed record PrintLabels(PaperWish Wish) : Errand;
@@ -39,7 +41,10 @@ internal abstract record Errand
     public sealed record AddStage(string Name, DateOnly? Day) : Errand;
 
     /// <summary>One more need of a stage.</summary>
-    public sealed record AddNeed(string Stage, string Line) : Errand;
+    /// <param name="Stage">The stage.</param>
+    /// <param name="Line">The need as typed.</param>
+    /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
+    public sealed record AddNeed(string Stage, string Line, bool NewNames = false) : Errand;
 
     /// <summary>One need less.</summary>
     public sealed record DropNeed(string Stage, string Need) : Errand;

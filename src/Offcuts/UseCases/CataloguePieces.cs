@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
@@ -10,6 +11,9 @@ namespace Offcuts.UseCases;
 /// <param name="Batch">What it says.</param>
 public sealed record TypedBatch(Code Label, CatalogueBatch Batch)
 {
+    /// <summary>What it is all of.</summary>
+    public Material Material => Batch.Bin?.Hardware ?? Batch.Pieces[0].Material;
+
     /// <summary>The reading in plain words, shown before it is saved.</summary>
     public string ReadBack(LengthUnit unit) => (Label.IsNone ? "" : $"{Label}: ") + Batch.ReadBack(unit);
 }
@@ -55,8 +59,13 @@ public sealed class CataloguePieces(YardFile yard)
         return new TypedBatch(code, batch);
     }
 
+    /// <summary>Names in these lines that nothing in the yard has yet, each once.</summary>
+    public IReadOnlyList<NewName> NewNames(IReadOnlyList<TypedBatch> batches) => yard.Names().NewAmong(batches.Select(batch => batch.Material));
+
     /// <summary>Saves what was understood as one change; a line with a blank label uses that, every other draws new codes.</summary>
-    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches)
+    /// <param name="batches">What was understood.</param>
+    /// <param name="newNames">True where somebody said that names nothing has yet are meant; else they are refused.</param>
+    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches, bool newNames = false)
     {
         var seen = yard.ChangeNumber;
         var twice = batches.Where(batch => !batch.Label.IsNone).GroupBy(batch => batch.Label).Where(group => group.Count() > 1).ToArray();
@@ -64,6 +73,7 @@ public sealed class CataloguePieces(YardFile yard)
         var blanks = yard.BlankCodes().ToHashSet();
         var foreign = batches.Where(batch => !batch.Label.IsNone && !blanks.Contains(batch.Label) && IsTaken(batch.Label)).ToArray();
         if (foreign.Length > 0) return Result<Catalogued>.Fail([.. foreign.Select(batch => YardFaults.CodeInUse(batch.Label.ToString()))]);
+        if (!newNames && NewNames(batches) is { Count: > 0 } names) return Result<Catalogued>.Fail([.. names.Select(name => Refused(name, batches))]);
 
         var pieces = new List<Piece>();
         var bins = new List<Bin>();
@@ -115,6 +125,13 @@ public sealed class CataloguePieces(YardFile yard)
         return label.IsNone && yard.Bins().FirstOrDefault(Same) is { } old
             ? More(old)
             : heap.ToBin(take(label));
+    }
+
+    // Of several lines, the first that has the name.
+    private static Fault Refused(NewName name, IReadOnlyList<TypedBatch> batches)
+    {
+        var fault = CommandFaults.NameIsNew(name);
+        return batches.Count > 1 ? fault with { File = "line", Line = batches.ToList().FindIndex(batch => batch.Material.Equals(name.Material)) + 1 } : fault;
     }
 
     private bool IsTaken(Code code) => yard.Piece(code) is not null || yard.Bin(code) is not null;

@@ -3,18 +3,20 @@ using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
+using Offcuts.Store.Interchange;
 
 namespace Offcuts.UseCases;
 
 /// <summary>Changes the prices of store lengths and hardware.</summary>
 public sealed class ChangePrices(YardFile yard)
 {
-    /// <summary>Sets one price from a typed line, dated today; tells how it was understood.</summary>
-    public Result<string> Set(string line, DateOnly today)
+    /// <summary>Sets one price from a typed line, dated today; tells how it was understood. A name that is new is refused unless it is meant.</summary>
+    public Result<string> Set(string line, DateOnly today, bool newNames = false)
     {
         var settings = yard.Settings();
         var read = PriceLine.Read(line, settings.Unit, today);
         if (!read.TryGet(out var price)) return Result<string>.Fail(read.Faults);
+        if (!newNames && yard.Names().NewAmong([price.Material]) is [var name]) return CommandFaults.NameIsNew(name);
         return yard.Change($"set the price of {price.Name}", work => work.SetPrice(price))
             .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
     }
@@ -37,6 +39,10 @@ public sealed class ChangePrices(YardFile yard)
         words.StartsWith(price.Material.Name, StringComparison.OrdinalIgnoreCase)
         && words[price.Material.Name.Length..].Trim() is var rest
         && (price.Length.IsZero ? rest.Length == 0 : Length.Parse(rest, unit) is { Ok: true } length && length.Value == price.Length);
+
+    /// <summary>Takes over the prices of a prices file, as below; a name that is new is refused in its row unless it is meant.</summary>
+    public Result<string> Import(Stream file, string fileName, DateOnly today, bool newNames) =>
+        PricesFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(book => Import(book, today));
 
     /// <summary>Takes over the prices of a file; those without a date are dated today. Prices it does not name stay.</summary>
     public Result<string> Import(PriceBook book, DateOnly today)

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
+using Offcuts.Store.Interchange;
 
 namespace Offcuts.UseCases;
 
@@ -25,8 +26,11 @@ public sealed class ChangeStages(YardFile yard)
         return lines.Select(line => CutLine.Read(line, stage, unit)).Where(read => read.Ok).Select(read => read.Value.ReadBack(unit));
     }
 
-    /// <summary>Adds needs, one a line, all or none. A need of a name that is there already is refused.</summary>
-    public Result<string> AddNeeds(string name, IReadOnlyList<string> lines)
+    /// <summary>
+    /// Adds needs, one a line, all or none. A need of a name that is there already is refused, and so is a material whose name is
+    /// new, unless <paramref name="newNames"/> says that it is meant.
+    /// </summary>
+    public Result<string> AddNeeds(string name, IReadOnlyList<string> lines, bool newNames = false)
     {
         if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
         if (lines.Count == 0) return YardFaults.NoNeedGiven();
@@ -34,14 +38,18 @@ public sealed class ChangeStages(YardFile yard)
         var faults = new List<Fault>();
         var cuts = stage.Cuts.ToList();
         var hardware = stage.Hardware.ToList();
+        var known = newNames ? null : yard.Names();
         for (var i = 0; i < lines.Count; i++)
         {
             var read = CutLine.Read(lines[i], stage.Name, unit);
             if (!read.TryGet(out var draft))
             {
-                faults.AddRange(read.Faults.Select(fault => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault));
+                faults.AddRange(read.Faults.Select(InLine));
                 continue;
             }
+
+            if (known is not null) faults.AddRange(known.NewAmong([draft.Material]).Select(CommandFaults.NameIsNew).Select(InLine));
+            Fault InLine(Fault fault) => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault;
 
             var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
             if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken));
@@ -99,6 +107,10 @@ public sealed class ChangeStages(YardFile yard)
                 work.RemoveStage(stage.Name);
             })
             : YardFaults.NoSuchStage(name);
+
+    /// <summary>Adds stages from a cuts file, as above; a name that is new is refused in its row unless it is meant.</summary>
+    public Result<string> Import(Stream file, string fileName, bool newNames) =>
+        CutsFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(Import);
 
     /// <summary>Adds stages from a file, all or none. A stage that is there already gets the new needs added.</summary>
     public Result<string> Import(IReadOnlyList<Stage> stages)

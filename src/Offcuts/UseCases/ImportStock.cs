@@ -11,10 +11,10 @@ namespace Offcuts.UseCases;
 /// </summary>
 public sealed class ImportStock(YardFile yard)
 {
-    /// <summary>What was done, in a few words, or every fault with its line.</summary>
-    public Result<string> Import(Stream file, string fileName)
+    /// <summary>What was done, in a few words, or every fault with its line. A name that is new is refused in its row unless it is meant.</summary>
+    public Result<string> Import(Stream file, string fileName, bool newNames = false)
     {
-        var read = StockFile.Read(file, fileName, CodePolicy.Checked);
+        var read = StockFile.Read(file, fileName, CodePolicy.Checked, known: newNames ? null : yard.Names());
         if (!read.TryGet(out var stock)) return Result<string>.Fail(read.Faults);
         var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()).AtCell(fileName, clash.Line, "code")).ToArray();
         var stages = yard.Stages();

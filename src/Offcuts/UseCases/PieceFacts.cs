@@ -50,6 +50,10 @@ public sealed record PieceFacts
     /// <summary>Whatever else there is to say.</summary>
     public string? Note { get; init; }
 
+    /// <summary>The name that these facts give a piece, where nothing has it yet.</summary>
+    public IReadOnlyList<NewName> NewNames(KnownNames known) =>
+        Material is not null && MaterialReader.Read(Material).TryGet(out var material) ? known.NewAmong([material]) : [];
+
     /// <summary>The piece with these facts, or every fault in them.</summary>
     public Result<Piece> Apply(Piece piece, LengthUnit unit)
     {

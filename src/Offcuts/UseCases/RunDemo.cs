@@ -51,7 +51,7 @@ public sealed class RunDemo(Surroundings world)
         var read = Must(catalogue.Read(lines));
         Say($"   > {lines[2]}");
         Say($"     {read[2].ReadBack(Settings.Unit)}");
-        var saved = Must(catalogue.Save(read));
+        var saved = Must(catalogue.Save(read, newNames: true));
         var feet = saved.Pieces.Select(piece => Quantities.BoardFeetOf(piece.Material, piece.Length) ?? default).Aggregate((a, b) => a + b);
         Say($"   {saved.Pieces.Count} pieces ({feet}) and {saved.Bins.Count} bins of hardware in {lines.Count} lines");
         Warn(Cautions.PuttingAway);
@@ -73,8 +73,8 @@ public sealed class RunDemo(Surroundings world)
     private void Need(YardFile yard)
     {
         Step("3. Enter what the next stages need, and what new lengths cost");
-        Must(new ChangePrices(yard).Import(Must(Read("prices.csv", PricesFile.Read)), world.Today));
-        Must(new ChangeStages(yard).Import(Must(Read("cuts.csv", CutsFile.Read))));
+        Must(new ChangePrices(yard).Import(Must(Read("prices.csv", (stream, file) => PricesFile.Read(stream, file))), world.Today));
+        Must(new ChangeStages(yard).Import(Must(Read("cuts.csv", (stream, file) => CutsFile.Read(stream, file)))));
         var day = world.Today;
         foreach (var stage in yard.Stages())
         {
@@ -163,10 +163,10 @@ public sealed class RunDemo(Surroundings world)
         return reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
     }
 
-    private static Result<T> Read<T>(string name, Func<Stream, string, FileLimits?, Result<T>> read)
+    private static Result<T> Read<T>(string name, Func<Stream, string, Result<T>> read)
     {
         using var stream = Open(name);
-        return read(stream, name, null);
+        return read(stream, name);
     }
 
     private static Stream Open(string name) =>

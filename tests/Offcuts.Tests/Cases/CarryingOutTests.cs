@@ -40,7 +40,7 @@ public sealed class CarryingOutTests : IDisposable
     [Fact]
     public void Hardware_promised_to_one_plan_is_not_planned_again_by_another()
     {
-        _yard.Must("add", "panel tie x120");
+        _yard.Must("add", "--new", "panel tie x120");
         _yard.Must("stage", "new", "walls");
         _yard.Must("stage", "need", "walls", "panel tie x100");
         _yard.Must("stage", "new", "roof");
@@ -109,7 +109,7 @@ public sealed class CarryingOutTests : IDisposable
     [Fact]
     public void A_note_typed_with_more_of_the_same_is_kept()
     {
-        _yard.Must("add", "panel tie x10 @shed note: grey ones");
+        _yard.Must("add", "--new", "panel tie x10 @shed note: grey ones");
         _yard.Must("add", "panel tie x5 @shed note: one bag torn");
 
         _yard.Must("list", "--json").Out.Should().Contain("\"note\": \"grey ones; one bag torn\"").And.Contain("\"qty\": 15");
@@ -160,7 +160,7 @@ public sealed class CarryingOutTests : IDisposable
     [Fact]
     public void A_bin_has_only_a_count_a_place_and_a_note()
     {
-        _yard.Must("add", "panel tie x10");
+        _yard.Must("add", "--new", "panel tie x10");
         var code = YardCommandTests.Code(_yard, 0, "list");
 
         _yard.Run("change", code, "--condition", "poor").Error.Should().Be("a bin has only a count, a place and a note\n");

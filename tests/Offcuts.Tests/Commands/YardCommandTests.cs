@@ -178,7 +178,7 @@ public sealed class YardCommandTests : IDisposable
     [Fact]
     public void Hardware_of_one_kind_at_one_place_goes_into_one_bin()
     {
-        _yard.Must("add", "panel tie x140 @shed");
+        _yard.Must("add", "--new", "panel tie x140 @shed");
         _yard.Must("add", "panel tie x10 @shed");
 
         var lines = _yard.Must("list").Lines;
@@ -191,13 +191,13 @@ public sealed class YardCommandTests : IDisposable
     public void An_export_can_be_imported_again_into_another_yard()
     {
         _yard.Must("add", "2x10 11'4 fair nails @north rack note: =SUM(A1) looks like a formula");
-        _yard.Must("add", "panel tie x140 @shed");
+        _yard.Must("add", "--new", "panel tie x140 @shed");
         var file = Path.Combine(_yard.Folder, "stock.csv");
         _yard.Must("export", file).Out.Should().Be($"Wrote {file}\n");
         File.ReadAllText(file).Should().Contain("'=SUM(A1)");
 
         using var other = new TryYard();
-        other.Must("import", file).Out.Should().Be("Imported 1 piece and 1 bin\n");
+        other.Must("import", file, "--new").Out.Should().Be("Imported 1 piece and 1 bin\n");
 
         other.Must("list", "--json").Out.Should().Be(_yard.Must("list", "--json").Out);
     }

@@ -42,7 +42,7 @@ internal static class KnownYard
         ];
         var catalogue = new CataloguePieces(yard);
         for (var i = 0; i < lines.Length; i++)
-            catalogue.Save(catalogue.Read([$"{Codes[i]} {lines[i]}"]).Value).Ok.Should().BeTrue(lines[i]);
+            catalogue.Save(catalogue.Read([$"{Codes[i]} {lines[i]}"]).Value, newNames: true).Ok.Should().BeTrue(lines[i]);
 
         var stages = new ChangeStages(yard);
         stages.Add("footing forms", new DateOnly(2026, 6, 15)).Ok.Should().BeTrue();

@@ -38,6 +38,60 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void A_name_that_nothing_has_yet_is_asked_about_and_may_be_the_nearest_one()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F3").Type("panel tei x12 @shed");
+            run.Lines[3].Should().Be("✓ hardware: 12 of panel tei; at shed");
+            run.Lines[4].Should().Be("! NEW NAME \"panel tei\": no piece, price or stage has it yet; panel tie is the");
+            run.Lines[5].Should().Be("  nearest that is known");
+
+            run.Press("Enter");
+            run.Yard.Bins().Single().Quantity.Should().Be(40, "nothing is saved before the question is answered");
+            run.Text.Should().Contain("Is it meant?").And.Contain("y save it as new").And.Contain("n it is panel tie");
+
+            run.Press("n");
+            run.Lines[2].Should().Be("strip  panel tie x12 @shed", "the line is put right, not saved");
+            run.Press("Enter");
+            run.Yard.Bins().Single().Quantity.Should().Be(52);
+        });
+    }
+
+    [Fact]
+    public void A_new_name_that_is_meant_is_saved_and_known_from_then_on()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("corner bracket x8").Press("Enter");
+            run.Text.Should().Contain("y save it as new").And.NotContain("it is ");
+            run.Press("y");
+            run.Yard.Bins().Single().Hardware.Name.Should().Be("corner bracket");
+            run.Lines[2].Should().Be("strip");
+
+            run.Type("corner bracket x4").Press("Enter");
+            run.Yard.Bins().Single().Quantity.Should().Be(12, "no question is asked any more");
+        });
+    }
+
+    [Fact]
+    public void A_need_of_a_name_that_nothing_has_is_asked_about_too()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F4").Type("wires: foundation wire x5");
+            run.Text.Should().Contain("! NEW NAME \"foundation wire\"");
+            run.Press("Enter", "Esc");
+            run.Yard.Stages()[0].Hardware.Should().ContainSingle();
+            run.Lines[2].Should().Be("need   wires: foundation wire x5", "Esc goes back to the line");
+
+            run.Press("Enter", "y");
+            run.Yard.Stages()[0].Hardware[1].Hardware.Name.Should().Be("foundation wire");
+            run.Lines[2].Should().Be("need");
+        });
+    }
+
+    [Fact]
     public void A_scanned_blank_label_waits_for_the_rest_of_its_line()
     {
         ScreenRun.On(80, 24, run =>

@@ -90,7 +90,7 @@ public sealed partial class TerminalTests
         ScreenRun.OnKnownYard(120, 40, run =>
         {
             var plain = run.Lines.Single(line => line.StartsWith(KnownYard.Codes[0].ToString(), StringComparison.Ordinal));
-            run.Press("F3").Type("板材の梁 3 m fair @naïve étage").Press("Enter").Press("F2", "Ctrl+End");
+            run.Press("F3").Type("板材の梁 3 m fair @naïve étage").Press("Enter", "y").Press("F2", "Ctrl+End");
             var wide = run.Lines.Single(line => line.Contains("板材の梁  ", StringComparison.Ordinal));
             Columns(wide, "fair").Should().Be(Columns(plain, "sound"));
             wide.Should().Contain("naïve étage");

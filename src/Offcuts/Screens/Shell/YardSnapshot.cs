@@ -40,6 +40,9 @@ internal sealed record YardSnapshot
     /// <summary>Names of all materials that are there, in lower case.</summary>
     public IReadOnlySet<string> Materials { get; init; } = ImmutableHashSet<string>.Empty;
 
+    /// <summary>Every name of a material that anything in the yard has.</summary>
+    public KnownNames Names { get; init; } = KnownNames.None;
+
     public IReadOnlyList<Stage> Stages { get; init; } = [];
 
     public IReadOnlyList<KeptPlan> Plans { get; init; } = [];
@@ -87,6 +90,7 @@ internal sealed record YardSnapshot
             Entries = entries,
             Index = index,
             Materials = entries.Select(entry => entry.Material.Name.ToLowerInvariant()).ToHashSet(),
+            Names = yard.Names(),
             Stages = yard.Stages(),
             Plans = yard.Plans(),
             Settings = settings,

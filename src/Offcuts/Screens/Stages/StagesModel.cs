@@ -87,14 +87,17 @@ internal static class StagesModel
 
     private static StagesState Read(StagesState state)
     {
-        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null };
-        return state with { Reading = CutLine.Read(state.Line.Text, state.Stage?.Name ?? "", state.Yard.Unit) };
+        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null };
+        var reading = CutLine.Read(state.Line.Text, state.Stage?.Name ?? "", state.Yard.Unit);
+        return state with { Reading = reading, NewName = reading.TryGet(out var draft) ? state.Yard.Names.NewAmong([draft.Material]).FirstOrDefault() : null };
     }
 
     private static Turn<StagesState> Entered(StagesState state)
     {
         if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
         if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
+        if (state.NewName is { } name)
+            return new(Opened(state, NewNameAsk.Of(name, state.Line.Text, new Errand.AddNeed(stage.Name, state.Line.Text, NewNames: true))));
         return reading.Ok
             ? new(state with { Line = state.Line.Send() }, new Errand.AddNeed(stage.Name, state.Line.Text), Notice.None)
             : new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
@@ -146,7 +149,7 @@ internal static class StagesModel
 
     private static Turn<StagesState> Chose(StagesState state, Ask.Choose ask, char letter) =>
         ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
-            ? new(Read(state with { Line = state.Line.Close() }), choice.Errand)
+            ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 
     private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given) };

@@ -26,6 +26,9 @@ internal sealed record StagesState
     /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
     public Result<CutDraft>? Reading { get; init; }
 
+    /// <summary>The name in the line that nothing has yet, if it has one.</summary>
+    public NewName? NewName { get; init; }
+
     /// <summary>True once Enter was pressed on a line that can't be read.</summary>
     public bool Tried { get; init; }
 

@@ -71,8 +71,9 @@ internal static class StripModel
     private static StripState Read(StripState state)
     {
         var line = state.Line;
-        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null };
-        return state with { Reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit) };
+        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null };
+        var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit);
+        return state with { Reading = reading, NewName = reading.TryGet(out var batch) ? state.Yard.Names.NewAmong([batch.Material]).FirstOrDefault() : null };
     }
 
     private static Turn<StripState> Entered(StripState state)
@@ -80,7 +81,10 @@ internal static class StripModel
         if (state.Line.Sent.Length > 0) return new(state with { Line = state.Line.EnterMeanwhile() });
         if (state.Reading is not { } reading) return new(state);
         if (OnlyCode(state.Line.Text) is { IsNone: false } code) return Scanned(state, code);
-        if (reading.TryGet(out var batch)) return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
+        if (reading.TryGet(out var batch))
+            return state.NewName is { } name
+                ? new(state with { Line = state.Line.Open(NewNameAsk.Of(name, state.Line.Text, new Errand.Catalogue(batch, NewNames: true))) })
+                : new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
         return new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
     }
 
@@ -116,7 +120,7 @@ internal static class StripModel
 
     private static Turn<StripState> Chosen(StripState state, Ask.Choose ask, char letter) =>
         ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
-            ? new(Read(state with { Line = state.Line.Close() }), choice.Errand)
+            ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 
     // "labels.pdf", or with the layout and the first free label behind it: "labels.pdf a4-14 5".

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -12,6 +13,9 @@ internal sealed record StripState
 
     /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
     public Result<TypedBatch>? Reading { get; init; }
+
+    /// <summary>The name in the line that nothing has yet, if it has one.</summary>
+    public NewName? NewName { get; init; }
 
     /// <summary>True once Enter was pressed on a line that can't be read: from then on it is shown as wrong, not as unfinished.</summary>
     public bool Tried { get; init; }
