@@ -94,7 +94,7 @@ public sealed class YardFile : IDisposable
     /// <summary>Every entry that touched a piece, a bin or a label, newest first.</summary>
     public IReadOnlyList<HistoryEntry> HistoryOf(Code code) => Guard(() => _reader.History("history_of", new { code = code.Text }));
 
-    /// <summary>The entry that <see cref="Undo"/> would take back, or null.</summary>
+    /// <summary>The entry that <see cref="Undo"/> would take back, told as the change that it is or does again; or null.</summary>
     public HistoryEntry? NextToUndo() => Guard(() => _reader.History("history_to_undo").FirstOrDefault());
 
     /// <summary>When these pieces and bins were entered; a code of nothing is left out.</summary>
@@ -149,16 +149,13 @@ public sealed class YardFile : IDisposable
     /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
     /// taken back by the next undo: that one goes on to the entry before.
     /// </summary>
-    public Result<HistoryEntry> Undo() => InTransaction(() =>
-    {
-        var last = _reader.History("history_to_undo").FirstOrDefault();
-        if (last is null) return StoreFaults.NothingToUndo();
-        return Entry($"took back: {last.What}", last.Number, () =>
-        {
-            new TakingBack(Database, Path).Entry(last.Number);
-            return [];
-        });
-    });
+    public Result<HistoryEntry> Undo() => TakeBack("history_to_undo", "took back", StoreFaults.NothingToUndo());
+
+    /// <summary>
+    /// Does again what the last undo took back, whole, where no new change was made since; again and again for the undos before it.
+    /// That is an entry of the history too, which the next <see cref="Undo"/> takes back.
+    /// </summary>
+    public Result<HistoryEntry> Redo() => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo());
 
     /// <summary>Closes the file.</summary>
     public void Dispose() => Database.Dispose();
@@ -181,6 +178,17 @@ public sealed class YardFile : IDisposable
         {
             if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
+    });
+
+    private Result<HistoryEntry> TakeBack(string which, string told, Fault none) => InTransaction(() =>
+    {
+        var last = _reader.History(which).FirstOrDefault();
+        if (last is null) return none;
+        return Entry($"{told}: {last.What}", last.Number, () =>
+        {
+            new TakingBack(Database, Path).Entry(last.Number);
+            return [];
+        });
     });
 
     private Result<HistoryEntry> Entry(string what, Action<YardChange> work) => Entry(what, undoes: null, () =>

@@ -5,7 +5,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Store.Tests;
 
 /// <summary>
-/// The yard against a model of it in memory: after any sequence of changes, refused changes and undos both hold the same, and
+/// The yard against a model of it in memory: after any sequence of changes, refused changes, undos and redos both hold the same, and
 /// both refuse the same. A failing sequence is printed with its seed; it is replayed with the environment variable CsCheck_Seed.
 /// </summary>
 public sealed class ModelTests
@@ -38,13 +38,13 @@ public sealed class ModelTests
 
     private static readonly Gen<Act> AnyAct =
         Gen.Select(
-            Gen.OneOf("add", "add", "cut", "cut", "state", "reserve", "reserve", "new stage", "new stage", "rename", "remove", "move", "put", "put", "take", "queue", "print", "undo", "undo", "undo"),
+            Gen.OneOf("add", "add", "cut", "cut", "state", "reserve", "reserve", "new stage", "new stage", "rename", "remove", "move", "put", "put", "take", "queue", "print", "undo", "undo", "undo", "redo", "redo"),
             Gen.Int[0, 5],
             Gen.Int[0, 5],
             (kind, a, b) => new Act(kind, a, b));
 
     [Fact]
-    public void The_yard_holds_what_a_model_of_it_holds_after_any_changes_and_undos()
+    public void The_yard_holds_what_a_model_of_it_holds_after_any_changes_undos_and_redos()
     {
         using var folder = new TemporaryFolder();
         var files = 0;
@@ -62,18 +62,28 @@ public sealed class ModelTests
     private static void Follow(YardFile yard, Act[] acts)
     {
         var states = new Stack<Model>([Model.Empty]);
+        var takenBack = new Stack<Model>();
         foreach (var act in acts)
         {
             if (act.Kind == "undo")
             {
                 yard.Undo().Ok.Should().Be(states.Count > 1);
-                if (states.Count > 1) states.Pop();
+                if (states.Count > 1) takenBack.Push(states.Pop());
+            }
+            else if (act.Kind == "redo")
+            {
+                yard.Redo().Ok.Should().Be(takenBack.Count > 0);
+                if (takenBack.TryPop(out var again)) states.Push(again);
             }
             else
             {
                 var next = Next(states.Peek(), act);
                 yard.Change(act.ToString(), change => Make(change, yard, act)).Ok.Should().Be(next is not null, act.ToString());
-                if (next is not null) states.Push(next);
+                if (next is not null)
+                {
+                    states.Push(next);
+                    takenBack.Clear();
+                }
             }
 
             Held(yard).Text.Should().Be(states.Peek().Text);

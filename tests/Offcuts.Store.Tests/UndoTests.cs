@@ -58,6 +58,78 @@ public sealed class UndoTests : IDisposable
         _yard.Dump().Should().Be(before);
     }
 
+    [Theory]
+    [MemberData(nameof(EveryKind))]
+    public void Redo_puts_the_yard_where_it_was_before_the_undo_whatever_was_done(string kind)
+    {
+        _yard.Do(Samples.Everything);
+        _yard.Do(change => change.Put(new Bin(Yards.CodeNumber(601), Yards.Hardware("snap tie", "box"), 2)));
+        _yard.Do(Blank600);
+        var before = _yard.Dump();
+        _yard.Do(Kinds[kind]);
+        var after = _yard.Dump();
+
+        for (var again = 0; again < 2; again++)
+        {
+            _yard.Undo().Ok.Should().BeTrue();
+            _yard.Dump().Should().Be(before);
+            _yard.Redo().Ok.Should().BeTrue();
+            _yard.Dump().Should().Be(after);
+        }
+    }
+
+    [Fact]
+    public void Redo_is_an_entry_that_names_the_undo_and_the_next_undo_takes_it_back()
+    {
+        _yard.Do(change => change.Add(Yards.Board(1)), "first");
+        _yard.Undo();
+
+        _yard.Redo().Value.Should().Be(new HistoryEntry(3, Yards.Clock.Now, "did again: first", Undoes: 2, Undone: false));
+        _yard.NextToUndo().Should().Be(new HistoryEntry(3, Yards.Clock.Now, "first", Undoes: 2, Undone: false));
+        _yard.Undo().Value.What.Should().Be("took back: first");
+
+        _yard.History().Select(entry => (entry.Number, entry.What, entry.Undoes, entry.Undone)).Should().Equal(
+            (4, "took back: first", 3, false),
+            (3, "did again: first", 2, true),
+            (2, "took back: first", 1, true),
+            (1, "first", 0, true));
+    }
+
+    [Fact]
+    public void Redo_goes_through_all_undos_since_the_last_change_the_last_first()
+    {
+        for (var i = 1; i <= 3; i++) _yard.Do(change => change.Add(Yards.Board(i)), $"entry {i}");
+        var full = _yard.Dump();
+        for (var i = 1; i <= 3; i++) _yard.Undo();
+
+        _yard.Redo().Value.What.Should().Be("did again: entry 1");
+        _yard.Redo().Value.What.Should().Be("did again: entry 2");
+        _yard.Undo().Value.What.Should().Be("took back: entry 2");
+        _yard.Redo().Value.What.Should().Be("did again: entry 2");
+        _yard.Redo().Value.What.Should().Be("did again: entry 3");
+
+        _yard.Dump().Should().Be(full);
+        _yard.Redo().Fault.Sentence.Should().Be("there is nothing to do again: nothing was taken back since the last change");
+    }
+
+    [Fact]
+    public void After_a_new_change_nothing_is_done_again()
+    {
+        _yard.Redo().Ok.Should().BeFalse("nothing was ever done");
+        _yard.Do(change => change.Add(Yards.Board(1)), "first");
+        _yard.Redo().Ok.Should().BeFalse("nothing was taken back");
+        _yard.Undo();
+        _yard.Do(change => change.Add(Yards.Board(2)), "second");
+        var before = _yard.Dump();
+
+        _yard.Redo().Fault.Sentence.Should().Be("there is nothing to do again: nothing was taken back since the last change");
+
+        _yard.Dump().Should().Be(before);
+        _yard.Undo().Value.What.Should().Be("took back: second");
+        _yard.Redo().Value.What.Should().Be("did again: second");
+        _yard.Redo().Ok.Should().BeFalse("the first was taken back before the second was made");
+    }
+
     [Fact]
     public void Every_way_of_changing_the_yard_is_among_the_kinds()
     {

@@ -10,6 +10,9 @@ public static class StoreFaults
 
     public static Fault NothingToUndo() => new("there is nothing to take back");
 
+    public static Fault NothingToRedo() =>
+        new("there is nothing to do again: nothing was taken back since the last change");
+
     public static Fault NoSuchPlan(int id) => new($"the yard keeps no plan {id}");
 
     public static Fault NoSuchPlannedPiece(int id, int number) => new($"plan {id} has no piece number {number}");

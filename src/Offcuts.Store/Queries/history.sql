@@ -15,10 +15,27 @@ ORDER BY entry.number DESC;
 -- [history_last_number] 0 where nothing was ever done.
 SELECT coalesce(max(number), 0) FROM history;
 
--- [history_to_undo] The last entry that was neither taken back nor takes one back.
-SELECT entry.number, entry.at, entry.what, entry.undoes, 0 AS undone
-FROM history AS entry
-WHERE entry.undoes IS NULL AND NOT EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number)
+-- [history_to_undo] The last entry that stands: a change, or a change done again, that was not taken back. what is that of the
+-- change itself.
+WITH RECURSIVE chain (number, steps, what) AS (
+  SELECT number, 0, what FROM history WHERE undoes IS NULL
+  UNION ALL
+  SELECT later.number, chain.steps + 1, chain.what FROM chain JOIN history AS later ON later.undoes = chain.number)
+SELECT entry.number, entry.at, chain.what, entry.undoes, 0 AS undone
+FROM chain JOIN history AS entry ON entry.number = chain.number
+WHERE chain.steps % 2 = 0 AND NOT EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number)
+ORDER BY entry.number DESC
+LIMIT 1;
+
+-- [history_to_redo] The last undo that stands, where no new change was made since. what is that of the change it took back.
+WITH RECURSIVE chain (number, steps, what) AS (
+  SELECT number, 0, what FROM history WHERE undoes IS NULL
+  UNION ALL
+  SELECT later.number, chain.steps + 1, chain.what FROM chain JOIN history AS later ON later.undoes = chain.number)
+SELECT entry.number, entry.at, chain.what, entry.undoes, 0 AS undone
+FROM chain JOIN history AS entry ON entry.number = chain.number
+WHERE chain.steps % 2 = 1 AND NOT EXISTS (SELECT 1 FROM history AS later WHERE later.undoes = entry.number)
+  AND entry.number > (SELECT max(number) FROM history WHERE undoes IS NULL)
 ORDER BY entry.number DESC
 LIMIT 1;
 

@@ -12,7 +12,7 @@ internal static class OtherCommands
 {
     /// <summary>The rest of the commands.</summary>
     public static IEnumerable<Command> All(CommandContext context) =>
-        [Import(context), Export(context), History(context), Undo(context), CautionsOf(context), Demo(context), Complete(context)];
+        [Import(context), Export(context), History(context), Undo(context), Redo(context), CautionsOf(context), Demo(context), Complete(context)];
 
     private static Command Import(CommandContext context)
     {
@@ -66,6 +66,13 @@ internal static class OtherCommands
     {
         var command = context.Command("undo", "Take back the last change whole; again for the one before", ["offcuts undo"]);
         command.SetAction(parse => context.WithYard(parse, yard => context.Tell(yard.Undo().Then<string>(entry => entry.What))));
+        return command;
+    }
+
+    private static Command Redo(CommandContext context)
+    {
+        var command = context.Command("redo", "Do again what the last undo took back, where nothing new was done since; again for the one before", ["offcuts redo"]);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(yard.Redo().Then<string>(entry => entry.What))));
         return command;
     }
 

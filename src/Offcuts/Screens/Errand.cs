@@ -76,6 +76,9 @@ internal abstract record Errand
     /// <summary>Take back the last change of the yard.</summary>
     public sealed record TakeBack : Errand;
 
+    /// <summary>Do again what was taken back last.</summary>
+    public sealed record DoAgain : Errand;
+
     /// <summary>Leave the program.</summary>
     public sealed record Leave : Errand;
 

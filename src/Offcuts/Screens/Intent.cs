@@ -49,6 +49,9 @@ internal abstract record Intent
     /// <summary>Take back the last change of the yard.</summary>
     public sealed record TakeBack : Intent;
 
+    /// <summary>Do again what was taken back last.</summary>
+    public sealed record DoAgain : Intent;
+
     /// <summary>What can be done here.</summary>
     public sealed record Help : Intent;
 

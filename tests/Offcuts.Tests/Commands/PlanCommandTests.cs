@@ -239,6 +239,23 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_was_taken_back_is_done_again_whole()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--all");
+        var after = (_yard.Must("list", "--json", "--gone").Out, _yard.Must("ledger").Out, _yard.Must("plans").Out);
+        _yard.Must("undo");
+
+        _yard.Must("redo").Out.Should().StartWith("Did again: ");
+
+        (_yard.Must("list", "--json", "--gone").Out, _yard.Must("ledger").Out, _yard.Must("plans").Out).Should().Be(after);
+        var again = _yard.Run("redo");
+        again.Status.Should().Be(2);
+        again.Error.Should().Be("there is nothing to do again: nothing was taken back since the last change\n");
+    }
+
+    [Fact]
     public void A_cut_sheet_is_printed_as_text_and_as_a_pdf()
     {
         Enter();

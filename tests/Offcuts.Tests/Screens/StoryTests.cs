@@ -92,6 +92,28 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void What_was_taken_back_is_done_again_by_a_key_until_something_new_is_done()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter").Type("2x6 9'").Press("Enter");
+            run.Press("Ctrl+Z");
+            run.Yard.Pieces().Should().ContainSingle();
+
+            run.Press("Ctrl+Y");
+            run.Yard.Pieces().Select(piece => piece.Material.Name).Should().Equal("2x4", "2x6");
+            run.Text.Should().Contain("Did again: catalogued");
+
+            run.Press("Ctrl+Z").Type("2x8 10'").Press("Enter").Type("2x").Press("Ctrl+Y");
+            run.Text.Should().Contain("What stands on the line stays; do again what was taken back last?");
+            run.Press("y");
+            run.Text.Should().Contain("there is nothing to do again");
+            run.Lines[2].Should().Be("strip  2x");
+            run.Yard.Pieces().Select(piece => piece.Material.Name).Should().Equal("2x4", "2x8");
+        });
+    }
+
+    [Fact]
     public void A_scanned_blank_label_waits_for_the_rest_of_its_line()
     {
         ScreenRun.On(80, 24, run =>

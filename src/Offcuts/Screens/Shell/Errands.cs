@@ -35,6 +35,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, new MatchLimits { Time = LedgerTime, Clock = world.Clock }).Do(plan, acts, hardware)),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
+        Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
     };
 

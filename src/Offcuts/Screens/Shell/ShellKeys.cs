@@ -17,6 +17,7 @@ internal static class ShellKeys
         new("Ctrl+N", "", new Intent.Along(1), "The next place"),
         new("Ctrl+P", "", new Intent.Along(-1), "The place before"),
         new("Ctrl+Z", "undo", new Intent.TakeBack(), "Take back the last change of the yard, again and again"),
+        new("Ctrl+Y", "redo", new Intent.DoAgain(), "Do again what was taken back last, where nothing new was done since"),
         new(["Ctrl+Q", "Ctrl+C"], "leave", new Intent.Leave(), "Leave the program; asks first where something would be lost"),
     ];
 

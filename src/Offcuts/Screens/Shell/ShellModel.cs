@@ -34,9 +34,9 @@ internal static class ShellModel
             case Intent.Leave:
                 return Leaving(state);
             case Intent.TakeBack:
-                return state.Line.Ask is null && !state.Line.Holds
-                    ? new(state, new Errand.TakeBack())
-                    : new(state with { Ask = TakingBackAsk });
+                return OrAsked(state, new Errand.TakeBack(), "take back the last change of the yard", "take it back");
+            case Intent.DoAgain:
+                return OrAsked(state, new Errand.DoAgain(), "do again what was taken back last", "do it again");
             default:
                 return InPlace(state, intent);
         }
@@ -108,9 +108,11 @@ internal static class ShellModel
         });
     }
 
-    private static Ask.Choose TakingBackAsk { get; } = new(
-        "What stands on the line stays; take back the last change of the yard?",
-        [new Choice(Yes, "take it back", new Errand.TakeBack())]);
+    // Where something stands on the line, a key hit by mistake changes nothing.
+    private static Turn<ShellState> OrAsked(ShellState state, Errand errand, string what, string says) =>
+        state.Line.Ask is null && !state.Line.Holds
+            ? new(state, errand)
+            : new(state with { Ask = new Ask.Choose($"What stands on the line stays; {what}?", [new Choice(Yes, says, errand)]) });
 
     private static Notice? Told(ShellState state, News news) => news switch
     {
