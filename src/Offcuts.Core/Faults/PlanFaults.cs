@@ -15,7 +15,7 @@ public static class PlanFaults
 
     public static Fault CutsFileMissing() => new("planning from files needs --cuts FILE; --stock and --prices are optional");
 
-    public static Fault NotWithFiles() => new("a plan from files takes all their stages and is not saved: leave out stage names and --save");
+    public static Fault NotWithFiles() => new("a plan from files takes all their stages and is not saved: leave out stage names, --save and --release");
 
     public static Fault OnlyWithFiles() => new("--kerf and --keep go with --cuts FILE; for the yard set them with: offcuts settings");
 
@@ -42,6 +42,17 @@ public static class PlanFaults
     public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
 
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
+
+    public static Fault PinUnreadable(string text) =>
+        new($"\"{TextRules.Harmless(text)}\" pins nothing; write the piece and the cut, like: K7F 3MXX for blocking");
+
+    public static Fault NoSuchCut(string typed, IReadOnlyList<string> names) =>
+        new($"no cut is named \"{TextRules.Harmless(typed)}\"{(names.Count == 0 ? "" : $"; there {(names.Count == 1 ? "is" : "are")}: {string.Join(", ", names.Select(TextRules.Harmless))}")}");
+
+    public static Fault CutInSeveralStages(string cut, IReadOnlyList<string> stages) =>
+        new($"several stages have a cut named {TextRules.Harmless(cut)}; write the stage before it, like: {TextRules.Harmless(stages[0])}: {TextRules.Harmless(cut)}");
+
+    public static Fault NoSuchStockCode(string code) => new($"the stock file has no piece {TextRules.Harmless(code)}");
 
     public static Fault NothingWaits(int id) => new($"nothing of plan {id} waits any more");
 }

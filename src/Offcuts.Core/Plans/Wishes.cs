@@ -42,6 +42,15 @@ public sealed record Wishes(IReadOnlyList<Pin> Pins, IReadOnlyList<Spare> Spares
         return new Wishes([.. Pins.Where(pin => !released.Contains(pin.Piece))], [.. Spares.Where(spare => !released.Contains(spare.Piece))]);
     }
 
+    /// <summary>In words: <c>pinned: K7F 3MXX for blocking (walls); left alone: N4P X7AW</c>. Empty where nothing was said.</summary>
+    public string ToText(Func<Code, string> code)
+    {
+        var parts = new List<string>();
+        if (Pins.Count > 0) parts.Add("pinned: " + string.Join(", ", Pins.Select(pin => $"{code(pin.Piece)} for {pin.Cut} ({pin.Stage})")));
+        if (Spares.Count > 0) parts.Add("left alone: " + string.Join(", ", Spares.Select(spare => code(spare.Piece) + (spare.Wholly ? "" : $" for {spare.Cut} ({spare.Stage})"))));
+        return string.Join("; ", parts);
+    }
+
     /// <summary>These and then those; a piece spared twice is spared once.</summary>
     public Wishes And(Wishes more) => new([.. Pins, .. more.Pins], [.. Spares.Union(more.Spares)]);
 }

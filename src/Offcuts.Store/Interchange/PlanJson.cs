@@ -42,6 +42,7 @@ public static class PlanJson
             WriteList(json, "hardware", plan.Hardware, fill => WriteFill(json, fill));
             WriteList(json, "unfilled", plan.Unfilled, unfilled => WriteUnfilled(json, unfilled));
             WriteSavings(json, plan.Savings);
+            WriteWishes(json, plan.Wishes, writtenCode);
             json.WriteEndObject();
         }
 
@@ -116,6 +117,23 @@ public static class PlanJson
         json.WriteNumber("saved_cents", savings.Saved.Cents);
         json.WriteString("all_new_status", Status(savings.AllNewProven));
         json.WriteEndObject();
+    }
+
+    private static void WriteWishes(Utf8JsonWriter json, Wishes wishes, Func<Code, string> writtenCode)
+    {
+        if (wishes.Empty) return;
+        WriteList(json, "pins", wishes.Pins, pin =>
+        {
+            json.WriteString("code", writtenCode(pin.Piece));
+            json.WriteString("stage", pin.Stage);
+            json.WriteString("cut", pin.Cut);
+        });
+        WriteList(json, "spares", wishes.Spares, spare =>
+        {
+            json.WriteString("code", writtenCode(spare.Piece));
+            json.WriteString("stage", spare.Stage);
+            json.WriteString("cut", spare.Cut);
+        });
     }
 
     private static void WriteList<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Action<T> write)

@@ -47,5 +47,11 @@ internal sealed record UnfilledJson(string Stage, string Cut, int Count, string 
 
 internal sealed record SavingsJson(long AllNewCents, long SpendCents, bool AllNewProven, string[] Unpriced);
 
+internal sealed record PinJson(string Code, string Stage, string Cut);
+
+internal sealed record SpareJson(string Code, string Stage, string Cut);
+
+// What was added after the first version is optional: an older document does not have it.
 internal sealed record PlanJson(
-    int Schema, string[] Stages, TiersJson Tiers, PlannedPieceJson[] Pieces, HardwareJson[] Hardware, UnfilledJson[] Unfilled, SavingsJson Savings, string[] Unpriced);
+    int Schema, string[] Stages, TiersJson Tiers, PlannedPieceJson[] Pieces, HardwareJson[] Hardware, UnfilledJson[] Unfilled, SavingsJson Savings, string[] Unpriced,
+    PinJson[]? Pins = null, SpareJson[]? Spares = null);

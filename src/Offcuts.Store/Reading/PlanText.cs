@@ -44,6 +44,9 @@ internal static class PlanText
             Unfilled = Array.ConvertAll(json.Unfilled, need => new Unfilled(need.Stage, need.Cut, need.Count, need.Reason)),
             Savings = new PlanSavings(new Money(json.Savings.AllNewCents), new Money(json.Savings.SpendCents), json.Savings.AllNewProven, json.Savings.Unpriced),
             Unpriced = json.Unpriced,
+            Wishes = new Wishes(
+                Array.ConvertAll(json.Pins ?? [], pin => new Pin(Values.Code(pin.Code), pin.Stage, pin.Cut)),
+                Array.ConvertAll(json.Spares ?? [], spare => new Spare(Values.Code(spare.Code), spare.Stage, spare.Cut))),
         };
     }
 
@@ -73,7 +76,9 @@ internal static class PlanText
             fill.Need.Stage, fill.Need.Name, fill.Need.Hardware.Name, fill.Need.Hardware.Unit, fill.Need.Count, fill.FromYard, fill.ToBuy, fill.Price.Cents))],
         [.. plan.Unfilled.Select(need => new UnfilledJson(need.Stage, need.Cut, need.Count, need.Reason))],
         new SavingsJson(plan.Savings.AllNew.Cents, plan.Savings.Spend.Cents, plan.Savings.AllNewProven, [.. plan.Savings.Unpriced]),
-        [.. plan.Unpriced]);
+        [.. plan.Unpriced],
+        [.. plan.Wishes.Pins.Select(pin => new PinJson(pin.Piece.Text, pin.Stage, pin.Cut))],
+        [.. plan.Wishes.Spares.Select(spare => new SpareJson(spare.Piece.Text, spare.Stage, spare.Cut))]);
 
     private static PlannedPieceJson Json(PlannedPiece piece) => new(
         piece.Source is { } source ? Json(source) : null,

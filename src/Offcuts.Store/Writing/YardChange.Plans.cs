@@ -80,6 +80,9 @@ public sealed partial class YardChange
             Pieces = [.. plan.Pieces.Select(piece => Renamed(piece, name, to))],
             Hardware = [.. plan.Hardware.Select(fill => fill with { Need = fill.Need with { Stage = Now(fill.Need.Stage) } })],
             Unfilled = [.. plan.Unfilled.Select(need => need with { Stage = Now(need.Stage) })],
+            Wishes = new Wishes(
+                [.. plan.Wishes.Pins.Select(pin => pin with { Stage = Now(pin.Stage) })],
+                [.. plan.Wishes.Spares.Select(spare => spare with { Stage = Now(spare.Stage) })]),
         };
     }
 

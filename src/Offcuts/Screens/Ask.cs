@@ -34,4 +34,7 @@ internal enum Topic
     StagePosition,
     SheetFile,
     Happened,
+    Pin,
+    Spare,
+    Release,
 }

@@ -81,4 +81,8 @@ internal enum Want
     Buying,
     Sheet,
     OtherPlan,
+    Wish,
+    Pin,
+    Spare,
+    Release,
 }

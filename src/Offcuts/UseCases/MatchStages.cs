@@ -9,16 +9,29 @@ namespace Offcuts.UseCases;
 /// <summary>What to match.</summary>
 /// <param name="Stages">Names of stages; empty for all. They are planned in the yard's order whatever the order here.</param>
 /// <param name="Buy">False where nothing may be bought.</param>
-public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy);
+public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy)
+{
+    /// <summary>Pieces for certain cuts and pieces to be left alone, beside those that the newest plan of a stage keeps.</summary>
+    public Wishes Wishes { get; init; } = Wishes.None;
+
+    /// <summary>Pieces of which nothing that the newest plan keeps binds any more.</summary>
+    public IReadOnlyList<Code> Released { get; init; } = [];
+
+    /// <summary>What comes first after fill and spend.</summary>
+    public TierOrder Order { get; init; }
+}
 
 /// <summary>
 /// Plans what the chosen stages still lack, together, from what is free: pieces that another open plan waits to cut are left
-/// to it.
+/// to it. What was said of single pieces when a stage was planned last still holds, unless it is released.
 /// </summary>
 public sealed class MatchStages(YardFile yard)
 {
     /// <summary>The best plan within the limits, or why there is nothing to plan.</summary>
-    public Result<Plan> Match(MatchWish wish, MatchLimits limits)
+    public Result<Plan> Match(MatchWish wish, MatchLimits limits) => Problem(wish).Then<Plan>(problem => Matcher.Match(problem, limits));
+
+    /// <summary>The problem that is meant, or why there is nothing to plan.</summary>
+    public Result<Problem> Problem(MatchWish wish)
     {
         var plans = yard.Plans();
         var all = yard.Stages();
@@ -33,14 +46,17 @@ public sealed class MatchStages(YardFile yard)
         if (lacking.Length == 0) return PlanFaults.NothingLacking();
 
         var promised = new Promised(plans.Where(plan => plan.Open && !plan.Plan.Stages.Any(name => lacking.Named(name) is not null)));
-        return Problem.Create(new MatchRequest
+        Piece[] free = [.. yard.Pieces().Where(piece => !promised.Pieces.Contains(piece.Code))];
+        return Matching.Problem.Create(new MatchRequest
         {
-            Pieces = [.. yard.Pieces().Where(piece => !promised.Pieces.Contains(piece.Code))],
+            Pieces = free,
             Bins = promised.Left(yard.Bins()),
             Stages = lacking,
             Prices = yard.Prices(),
             Settings = yard.Settings(),
             Buy = wish.Buy,
-        }).Then<Plan>(problem => Matcher.Match(problem, limits));
+            Order = wish.Order,
+            Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), wish.Wishes),
+        });
     }
 }

@@ -26,6 +26,7 @@ internal static class PlanKeys
         new("Ctrl+U", "buying", new Intent.Do(Want.Buying), "Allow buying, or match from the yard alone"),
         new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the plan that was found, so that it can be carried out"),
         new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
+        new("Ctrl+T", "pin, spare..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
         new("Tab", "other plan", new Intent.Do(Want.OtherPlan), "Another plan that the yard keeps"),
     ];
 }

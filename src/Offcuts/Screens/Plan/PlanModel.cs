@@ -50,11 +50,12 @@ internal static class PlanModel
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):
-                return new(state with { Matching = false, Progress = null, Found = plan, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
+                return new(state with { Matching = false, Progress = null, Found = plan, FoundWith = state.Wish, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
             case News.Refused(Errand.Match, _):
                 return new(state with { Matching = false, Progress = null });
             case News.Kept(var id):
-                return new(state with { Found = null, KeptId = id, Chosen = 0 });
+                // What was said of pieces is kept with the plan, and holds from there.
+                return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [] } });
             case News.Cut(_, var done):
                 return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
             case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
@@ -117,6 +118,10 @@ internal static class PlanModel
             case Want.Buying:
                 var wish = state.Wish with { Buy = !state.Wish.Buy };
                 return new(state with { Wish = wish }, Notice: new Notice(wish.Buy ? "buying is allowed; ^R matches again" : "nothing may be bought; ^R matches again"));
+            case Want.Wish:
+                return PlanWishes.Asked(state);
+            case Want.Pin or Want.Spare or Want.Release:
+                return PlanWishes.Begun(state, want);
             case Want.OtherPlan:
                 return OtherPlan(state);
             case Want.Keep:
@@ -150,6 +155,7 @@ internal static class PlanModel
 
     private static Turn<PlanState> Answered(PlanState state, Topic topic, string text)
     {
+        if (topic is Topic.Pin or Topic.Spare or Topic.Release) return PlanWishes.Answered(state, topic, text);
         var closed = Read(state with { Line = state.Line.Close() });
         if (state.Kept is not { } kept) return new(closed);
         if (topic == Topic.SheetFile)

@@ -36,6 +36,7 @@ internal static class PlanRows
         if (state.Plan is not { } plan)
         {
             if (!state.Matching) rows.AddRange(Nothing(state, width));
+            rows.AddRange(Wished(state, width));
             return rows;
         }
 
@@ -51,6 +52,7 @@ internal static class PlanRows
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
+        rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
             rows.Add(Row.Of("the yard has changed since this plan was found: ^R matches again", Tone.Caution));
         foreach (var line in state.Ledger) rows.AddRange(Row.Wrapped("✓ " + line, width, Tone.Good, indent: 2));
@@ -115,6 +117,9 @@ internal static class PlanRows
             new Ink($"best so far: {sofar.Unfilled.Value} unfilled, {new Money(sofar.Spend.Value).ToText(sign)} to spend"),
             new Ink($"; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}; now {sofar.Working}", Tone.Soft)), width);
     }
+
+    private static IEnumerable<Row> Wished(PlanState state, int width) =>
+        PlanWishes.Told(state) is { Length: > 0 } wished ? Row.Wrapped(wished, width, Tone.Soft, indent: 2) : [];
 
     private static IEnumerable<Row> Nothing(PlanState state, int width)
     {

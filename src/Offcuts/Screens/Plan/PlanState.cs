@@ -18,6 +18,9 @@ internal sealed record PlanState
     /// <summary>The yard's change number when it was found: a later one means that it may no longer hold.</summary>
     public long FoundAt { get; init; }
 
+    /// <summary>What was meant when it was matched.</summary>
+    public MatchWish? FoundWith { get; init; }
+
     /// <summary>Number of the kept plan that is shown where none was found; 0 for none.</summary>
     public int KeptId { get; init; }
 

@@ -1,3 +1,6 @@
+using Offcuts.Core.Plans;
+using Offcuts.UseCases;
+
 namespace Offcuts.Screens;
 
 /// <summary>
@@ -71,8 +74,20 @@ internal static class ShellModel
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
         if (turn.Errand is not Errand.Match match) return new(next, turn.Errand, notice);
+        if (before.Place == Place.Stages) match = match with { Wish = Kept(before.Plan.Wish, match.Wish) };
         if (before.Plan.Matching) return new(next with { Place = Place.Plan }, Notice: new Notice("a match runs already; Esc stops it"));
         return new(next with { Place = Place.Plan, Plan = PlanModel.Begun(next.Plan, match.Wish) }, match, Notice.None);
+    }
+
+    // What was said of pieces on the plan's place holds for a match from the stages too, as far as its stages go.
+    private static MatchWish Kept(MatchWish said, MatchWish wanted)
+    {
+        bool Meant(string stage) => wanted.Stages.Count == 0 || wanted.Stages.Contains(stage);
+        return wanted with
+        {
+            Wishes = new Wishes([.. said.Wishes.Pins.Where(pin => Meant(pin.Stage))], [.. said.Wishes.Spares.Where(spare => spare.Wholly || Meant(spare.Stage))]),
+            Released = said.Released,
+        };
     }
 
     private static Turn<ShellState> Answered(ShellState state, Ask.Choose ask, Intent intent) => intent switch

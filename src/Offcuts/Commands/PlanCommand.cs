@@ -1,0 +1,162 @@
+using System.CommandLine;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Print;
+using Offcuts.Store;
+using Offcuts.Store.Interchange;
+using Offcuts.UseCases;
+
+namespace Offcuts.Commands;
+
+/// <summary>Making plans: the command <c>plan</c>.</summary>
+internal sealed class PlanCommand
+{
+    /// <summary>Seconds that a match takes where nothing is said.</summary>
+    public const double UsualSeconds = 20;
+
+    private readonly CommandContext _context;
+
+    private readonly Argument<string[]> _stages = new("stages") { Description = "Stages to plan together; all if none is named", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<bool> _save = new("--save") { Description = "Keep the plan in the yard, to be carried out" };
+    private readonly Option<bool> _noBuy = new("--no-buy") { Description = "Use only what the yard has" };
+    private readonly Option<string[]> _pin = Many("--pin", "Take this piece for that cut, like \"K7F 3MXX for blocking\"; may be given again", "PIECE for CUT");
+    private readonly Option<string[]> _spare = Many("--spare", "Leave this piece alone, or only \"PIECE for CUT\"; may be given again", "PIECE");
+    private readonly Option<string[]> _release = Many("--release", "Let go what an earlier plan keeps of this piece: its pins, its being left alone", "PIECE");
+    private readonly Option<bool> _json = new("--json") { Description = "Print the plan as JSON" };
+    private readonly Option<double> _time = new("--time") { Description = "Seconds to look for a better plan", HelpName = "SECONDS", DefaultValueFactory = _ => UsualSeconds };
+    private readonly Option<string> _stock = File("--stock", "Plan from this stock file instead of the yard");
+    private readonly Option<string> _cuts = File("--cuts", "The cuts file that goes with it");
+    private readonly Option<string> _prices = File("--prices", "The prices file that goes with it");
+    private readonly Option<string> _kerf = new("--kerf") { Description = "With files: what one saw cut destroys (1/8 in)", HelpName = "LENGTH" };
+    private readonly Option<string> _keep = new("--keep") { Description = "With files: shortest remainder worth a label (12 in)", HelpName = "LENGTH" };
+
+    private PlanCommand(CommandContext context) => _context = context;
+
+    /// <summary>The command.</summary>
+    public static Command Of(CommandContext context)
+    {
+        var plan = new PlanCommand(context);
+        var command = context.Command(
+            "plan",
+            "Find which pieces fill the cuts with the least bought and the least spoiled",
+            [
+                "offcuts plan",
+                "offcuts plan \"footing forms\" walls --no-buy",
+                "offcuts plan --save",
+                "offcuts plan walls --pin \"K7F 3MXX for blocking\" --spare N4PX7AW",
+                "offcuts plan --stock stock.csv --cuts cuts.csv --prices prices.csv --kerf 1/8in --json",
+            ],
+            plan._stages, plan._save, plan._noBuy, plan._pin, plan._spare, plan._release, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
+        command.SetAction((parse, cancel) => Task.FromResult(plan.Run(parse, cancel)));
+        return command;
+    }
+
+    /// <summary>Limits by this clock.</summary>
+    public static MatchLimits Limits(CommandContext context, double seconds, CancellationToken cancel) =>
+        new() { Time = TimeSpan.FromSeconds(seconds), Clock = context.World.Clock, Cancel = cancel };
+
+    private int Run(ParseResult parse, CancellationToken cancel)
+    {
+        var seconds = parse.GetValue(_time);
+        if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return _context.Refuse([PlanFaults.TimeUnreadable()]);
+        var limits = Limits(_context, seconds, cancel);
+        if (new[] { _stock, _cuts, _prices }.Any(option => parse.GetValue(option) is not null)) return FromFiles(parse, limits);
+        if (parse.GetValue(_kerf) is not null || parse.GetValue(_keep) is not null) return _context.Refuse([PlanFaults.OnlyWithFiles()]);
+        return _context.WithYard(parse, yard => FromYard(parse, yard, limits));
+    }
+
+    private int FromYard(ParseResult parse, YardFile yard, MatchLimits limits)
+    {
+        var wish = Wish(parse, yard);
+        if (!wish.TryGet(out var wanted)) return _context.Refuse(wish.Faults);
+        var matched = new MatchStages(yard).Match(wanted, limits);
+        if (matched is { Ok: false } && matched.Fault == PlanFaults.NothingLacking())
+        {
+            _context.World.Error.WriteLine(matched.Fault.Sentence);
+            return Exit.Done;
+        }
+
+        if (!matched.TryGet(out var plan)) return _context.Refuse(matched.Faults);
+        var save = parse.GetValue(_save);
+        var kept = save ? new KeepPlan(yard).Keep(plan) : Result<int>.Of(0);
+        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, code => code.Text));
+        else
+        {
+            var options = SheetOptions.For(yard, _context.World.Today);
+            SayInShort(plan, options);
+            _context.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
+            _context.Say();
+            _context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
+        }
+
+        return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    private Result<MatchWish> Wish(ParseResult parse, YardFile yard)
+    {
+        var released = Codes.Read(parse.GetValue(_release) ?? []);
+        if (!released.TryGet(out var codes)) return Result<MatchWish>.Fail(released.Faults);
+        return WishWords.Read(parse.GetValue(_pin) ?? [], parse.GetValue(_spare) ?? [], yard.Stages(), Code.Parse).Then<MatchWish>(wishes =>
+            new MatchWish(parse.GetValue(_stages) ?? [], !parse.GetValue(_noBuy)) { Wishes = wishes, Released = codes });
+    }
+
+    private int FromFiles(ParseResult parse, MatchLimits limits)
+    {
+        if (parse.GetValue(_cuts) is not { } cutsFile) return _context.Refuse([PlanFaults.CutsFileMissing()]);
+        if (parse.GetValue(_stages) is { Length: > 0 } || parse.GetValue(_save) || parse.GetValue(_release) is { Length: > 0 }) return _context.Refuse([PlanFaults.NotWithFiles()]);
+        var faults = new List<Fault>();
+        var settings = YardSettings.Usual with
+        {
+            KerfElsewhere = Read(parse.GetValue(_kerf), "--kerf", YardSettings.UsualKerf, faults),
+            KeepElsewhere = Read(parse.GetValue(_keep), "--keep", YardSettings.UsualKeep, faults),
+        };
+        if (faults.Count > 0) return _context.Refuse(faults);
+
+        var stock = parse.GetValue(_stock) is { } stockFile
+            ? TextLines.Open(_context.World, stockFile, (stream, name) => StockFile.Read(stream, name, CodePolicy.AsWritten))
+            : (Result<Stock>?)null;
+        var cuts = TextLines.Open(_context.World, cutsFile, (stream, name) => CutsFile.Read(stream, name));
+        var prices = parse.GetValue(_prices) is { } pricesFile
+            ? TextLines.Open(_context.World, pricesFile, (stream, name) => PricesFile.Read(stream, name))
+            : (Result<PriceBook>?)null;
+        var wish = new FilesWish(!parse.GetValue(_noBuy), parse.GetValue(_pin) ?? [], parse.GetValue(_spare) ?? []);
+        var matched = MatchFiles.Match(new PlanFiles(stock, cuts, prices), settings, wish, limits);
+        if (!matched.TryGet(out var plan)) return _context.Refuse(matched.Faults);
+        Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, written));
+        else
+        {
+            var options = SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, _context.World.Today, written);
+            SayInShort(plan, options);
+            _context.World.Out.Write(CutSheet.Text(plan, options));
+        }
+
+        return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    // At a tailgate the answer is wanted first; the sheet explains it.
+    private void SayInShort(Plan plan, CutSheetOptions options)
+    {
+        foreach (var line in PlanInShort.Of(plan, options.Settings.CurrencySign)) _context.Say(line);
+        _context.Say();
+    }
+
+    private static Option<string[]> Many(string name, string description, string helpName) => new(name) { Description = description, HelpName = helpName };
+
+    private static Option<string> File(string name, string description) => new(name) { Description = description, HelpName = "FILE" };
+
+    private static Length Read(string? text, string option, Length usual, List<Fault> faults)
+    {
+        if (text is null) return usual;
+        var read = Length.Parse(text);
+        if (read.TryGet(out var length)) return length;
+        faults.Add(read.Fault with { Sentence = $"{option}: {read.Fault.Sentence}" });
+        return usual;
+    }
+}

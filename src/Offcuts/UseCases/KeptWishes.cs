@@ -1,0 +1,38 @@
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// What was said of single pieces when the newest plan of a stage was made: matched again, it still holds until it is released.
+/// What has met its end is left out: a piece that is gone, copies that are made.
+/// </summary>
+public static class KeptWishes
+{
+    /// <summary>The wishes that still bind these stages.</summary>
+    /// <param name="plans">All plans of the yard, oldest first.</param>
+    /// <param name="lacking">What is to be planned.</param>
+    /// <param name="pieces">The pieces that may be planned with.</param>
+    public static Wishes Of(IReadOnlyList<KeptPlan> plans, IReadOnlyList<Stage> lacking, IReadOnlyList<Piece> pieces)
+    {
+        var there = pieces.Where(piece => piece.OnHand).Select(piece => piece.Code).ToHashSet();
+        var (pins, spares) = (new List<Pin>(), new List<Spare>());
+        foreach (var stage in lacking)
+        {
+            if (plans.LastOrDefault(plan => plan.Plan.Stages.Contains(stage.Name)) is not { } newest) continue;
+            foreach (var cut in stage.Cuts)
+                pins.AddRange(newest.Plan.Wishes.Pins.Where(pin => pin.Stage == stage.Name && pin.Cut == cut.Name && there.Contains(pin.Piece)).Take(cut.Count));
+            spares.AddRange(newest.Plan.Wishes.Spares.Where(spare => there.Contains(spare.Piece)
+                && (spare.Wholly || (spare.Stage == stage.Name && stage.Cuts.Any(cut => cut.Name == spare.Cut)))));
+        }
+
+        return new Wishes(pins, [.. spares.Distinct()]);
+    }
+
+    /// <summary>Both together; what stands in both is not meant twice.</summary>
+    public static Wishes Joined(Wishes kept, Wishes said)
+    {
+        var more = said.Pins.GroupBy(pin => pin).SelectMany(same => same.Skip(kept.Pins.Count(pin => pin == same.Key)));
+        return kept.And(new Wishes([.. more], said.Spares));
+    }
+}
