@@ -81,6 +81,16 @@ public sealed class PlanTests : IDisposable
     }
 
     [Fact]
+    public void A_document_from_before_pieces_could_be_pinned_is_a_plan_without_wishes()
+    {
+        var document = System.Text.Json.Nodes.JsonNode.Parse(PlanText.Write(Samples.Plan))!.AsObject();
+        document.Remove("pins").Should().BeTrue();
+        document.Remove("spares").Should().BeTrue();
+
+        PlanText.ReadPlan(document.ToJsonString(), new Values()).Wishes.Empty.Should().BeTrue();
+    }
+
+    [Fact]
     public void A_plan_keeps_the_pieces_and_prices_of_its_own_day()
     {
         _yard.Do(Samples.Everything);

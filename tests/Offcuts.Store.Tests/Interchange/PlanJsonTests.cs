@@ -60,6 +60,19 @@ public sealed class PlanJsonTests
     }
 
     [Fact]
+    public void What_was_said_of_single_pieces_stands_behind_everything_else()
+    {
+        var code = Stock.Pieces[0].Code;
+        using var json = JsonDocument.Parse(Json(Plan with { Wishes = new Wishes([new Pin(code, "roof", "strut")], [new Spare(Stock.Pieces[1].Code)]) }));
+        var root = json.RootElement;
+
+        Members(root).Should().Equal("schema", "status", "tiers", "pieces", "hardware", "unfilled", "savings", "pins", "spares");
+        root.GetProperty("pins").ToString().Should().Contain("P1").And.Contain("strut");
+        root.GetProperty("spares")[0].GetProperty("code").GetString().Should().Be("B");
+        root.GetProperty("spares")[0].GetProperty("cut").GetString().Should().BeEmpty();
+    }
+
+    [Fact]
     public void It_has_the_members_of_schema_1_and_no_others()
     {
         using var json = JsonDocument.Parse(Json(Plan));
