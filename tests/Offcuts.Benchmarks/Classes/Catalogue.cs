@@ -1,0 +1,39 @@
+using Offcuts.Benchmarks.Measuring;
+using Offcuts.Matching.Tests;
+using Offcuts.Matching.Tests.Independent;
+
+namespace Offcuts.Benchmarks.Classes;
+
+/// <summary>Every class, in the order of the results page.</summary>
+internal static class Catalogue
+{
+    private const string Invented = "Invented, drawn from a seed; see `Classes/Yards.cs`.";
+
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<InstanceClass> All { get; } = [.. AllYards, .. BinPacking.All, .. SeveralLengths.All];
+
+    private static IEnumerable<InstanceClass> AllYards =>
+    [
+        Yard("yard-60-buy", "60 cut copies, 40 to 60 pieces, some bought", new YardSize(60, 60, 50, 1, false), 12,
+            "tiers 1 to 3 proven in 0.3 s, in 1 s at least", 10),
+        Yard("yard-60-enough", "60 cut copies, a yard that holds enough", new YardSize(60, 60, 50, 1, true), 12,
+            "proven in 10 s; tier 3 within 0.3 % in 5 s at least", 10),
+        Yard("yard-300-buy", "300 cut copies in 40 sizes, 400 pieces, some bought", new YardSize(300, 40, 400, 1, false), 6,
+            "proven in 0.5 s, in 3 s at least", 10),
+        Yard("yard-300-enough", "300 cut copies in 40 sizes, 400 pieces, enough", new YardSize(300, 40, 400, 1, true), 6,
+            "proven in 10 s; tier 3 within 0.05 % at least", 10),
+        Yard("yard-2000-buy", "2,000 cut copies in 120 sizes, 3,000 pieces, 12 materials, some bought", new YardSize(2000, 120, 3000, 12, false), 4,
+            "proven in 5 s; at least tiers 1 and 2, tier 3 within 0.05 % in 10 s; 500 MB at most", 10),
+        Yard("yard-2000-enough", "2,000 cut copies in 120 sizes, 3,000 pieces, 12 materials, enough", new YardSize(2000, 120, 3000, 12, true), 4,
+            "tiers 1 and 2 proven, tier 3 within 0.05 % in 10 s; 500 MB at most", 10),
+        new("yard-25", "25 cut copies, 25 pieces, lengths to 1/16 in", "Invented; see `FullYards` of the matcher's tests.",
+            "every one proven", 10, 3, 20, seed => new Instance($"no {seed}", FullYards.Draw(seed))),
+        new("yard-any", "Yards of many kinds, up to 60 cut copies and 60 pieces", "Invented; see `RandomYards` of the matcher's tests.",
+            "every one proven", 10, 4, 40, seed => new Instance($"no {seed}", RandomYards.Draw(seed, 60, 60))),
+    ];
+
+    // Small yards have 40 to 60 pieces, by their seed.
+    private static InstanceClass Yard(string name, string title, YardSize size, int full, string goal, double seconds) => new(
+        name, title, Invented, goal, seconds, size.Copies < 1000 ? 2 : 1, full,
+        seed => Yards.Draw(size.Copies == 60 ? size with { Pieces = 40 + seed * 7 % 21 } : size, seed));
+}

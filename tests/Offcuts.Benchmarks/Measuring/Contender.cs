@@ -1,0 +1,43 @@
+using System.Diagnostics;
+using Offcuts.Benchmarks.Contenders;
+
+namespace Offcuts.Benchmarks.Measuring;
+
+/// <summary>The three that are measured side by side.</summary>
+internal enum Contender
+{
+    /// <summary>The project's matcher.</summary>
+    Matcher,
+
+    /// <summary>A plain assignment model for CP-SAT.</summary>
+    Model,
+
+    /// <summary>Best-fit decreasing by hand.</summary>
+    Hand,
+}
+
+/// <summary>Lets one contender solve one instance.</summary>
+internal static class Contest
+{
+    /// <summary>What it reached, with the process's peak memory.</summary>
+    public static Outcome Run(Contender contender, Instance instance, double seconds)
+    {
+        var outcome = contender switch
+        {
+            Contender.Matcher => TheMatcher.Run(instance, seconds),
+            Contender.Model => AssignmentModel.Run(instance, seconds),
+            _ => Hand(instance),
+        };
+        using var process = Process.GetCurrentProcess();
+        return outcome with { PeakBytes = process.PeakWorkingSet64 };
+    }
+
+    private static Outcome Hand(Instance instance)
+    {
+        var watch = Stopwatch.StartNew();
+        var (unfilled, spend, givenUp) = ByHand.Plan(instance.Request);
+        return new Outcome(
+            instance.Name, [.. unfilled.Select(count => new Reached(count, null))], new Reached(spend, null), new Reached(givenUp, null),
+            watch.Elapsed.TotalSeconds, null, null, 0, "");
+    }
+}

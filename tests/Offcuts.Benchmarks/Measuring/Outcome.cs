@@ -1,0 +1,44 @@
+namespace Offcuts.Benchmarks.Measuring;
+
+/// <summary>A figure reached and, where one is claimed, a bound below which no plan is.</summary>
+internal readonly record struct Reached(long Value, long? Bound)
+{
+    /// <summary>True where the two meet.</summary>
+    public bool Proven => Bound == Value;
+}
+
+/// <summary>What one contender reached on one instance.</summary>
+/// <param name="Instance">Name of the instance.</param>
+/// <param name="Unfilled">Cuts left unfilled, stage by stage in the stages' order; empty where no plan was found.</param>
+/// <param name="Spend">Cents spent.</param>
+/// <param name="GivenUp">Cents of yard value given up; none where the contender could not say.</param>
+/// <param name="Seconds">From the call to its end.</param>
+/// <param name="FirstPlan">Seconds until any whole plan was reported, where it reports while it works.</param>
+/// <param name="GoodPlan">Seconds until a plan was reported that is within 2 % of the last one; see <see cref="Contenders.TheMatcher"/>.</param>
+/// <param name="PeakBytes">Largest resident memory of the process so far, which works through one class with one contender.</param>
+/// <param name="Trouble">Why there is less than there should be; empty where there is none.</param>
+internal sealed record Outcome(
+    string Instance, Reached[] Unfilled, Reached Spend, Reached? GivenUp,
+    double Seconds, double? FirstPlan, double? GoodPlan, long PeakBytes, string Trouble)
+{
+    /// <summary>An instance on which a contender came to nothing.</summary>
+    public static Outcome Nothing(string instance, double seconds, string trouble) =>
+        new(instance, [], default, null, seconds, null, null, 0, trouble);
+
+    /// <summary>True where there is a plan.</summary>
+    public bool HasPlan => Unfilled.Length > 0;
+
+    /// <summary>True where tiers 1 to 3 are all proven.</summary>
+    public bool Proven => HasPlan && Unfilled.All(stage => stage.Proven) && Spend.Proven && GivenUp is { Proven: true };
+
+    /// <summary>True where tiers 1 and 2 are proven.</summary>
+    public bool ProvenSpend => HasPlan && Unfilled.All(stage => stage.Proven) && Spend.Proven;
+
+    /// <summary>How far tier 3 may be from the best, in percent of its value; 0 where proven, none where nothing is known.</summary>
+    public double? Gap => GivenUp switch
+    {
+        { Proven: true } => 0,
+        { Bound: { } bound } given => 100.0 * (given.Value - bound) / Math.Max(1, Math.Abs(given.Value)),
+        _ => null,
+    };
+}

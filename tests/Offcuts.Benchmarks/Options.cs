@@ -1,0 +1,84 @@
+using System.Globalization;
+using Offcuts.Benchmarks.Classes;
+using Offcuts.Benchmarks.Measuring;
+
+namespace Offcuts.Benchmarks;
+
+/// <summary>What was asked for on the command line.</summary>
+internal sealed record Options
+{
+    /// <summary>How it is called.</summary>
+    public const string Usage =
+        "--quick (about two minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
+        "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE";
+
+    /// <summary>Limit of one instance in a quick run.</summary>
+    public const double QuickSeconds = 2;
+
+    /// <summary>True for every instance with the limit of its goal.</summary>
+    public bool Full { get; init; }
+
+    /// <summary>Names of classes, or none for all.</summary>
+    public string[] Only { get; init; } = [];
+
+    /// <summary>A folder of plain instance files, or none for the classes that are drawn.</summary>
+    public string? From { get; init; }
+
+    /// <summary>Limit of one instance, where it is not the run's own.</summary>
+    public double? Seconds { get; init; }
+
+    /// <summary>Instances of each class, where they are not the run's own.</summary>
+    public int? Seeds { get; init; }
+
+    /// <summary>True where the others are left out, while the matcher is being worked on.</summary>
+    public bool MatcherOnly { get; init; }
+
+    /// <summary>Where the page goes, where it is not the project's own.</summary>
+    public string? Out { get; init; }
+
+    /// <summary>What a child process is told; empty in the parent.</summary>
+    public string[] Child { get; init; } = [];
+
+    /// <summary>True where the project's own results page is to be written: nothing was left out.</summary>
+    public bool Whole => Only.Length == 0 && From is null && Seconds is null && Seeds is null && !MatcherOnly;
+
+    /// <summary>The command line, or none where it can't be understood.</summary>
+    public static Options? Read(string[] args)
+    {
+        var options = new Options();
+        for (var i = 0; i < args.Length; i++)
+        {
+            string? Next() => ++i < args.Length ? args[i] : null;
+            switch (args[i])
+            {
+                case "--quick": options = options with { Full = false }; break;
+                case "--full": options = options with { Full = true }; break;
+                case "--only" when Next() is { } names: options = options with { Only = names.Split(',') }; break;
+                case "--from" when Next() is { } folder && Directory.Exists(folder): options = options with { From = folder }; break;
+                case "--seconds" when double.TryParse(Next(), CultureInfo.InvariantCulture, out var seconds): options = options with { Seconds = seconds }; break;
+                case "--seeds" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seeds): options = options with { Seeds = seeds }; break;
+                case "--matcher-only": options = options with { MatcherOnly = true }; break;
+                case "--out" when Next() is { } file: options = options with { Out = file }; break;
+                case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
+                default: return null;
+            }
+        }
+
+        return args.Length == 0 || options.Classes().Count == 0 ? null : options;
+    }
+
+    /// <summary>The classes that were asked for.</summary>
+    public IReadOnlyList<InstanceClass> Classes() =>
+        [.. (From is { } folder ? PlainFolder.Read(folder, 10) : Catalogue.All).Where(one => Only.Length == 0 || Only.Contains(one.Name))];
+
+    /// <summary>Who is measured.</summary>
+    public IReadOnlyList<Contender> Contenders => MatcherOnly ? [Contender.Matcher] : Enum.GetValues<Contender>();
+
+    /// <summary>Limit of one instance of a class.</summary>
+    public double SecondsOf(InstanceClass one) => Seconds ?? (Full ? one.Seconds : QuickSeconds);
+
+    /// <summary>How many instances of a class.</summary>
+    public int CountOf(InstanceClass one) => From is not null
+        ? Math.Min(Seeds ?? one.Full, one.Full)
+        : Seeds ?? (Full ? one.Full : one.Quick);
+}
