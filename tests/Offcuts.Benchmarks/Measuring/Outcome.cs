@@ -34,11 +34,11 @@ internal sealed record Outcome(
     /// <summary>True where tiers 1 and 2 are proven.</summary>
     public bool ProvenSpend => HasPlan && Unfilled.All(stage => stage.Proven) && Spend.Proven;
 
-    /// <summary>How far tier 3 may be from the best, in percent of its value; 0 where proven, none where nothing is known.</summary>
-    public double? Gap => GivenUp switch
-    {
-        { Proven: true } => 0,
-        { Bound: { } bound } given => 100.0 * (given.Value - bound) / Math.Max(1, Math.Abs(given.Value)),
-        _ => null,
-    };
+    /// <summary>How far the spend may be from the best, in percent of its value; 0 where proven, none where nothing is known.</summary>
+    public double? SpendGap => Gap(Spend);
+
+    /// <summary>The same of the value given up.</summary>
+    public double? GivenUpGap => GivenUp is { } given ? Gap(given) : null;
+
+    private static double? Gap(Reached figure) => figure.Bound is { } bound ? 100.0 * (figure.Value - bound) / Math.Max(1, Math.Abs(figure.Value)) : null;
 }

@@ -18,18 +18,18 @@ internal sealed class ResultsPage(Options options)
         var matcher = outcomes[Contender.Matcher];
         var sums = Sums.Of(matcher, outcomes);
         var (model, hand) = (outcomes.GetValueOrDefault(Contender.Model, []), outcomes.GetValueOrDefault(Contender.Hand, []));
-        _summary.AppendLine(Invariant($"| {one.Name} | {sums.Proven} of {matcher.Count} | {sums.Median:0.00} / {sums.Worst:0.00} | {sums.WorstFirst:0.00} / {sums.WorstGood:0.00} | {sums.WorstGap} | {sums.PeakMegabytes:0} | {model.Count(outcome => outcome.Proven)} | {(hand.Count == 0 ? 0 : Sums.Of(hand, outcomes).AsGood)} | {one.Goal} |"));
+        _summary.AppendLine(Invariant($"| {one.Name} | {sums.Proven} of {matcher.Count} | {sums.Median:0.00} / {sums.Worst:0.00} | {sums.WorstFirst:0.00} / {sums.WorstGood:0.00} | {sums.WorstGaps} | {sums.PeakMegabytes:0} | {model.Count(outcome => outcome.Proven)} | {(hand.Count == 0 ? 0 : Sums.Of(hand, outcomes).AsGood)} | {one.Goal} |"));
 
         var text = new StringBuilder();
         text.AppendLine(Invariant($"## {one.Title} (`{one.Name}`)")).AppendLine();
         text.AppendLine(Invariant($"{one.Source} Limit {seconds:0.##} s each. Goal: {one.Goal}.")).AppendLine();
         if (matcher.Count <= MostRows) Rows(text, matcher, model, hand);
-        text.AppendLine("| all together | proven | tiers 1, 2 proven | as good as the best of three | median s | worst s | worst s to a first / good plan | widest gap of tier 3 | peak MB |");
+        text.AppendLine("| all together | proven | tiers 1, 2 proven | as good as the best of three | median s | worst s | worst s to a first / good plan | widest gap of spend / value given up, % | peak MB |");
         text.AppendLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         foreach (var who in outcomes.Keys)
         {
             var of = Sums.Of(outcomes[who], outcomes);
-            text.AppendLine(Invariant($"| {Name(who)} | {of.Proven} of {matcher.Count} | {of.ProvenSpend} | {of.AsGood} | {of.Median:0.00} | {of.Worst:0.00} | {(who == Contender.Matcher ? Invariant($"{of.WorstFirst:0.00} / {of.WorstGood:0.00}") : "-")} | {of.WorstGap} | {of.PeakMegabytes:0} |"));
+            text.AppendLine(Invariant($"| {Name(who)} | {of.Proven} of {matcher.Count} | {of.ProvenSpend} | {of.AsGood} | {of.Median:0.00} | {of.Worst:0.00} | {(who == Contender.Matcher ? Invariant($"{of.WorstFirst:0.00} / {of.WorstGood:0.00}") : "-")} | {of.WorstGaps} | {of.PeakMegabytes:0} |"));
         }
 
         foreach (var trouble in outcomes.SelectMany(of => of.Value.Where(outcome => outcome.Trouble.Length > 0).GroupBy(outcome => outcome.Trouble)
@@ -50,12 +50,12 @@ internal sealed class ResultsPage(Options options)
         text.AppendLine("- Instances one after the other, each contender in a process of its own for each class, after one small yard that is not counted.");
         text.AppendLine("- Seconds are wall-clock time of one call, model building included. Memory is the largest resident memory of that process, the .NET runtime with the instance included.");
         text.AppendLine("- A figure is `value`, or `value > bound` where the two do not meet; of several stages the unfilled are summed. The three figures are cuts unfilled, cents spent, cents of yard value given up.");
-        text.AppendLine("- A gap is what lies between value and bound of tier 3, in percent of the value; where something is bought the value may be near 0 and the gap looks wide. A bound of the assignment model is its solver's own.");
+        text.AppendLine("- A gap is what lies between value and bound, in percent of the value, `?` where no bound is claimed; where something is bought the value may be near 0 and the gap looks wide. A bound of the assignment model is its solver's own.");
         text.AppendLine("- A good plan is the first one that fills what the last one fills and is within 2 % of its spend, or of its value given up where nothing is spent.").AppendLine();
         text.AppendLine(violations.Count == 0
             ? "Checked in this run: no bound is above a value that is known by construction, from a file or from another contender's plan, and no value is below what is known to be least."
             : $"**{violations.Count} claims were found to be wrong in this run; they stand under their tables.**").AppendLine();
-        text.AppendLine("| class | matcher proves | median / worst s | worst s to a first / good plan | widest gap of tier 3 | peak MB | model proves | by hand as good | goal |");
+        text.AppendLine("| class | matcher proves | median / worst s | worst s to a first / good plan | widest gap of spend / value given up, % | peak MB | model proves | by hand as good | goal |");
         text.AppendLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         text.Append(_summary).AppendLine().Append(_tables);
         File.WriteAllText(file, text.ToString().TrimEnd() + Environment.NewLine);

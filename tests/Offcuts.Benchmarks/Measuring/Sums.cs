@@ -4,13 +4,12 @@ namespace Offcuts.Benchmarks.Measuring;
 
 /// <summary>What one contender reached on a whole class.</summary>
 internal sealed record Sums(
-    int Proven, int ProvenSpend, int AsGood, double Median, double Worst, double? WorstFirst, double? WorstGood, string WorstGap, double PeakMegabytes)
+    int Proven, int ProvenSpend, int AsGood, double Median, double Worst, double? WorstFirst, double? WorstGood, string WorstGaps, double PeakMegabytes)
 {
     /// <summary>The sums of one contender, of which the others say what the best plan was.</summary>
     public static Sums Of(IReadOnlyList<Outcome> mine, IReadOnlyDictionary<Contender, IReadOnlyList<Outcome>> all)
     {
         var seconds = mine.Select(outcome => outcome.Seconds).Order().ToArray();
-        var gaps = mine.Select(outcome => outcome.Gap).ToArray();
         return new Sums(
             mine.Count(outcome => outcome.Proven),
             mine.Count(outcome => outcome.ProvenSpend),
@@ -19,9 +18,13 @@ internal sealed record Sums(
             seconds[^1],
             mine.Max(outcome => outcome.FirstPlan),
             mine.Max(outcome => outcome.GoodPlan),
-            gaps.Any(gap => gap is null) ? "unknown" : string.Create(CultureInfo.InvariantCulture, $"{gaps.Max():0.###} %"),
+            $"{Widest(mine, outcome => outcome.SpendGap)} / {Widest(mine, outcome => outcome.GivenUpGap)}",
             mine.Max(outcome => outcome.PeakBytes) / 1e6);
     }
+
+    private static string Widest(IReadOnlyList<Outcome> outcomes, Func<Outcome, double?> gap) => outcomes.Any(outcome => !outcome.HasPlan || gap(outcome) is null)
+        ? "?"
+        : string.Create(CultureInfo.InvariantCulture, $"{outcomes.Max(gap):0.###}");
 
     // True where the first plan is better by the tiers; one without a third figure stands behind one that has it.
     private static bool Better(Outcome a, Outcome b)
