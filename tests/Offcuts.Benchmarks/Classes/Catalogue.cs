@@ -27,13 +27,13 @@ internal static class Catalogue
         Yard("yard-2000-enough", "2,000 cut copies in 120 sizes, 3,000 pieces, 12 materials, enough", new YardSize(2000, 120, 3000, 12, true), 4,
             "tiers 1 and 2 proven, tier 3 within 0.05 % in 10 s; 500 MB at most", 10),
         new("yard-25", "25 cut copies, 25 pieces, lengths to 1/16 in", "Invented; see `FullYards` of the matcher's tests.",
-            "every one proven", 10, 3, 20, seed => new Instance($"no {seed}", FullYards.Draw(seed))),
+            "every one proven", 10, 2, 20, seed => new Instance($"no {seed}", FullYards.Draw(seed))),
         new("yard-any", "Yards of many kinds, up to 60 cut copies and 60 pieces", "Invented; see `RandomYards` of the matcher's tests.",
-            "every one proven", 10, 4, 40, seed => new Instance($"no {seed}", RandomYards.Draw(seed, 60, 60))),
+            "every one proven", 10, 2, 40, seed => new Instance($"no {seed}", RandomYards.Draw(seed, 60, 60))),
     ];
 
     // Small yards have 40 to 60 pieces, by their seed.
     private static InstanceClass Yard(string name, string title, YardSize size, int full, string goal, double seconds) => new(
-        name, title, Invented, goal, seconds, size.Copies < 1000 ? 2 : 1, full,
+        name, title, Invented, goal, seconds, size.Copies < 100 ? 2 : 1, full,
         seed => Yards.Draw(size.Copies == 60 ? size with { Pieces = 40 + seed * 7 % 21 } : size, seed));
 }

@@ -25,7 +25,7 @@ internal static class Contest
         var outcome = contender switch
         {
             Contender.Matcher => TheMatcher.Run(instance, seconds),
-            Contender.Model => AssignmentModel.Run(instance, seconds),
+            Contender.Model => AssignmentSearch.Run(instance, seconds),
             _ => Hand(instance),
         };
         using var process = Process.GetCurrentProcess();
@@ -35,9 +35,9 @@ internal static class Contest
     private static Outcome Hand(Instance instance)
     {
         var watch = Stopwatch.StartNew();
-        var (unfilled, spend, givenUp) = ByHand.Plan(instance.Request);
+        var plan = ByHand.Plan(instance.Request);
         return new Outcome(
-            instance.Name, [.. unfilled.Select(count => new Reached(count, null))], new Reached(spend, null), new Reached(givenUp, null),
+            instance.Name, [.. plan.Unfilled.Select(count => new Reached(count, null))], new Reached(plan.Spend, null), new Reached(plan.GivenUp, null),
             watch.Elapsed.TotalSeconds, null, null, 0, "");
     }
 }
