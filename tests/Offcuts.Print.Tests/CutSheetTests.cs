@@ -77,9 +77,9 @@ public sealed class CutSheetTests
     }
 
     [Fact]
-    public void A_remainder_says_its_new_label_where_it_has_one()
+    public void A_remainder_that_is_kept_says_that_it_gets_a_label()
     {
-        Part(2).Should().Contain("    =   18'            2'             20'            keep as CXP ERKR");
+        Part(2).Should().Contain("    =   18'            2'             20'            keep, new label");
         Part(2).Should().Contain("    =   2' 6\"          1' 6\"          4'             keep, new label");
         Part(2).Should().Contain("    .   11' 1/4\"       3-3/4\"         11' 4\"         scrap");
     }
@@ -200,9 +200,11 @@ public sealed class CutSheetTests
         steps[1] = new PlanStep(StepState.DoneOtherwise, Invented.Plan.Pieces[1]);
         steps[2] = PlanStep.Dropped;
         steps[5] = PlanStep.Done;
-        var text = CutSheet.Text(Kept with { Steps = steps, HardwareDone = true }, Invented.Options);
+        var rest = Invented.Stud with { Code = Invented.Code("CXPERKR"), Length = Length.Inches(29.5m) };
+        var options = Invented.Options with { CameBack = ImmutableDictionary<int, ImmutableArray<Piece>>.Empty.Add(0, [rest, rest with { Code = Invented.Code("69EFEPJ"), Length = Length.Inches(14) }]) };
+        var text = CutSheet.Text(Kept with { Steps = steps, HardwareDone = true }, options);
 
-        text.Should().Contain("    1: C99 MFXY, 2x10, 11' 4\": cut as planned\n")
+        text.Should().Contain("    1: C99 MFXY, 2x10, 11' 4\": cut as planned\n      kept: 2' 5-1/2\", label CXP ERKR\n      kept: 1' 2\", label 69E FEPJ\n")
             .And.Contain("    2: 6P7 RX46, 2x4 treated, 8': cut, but not as planned\n")
             .And.Contain("    3: 3XN HY6H, 2x4, 7' 8-5/8\": given up: the rest was matched again\n")
             .And.Contain("    6: new, 2x4, 8': cut as planned\n")
@@ -311,7 +313,7 @@ public sealed class CutSheetTests
 
         foreach (var words in new[]
         {
-            "Orchard bench and its footing", Invented.Note, "pull the nails and scrape off the concrete", "leg, přední", "keep as CXP ERKR",
+            "Orchard bench and its footing", Invented.Note, "pull the nails and scrape off the concrete", "leg, přední", "keep, new label",
             "OLD PRICE, seen 2026-08-26", "$42.11", "1 x top (bench): the longest 2x12 in the yard is 9' 2\", too short by 10\"",
             "Yard value given up: $12.34 (not proven: no plan gets below $11.00).", "This plan spends $38.90, so it saves $88.85.",
             "Local code and licensed practice decide.", "page 1 of 3",

@@ -196,7 +196,6 @@ internal static class Invented
         Settings = YardSettings.Usual with { TaxThousandthsOfPercent = 8250 },
         StageDates = ImmutableDictionary<string, DateOnly>.Empty.Add("footing", new DateOnly(2026, 11, 28)).Add("bench", new DateOnly(2026, 12, 12)),
         Prices = new PriceBook([new StorePrice { Material = Hardware("form tie 8 in"), Price = new Money(115), LeadDays = 1, Date = new DateOnly(2026, 8, 27) }]),
-        NewLabels = ImmutableDictionary<(int, int), Code>.Empty.Add((3, 0), Code("CXPERKR")),
     };
 
     private static PlannedPiece Blocking => new()

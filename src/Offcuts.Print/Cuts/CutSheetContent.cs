@@ -43,7 +43,7 @@ internal sealed class CutSheetContent
         var waiting = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
         Picks = Pick(waiting);
         Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
-        Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).Select(each => Finished(each.piece, each.i))];
+        Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).SelectMany(each => CameBack(each.i).Prepend(Finished(each.piece, each.i)))];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
     }
@@ -139,17 +139,17 @@ internal sealed class CutSheetContent
             piece.Source is { } own ? string.Join(", ", LabelContent.MarksOf(own)) : "",
             [.. Notes(piece)],
             bar,
-            [.. bar.Stretches.Where(stretch => stretch.Kind != StretchKind.Kerf).Select(stretch => Row(piece, index, stretch))]);
+            [.. bar.Stretches.Where(stretch => stretch.Kind != StretchKind.Kerf).Select(stretch => Row(piece, stretch))]);
     }
 
-    private StretchRow Row(PlannedPiece piece, int index, Stretch stretch)
+    private StretchRow Row(PlannedPiece piece, Stretch stretch)
     {
         var (start, length, end) = (Text(stretch.Start), Text(stretch.Length), Text(stretch.End));
         var cut = stretch.Kind == StretchKind.Cut ? piece.Cuts[stretch.Index] : null;
         var (sign, what) = stretch.Kind switch
         {
             StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut)),
-            StretchKind.Kept => ("=", _options.NewLabels.TryGetValue((index, stretch.Index), out var code) ? $"keep as {code}" : "keep, new label"),
+            StretchKind.Kept => ("=", "keep, new label"),
             StretchKind.Scrap => (".", "scrap"),
             StretchKind.Untouched => ("-", "leave as it is"),
             StretchKind.Bad => ("x", "bad spot"),
@@ -178,6 +178,11 @@ internal sealed class CutSheetContent
         StepState.DoneOtherwise => "cut, but not as planned",
         _ => "given up: the rest was matched again",
     };
+
+    // One line each, from the marked end on, so that no code is ever broken in two.
+    private IEnumerable<string> CameBack(int index) => _options.CameBack.TryGetValue(index, out var pieces)
+        ? pieces.Select(piece => $"  kept: {Text(piece.Length)}, label {TextRules.Harmless(_options.CodeText(piece.Code))}")
+        : [];
 
     private BuyRow Buy(ShoppingRow row)
     {

@@ -25,8 +25,8 @@ public sealed record CutSheetOptions
     /// <summary>Where hardware that is bought has its supplier, date and lead time from; without it these are not shown.</summary>
     public PriceBook Prices { get; init; } = PriceBook.Empty;
 
-    /// <summary>Codes drawn for kept remainders, by the piece's index in the plan and the remainder's in the piece, both from 0; where one is missing, the sheet says only that a label comes.</summary>
-    public ImmutableDictionary<(int Piece, int Remainder), Code> NewLabels { get; init; } = ImmutableDictionary<(int Piece, int Remainder), Code>.Empty;
+    /// <summary>What came back of pieces that are cut, in order from the marked end, by the piece's index in the plan, from 0: so that each label finds its remainder.</summary>
+    public ImmutableDictionary<int, ImmutableArray<Piece>> CameBack { get; init; } = ImmutableDictionary<int, ImmutableArray<Piece>>.Empty;
 
     /// <summary>How a code is written; as on its label where nothing else is said.</summary>
     public Func<Code, string> CodeText { get; init; } = code => code.ToString();

@@ -78,7 +78,7 @@ internal sealed class CutSheetPdf : IDisposable
         if (_content.Behind.Count == 0) return;
         _flow.Space(6);
         _flow.Paragraph("Behind you", Body, bold: true);
-        foreach (var line in _content.Behind) Line(line);
+        foreach (var line in _content.Behind) _flow.Paragraph(line, Body, indent: line.StartsWith(' ') ? 12 : 0);
     }
 
     private void Piece(CutPiece piece, double perUnit)

@@ -80,7 +80,7 @@ internal sealed class CutSheetText
         if (content.Behind.Count == 0) return;
         Line("");
         Line("  Behind you:");
-        foreach (var line in content.Behind) Wrapped(line, 4);
+        foreach (var line in content.Behind) Wrapped(line, line.StartsWith(' ') ? 6 : 4);
     }
 
     private void Buy(CutSheetContent content)

@@ -60,7 +60,7 @@ internal static class PlanCommands
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             if (Find(yard, parse.GetValue(id)) is not { } kept) return context.Refuse([Missing(parse.GetValue(id))]);
-            var options = SheetOptions.For(yard, context.World.Today);
+            var options = SheetOptions.For(yard, kept, context.World.Today);
             if (parse.GetValue(json))
             {
                 context.World.Out.WriteLine(PlanJson.Write(kept.Plan, code => code.Text));

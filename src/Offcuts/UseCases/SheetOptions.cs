@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.Store;
@@ -19,6 +20,19 @@ public static class SheetOptions
             .Where(stage => stage.Date is not null)
             .ToImmutableDictionary(stage => stage.Name, stage => stage.Date!.Value),
     };
+
+    /// <summary>For a kept plan of this yard: with the new labels of what came back of the pieces that are cut.</summary>
+    public static CutSheetOptions For(YardFile yard, KeptPlan kept, DateOnly today) => For(yard, today) with
+    {
+        CameBack = kept.Plan.Pieces
+            .Select((piece, index) => (piece.Source, Index: index))
+            .Where(each => each.Source is not null && kept.Steps[each.Index].State is StepState.Done or StepState.DoneOtherwise)
+            .ToImmutableDictionary(each => each.Index, each => CutFrom(yard, each.Source!.Code)),
+    };
+
+    // In the order in which they were entered, which is the order along the piece.
+    private static ImmutableArray<Piece> CutFrom(YardFile yard, Code code) =>
+        yard.Family(code) is { } family ? [.. family.InOrder().Select(member => member.Piece).Where(piece => piece.CutFrom == code)] : [];
 
     /// <summary>For a plan without a yard.</summary>
     public static CutSheetOptions For(YardSettings settings, PriceBook prices, DateOnly today, Func<Code, string> writtenCode) =>

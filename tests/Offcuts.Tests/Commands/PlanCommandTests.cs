@@ -256,6 +256,21 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void After_the_cut_the_sheet_says_which_label_goes_on_which_remainder()
+    {
+        _yard.Must("add", "2x4 12' @rack");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 30 x3");
+        _yard.Must("plan", "--save");
+        var source = YardCommandTests.Code(_yard, 0, "list");
+        _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40", "22-1/2");
+        var (first, second) = (YardCommandTests.Code(_yard, 0, "list"), YardCommandTests.Code(_yard, 1, "list"));
+
+        _yard.Must("sheet").Out.Should().Contain(
+            $"    1: {source}, 2x4, 12': cut, but not as planned\n      kept: 3' 4\", label {first}\n      kept: 1' 10-1/2\", label {second}\n");
+    }
+
+    [Fact]
     public void A_cut_sheet_is_printed_as_text_and_as_a_pdf()
     {
         Enter();

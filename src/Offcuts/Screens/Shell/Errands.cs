@@ -59,7 +59,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     private Result<string> Sheet(int plan, string file)
     {
         if (yard.Plan(plan) is not { } kept) return PlanFaults.NoSuchPlan(plan);
-        WholeFile.Write(file, stream => stream.Write(CutSheet.Pdf(kept, SheetOptions.For(yard, world.Today))));
+        WholeFile.Write(file, stream => stream.Write(CutSheet.Pdf(kept, SheetOptions.For(yard, kept, world.Today))));
         return $"wrote {file}";
     }
 
