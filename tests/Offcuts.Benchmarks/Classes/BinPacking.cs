@@ -31,7 +31,7 @@ internal static class BinPacking
             Hard, 30, 2, 12, Waescher),
         new("hard", "In the manner of Schoenfield's Hard28", "Invented to be like them: bins of 1,000, 160 to 200 cuts of 1 to 800 that leave at most a tenth of a bin empty in all. The published 28 were picked as those that reductions and bounds do not settle; these are not picked.",
             Hard, 30, 1, 12, LikeHard28),
-        new("full-bins", "Full bins of three, 201 cuts in bins of 2,500", "Invented: 67 bins of 2,500, each filled exactly by three cuts of 200 to 1,800. As hard to fill as the class AI of Delorme, Iori and Martello 2016, whose procedure we could not find in full; ANI needs a core whose bound can't be reached and is left out for the same reason.",
+        new("full-bins", "Full bins of three, 201 cuts in bins of 2,500", "Invented: 67 bins of 2,500, each filled exactly by three cuts of 200 to 1,800. Stands in for the classes AI and ANI of Delorme, Iori and Martello 2016, whose procedures we could not find in full; it may be easier than they are.",
             "90 % proven in 60 s; within one bin in 10 s at least", 60, 1, 6, FullBins),
     ];
 

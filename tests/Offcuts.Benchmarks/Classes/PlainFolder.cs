@@ -16,11 +16,12 @@ internal static class PlainFolder
 
     private static InstanceClass? Class(string folder, double seconds)
     {
-        var files = Directory.GetFiles(folder, "*.txt").Order(StringComparer.Ordinal)
-            .Where(file => PlainInstance.Read(File.ReadLines(file)) is not null).ToArray();
+        var all = Directory.GetFiles(folder, "*.txt");
+        var files = all.Where(file => PlainInstance.Read(File.ReadLines(file)) is not null).Order(StringComparer.Ordinal).ToArray();
+        var others = files.Length == all.Length ? "" : $" Files of another form, passed over: {all.Length - files.Length}.";
         var name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
         return files.Length == 0 ? null : new InstanceClass(
-            name, $"{name}, from files", "Published or supplied instances, read from plain files that are not part of the project.",
+            name, $"{name}, from files", $"Published or supplied instances, read from plain files that are not part of the project.{others}",
             "that of its class", seconds, files.Length, files.Length,
             number => PlainInstance.Read(File.ReadLines(files[number - 1]))!.Named(Path.GetFileNameWithoutExtension(files[number - 1])));
     }

@@ -46,7 +46,7 @@ internal static class SeveralLengths
         var (random, count, least) = (new Random(seed), ((int[])[25, 50, 100, 200])[(seed - 1) % 4], ((int[])[1, 20, 50])[(seed - 1) % 3]);
         int[] lengths = seed % 2 == 1 ? [150, 120, 100] : [150, 120, 100, 80, 60];
         var cuts = Enumerable.Range(0, count).Select(_ => random.Next(least, 100)).ToArray();
-        // A third of the length is the most that is lost where no cut is longer than the bin's two thirds; twice as many suffice.
+        // First-fit leaves at most one bin that is not more than half full, so of a length that holds every cut this many are enough.
         return new PlainInstance([.. lengths.Select(length => (length, (int?)(2 * cuts.Sum() / length + 1), length))], PlainInstance.Count(cuts))
             .Named($"{count} cuts from {least}, {lengths.Length} lengths, no {seed}");
     }

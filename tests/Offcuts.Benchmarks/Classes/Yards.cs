@@ -17,7 +17,8 @@ internal sealed record YardSize(int Copies, int Sizes, int Pieces, int Materials
 
 /// <summary>
 /// Yards with ranges, bad spots, reservations, uses and conditions; invented, not measured. The seed turns every knob: grid of
-/// 1/16 in with a kerf of 1/8 in or of 1 mm with a kerf of 3 mm, short, middling or long cuts, one to three stages.
+/// 1/16 in with a kerf of 1/8 in or of 1 mm with a kerf of 3 mm, short, middling or long cuts, one to three stages, pieces spread
+/// evenly in length or mostly stubs with some long ones.
 /// </summary>
 internal sealed class Yards
 {
@@ -30,6 +31,7 @@ internal sealed class Yards
     private readonly Length _kerf;
     private readonly (int Least, int Most) _cutInches;
     private readonly int _stages;
+    private readonly bool _stubs;
 
     private Yards(YardSize size, int seed)
     {
@@ -38,6 +40,7 @@ internal sealed class Yards
         (_grid, _kerf) = seed % 2 == 1 ? (Length.Inches(0.0625m), Length.Inches(0.125m)) : (Length.Millimetres(1), Length.Millimetres(3));
         _cutInches = (seed % 3) switch { 1 => (14, 60), 2 => (6, 30), _ => (30, 90) };
         _stages = seed % 4 == 0 ? 3 : seed % 4 == 3 ? 2 : 1;
+        _stubs = (seed - 1) / 3 % 2 == 1;
     }
 
     /// <summary>The yard of a seed.</summary>
@@ -104,7 +107,7 @@ internal sealed class Yards
             {
                 Code = Code.Draw(_random.Next),
                 Material = material,
-                Length = Between((int)Math.Max(3, 0.4 * mean), (int)Math.Min(240, 1.6 * mean)),
+                Length = PieceLength(mean),
                 Condition = _random.Next(10) switch { < 6 => Condition.Sound, < 9 => Condition.Fair, _ => Condition.Poor },
                 Stamped = _random.Next(2) == 0,
                 State = reserved ? PieceState.Reserved : PieceState.InYard,
@@ -112,6 +115,12 @@ internal sealed class Yards
             };
             yield return _random.Next(5) == 0 ? Spoilt(piece) : piece;
         }
+    }
+
+    private Length PieceLength(double mean)
+    {
+        var (least, most) = !_stubs ? (0.4, 1.6) : _random.Next(5) > 0 ? (0.2, 1.0) : (1.0, 4.4);
+        return Between((int)Math.Max(3, least * mean), (int)Math.Max(4, Math.Min(240, most * mean)));
     }
 
     private Piece Spoilt(Piece piece)
