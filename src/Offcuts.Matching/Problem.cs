@@ -91,6 +91,20 @@ public sealed class Problem
         return faults.Count > 0 ? Result<Problem>.Fail(faults) : new Problem(request);
     }
 
+    /// <summary>The same problem with something changed.</summary>
+    internal Result<Problem> Changed(Func<MatchRequest, MatchRequest> change) => Create(change(new MatchRequest
+    {
+        Pieces = Pieces,
+        Bins = Bins,
+        Stages = Stages,
+        Prices = Prices,
+        Settings = Settings,
+        Buy = Buy,
+        Wishes = Wishes,
+        Order = Order,
+        CodeText = CodeText,
+    }));
+
     // A piece whose bad spots stand in order already stays the very same object.
     private static Piece InOrder(Piece piece)
     {

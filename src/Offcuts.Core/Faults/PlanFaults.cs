@@ -54,5 +54,13 @@ public static class PlanFaults
 
     public static Fault NoSuchStockCode(string code) => new($"the stock file has no piece {TextRules.Harmless(code)}");
 
+    public static Fault OneQuestion() => new("--explain, --compare and --save answer different questions: give one of them; --compare keeps a plan with --take");
+
+    public static Fault TakeWithoutCompare() => new("--take goes with --compare");
+
+    public static Fault NoSuchRival(int count) => new($"--take is a number from 1 to {count}");
+
+    public static Fault MatchAgain() => new("the yard has changed since this plan was found; match again");
+
     public static Fault NothingWaits(int id) => new($"nothing of plan {id} waits any more");
 }

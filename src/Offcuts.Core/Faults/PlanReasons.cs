@@ -55,6 +55,34 @@ public static class PlanReasons
     /// <summary>What would do is not to be touched.</summary>
     public static string Spared(string code) => $"what would do is to be left alone: {TextRules.Harmless(code)}";
 
+    /// <summary>It is not to be touched for the cut.</summary>
+    public static string ItIsSpared() => "it is to be left alone";
+
+    /// <summary>What would help: a longer piece.</summary>
+    public static string LongerPiece(Length by, Length longest, LengthUnit unit) =>
+        $"a piece longer by {LengthText.Faithful(by, unit)} than the longest that may serve, which is {LengthText.Faithful(longest, unit)}";
+
+    /// <summary>What would help: another use.</summary>
+    public static string LooserUse(Use use) => $"the use {use.ToString().ToLowerInvariant()}, if the work allows it";
+
+    /// <summary>What would help: no wish about treatment.</summary>
+    public static string EitherTreatment(TreatedWish wish) =>
+        wish == TreatedWish.Yes ? "untreated wood too, where the code allows it" : "treated wood too";
+
+    /// <summary>What would help: a reserved piece.</summary>
+    public static string FreeReserved(string code, string stage) => $"{TextRules.Harmless(code)}, which is reserved for {TextRules.Harmless(stage)}";
+
+    /// <summary>What would help: a piece that is to be left alone.</summary>
+    public static string LetGo(string code) => $"{TextRules.Harmless(code)}, which is to be left alone";
+
+    /// <summary>What would help: one more of a store length.</summary>
+    public static string OneMoreBoard(Length length, bool treated, LengthUnit unit) =>
+        $"one more new {(treated ? "treated " : "")}board of {LengthText.Faithful(length, unit)}";
+
+    /// <summary>What would help where no store length does.</summary>
+    public static string SomeBoard(Length least, LengthUnit unit) =>
+        $"a board of {LengthText.Faithful(least, unit)} or more; no price is known for one";
+
     /// <summary>The piece left the yard.</summary>
     public static string NotOnHand() => "it is not in the yard";
 

@@ -26,6 +26,9 @@ internal sealed class PlanCommand
     private readonly Option<string[]> _pin = Many("--pin", "Take this piece for that cut, like \"K7F 3MXX for blocking\"; may be given again", "PIECE for CUT");
     private readonly Option<string[]> _spare = Many("--spare", "Leave this piece alone, or only \"PIECE for CUT\"; may be given again", "PIECE");
     private readonly Option<string[]> _release = Many("--release", "Let go what an earlier plan keeps of this piece: its pins, its being left alone", "PIECE");
+    private readonly Option<string> _explain = new("--explain") { Description = "Say why this cut is filled as it is, and what would have to change where it is not", HelpName = "CUT" };
+    private readonly Option<bool> _compare = new("--compare") { Description = "Show three plans side by side: the best, the fewest saw cuts at the same spend, nothing bought" };
+    private readonly Option<int?> _take = new("--take") { Description = "With --compare: keep this one of them in the yard", HelpName = "NUMBER" };
     private readonly Option<bool> _json = new("--json") { Description = "Print the plan as JSON" };
     private readonly Option<double> _time = new("--time") { Description = "Seconds to look for a better plan", HelpName = "SECONDS", DefaultValueFactory = _ => UsualSeconds };
     private readonly Option<string> _stock = File("--stock", "Plan from this stock file instead of the yard");
@@ -48,9 +51,11 @@ internal sealed class PlanCommand
                 "offcuts plan \"footing forms\" walls --no-buy",
                 "offcuts plan --save",
                 "offcuts plan walls --pin \"K7F 3MXX for blocking\" --spare N4PX7AW",
+                "offcuts plan --explain blocking",
+                "offcuts plan --compare --take 2",
                 "offcuts plan --stock stock.csv --cuts cuts.csv --prices prices.csv --kerf 1/8in --json",
             ],
-            plan._stages, plan._save, plan._noBuy, plan._pin, plan._spare, plan._release, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
+            plan._stages, plan._save, plan._noBuy, plan._pin, plan._spare, plan._release, plan._explain, plan._compare, plan._take, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
         command.SetAction((parse, cancel) => Task.FromResult(plan.Run(parse, cancel)));
         return command;
     }
@@ -63,6 +68,7 @@ internal sealed class PlanCommand
     {
         var seconds = parse.GetValue(_time);
         if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return _context.Refuse([PlanFaults.TimeUnreadable()]);
+        if (parse.GetValue(_take) is not null && !parse.GetValue(_compare)) return _context.Refuse([PlanFaults.TakeWithoutCompare()]);
         var limits = Limits(_context, seconds, cancel);
         if (new[] { _stock, _cuts, _prices }.Any(option => parse.GetValue(option) is not null)) return FromFiles(parse, limits);
         if (parse.GetValue(_kerf) is not null || parse.GetValue(_keep) is not null) return _context.Refuse([PlanFaults.OnlyWithFiles()]);
@@ -73,26 +79,71 @@ internal sealed class PlanCommand
     {
         var wish = Wish(parse, yard);
         if (!wish.TryGet(out var wanted)) return _context.Refuse(wish.Faults);
-        var matched = new MatchStages(yard).Match(wanted, limits);
-        if (matched is { Ok: false } && matched.Fault == PlanFaults.NothingLacking())
+        var asked = new MatchStages(yard).Problem(wanted);
+        if (asked is { Ok: false } && asked.Fault == PlanFaults.NothingLacking())
         {
-            _context.World.Error.WriteLine(matched.Fault.Sentence);
+            _context.World.Error.WriteLine(asked.Fault.Sentence);
             return Exit.Done;
         }
 
-        if (!matched.TryGet(out var plan)) return _context.Refuse(matched.Faults);
-        var save = parse.GetValue(_save);
-        var kept = save ? new KeepPlan(yard).Keep(plan) : Result<int>.Of(0);
-        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+        var options = SheetOptions.For(yard, _context.World.Today);
+        return asked.TryGet(out var problem) ? Answer(parse, yard, problem, options, code => code.Text, limits) : _context.Refuse(asked.Faults);
+    }
 
-        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, code => code.Text));
+    // What is asked about a problem: the plan, why a cut is filled as it is, or several plans side by side.
+    private int Answer(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
+    {
+        if (parse.GetValue(_compare)) return Compare(parse, yard, problem, options, inJson, limits);
+        if (parse.GetValue(_explain) is not { } named) return Show(parse, yard, Matcher.Match(problem, limits), options, inJson);
+        if (parse.GetValue(_save)) return _context.Refuse([PlanFaults.OneQuestion()]);
+        var cut = WishWords.Cut(named, problem.Stages);
+        if (!cut.TryGet(out var one)) return _context.Refuse(cut.Faults);
+        var plan = Matcher.Match(problem, limits);
+        var why = Explainer.Of(problem, plan, one, limits);
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(why, plan, inJson));
+        else foreach (var line in ExplainText.Of(why, plan, options.Settings, options.CodeText)) _context.Say(line);
+        return why.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    private int Compare(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
+    {
+        var take = parse.GetValue(_take);
+        if (parse.GetValue(_explain) is not null || parse.GetValue(_save)) return _context.Refuse([PlanFaults.OneQuestion()]);
+        if (take is not null && yard is null) return _context.Refuse([PlanFaults.NotWithFiles()]);
+        var rivals = Comparison.Of(problem, limits);
+        if (take is < 1 || take > rivals.Count) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
+        var kept = take is { } number ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : Result<int>.Of(0);
+        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(rivals, inJson));
         else
         {
-            var options = SheetOptions.For(yard, _context.World.Today);
-            SayInShort(plan, options);
-            _context.World.Out.Write(save ? CutSheet.Text(yard.Plan(id)!, options) : CutSheet.Text(plan, options));
+            Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings.CurrencySign));
+            _context.Say(CompareText.Note(rivals));
+            if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
+            else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");
+        }
+
+        return rivals[(take ?? 1) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson)
+    {
+        var save = parse.GetValue(_save);
+        var kept = save ? new KeepPlan(yard!).Keep(plan) : Result<int>.Of(0);
+        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, inJson));
+        else
+        {
+            // At a tailgate the answer is wanted first; the sheet explains it.
+            foreach (var line in PlanInShort.Of(plan, options.Settings.CurrencySign)) _context.Say(line);
             _context.Say();
-            _context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
+            _context.World.Out.Write(save ? CutSheet.Text(yard!.Plan(id)!, options) : CutSheet.Text(plan, options));
+            if (yard is not null)
+            {
+                _context.Say();
+                _context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
+            }
         }
 
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
@@ -126,25 +177,10 @@ internal sealed class PlanCommand
             ? TextLines.Open(_context.World, pricesFile, (stream, name) => PricesFile.Read(stream, name))
             : (Result<PriceBook>?)null;
         var wish = new FilesWish(!parse.GetValue(_noBuy), parse.GetValue(_pin) ?? [], parse.GetValue(_spare) ?? []);
-        var matched = MatchFiles.Match(new PlanFiles(stock, cuts, prices), settings, wish, limits);
-        if (!matched.TryGet(out var plan)) return _context.Refuse(matched.Faults);
+        var asked = MatchFiles.Problem(new PlanFiles(stock, cuts, prices), settings, wish);
+        if (!asked.TryGet(out var problem)) return _context.Refuse(asked.Faults);
         Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
-        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, written));
-        else
-        {
-            var options = SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, _context.World.Today, written);
-            SayInShort(plan, options);
-            _context.World.Out.Write(CutSheet.Text(plan, options));
-        }
-
-        return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
-    }
-
-    // At a tailgate the answer is wanted first; the sheet explains it.
-    private void SayInShort(Plan plan, CutSheetOptions options)
-    {
-        foreach (var line in PlanInShort.Of(plan, options.Settings.CurrencySign)) _context.Say(line);
-        _context.Say();
+        return Answer(parse, null, problem, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, _context.World.Today, written), written, limits);
     }
 
     private static Option<string[]> Many(string name, string description, string helpName) => new(name) { Description = description, HelpName = helpName };

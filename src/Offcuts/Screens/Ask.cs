@@ -1,3 +1,5 @@
+using Offcuts.Matching;
+
 namespace Offcuts.Screens;
 
 /// <summary>A question that is open at a place. It stands where the reading stands, and never covers what was typed.</summary>
@@ -19,8 +21,9 @@ internal abstract record Ask(string Question)
 /// <param name="Errand">What is asked of the shell then.</param>
 /// <param name="Want">What is wanted at this place then.</param>
 /// <param name="Order">How the yard is to be ordered then.</param>
+/// <param name="Rival">Which of the compared plans is taken then.</param>
 /// <param name="Retyped">What the typed line holds then.</param>
-internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null, string? Retyped = null);
+internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null, Rival? Rival = null, string? Retyped = null);
 
 /// <summary>What a written answer is for.</summary>
 internal enum Topic

@@ -61,8 +61,17 @@ internal abstract record Errand
     /// <summary>Another place in the order, 1 for the first.</summary>
     public sealed record MoveStage(string Stage, int Position) : Errand;
 
+    /// <summary>Work of seconds beside the screen, for what is meant.</summary>
+    public abstract record Search(MatchWish Wish) : Errand;
+
     /// <summary>Find the best plan.</summary>
-    public sealed record Match(MatchWish Wish) : Errand;
+    public sealed record Match(MatchWish Wish) : Search(Wish);
+
+    /// <summary>Say why a plan that was just found fills a cut as it does.</summary>
+    public sealed record Explain(MatchWish Wish, Plan Plan, string Stage, string Cut) : Search(Wish);
+
+    /// <summary>Find several plans to pick from.</summary>
+    public sealed record Compare(MatchWish Wish) : Search(Wish);
 
     /// <summary>Stop looking and take the best plan so far.</summary>
     public sealed record StopMatch : Errand;

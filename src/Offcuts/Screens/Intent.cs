@@ -81,6 +81,8 @@ internal enum Want
     Buying,
     Sheet,
     OtherPlan,
+    Why,
+    Compare,
     Wish,
     Pin,
     Spare,

@@ -31,6 +31,12 @@ internal abstract record News
     /// <summary>The plan that a match found.</summary>
     public sealed record Matched(Plan Plan) : News;
 
+    /// <summary>Why a cut is filled as it is, line by line.</summary>
+    public sealed record Explained(IReadOnlyList<string> Lines) : News;
+
+    /// <summary>Several plans to pick from.</summary>
+    public sealed record Compared(IReadOnlyList<Rival> Rivals) : News;
+
     /// <summary>A plan was kept under a number.</summary>
     public sealed record Kept(int Id) : News;
 

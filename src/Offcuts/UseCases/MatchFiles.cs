@@ -1,6 +1,5 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
-using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Store.Interchange;
@@ -16,13 +15,9 @@ public sealed record PlanFiles(Result<Stock>? Stock, Result<IReadOnlyList<Stage>
 /// <param name="Spares">Pieces to be left alone, as typed.</param>
 public sealed record FilesWish(bool Buy, IReadOnlyList<string> Pins, IReadOnlyList<string> Spares);
 
-/// <summary>Plans from files alone.</summary>
+/// <summary>Problems from files alone.</summary>
 public static class MatchFiles
 {
-    /// <summary>The best plan within the limits, or every fault of every file together.</summary>
-    public static Result<Plan> Match(PlanFiles files, YardSettings settings, FilesWish wish, MatchLimits limits) =>
-        Problem(files, settings, wish).Then<Plan>(problem => Matcher.Match(problem, limits));
-
     /// <summary>The problem that is meant, or every fault of every file together.</summary>
     public static Result<Problem> Problem(PlanFiles files, YardSettings settings, FilesWish wish)
     {

@@ -3,9 +3,19 @@ namespace Offcuts.Screens;
 /// <summary>The keys of the plan's place.</summary>
 internal static class PlanKeys
 {
-    public static IReadOnlyList<KeyUse> Of(PlanState state) => state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
+    public static IReadOnlyList<KeyUse> Of(PlanState state) => 
+        state.Aside is not null ? Reading : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
 
     private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
+
+    private static readonly KeyUse[] Reading =
+    [
+        new(["Esc", "Enter"], "back to the plan", new Intent.Escape(), "Back to the plan"),
+        new("Up", "scroll", new Intent.Move(-1), "Up"),
+        new("Down", "", new Intent.Move(1), "Down"),
+        new("PageUp", "", new Intent.Page(-1), "A screenful up"),
+        new("PageDown", "", new Intent.Page(1), "A screenful down"),
+    ];
 
     private static readonly KeyUse[] Lists =
     [
@@ -26,6 +36,8 @@ internal static class PlanKeys
         new("Ctrl+U", "buying", new Intent.Do(Want.Buying), "Allow buying, or match from the yard alone"),
         new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the plan that was found, so that it can be carried out"),
         new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
+        new("Ctrl+W", "why", new Intent.Do(Want.Why), "Say why a cut of the chosen piece, or an unfilled one, is filled as it is, and what would have to change"),
+        new("Ctrl+B", "compare", new Intent.Do(Want.Compare), "Three plans side by side to pick from: the best, the fewest saw cuts at the same spend, nothing bought"),
         new("Ctrl+T", "pin, spare..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
         new("Tab", "other plan", new Intent.Do(Want.OtherPlan), "Another plan that the yard keeps"),
     ];

@@ -16,6 +16,10 @@ internal static class PlanModel
     {
         switch (intent)
         {
+            case Intent.Move or Intent.Edge or Intent.Escape or Intent.Enter when state.Aside is not null && state.Line.Ask is null && state.Line.Text.Length == 0:
+                return PlanAside.Apply(state, intent);
+            case Intent.Escape when state.Aside is not null && state.Line.Choosing:
+                return new(state with { Aside = null, Line = state.Line.Close() }, Notice: Notice.None);
             case Intent.Type(var text):
                 return new(Read(state with { Line = state.Line.Typed(text) }));
             case Intent.Move(var by):
@@ -50,9 +54,13 @@ internal static class PlanModel
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):
-                return new(state with { Matching = false, Progress = null, Found = plan, FoundWith = state.Wish, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
-            case News.Refused(Errand.Match, _):
+                return new(state with { Matching = false, Progress = null, Found = plan, FoundWith = state.Wish, Aside = null, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
+            case News.Refused(Errand.Search, _):
                 return new(state with { Matching = false, Progress = null });
+            case News.Explained(var lines):
+                return new(state with { Matching = false, Progress = null, Aside = new Aside(lines), AsideTop = 0 });
+            case News.Compared(var rivals):
+                return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals));
             case News.Kept(var id):
                 // What was said of pieces is kept with the plan, and holds from there.
                 return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [] } });
@@ -67,7 +75,8 @@ internal static class PlanModel
     }
 
     /// <summary>A match has begun, from here or from the stages.</summary>
-    public static PlanState Begun(PlanState state, MatchWish wish) => state with { Matching = true, Progress = null, Wish = wish };
+    public static PlanState Begun(PlanState state, Errand.Search search) =>
+        state with { Matching = true, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
 
     // The latest plan that still has something to do stands here, where nothing newer was found.
     private static PlanState Shown(PlanState state)
@@ -118,6 +127,10 @@ internal static class PlanModel
             case Want.Buying:
                 var wish = state.Wish with { Buy = !state.Wish.Buy };
                 return new(state with { Wish = wish }, Notice: new Notice(wish.Buy ? "buying is allowed; ^R matches again" : "nothing may be bought; ^R matches again"));
+            case Want.Why:
+                return PlanAside.Why(state);
+            case Want.Compare:
+                return new(state, new Errand.Compare(state.Wish));
             case Want.Wish:
                 return PlanWishes.Asked(state);
             case Want.Pin or Want.Spare or Want.Release:
@@ -172,6 +185,7 @@ internal static class PlanModel
     {
         if (ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
+        if (choice.Rival is { } rival) return PlanAside.Taken(closed, rival);
         return choice.Want is { } want ? Wanted(closed, want) : new(closed, choice.Errand);
     }
 

@@ -5,6 +5,10 @@ using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
 
+/// <summary>Lines that are read and put away again: an explanation, a table.</summary>
+/// <param name="Lines">The lines; one that begins with two spaces belongs to the one above.</param>
+internal sealed record Aside(IReadOnlyList<string> Lines);
+
 /// <summary>A plan on the screen: one that was just found, or one that the yard keeps.</summary>
 internal sealed record PlanState
 {
@@ -32,6 +36,12 @@ internal sealed record PlanState
 
     /// <summary>How far it has come.</summary>
     public MatchProgress? Progress { get; init; }
+
+    /// <summary>What stands in place of the page for a while.</summary>
+    public Aside? Aside { get; init; }
+
+    /// <summary>First line of it that is shown.</summary>
+    public int AsideTop { get; init; }
 
     /// <summary>Which of the page's parts is chosen: the plan's pieces first, then what stands below them.</summary>
     public int Chosen { get; init; }

@@ -24,6 +24,12 @@ internal sealed class PlanView : PlaceView
     public override void Show(ShellState state)
     {
         var plan = state.Plan;
+        if (plan.Aside is { } aside)
+        {
+            _page.Show([.. PlanAside.Rows(aside, Viewport.Width)], plan.AsideTop);
+            return;
+        }
+
         var rows = new List<Row>();
         _starts.Clear();
         for (var part = 0; part < PlanRows.Parts(plan); part++)

@@ -89,8 +89,8 @@ internal sealed class Shell
             case Errand.Leave:
                 Left?.Invoke();
                 break;
-            case Errand.Match match:
-                Match(match);
+            case Errand.Search search:
+                Search(search);
                 break;
             case Errand.StopMatch:
                 _match?.Cancel();
@@ -119,7 +119,7 @@ internal sealed class Shell
     }
 
     // A second door to the same file: the match reads through it while the screen goes on with the first.
-    private void Match(Errand.Match errand)
+    private void Search(Errand.Search errand)
     {
         var cancel = new CancellationTokenSource();
         _match = cancel;
@@ -129,8 +129,8 @@ internal sealed class Shell
             var news = Guarded(errand, () =>
             {
                 using var yard = YardFile.Open(_yard.Path, _world.Clock);
-                var matched = new MatchStages(yard).Match(errand.Wish, limits);
-                return matched.TryGet(out var plan) ? new News.Matched(plan) : new News.Refused(errand, matched.Faults);
+                var asked = new MatchStages(yard).Problem(errand.Wish);
+                return asked.TryGet(out var problem) ? Found(errand, problem, limits) : new News.Refused(errand, asked.Faults);
             });
             _hands.Home(() =>
             {
@@ -139,6 +139,21 @@ internal sealed class Shell
                 if (news is not null) Hear(news);
             });
         });
+    }
+
+    private News Found(Errand.Search errand, Problem problem, MatchLimits limits)
+    {
+        switch (errand)
+        {
+            case Errand.Compare:
+                return new News.Compared(Comparison.Of(problem, limits));
+            case Errand.Explain(_, var plan, var stage, var name):
+                var cut = problem.Stages.SelectMany(one => one.Cuts).FirstOrDefault(one => one.Stage == stage && one.Name == name);
+                if (cut is null || PlanChecker.Faults(problem, plan).Count > 0) return new News.Refused(errand, [PlanFaults.MatchAgain()]);
+                return new News.Explained([.. ExplainText.Of(Explainer.Of(problem, plan, cut, limits), plan, _read.Settings, code => code.ToString())]);
+            default:
+                return new News.Matched(Matcher.Match(problem, limits));
+        }
     }
 
     // What is wrong with the world becomes a line; what is wrong with the program goes on to the screen's thread and ends it there.

@@ -73,10 +73,10 @@ internal static class ShellModel
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
-        if (turn.Errand is not Errand.Match match) return new(next, turn.Errand, notice);
-        if (before.Place == Place.Stages) match = match with { Wish = Kept(before.Plan.Wish, match.Wish) };
+        if (turn.Errand is not Errand.Search search) return new(next, turn.Errand, notice);
+        if (search is Errand.Match match && before.Place == Place.Stages) search = match with { Wish = Kept(before.Plan.Wish, match.Wish) };
         if (before.Plan.Matching) return new(next with { Place = Place.Plan }, Notice: new Notice("a match runs already; Esc stops it"));
-        return new(next with { Place = Place.Plan, Plan = PlanModel.Begun(next.Plan, match.Wish) }, match, Notice.None);
+        return new(next with { Place = Place.Plan, Plan = PlanModel.Begun(next.Plan, search) }, search, Notice.None);
     }
 
     // What was said of pieces on the plan's place holds for a match from the stages too, as far as its stages go.

@@ -1,0 +1,68 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching;
+
+/// <summary>
+/// Asks a plan why: by the rules for each piece alone, and by matching again with one thing changed for what that would have cost.
+/// </summary>
+public static class Explainer
+{
+    /// <summary>How many pieces are tried without.</summary>
+    public const int MostTried = 3;
+
+    /// <summary>
+    /// Why the plan fills this cut as it does. What is matched again has the same proof of its own: a figure that is not proven is
+    /// only the best found.
+    /// </summary>
+    /// <param name="problem">The problem the plan was made for.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="cut">One of the problem's cuts.</param>
+    /// <param name="limits">How long it may take in all; cancelled, it hands back what it has.</param>
+    public static Explanation Of(Problem problem, Plan plan, RequiredCut cut, MatchLimits limits)
+    {
+        bool Mine(PlannedCut one) => one.Stage == cut.Stage && one.Cut == cut.Name;
+        var from = plan.Pieces.Select((piece, i) => (Piece: i, Copies: piece.Cuts.Count(Mine))).Where(one => one.Copies > 0).ToArray();
+        var sources = from.Select(one => plan.Pieces[one.Piece].Source).OfType<Piece>().ToArray();
+        var tried = sources.Take(MostTried).ToArray();
+        var unfilled = plan.Unfilled.Where(one => one.Stage == cut.Stage && one.Cut == cut.Name).ToArray();
+        var share = new Share(limits, tried.Length + (unfilled.Length > 0 ? Remedies.MostMatches : 0));
+        WithoutPiece[] instead = [.. tried.TakeWhile(_ => !limits.Cancel.IsCancellationRequested).Select(piece => Without(problem, piece, cut, share.Next()))];
+        return new Explanation
+        {
+            Cut = cut,
+            From = from,
+            Candidates = [.. problem.Pieces.Where(piece => piece.Material.Equals(cut.Material)).Select(piece => Judged(problem, plan, piece, cut))],
+            Instead = instead,
+            NotTried = sources.Length - instead.Length,
+            Unfilled = unfilled,
+            Remedies = unfilled.Length > 0 ? [.. new Remedies(problem, plan, cut, share.Next).All()] : [],
+        };
+    }
+
+    private static Candidate Judged(Problem problem, Plan plan, Piece piece, RequiredCut cut)
+    {
+        var spared = problem.Wishes.Spares.Any(spare => spare.Forbids(piece.Code, cut.Stage, cut.Name));
+        return new Candidate(
+            piece,
+            Verdict.Of(piece, cut, problem.Settings) ?? (spared ? PlanReasons.ItIsSpared() : null),
+            plan.Pieces.FirstOrDefault(planned => planned.Source is { } source && source.Code == piece.Code)?.Cuts ?? []);
+    }
+
+    private static WithoutPiece Without(Problem problem, Piece piece, RequiredCut cut, MatchLimits limits)
+    {
+        bool Pins(Pin pin) => pin.Piece == piece.Code && pin.Stage == cut.Stage && pin.Cut == cut.Name;
+        var wishes = new Wishes(
+            [.. problem.Wishes.Pins.Where(pin => !Pins(pin))],
+            [.. problem.Wishes.Spares, new Spare(piece.Code, cut.Stage, cut.Name)]);
+        var changed = problem.Changed(request => request with { Wishes = wishes });
+        return new WithoutPiece(piece, problem.Wishes.Pins.Any(Pins), Matcher.Match(changed.Value, limits).Tiers);
+    }
+
+    // The time is shared out evenly: what is matched again is as large as the problem itself.
+    private sealed class Share(MatchLimits limits, int parts)
+    {
+        public MatchLimits Next() => limits with { Time = limits.Time / Math.Max(1, parts), Progress = null };
+    }
+}

@@ -1,0 +1,80 @@
+using Offcuts.Core.Plans;
+using Offcuts.Matching;
+using Offcuts.Print;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What stands in place of the plan for a while: why a cut is filled as it is, and several plans to pick from. Pure.</summary>
+internal static class PlanAside
+{
+    /// <summary>Asks why: of the one cut of the chosen part, or which of its cuts is meant.</summary>
+    public static Turn<PlanState> Why(PlanState state)
+    {
+        if (state.Found is not { } plan || state.FoundWith is not { } wish)
+            return new(state, Notice: new Notice("a plan that was just found can say why: ^R matches again"));
+        if (state.FoundAt != state.Yard.Change) return new(state, Notice: new Notice("the yard has changed since this plan was found: ^R matches again"));
+        var cuts = (state.Piece is { } piece ? piece.Cuts.Select(cut => (cut.Stage, cut.Cut)) : plan.Unfilled.Where(one => IsCut(state, one)).Select(one => (one.Stage, one.Cut))).Distinct().ToArray();
+        return cuts switch
+        {
+            [] => new(state, Notice: new Notice("choose a piece, or what is unfilled")),
+            [var (stage, cut)] => new(state, new Errand.Explain(wish, plan, stage, cut)),
+            _ => new(state with
+            {
+                Line = state.Line.Open(new Ask.Choose("Why is which cut filled so?", [.. cuts.Take(26).Select((one, i) =>
+                    new Choice((char)('a' + i), $"{one.Cut} ({one.Stage})", new Errand.Explain(wish, plan, one.Stage, one.Cut)))])),
+            }),
+        };
+    }
+
+    /// <summary>Several plans to pick from are there.</summary>
+    public static PlanState Compared(PlanState state, IReadOnlyList<Rival> rivals) => state with
+    {
+        Aside = new Aside([.. Table(rivals, state.Yard.Settings.CurrencySign), "", CompareText.Note(rivals)]),
+        AsideTop = 0,
+        Line = state.Line.Open(new Ask.Choose("Which of these plans is taken?", [.. rivals.Select((rival, i) =>
+            new Choice((char)('1' + i), CompareText.Of(rival.Aim), Rival: rival))])),
+    };
+
+    /// <summary>One of them is taken: it is there like any plan that was found.</summary>
+    public static Turn<PlanState> Taken(PlanState state, Rival rival) => new(
+        state with
+        {
+            Found = rival.Plan,
+            FoundWith = state.Wish with
+            {
+                Buy = state.Wish.Buy && rival.Aim != Aim.NothingBought,
+                Order = rival.Aim == Aim.FewestSawCuts ? TierOrder.SawCutsFirst : TierOrder.ValueFirst,
+            },
+            FoundAt = state.Yard.Change,
+            Aside = null,
+            Chosen = 0,
+            Ledger = [],
+        },
+        Notice: new Notice($"this is the {CompareText.Of(rival.Aim)} plan; ^K keeps it"));
+
+    /// <summary>Reading and putting away.</summary>
+    public static Turn<PlanState> Apply(PlanState state, Intent intent) => intent switch
+    {
+        Intent.Move(var by) => new(state with { AsideTop = Math.Clamp(state.AsideTop + by, 0, Math.Max(0, state.Aside!.Lines.Count - 1)) }),
+        Intent.Edge(var last) => new(state with { AsideTop = last ? Math.Max(0, state.Aside!.Lines.Count - 1) : 0 }),
+        _ => new(state with { Aside = null }, Notice: Notice.None),
+    };
+
+    /// <summary>The lines, wrapped.</summary>
+    public static IEnumerable<Row> Rows(Aside aside, int width) => aside.Lines.SelectMany(line =>
+        line.Length == 0 ? [Row.Blank] : TextColumns.Width(line) <= width ? [Row.Of(line, Indent(line) == 0 ? Tone.Strong : Tone.Plain)] : Row.Wrapped(line.TrimStart(), Math.Max(2, width - Indent(line)), Indent(line) == 0 ? Tone.Strong : Tone.Plain, indent: 2)
+            .Select(row => Indent(line) == 0 ? row : Row.Of("  " + row.Text, Tone.Plain)));
+
+    private static int Indent(string line) => line.StartsWith("  ", StringComparison.Ordinal) ? 2 : 0;
+
+    private static IEnumerable<string> Table(IReadOnlyList<Rival> rivals, string sign)
+    {
+        IReadOnlyList<string>[] rows = [CompareText.Headings(rivals), .. CompareText.Rows(rivals, sign)];
+        var widths = rows[0].Select((_, column) => rows.Max(cells => TextColumns.Width(cells[column])) + 1).ToArray();
+        return rows.Select(cells => string.Concat(cells.Select((cell, column) => TextColumns.Fill(cell, widths[column]))).TrimEnd());
+    }
+
+    private static bool IsCut(PlanState state, Unfilled one) =>
+        state.Yard.Stages.Any(stage => stage.Name == one.Stage && stage.Cuts.Any(cut => cut.Name == one.Cut));
+}

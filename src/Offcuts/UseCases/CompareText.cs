@@ -1,0 +1,45 @@
+using System.Globalization;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Matching;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Plans side by side, as a table for both faces: a column a plan, a row a figure.</summary>
+public static class CompareText
+{
+    /// <summary>What a plan is the best at, in words.</summary>
+    public static string Of(Aim aim) => aim switch
+    {
+        Aim.Best => "best",
+        Aim.FewestSawCuts => "fewest saw cuts",
+        _ => "nothing bought",
+    };
+
+    /// <summary>The headings: an empty one, then each plan by its number from 1.</summary>
+    public static IReadOnlyList<string> Headings(IReadOnlyList<Rival> rivals) =>
+        ["", .. rivals.Select((rival, i) => $"{(i + 1).ToString(CultureInfo.InvariantCulture)} {Of(rival.Aim)}")];
+
+    /// <summary>The rows: what the figure is, then each plan's. <c>?</c> behind a figure that is only the best found.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> Rows(IReadOnlyList<Rival> rivals, string sign)
+    {
+        IReadOnlyList<string> Row(string what, Func<Plan, string> figure) => [what, .. rivals.Select(rival => figure(rival.Plan))];
+        string Cash(Figure figure) => new Money(figure.Value).ToText(sign) + Sure(figure);
+        return
+        [
+            Row("unfilled", plan => plan.Tiers.Unfilled.Value.ToString(CultureInfo.InvariantCulture) + Sure(plan.Tiers.Unfilled)),
+            Row("spends", plan => Cash(plan.Tiers.Spend)),
+            Row("value given up", plan => Cash(plan.Tiers.ValueGivenUp)),
+            Row("saw cuts", plan => plan.Tiers.SawCuts.ToString(CultureInfo.InvariantCulture)),
+            Row("yard pieces", plan => plan.Pieces.Count(piece => piece.Source is not null).ToString(CultureInfo.InvariantCulture)),
+            Row("pieces to buy", plan => plan.Pieces.Count(piece => piece.Bought is not null).ToString(CultureInfo.InvariantCulture)),
+            Row("saves", plan => plan.Savings.Saved.ToText(sign)),
+        ];
+    }
+
+    /// <summary>What the question mark means, where there is one; else empty.</summary>
+    public static string Note(IReadOnlyList<Rival> rivals) =>
+        rivals.All(rival => rival.Plan.Proven) ? "Each figure is proven in its plan's order of tiers; no bound is claimed for saw cuts." : "? best found: a better plan may exist. No bound is claimed for saw cuts.";
+
+    private static string Sure(Figure figure) => figure.Proven ? "" : " ?";
+}

@@ -1,0 +1,76 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+
+namespace Offcuts.UseCases;
+
+/// <summary>An explanation as lines for people; a line that begins with two spaces belongs to the one above.</summary>
+public static class ExplainText
+{
+    private const int MostPieces = 12;
+
+    /// <summary>All of it.</summary>
+    /// <param name="why">The explanation.</param>
+    /// <param name="plan">The plan that is explained.</param>
+    /// <param name="settings">Unit and sign.</param>
+    /// <param name="code">How a piece is called.</param>
+    public static IEnumerable<string> Of(Explanation why, Plan plan, YardSettings settings, Func<Code, string> code)
+    {
+        var (cut, unit) = (why.Cut, settings.Unit);
+        var unfilled = why.Unfilled.Sum(one => one.Count);
+        var range = cut.Longest > cut.Shortest ? $" to {cut.Longest.ToText(unit)}" : "";
+        yield return $"{cut.Name} ({cut.Stage}): {cut.Material} {cut.Shortest.ToText(unit)}{range}, {Words.Of(cut)}; {cut.Count} needed, {(unfilled == 0 ? "all filled" : $"{unfilled} unfilled")}";
+
+        if (why.From.Count > 0) yield return "It is cut from";
+        foreach (var (index, copies) in why.From)
+        {
+            var piece = plan.Pieces[index];
+            yield return $"  {(piece.Source is { } source ? code(source.Code) : "a new")} {piece.Material} {piece.Length.ToText(unit)}: {copies}";
+        }
+
+        foreach (var line in Pieces("Could have served too", why.Candidates.Where(one => one.WhyNot is null && !one.UsedFor.Any(used => used.Stage == cut.Stage && used.Cut == cut.Name)), Doing)) yield return line;
+        foreach (var line in Pieces("Could not serve it", why.Candidates.Where(one => one.WhyNot is not null), one => one.WhyNot!)) yield return line;
+        foreach (var without in why.Instead)
+        {
+            yield return $"Without {code(without.Piece.Code)} for this cut{(without.Pinned ? ", to which it is pinned," : "")} the best plan would";
+            foreach (var line in Difference(plan.Tiers, without.Tiers, settings.CurrencySign)) yield return "  " + line;
+        }
+
+        if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so";
+        foreach (var open in why.Unfilled) yield return $"{open.Count} unfilled: {open.Reason}";
+        if (unfilled == 0) yield break;
+        yield return why.Remedies.Count == 0 ? "Nothing was found that would fill more of it" : "Each of these by itself would fill more of it";
+        foreach (var remedy in why.Remedies) yield return $"  {remedy.Text} (fills {remedy.Fills})";
+        if (why.Remedies.Any(remedy => remedy.Kind is RemedyKind.LooserUse or RemedyKind.OtherTreatment)) yield return "Which use and treatment a cut needs is no question of fit. " + Cautions.Closing;
+
+        IEnumerable<string> Pieces(string heading, IEnumerable<Candidate> candidates, Func<Candidate, string> about)
+        {
+            var all = candidates.ToArray();
+            if (all.Length > 0) yield return heading;
+            foreach (var one in all.Take(MostPieces)) yield return $"  {code(one.Piece.Code)} {one.Piece.Length.ToText(unit)}: {about(one)}";
+            if (all.Length > MostPieces) yield return $"  and {all.Length - MostPieces} more";
+        }
+    }
+
+    /// <summary>What one plan costs more or less than another, tier by tier.</summary>
+    public static IEnumerable<string> Difference(Tiers plan, Tiers other, string sign)
+    {
+        var lines = new List<string>();
+        var (unfilled, spend, value) = (other.Unfilled.Value - plan.Unfilled.Value, other.Spend.Value - plan.Spend.Value, other.ValueGivenUp.Value - plan.ValueGivenUp.Value);
+        if (unfilled != 0) lines.Add($"leave {Math.Abs(unfilled)} {More(unfilled)} unfilled ({Sure(plan.Unfilled, other.Unfilled)})");
+        if (spend != 0) lines.Add($"spend {Cash(spend)} {More(spend)} ({Sure(plan.Spend, other.Spend)})");
+        if (value != 0) lines.Add($"give up {Cash(value)} {More(value)} of yard value ({Sure(plan.ValueGivenUp, other.ValueGivenUp)})");
+        var saws = other.SawCuts - plan.SawCuts;
+        if (saws != 0) lines.Add($"take {Words.Count(Math.Abs(saws), "saw cut")} {More(saws)}");
+        return lines.Count > 0 ? lines : [$"be as good ({Sure(plan.ValueGivenUp, other.ValueGivenUp)})"];
+
+        string Cash(long cents) => new Money(Math.Abs(cents)).ToText(sign);
+        static string More(long difference) => difference > 0 ? "more" : "less";
+        static string Sure(Figure a, Figure b) => a.Proven && b.Proven ? "proven" : "best found";
+    }
+
+    private static string Doing(Candidate one) => one.UsedFor.Count == 0
+        ? "left whole"
+        : "cut for " + string.Join(", ", one.UsedFor.GroupBy(cut => cut.Cut).Select(same => same.Count() == 1 ? same.Key : $"{same.Count()} x {same.Key}"));
+}

@@ -1,0 +1,138 @@
+using System.Text.Json;
+
+namespace Offcuts.Tests.Commands;
+
+/// <summary>Why this piece, and several plans side by side, from the command line.</summary>
+public sealed class WhyCommandTests : IDisposable
+{
+    private readonly TryYard _yard = new();
+
+    public void Dispose() => _yard.Dispose();
+
+    // V(50) = 4.00 x (50/96)^2 = 1.09, V(96) = 4.00, V(47 7/8) = 0.99, V(1 7/8) = 0: 3.01 instead of 1.09.
+    [Fact]
+    public void A_cut_is_explained_piece_by_piece_and_tier_by_tier()
+    {
+        var why = Explain(
+            "A-1,2x4,50 in,\nA-2,2x4,8',\nA-3,2x4,8',poor\n",
+            "walls,shelf,2x4,48 in,1,\n",
+            "2x4,8',4.00\n");
+
+        why.Status.Should().Be(0);
+        why.Lines.Should().Equal(
+            "shelf (walls): 2x4 4', nonstructural; 1 needed, all filled",
+            "It is cut from",
+            "  A-1 2x4 4' 2\": 1",
+            "Could have served too",
+            "  A-2 8': left whole",
+            "Could not serve it",
+            "  A-3 8': it is poor, and nonstructural use takes sound or fair",
+            "Without A-1 for this cut the best plan would",
+            "  give up $1.92 more of yard value (proven)");
+    }
+
+    [Fact]
+    public void An_unfilled_cut_is_told_what_would_have_to_change()
+    {
+        var why = Explain(
+            "A-1,2x4,6',\nA-2,2x4,8',poor\n",
+            "walls,shelf,2x4,7',1,\n",
+            "2x4,10',5.00\n",
+            "--no-buy");
+
+        why.Status.Should().Be(1);
+        why.Lines.Should().Equal(
+            "shelf (walls): 2x4 7', nonstructural; 1 needed, 1 unfilled",
+            "Could not serve it",
+            "  A-1 6': it is too short by 1': its longest usable stretch is 6'",
+            "  A-2 8': it is poor, and nonstructural use takes sound or fair",
+            "1 unfilled: too short by 1': the longest that may serve is 6', needed is 7'",
+            "Each of these by itself would fill more of it",
+            "  a piece longer by 1' than the longest that may serve, which is 6' (fills 1)",
+            "  one more new board of 10' (fills 1)",
+            "  the use rough, if the work allows it (fills 1)",
+            "Which use and treatment a cut needs is no question of fit. Local code and licensed practice decide.");
+    }
+
+    [Fact]
+    public void Scripts_get_the_same_as_json()
+    {
+        using var json = JsonDocument.Parse(Explain("A-1,2x4,50 in,\nA-2,2x4,8',\n", "walls,shelf,2x4,48 in,1,\n", "2x4,8',4.00\n", "--json").Out);
+        var why = json.RootElement;
+
+        why.GetProperty("cut").GetString().Should().Be("shelf");
+        why.GetProperty("from")[0].GetProperty("code").GetString().Should().Be("A-1");
+        why.GetProperty("pieces").EnumerateArray().Select(piece => piece.GetProperty("may_serve").GetBoolean()).Should().Equal(true, true);
+        var without = why.GetProperty("instead")[0];
+        without.GetProperty("without").GetString().Should().Be("A-1");
+        without.GetProperty("status").GetString().Should().Be("proven");
+        (without.GetProperty("tiers").GetProperty("value_given_up_cents").GetProperty("value").GetInt64()
+            - why.GetProperty("tiers").GetProperty("value_given_up_cents").GetProperty("value").GetInt64()).Should().Be(192);
+        why.GetProperty("remedies").GetArrayLength().Should().Be(0);
+    }
+
+    [Fact]
+    public void A_cut_that_is_not_there_is_refused_and_the_cuts_are_named() =>
+        Explain("A-1,2x4,50 in,\n", "walls,door,2x4,48 in,1,\n", "").Error.Should().Be("no cut is named \"shelf\"; there is: door\n");
+
+    [Fact]
+    public void Three_plans_stand_side_by_side_and_the_one_that_is_picked_is_kept()
+    {
+        Fill();
+        var table = _yard.Run("plan", "--compare");
+
+        table.Status.Should().Be(0);
+        table.Lines[0].Should().MatchRegex(@"^\s+1 best\s+2 fewest saw cuts\s+3 nothing bought\s*$");
+        table.Lines[1].Should().MatchRegex(@"^unfilled\s+0\s+0\s+1\s*$");
+        table.Lines[2].Should().MatchRegex(@"^spends\s+\$4.00\s+\$4.00\s+\$0.00\s*$");
+        table.Lines[^1].Should().Be("Keep one of them with its number: offcuts plan --compare --take 1");
+        _yard.Must("plans").Out.Should().Contain("no plan is kept yet");
+
+        var kept = _yard.Run("plan", "--compare", "--take", "3");
+
+        kept.Status.Should().Be(1, "the plan that buys nothing leaves one unfilled");
+        kept.Lines[^1].Should().Be("Kept the nothing bought plan as plan 1. Print it with: offcuts sheet 1");
+        _yard.Must("sheet").Out.Should().Contain("1 x shelf (walls)");
+    }
+
+    [Fact]
+    public void Scripts_get_each_plan_whole()
+    {
+        Fill();
+        using var json = JsonDocument.Parse(_yard.Must("plan", "--compare", "--json").Out);
+        var plans = json.RootElement.GetProperty("plans").EnumerateArray().ToArray();
+
+        plans.Select(plan => plan.GetProperty("aim").GetString()).Should().Equal("best", "fewest saw cuts", "nothing bought");
+        plans.Select(plan => plan.GetProperty("plan").GetProperty("tiers").GetProperty("spend_cents").GetProperty("value").GetInt64()).Should().Equal(400, 400, 0);
+    }
+
+    [Theory]
+    [InlineData("--compare and --save", "plan", "--compare", "--save")]
+    [InlineData("--take goes with --compare", "plan", "--take", "2")]
+    [InlineData("--take is a number from 1 to 3", "plan", "--compare", "--take", "4")]
+    [InlineData("--compare keeps a plan with --take", "plan", "--compare", "--explain", "shelf")]
+    public void Questions_that_do_not_go_together_are_refused(string sentence, params string[] command)
+    {
+        Fill();
+        var told = _yard.Run(command);
+        told.Status.Should().Be(2);
+        told.Error.Should().Contain(sentence);
+    }
+
+    private void Fill()
+    {
+        _yard.Must("add", "2x4 50");
+        _yard.Must("price", "set", "2x4", "8'", "4.00");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 48 x2");
+    }
+
+    private Told Explain(string stock, string cuts, string prices, params string[] options) => _yard.Run(
+    [
+        "plan", "--explain", "shelf",
+        "--stock", _yard.FileOf("stock.csv", "code,material,length,condition\n" + stock),
+        "--cuts", _yard.FileOf("cuts.csv", "stage,cut,material,length,qty,use\n" + cuts),
+        "--prices", _yard.FileOf("prices.csv", "material,length,price\n" + prices),
+        .. options,
+    ]);
+}
