@@ -3,7 +3,7 @@ namespace Offcuts.Screens;
 /// <summary>The keys of the plan's place.</summary>
 internal static class PlanKeys
 {
-    public static IReadOnlyList<KeyUse> Of(PlanState state) => 
+    public static IReadOnlyList<KeyUse> Of(PlanState state) =>
         state.Aside is not null ? Reading : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
 
     private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
