@@ -19,7 +19,7 @@ public static class PlanFaults
 
     public static Fault OnlyWithFiles() => new("--kerf and --keep go with --cuts FILE; for the yard set them with: offcuts settings");
 
-    public static Fault ActsMissing() => new("say what was cut: --all, --piece PIECE or --hardware");
+    public static Fault ActsMissing() => new("say what was cut: --all, --piece PIECE, --stage STAGE or --hardware");
 
     public static Fault OnlyWithOnePiece() => new("--made, --spoilt and --left go with one --piece");
 
@@ -61,6 +61,12 @@ public static class PlanFaults
     public static Fault NoSuchRival(int count) => new($"--take is a number from 1 to {count}");
 
     public static Fault MatchAgain() => new("the yard has changed since this plan was found; match again");
+
+    public static Fault StageAlone() => new("--stage goes without --all, --piece, --made and --spoilt");
+
+    public static Fault StageNotInPlan(string stage) => new($"the plan is not for a stage named {TextRules.Harmless(stage)}");
+
+    public static Fault NothingWaitsFor(string stage) => new($"nothing of this plan waits for {TextRules.Harmless(stage)}");
 
     public static Fault NothingWaits(int id) => new($"nothing of plan {id} waits any more");
 }

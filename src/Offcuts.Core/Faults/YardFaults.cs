@@ -60,6 +60,10 @@ public static class YardFaults
 
     public static Fault NotOnHand() => new("this piece is not in the yard");
 
+    public static Fault NothingReserved(string stage) => new($"nothing is reserved for {TextRules.Harmless(stage)}");
+
+    public static Fault FreeWhat() => new("name the pieces, or a stage with --stage, not both");
+
     public static Fault NotReserved() => new("this piece is not reserved");
 
     public static Fault NoSuchPrice() => new("there is no such price; name it as the list shows it, like: 2x4 8' treated");

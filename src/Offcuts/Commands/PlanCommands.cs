@@ -85,6 +85,7 @@ internal static class PlanCommands
         var id = PlanNumber();
         var codes = new Option<string[]>("--piece") { Description = "A piece that was cut, by its code or its number on the sheet", HelpName = "PIECE", AllowMultipleArgumentsPerToken = true };
         var all = new Option<bool>("--all") { Description = "Everything that still waits was done as planned" };
+        var stage = new Option<string>("--stage") { Description = "What waits for this stage was done as planned; what the plan relies on for others is reserved for them", HelpName = "STAGE" };
         var hardware = new Option<bool>("--hardware") { Description = "The hardware was counted out" };
         var made = new Option<string[]>("--made") { Description = "With one piece: only these of its cuts came out right", HelpName = "CUT", AllowMultipleArgumentsPerToken = true };
         var nothing = new Option<bool>("--spoilt") { Description = "With one piece: none of its cuts came out right" };
@@ -94,10 +95,11 @@ internal static class PlanCommands
             "Say what was cut: the source leaves the yard, remainders come in, the ledger is written",
             [
                 "offcuts cut 3 --all",
+                "offcuts cut 3 --stage \"footing forms\"",
                 "offcuts cut 3 --piece \"K7F 3MXX\"",
                 "offcuts cut 3 --piece K7F3MXX --made brace --left 40 22-1/2",
             ],
-            id, codes, all, hardware, made, nothing, left);
+            id, codes, all, stage, hardware, made, nothing, left);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             if (Find(yard, parse.GetValue(id)) is not { } kept) return context.Refuse([Missing(parse.GetValue(id))]);
@@ -106,7 +108,8 @@ internal static class PlanCommands
                 parse.GetValue(all),
                 parse.GetValue(made) ?? [],
                 parse.GetValue(nothing),
-                parse.GetValue(left) ?? []), yard.Settings().Unit);
+                parse.GetValue(left) ?? [],
+                parse.GetValue(stage)), yard.Settings().Unit);
             if (!acts.TryGet(out var list)) return context.Refuse(acts.Faults);
             var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits && kept.Plan.Hardware.Count > 0);
             var done = new CarryOut(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
@@ -135,6 +138,8 @@ internal static class PlanCommands
             context.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
         if (done.NewPieces.Any(piece => piece.Material is Lumber))
             context.Say("A cut can take the grade stamp off: where it still shows on a new piece, mark it stamped.");
+        foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
+            context.Say($"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}; let go with: offcuts free");
         foreach (var line in done.Lines)
             context.Say($"{line.Stage}: all new {line.AllNew.ToText(settings.CurrencySign)}, spent {line.Spent.ToText(settings.CurrencySign)}, saved {line.Saved.ToText(settings.CurrencySign)}");
         if (PriceBook.OldSentence(yard.Prices().Old(context.World.Today)) is { } old) context.Say(old);

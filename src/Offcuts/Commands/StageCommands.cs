@@ -41,14 +41,16 @@ internal static class StageCommands
         {
             var plans = yard.Plans();
             var stages = yard.Stages();
+            var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved).ToLookup(piece => piece.ReservedFor);
             if (stages.Count == 0) context.Say("No stage yet. Begin with: offcuts stage new \"footing forms\"");
             else
-                Tables.Write(context.World, ["Stage", "Date", ">Needs", ">Lacks"], stages.Select(stage => (IReadOnlyList<string>)
+                Tables.Write(context.World, ["Stage", "Date", ">Needs", ">Lacks", ">Reserved"], stages.Select(stage => (IReadOnlyList<string>)
                 [
                     stage.Name,
                     stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
                     Count(stage).ToString(CultureInfo.InvariantCulture),
                     Count(StageNeeds.Lacking(stage, plans)).ToString(CultureInfo.InvariantCulture),
+                    reserved[stage.Name].Count() is > 0 and var pieces ? Number(pieces) : "",
                 ]));
             return Exit.Done;
         }));
@@ -82,7 +84,10 @@ internal static class StageCommands
                     Number(lacking.Hardware.FirstOrDefault(left => left.Name == need.Name)?.Count ?? 0),
                     "",
                 ]));
+            var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == stage.Name).ToArray();
             Tables.Write(context.World, ["Cut", "Material", ">Length", ">Needs", ">Lacks", "For"], rows);
+            if (reserved.Length > 0) context.Say("Reserved for it; let go with: offcuts free");
+            foreach (var piece in reserved) context.Say($"  {piece.Code}  {piece.Material}  {Words.Size(piece, unit)}{(piece.Place.Length > 0 ? $"  @{piece.Place}" : "")}");
             return Exit.Done;
         }));
         return command;

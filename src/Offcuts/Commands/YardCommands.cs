@@ -234,12 +234,15 @@ internal static class YardCommands
 
     private static Command Free(CommandContext context)
     {
-        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
-        var command = context.Command("free", "Let any stage have pieces that were reserved", ["offcuts free K7F3MXX"], codes);
+        var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.ZeroOrMore };
+        var stage = new Option<string>("--stage") { Description = "All that is reserved for this stage", HelpName = "STAGE" };
+        var command = context.Command("free", "Let any stage have pieces that were reserved", ["offcuts free K7F3MXX", "offcuts free --stage \"stem wall\""], codes, stage);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            return read.TryGet(out var list) ? context.Tell(new ChangePieces(yard).Free(list)) : context.Refuse(read.Faults);
+            if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
+            if (list.Count > 0 == parse.GetValue(stage) is not null) return context.Refuse([YardFaults.FreeWhat()]);
+            return context.Tell(parse.GetValue(stage) is { } name ? new ChangePieces(yard).FreeAll(name) : new ChangePieces(yard).Free(list));
         }));
         return command;
     }

@@ -23,6 +23,9 @@ internal abstract record Errand
     /// <summary>Let any stage have a reserved piece.</summary>
     public sealed record Free(Code Code) : Errand;
 
+    /// <summary>Let any stage have all that is reserved for this one.</summary>
+    public sealed record FreeAll(string Stage) : Errand;
+
     /// <summary>Print this label with the next sheet.</summary>
     public sealed record QueueLabel(Code Code) : Errand;
 

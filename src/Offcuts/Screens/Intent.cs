@@ -74,6 +74,7 @@ internal enum Want
     Rename,
     TakeOff,
     PickStage,
+    FreePieces,
     Match,
     Keep,
     CutAll,

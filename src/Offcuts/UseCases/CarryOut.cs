@@ -22,11 +22,12 @@ public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length>
 /// <summary>What carrying out did.</summary>
 /// <param name="NewPieces">Remainders that went back to the yard; their labels wait to be printed.</param>
 /// <param name="Lines">What the ledger gained.</param>
-public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines);
+/// <param name="Reserved">Pieces that the plan relies on for its other stages and that are reserved for them now.</param>
+public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines, IReadOnlyList<Piece> Reserved);
 
 /// <summary>
 /// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders become pieces
-/// with codes, their labels queue, the ledger is written.
+/// with codes, their labels queue, the ledger is written; what the plan relies on for its other stages is reserved for them.
 /// </summary>
 public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
 {
@@ -50,6 +51,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var lines = Ledger(after, acts, hardware, settings);
 
         var born = new List<Piece>();
+        IReadOnlyList<Piece> reserved = [];
         var change = yard.ChangeSince(seen, Told(kept, acts, hardware), work =>
         {
             foreach (var act in acts)
@@ -67,12 +69,22 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                 work.SetStep(planId, act.Index, steps[act.Index]);
             }
 
+            reserved = Reserve(work, after, acts);
             work.QueueLabels([.. born.Select(piece => piece.Code)]);
             if (hardware) CountOut(work, kept.Plan);
             if (hardware) work.HardwareDone(planId);
             foreach (var line in lines) work.AddLedgerLine(line);
         });
-        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines));
+        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved));
+    }
+
+    // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
+    private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts)
+    {
+        if (acts.Count == 0 || after.Plan.Stages.Count < 2) return [];
+        var now = acts.Select(act => LookAhead.StageOf(after.Plan, after.Plan.Pieces[act.Index])).ToHashSet();
+        var ahead = new LookAhead([.. yard.Plans().Select(plan => plan.Id == after.Id ? after : plan)], yard.Stages());
+        return ahead.Reserve(work, yard, after, now, except: new HashSet<Code>());
     }
 
     private IEnumerable<Fault> Faults(KeptPlan kept, CutAct act, YardSettings settings)

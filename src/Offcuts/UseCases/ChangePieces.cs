@@ -59,6 +59,19 @@ public sealed class ChangePieces(YardFile yard)
             ? piece with { State = PieceState.InYard, ReservedFor = "" }
             : YardFaults.NotReserved());
 
+    /// <summary>Lets any stage have all pieces that were reserved for this one.</summary>
+    public Result<string> FreeAll(string stage)
+    {
+        var seen = yard.ChangeNumber;
+        if (yard.Stages().Named(stage) is not { } one) return YardFaults.NoSuchStage(stage);
+        var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == one.Name).ToArray();
+        if (reserved.Length == 0) return YardFaults.NothingReserved(one.Name);
+        return yard.ChangeSince(seen, $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}", work =>
+        {
+            foreach (var piece in reserved) work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
+        }).Then<string>(entry => entry.What);
+    }
+
     /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
     public Result<string> SetBin(Code code, int? quantity, string? place, string? note)
     {

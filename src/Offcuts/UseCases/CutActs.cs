@@ -12,7 +12,8 @@ namespace Offcuts.UseCases;
 /// <param name="Made">With one piece: names of the cuts that came out right.</param>
 /// <param name="Spoilt">With one piece: none came out right.</param>
 /// <param name="Left">With one piece: lengths that are left and worth keeping.</param>
-public sealed record CutWords(IReadOnlyList<string> Pieces, bool All, IReadOnlyList<string> Made, bool Spoilt, IReadOnlyList<string> Left);
+/// <param name="Stage">Everything that still waits and serves this stage first, as planned; null for none.</param>
+public sealed record CutWords(IReadOnlyList<string> Pieces, bool All, IReadOnlyList<string> Made, bool Spoilt, IReadOnlyList<string> Left, string? Stage = null);
 
 /// <summary>Turns what was typed into acts on a kept plan.</summary>
 public static class CutActs
@@ -23,6 +24,7 @@ public static class CutActs
         var otherwise = words.Made.Count > 0 || words.Spoilt;
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
         if (otherwise && (CodeWords.Joined(words.Pieces).Count() != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
+        if (words.Stage is { } named) return OfStage(kept, named, words);
         if (words.All && !kept.Open) return PlanFaults.NothingWaits(kept.Id);
         if (words.All)
             return Result<IReadOnlyList<CutAct>>.Of([.. Waiting(kept).Select(index => new CutAct(index))]);
@@ -41,6 +43,18 @@ public static class CutActs
         if (!otherwise) return acts;
         return Happened(kept.Plan.Pieces[acts[0].Index], words, unit)
             .Then<IReadOnlyList<CutAct>>(happened => Result<IReadOnlyList<CutAct>>.Of([acts[0] with { Otherwise = happened }]));
+    }
+
+    /// <summary>What waits of one stage: the pieces that serve it first.</summary>
+    public static IReadOnlyList<CutAct> OfStage(KeptPlan kept, string stage) =>
+        [.. Waiting(kept).Where(index => LookAhead.StageOf(kept.Plan, kept.Plan.Pieces[index]) == stage).Select(index => new CutAct(index))];
+
+    private static Result<IReadOnlyList<CutAct>> OfStage(KeptPlan kept, string named, CutWords words)
+    {
+        if (words.All || words.Pieces.Count > 0 || words.Made.Count > 0 || words.Spoilt) return PlanFaults.StageAlone();
+        if (kept.Plan.Stages.FirstOrDefault(stage => string.Equals(stage, named.Trim(), StringComparison.OrdinalIgnoreCase)) is not { } one) return PlanFaults.StageNotInPlan(named);
+        var acts = OfStage(kept, one);
+        return acts.Count > 0 ? Result<IReadOnlyList<CutAct>>.Of(acts) : PlanFaults.NothingWaitsFor(one);
     }
 
     private static Result<WhatHappened> Happened(PlannedPiece planned, CutWords words, LengthUnit unit)

@@ -1,12 +1,14 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.Store;
 
 namespace Offcuts.UseCases;
 
 /// <summary>
 /// Keeps a plan in the yard. What still waits in an older plan for any of the same stages is dropped in the same change, so
-/// that no stage is ever planned twice; what was done under it stays.
+/// that no stage is ever planned twice; what was done under it stays. What the older plan relies on for stages that this one does
+/// not plan stays reserved for them (<see cref="LookAhead"/>).
 /// </summary>
 public sealed class KeepPlan(YardFile yard)
 {
@@ -15,10 +17,20 @@ public sealed class KeepPlan(YardFile yard)
     {
         var id = 0;
         var seen = yard.ChangeNumber;
-        var older = yard.Plans().Where(old => old.Open && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
+        var plans = yard.Plans();
+        var ahead = new LookAhead(plans, yard.Stages());
+        var used = plan.Pieces.Select(piece => piece.Source?.Code ?? default).ToHashSet();
+        var older = plans.Where(old => old.Open && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
         var change = yard.ChangeSince(seen, $"kept a plan for {string.Join(", ", plan.Stages)}", work =>
         {
-            foreach (var old in older) work.DropRest(old);
+            foreach (var piece in yard.Pieces().Where(piece => ahead.GivesWay(piece, plan.Stages)))
+                work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
+            foreach (var old in older)
+            {
+                ahead.Reserve(work, yard, old, plan.Stages, used);
+                work.DropRest(old);
+            }
+
             id = work.KeepPlan(plan);
         });
         return change.Then<int>(_ => id);

@@ -23,7 +23,7 @@ public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy)
 
 /// <summary>
 /// Plans what the chosen stages still lack, together, from what is free: pieces that another open plan waits to cut are left
-/// to it. What was said of single pieces when a stage was planned last still holds, unless it is released.
+/// to it, and so are those that a plan of these stages relies on for its other stages (<see cref="LookAhead"/>). What was said of single pieces when a stage was planned last still holds, unless it is released.
 /// </summary>
 public sealed class MatchStages(YardFile yard)
 {
@@ -38,15 +38,15 @@ public sealed class MatchStages(YardFile yard)
         foreach (var name in wish.Stages.Where(name => all.Named(name) is null))
             return YardFaults.NoSuchStage(name);
 
-        var lacking = all
-            .Where(stage => wish.Stages.Count == 0 || wish.Stages.Any(name => all.Named(name) == stage))
+        var chosen = all.Where(stage => wish.Stages.Count == 0 || wish.Stages.Any(name => all.Named(name) == stage)).ToArray();
+        var lacking = chosen
             .Select(stage => StageNeeds.Lacking(stage, plans))
             .Where(stage => stage.Cuts.Count + stage.Hardware.Count > 0)
             .ToArray();
         if (lacking.Length == 0) return PlanFaults.NothingLacking();
 
         var promised = new Promised(plans.Where(plan => plan.Open && !plan.Plan.Stages.Any(name => lacking.Named(name) is not null)));
-        Piece[] free = [.. yard.Pieces().Where(piece => !promised.Pieces.Contains(piece.Code))];
+        Piece[] free = [.. Free(new LookAhead(plans, all), [.. chosen.Select(stage => stage.Name)]).Where(piece => !promised.Pieces.Contains(piece.Code))];
         return Matching.Problem.Create(new MatchRequest
         {
             Pieces = free,
@@ -58,5 +58,13 @@ public sealed class MatchStages(YardFile yard)
             Order = wish.Order,
             Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), wish.Wishes),
         });
+    }
+
+    private IEnumerable<Piece> Free(LookAhead ahead, string[] stages)
+    {
+        var held = ahead.Held(stages);
+        return yard.Pieces()
+            .Where(piece => !held.Contains(piece.Code))
+            .Select(piece => ahead.GivesWay(piece, stages) ? piece with { State = PieceState.InYard, ReservedFor = "" } : piece);
     }
 }

@@ -77,7 +77,7 @@ public sealed class LedgerTests : IDisposable
         var told = _yard.Run("cut");
 
         told.Status.Should().Be(2);
-        told.Error.Should().Be("say what was cut: --all, --piece PIECE or --hardware\n");
+        told.Error.Should().Be("say what was cut: --all, --piece PIECE, --stage STAGE or --hardware\n");
         _yard.Must("cut", "--all");
         _yard.Run("cut", "--all").Error.Should().Be("nothing of plan 1 waits any more\n");
     }

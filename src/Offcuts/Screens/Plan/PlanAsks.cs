@@ -20,7 +20,16 @@ internal static class PlanAsks
         var what = waiting.Length == 1 ? "The 1 piece that waits is" : $"All {waiting.Length} pieces that wait are";
         return new Ask.Choose(
             $"{what} cut as the plan says{(hardware ? ", and the hardware is counted out" : "")}?",
-            [new('y', "yes, all of it", new Errand.CarryOut(kept.Id, waiting, hardware))]);
+            [new('y', "yes, all of it", new Errand.CarryOut(kept.Id, waiting, hardware)), .. Stages(kept)]);
+    }
+
+    // One stage at a time: what the plan relies on for the others is then reserved for them.
+    private static IEnumerable<Choice> Stages(KeptPlan kept)
+    {
+        var stages = kept.Plan.Stages.Select(stage => (Stage: stage, Acts: CutActs.OfStage(kept, stage))).Where(one => one.Acts.Count > 0).ToArray();
+        return stages.Length < 2
+            ? []
+            : stages.Take(9).Select((one, i) => new Choice((char)('1' + i), $"only {one.Stage} ({one.Acts.Count})", new Errand.CarryOut(kept.Id, one.Acts, Hardware: false)));
     }
 
     public static Ask Hardware(KeptPlan kept) => new Ask.Choose(

@@ -83,6 +83,8 @@ internal static class PlanRows
             yield return $"{line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}{(used.Count > 0 ? ", " + string.Join(", ", used) : "")}";
         }
 
+        foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
+            yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}";
         if (done.NewPieces.Count > 0)
             yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {piece.Length.ToText(settings.Unit)}"))}";
     }

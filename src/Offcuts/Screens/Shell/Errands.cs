@@ -20,6 +20,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.Mark(var code, var state) => Told(errand, new ChangePieces(yard).Mark([code], state)),
         Errand.Reserve(var code, var stage) => Told(errand, new ChangePieces(yard).Reserve([code], stage)),
         Errand.Free(var code) => Told(errand, new ChangePieces(yard).Free([code])),
+        Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard).FreeAll(stage)),
         Errand.QueueLabel(var code) => Told(errand, yard.Change($"queued the label of {code}", work => work.QueueLabels([code])).Then<string>(entry => entry.What)),
         Errand.Catalogue(var batch, var newNames) => Told(errand, new CataloguePieces(yard).Save([batch], newNames).Then<string>(Saved)),
         Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),

@@ -20,6 +20,10 @@ internal static class StagesAsks
         $"Take \"{need}\" off what {stage.Name} needs?",
         [new('y', "take it off", new Errand.DropNeed(stage.Name, need))]);
 
+    public static Ask Free(Stage stage, IReadOnlyList<Piece> reserved) => new Ask.Choose(
+        $"Let any stage have what is reserved for {stage.Name}? {string.Join(", ", reserved.Take(12).Select(piece => piece.Code))}{(reserved.Count > 12 ? $" and {reserved.Count - 12} more" : "")}",
+        [new('y', "let it go", new Errand.FreeAll(stage.Name))]);
+
     public static Ask Remove(Stage stage) => new Ask.Choose(
         $"Remove the stage {stage.Name} with all its needs? Pieces reserved for it become free",
         [new('y', "remove it", new Errand.RemoveStage(stage.Name))]);

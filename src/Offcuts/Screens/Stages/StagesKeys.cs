@@ -19,6 +19,7 @@ internal static class StagesKeys
         new("Ctrl+E", "rename", new Intent.Do(Want.Rename), "Give the chosen stage another name"),
         new("Ctrl+X", "take off", new Intent.Do(Want.TakeOff), "Take off the chosen need, or remove the chosen stage"),
         new("Ctrl+L", "pick", new Intent.Do(Want.PickStage), "Pick stages to be matched together; without any, all are"),
+        new("Ctrl+T", "free pieces", new Intent.Do(Want.FreePieces), "Let any stage have the pieces that are reserved for the chosen one; single ones are let go on the Yard"),
         new("Ctrl+R", "match", new Intent.Do(Want.Match), "Find the best plan for the picked stages, or for all"),
         new("Ctrl+Up", "", new Intent.Recall(-1), "Bring back the line typed before"),
         new("Ctrl+Down", "", new Intent.Recall(1), "Back towards the line that was being typed"),

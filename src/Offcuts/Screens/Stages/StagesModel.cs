@@ -113,6 +113,8 @@ internal static class StagesModel
             Want.SetDay => new(Opened(state, StagesAsks.Day(stage), Day(stage.Date))),
             Want.Rename => new(Opened(state, StagesAsks.Rename(stage), stage.Name)),
             Want.SetOrder => new(Opened(state, StagesAsks.Position(stage, state.Yard.Stages.Count), Number(state.Chosen + 1))),
+            Want.FreePieces when state.Reserved.Count == 0 => new(state, Notice: new Notice($"nothing is reserved for {stage.Name}")),
+            Want.FreePieces => new(Opened(state, StagesAsks.Free(stage, state.Reserved))),
             Want.PickStage => new(state with { Picked = state.Picked.Contains(stage.Name) ? state.Picked.Remove(stage.Name) : state.Picked.Add(stage.Name) }),
             Want.TakeOff when state.OnNeeds && state.Needs.Count > 0 => new(Opened(state, StagesAsks.DropNeed(stage, state.Needs[state.Need]))),
             Want.TakeOff when !state.OnNeeds => new(Opened(state, StagesAsks.Remove(stage))),

@@ -74,7 +74,8 @@ internal static class StagesRows
     public static Row NeedsHeading(StagesState state) => state.Stage is { } stage
         ? Row.Of(
             new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong),
-            new Ink(stage.Date is { } day ? $"  begins {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "  no day set", Tone.Soft))
+            new Ink(stage.Date is { } day ? $"  begins {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "  no day set", Tone.Soft),
+            new Ink(state.Reserved is { Count: > 0 } reserved ? $"  {Words.Count(reserved.Count, "piece")} reserved" : "", Tone.Soft))
         : Row.Blank;
 
     /// <summary>What the list of the stages shows.</summary>

@@ -38,6 +38,11 @@ internal sealed record StagesState
     /// <summary>The chosen stage, or nothing.</summary>
     public Stage? Stage => Chosen < Yard.Stages.Count ? Yard.Stages[Chosen] : null;
 
+    /// <summary>The pieces that are reserved for the chosen stage.</summary>
+    public IReadOnlyList<Piece> Reserved => Stage is { } stage
+        ? [.. Yard.Entries.Select(entry => entry.Piece).OfType<Piece>().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == stage.Name)]
+        : [];
+
     /// <summary>Names of the chosen stage's needs, cuts before hardware.</summary>
     public IReadOnlyList<string> Needs => Stage is { } stage
         ? [.. stage.Cuts.Select(cut => cut.Name), .. stage.Hardware.Select(need => need.Name)]

@@ -1,0 +1,160 @@
+using System.Text.Json;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.Tests.Commands;
+
+namespace Offcuts.Tests.Cases;
+
+/// <summary>Stages planned together and carried out one by one: what later ones rely on stays theirs.</summary>
+public sealed class LookAheadTests : IDisposable
+{
+    private readonly TryYard _yard = new();
+    private readonly string _stub;
+    private readonly string _long;
+    private readonly string _spare;
+
+    // The stub is the footing's stake as it is, the long board for the wall's post; the third board is not needed.
+    public LookAheadTests()
+    {
+        _yard.Must("add", "2x4 30");
+        _yard.Must("add", "2x4 8'");
+        _yard.Must("add", "2x4 10'");
+        (_stub, _long, _spare) = (YardCommandTests.Code(_yard, 0, "list"), YardCommandTests.Code(_yard, 1, "list"), YardCommandTests.Code(_yard, 2, "list"));
+        _yard.Must("price", "set", "2x4", "10'", "5.00");
+        _yard.Must("stage", "new", "footing");
+        _yard.Must("stage", "need", "footing", "stake: 2x4 30");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "post: 2x4 7'6");
+    }
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void Carrying_out_one_stage_reserves_what_the_plan_relies_on_for_the_next()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("list").Out.Should().NotContain("reserved");
+
+        _yard.Must("cut", "--stage", "Footing").Out.Should().Contain($"reserved for walls: {_long}; let go with: offcuts free");
+
+        _yard.Must("list").Out.Should().Contain("reserved for walls");
+        _yard.Must("show", _long).Out.Should().Contain("reserved for walls");
+        _yard.Must("stage", "list").Lines[2].Should().MatchRegex(@"^walls\s+1\s+1\s+1\s*$");
+        _yard.Must("stage", "show", "walls").Out.Should().Contain($"Reserved for it; let go with: offcuts free\n  {_long}  2x4  8'");
+        State(_spare).Should().Be(PieceState.InYard, "the plan does not rely on it");
+    }
+
+    [Fact]
+    public void Undo_takes_the_reservation_back_with_the_cut()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+
+        _yard.Must("undo");
+
+        State(_long).Should().Be(PieceState.InYard);
+        State(_stub).Should().Be(PieceState.InYard);
+    }
+
+    [Fact]
+    public void A_reservation_is_released_by_piece_or_by_stage()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+
+        _yard.Must("free", "--stage", "walls").Out.Should().Be("Freed what was reserved for walls: 1 piece\n");
+        State(_long).Should().Be(PieceState.InYard);
+        _yard.Run("free", "--stage", "walls").Error.Should().Be("nothing is reserved for walls\n");
+        _yard.Run("free").Error.Should().Be("name the pieces, or a stage with --stage, not both\n");
+        _yard.Must("undo");
+        _yard.Must("free", _long);
+        State(_long).Should().Be(PieceState.InYard);
+    }
+
+    // The footing's stake is spoilt. Matched again for the footing alone, it may not eat what the wall relies on.
+    [Fact]
+    public void Planning_one_stage_anew_leaves_the_others_their_pieces()
+    {
+        _yard.Must("mark", "missing", _spare);
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--piece", _stub, "--spoilt");
+
+        var again = _yard.Must("plan", "footing", "--save", "--json");
+
+        CodesOf(again).Should().Equal([""], "the stake is bought, not cut from the wall's board");
+        State(_long).Should().Be(PieceState.Reserved);
+        CodesOf(_yard.Must("plan", "walls", "--json")).Should().Equal(_long.Replace(" ", "", StringComparison.Ordinal));
+    }
+
+    // Nothing is cut yet: the wall's piece is kept for it when the footing is planned by itself.
+    [Fact]
+    public void Keeping_a_plan_of_one_stage_reserves_what_the_older_plan_relied_on_for_the_other()
+    {
+        _yard.Must("plan", "--save");
+
+        _yard.Must("plan", "footing", "--save");
+
+        State(_long).Should().Be(PieceState.Reserved);
+        _yard.Must("undo");
+        State(_long).Should().Be(PieceState.InYard);
+    }
+
+    [Fact]
+    public void A_reservation_made_by_a_plan_gives_way_where_its_stages_are_planned_together_again()
+    {
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "roof", "lath: 2x4 7'8");
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Must("stage", "drop", "walls", "post");
+        _yard.Must("mark", "missing", _spare);
+
+        // The 8 ft board was reserved for the wall, which lacks nothing any more: it serves the roof, and is free of the wall once that is kept.
+        _yard.Must("plan", "walls", "roof", "--save", "--json").Out.Should().Contain("lath").And.Contain(_long.Replace(" ", "", StringComparison.Ordinal));
+        State(_long).Should().Be(PieceState.InYard);
+    }
+
+    [Fact]
+    public void A_reservation_by_hand_does_not_give_way()
+    {
+        _yard.Must("reserve", "footing", _long);
+        _yard.Must("mark", "missing", _spare);
+
+        CodesOf(_yard.Must("plan", "--json")).Should().Equal(_stub.Replace(" ", "", StringComparison.Ordinal), "");
+        _yard.Must("plan", "--save");
+        State(_long).Should().Be(PieceState.Reserved);
+    }
+
+    [Fact]
+    public void Giving_the_plan_up_frees_what_it_had_reserved()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+
+        _yard.Must("drop", "1");
+
+        State(_long).Should().Be(PieceState.InYard);
+    }
+
+    [Fact]
+    public void A_stage_to_cut_that_cannot_be_is_refused()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Run("cut", "--stage", "roof").Error.Should().Be("the plan is not for a stage named roof\n");
+        _yard.Run("cut", "--stage", "footing", "--all").Error.Should().Be("--stage goes without --all, --piece, --made and --spoilt\n");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Run("cut", "--stage", "footing").Error.Should().Be("nothing of this plan waits for footing\n");
+    }
+
+    private PieceState State(string code)
+    {
+        using var yard = YardFile.Open(_yard.YardPath, _yard.Clock);
+        return yard.Piece(Code.Parse(code).Value)!.State;
+    }
+
+    private static string[] CodesOf(Told told)
+    {
+        using var json = JsonDocument.Parse(told.Out);
+        return [.. json.RootElement.GetProperty("pieces").EnumerateArray().Select(piece => piece.GetProperty("code").GetString()!)];
+    }
+}
