@@ -10,6 +10,8 @@ public static class ExplainText
 {
     private const int MostPieces = 12;
 
+    private const int MostAlike = 3;
+
     /// <summary>All of it.</summary>
     /// <param name="why">The explanation.</param>
     /// <param name="plan">The plan that is explained.</param>
@@ -30,11 +32,12 @@ public static class ExplainText
         }
 
         foreach (var line in Pieces("Could have served too", why.Candidates.Where(one => one.WhyNot is null && !one.UsedFor.Any(used => used.Stage == cut.Stage && used.Cut == cut.Name)), Doing)) yield return line;
-        foreach (var line in Pieces("Could not serve it", why.Candidates.Where(one => one.WhyNot is not null), one => one.WhyNot!)) yield return line;
-        foreach (var without in why.Instead)
+        foreach (var line in Alike("Could not serve it", why.Candidates.Where(one => one.WhyNot is not null))) yield return line;
+        foreach (var alike in why.Instead.GroupBy(one => (one.Pinned, Costs: string.Join('\n', Difference(plan.Tiers, one.Tiers, settings.CurrencySign)))))
         {
-            yield return $"Without {code(without.Piece.Code)} for this cut{(without.Pinned ? ", to which it is pinned," : "")} the best plan would";
-            foreach (var line in Difference(plan.Tiers, without.Tiers, settings.CurrencySign)) yield return "  " + line;
+            var codes = alike.Select(one => code(one.Piece.Code)).ToArray();
+            yield return $"Without {(codes.Length > 1 ? "any one of " : "")}{string.Join(", ", codes)} for this cut{(alike.Key.Pinned ? ", to which it is pinned," : "")} the best plan would";
+            foreach (var line in alike.Key.Costs.Split('\n')) yield return "  " + line;
         }
 
         if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so";
@@ -50,6 +53,18 @@ public static class ExplainText
             if (all.Length > 0) yield return heading;
             foreach (var one in all.Take(MostPieces)) yield return $"  {code(one.Piece.Code)} {one.Piece.Length.ToText(unit)}: {about(one)}";
             if (all.Length > MostPieces) yield return $"  and {all.Length - MostPieces} more";
+        }
+
+        // A yard has many pieces that will not do for one and the same reason.
+        IEnumerable<string> Alike(string heading, IEnumerable<Candidate> candidates)
+        {
+            var reasons = candidates.GroupBy(one => one.WhyNot).ToArray();
+            if (reasons.Length > 0) yield return heading;
+            foreach (var alike in reasons)
+            {
+                var named = string.Join(", ", alike.Take(MostAlike).Select(one => $"{code(one.Piece.Code)} {one.Piece.Length.ToText(unit)}"));
+                yield return $"  {named}{(alike.Count() > MostAlike ? $" and {alike.Count() - MostAlike} more" : "")}: {alike.Key}";
+            }
         }
     }
 

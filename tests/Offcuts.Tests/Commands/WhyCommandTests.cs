@@ -55,6 +55,22 @@ public sealed class WhyCommandTests : IDisposable
     }
 
     [Fact]
+    public void Pieces_that_are_alike_in_their_reason_or_in_what_their_lack_would_cost_share_a_line()
+    {
+        var why = Explain(
+            "A-1,2x4,8',\nA-2,2x4,8',\nB-1,2x4,3',\nB-2,2x4,3',\nB-3,2x4,3',\nB-4,2x4,3',\nB-5,2x4,3',\n",
+            "walls,shelf,2x4,7',2,\n",
+            "2x4,8',4.00\n");
+
+        why.Lines.Skip(4).Should().Equal(
+            "Could not serve it",
+            "  B-1 3', B-2 3', B-3 3' and 2 more: it is too short by 4': its longest usable stretch is 3'",
+            "Without any one of A-1, A-2 for this cut the best plan would",
+            "  spend $4.00 more (proven)",
+            "  give up $4.00 less of yard value (proven)");
+    }
+
+    [Fact]
     public void Scripts_get_the_same_as_json()
     {
         using var json = JsonDocument.Parse(Explain("A-1,2x4,50 in,\nA-2,2x4,8',\n", "walls,shelf,2x4,48 in,1,\n", "2x4,8',4.00\n", "--json").Out);

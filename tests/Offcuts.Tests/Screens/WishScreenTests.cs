@@ -63,6 +63,25 @@ public sealed class WishScreenTests
         });
     }
 
+    [Fact]
+    public void When_a_cut_went_wrong_and_the_rest_is_matched_again_pins_and_what_is_done_are_kept()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+T", "p").Type($"{Sound} for brace").Press("Enter", "Ctrl+R", "Ctrl+K");
+            var plan = run.Yard.Plan(1)!;
+            var bar = plan.Plan.Pieces.ToList().FindIndex(piece => piece.Cuts.Count(cut => cut.Cut == "dowels") > 1);
+            run.Type($"{bar + 1}").Press("Enter", "Ctrl+E").Press([.. Enumerable.Repeat("Backspace", 60)]).Type("A").Press("Enter");
+            run.Yard.Plan(1)!.Steps[bar].State.Should().Be(Core.Plans.StepState.DoneOtherwise);
+
+            run.Press("Ctrl+R");
+
+            CutFrom(run, "brace").Should().Be(Sound, "it is still pinned");
+            run.Shell.State.Plan.Plan!.Pieces.SelectMany(piece => piece.Cuts).Count(cut => cut.Cut == "dowels").Should().Be(7, "one of eight is made");
+            run.Text.Should().Contain($"pinned: {Sound} for brace (footing forms)");
+        });
+    }
+
     private static string? CutFrom(ScreenRun run, string cut) =>
         run.Shell.State.Plan.Plan!.Pieces.Single(piece => piece.Cuts.Any(one => one.Cut == cut)).Source?.Code.ToString();
 }
