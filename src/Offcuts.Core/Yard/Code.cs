@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 
 namespace Offcuts.Core.Yard;
 
@@ -31,7 +32,8 @@ public readonly record struct Code : IComparable<Code>
     public bool IsNone => _text is null;
 
     /// <summary>
-    /// Draws a code. Draws again while the check character would be one that looks like another.
+    /// Draws a code. Draws again while the check character would be one that looks like another, or the code in its two groups
+    /// would begin like a section of lumber (<c>2X4 2476</c>), which a typed line can't tell from one.
     /// </summary>
     /// <param name="draw">A number from 0 up to, not including, its argument, by chance.</param>
     public static Code Draw(Func<int, int> draw)
@@ -43,7 +45,9 @@ public readonly record struct Code : IComparable<Code>
                 for (var i = 0; i < span.Length; i++) span[i] = Alphabet[next(Alphabet.Length)];
             });
             var check = CheckCharacter.Of(body);
-            if (Alphabet.Contains(check)) return new Code(body + check);
+            if (!Alphabet.Contains(check)) continue;
+            var code = new Code(body + check);
+            if (MaterialReader.ReadStart(code.ToString()) is null) return code;
         }
     }
 

@@ -39,6 +39,18 @@ public sealed class CodeTests
         luck.Should().BeEmpty("the first body was drawn and thrown away");
     }
 
+    [Fact]
+    public void A_code_that_a_typed_line_would_take_for_lumber_is_drawn_again()
+    {
+        bool Fits(string body) => Code.Alphabet.Contains(CheckCharacter.Of(body));
+        int[] Drawn(string body) => [.. body.Select(character => Code.Alphabet.IndexOf(character))];
+        var lumber = Code.Alphabet.Select(last => $"2X422{last}").First(Fits);
+        var other = Code.Alphabet.Select(last => $"2XA22{last}").First(Fits);
+        var luck = new Queue<int>([.. Drawn(lumber), .. Drawn(other)]);
+
+        Code.Draw(_ => luck.Dequeue()).Text[..6].Should().Be(other);
+    }
+
     /// <summary>The QR text has 15 characters of QR's alphanumeric set: version 1 level Q holds 16 (ISO/IEC 18004).</summary>
     [Fact]
     public void The_QR_text_fits_version_1_level_Q() =>
