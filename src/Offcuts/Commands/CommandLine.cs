@@ -23,6 +23,7 @@ internal static class CommandLine
             return parse.Invoke(new InvocationConfiguration
             {
                 EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null,
                 Output = world.Out,
                 Error = world.Error,
             });

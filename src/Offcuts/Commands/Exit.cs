@@ -18,6 +18,6 @@ internal static class Exit
     /// <summary>The program itself failed.</summary>
     public const int Broken = 4;
 
-    /// <summary>Stopped by Ctrl-C or a signal, as shells count it.</summary>
+    /// <summary>Stopped by Ctrl-C, as shells count it; by another signal it is 128 and its number.</summary>
     public const int Stopped = 130;
 }

@@ -56,13 +56,22 @@ internal sealed class PlanCommand
                 "offcuts plan --stock stock.csv --cuts cuts.csv --prices prices.csv --kerf 1/8in --json",
             ],
             plan._stages, plan._save, plan._noBuy, plan._pin, plan._spare, plan._release, plan._explain, plan._compare, plan._take, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
-        command.SetAction((parse, cancel) => Task.FromResult(plan.Run(parse, cancel)));
+        command.SetAction(plan.RunUntilStopped);
         return command;
     }
 
     /// <summary>Limits by this clock.</summary>
     public static MatchLimits Limits(CommandContext context, double seconds, CancellationToken cancel) =>
         new() { Time = TimeSpan.FromSeconds(seconds), Clock = context.World.Clock, Cancel = cancel };
+
+    // Stopped, it still says the best plan so far, but keeps nothing.
+    private int RunUntilStopped(ParseResult parse)
+    {
+        using var cancel = new CancellationTokenSource();
+        using var signals = new StopSignals(cancel.Cancel);
+        var status = Run(parse, cancel.Token);
+        return signals.Status ?? status;
+    }
 
     private int Run(ParseResult parse, CancellationToken cancel)
     {
@@ -94,7 +103,7 @@ internal sealed class PlanCommand
     private int Answer(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
     {
         if (parse.GetValue(_compare)) return Compare(parse, yard, problem, options, inJson, limits);
-        if (parse.GetValue(_explain) is not { } named) return Show(parse, yard, Matcher.Match(problem, limits), options, inJson);
+        if (parse.GetValue(_explain) is not { } named) return Show(parse, yard, Matcher.Match(problem, limits), options, inJson, limits.Cancel);
         if (parse.GetValue(_save)) return _context.Refuse([PlanFaults.OneQuestion()]);
         var cut = WishWords.Cut(named, problem.Stages);
         if (!cut.TryGet(out var one)) return _context.Refuse(cut.Faults);
@@ -112,7 +121,7 @@ internal sealed class PlanCommand
         if (take is not null && yard is null) return _context.Refuse([PlanFaults.NotWithFiles()]);
         var rivals = Comparison.Of(problem, limits);
         if (take is < 1 || take > rivals.Count) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
-        var kept = take is { } number ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : Result<int>.Of(0);
+        var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : Result<int>.Of(0);
         if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(rivals, inJson));
         else
@@ -126,9 +135,9 @@ internal sealed class PlanCommand
         return rivals[(take ?? 1) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
-    private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson)
+    private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson, CancellationToken stopped)
     {
-        var save = parse.GetValue(_save);
+        var save = parse.GetValue(_save) && !stopped.IsCancellationRequested;
         var kept = save ? new KeepPlan(yard!).Keep(plan) : Result<int>.Of(0);
         if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
 

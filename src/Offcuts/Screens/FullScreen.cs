@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using Offcuts.Commands;
 using Offcuts.Store;
 using Terminal.Gui.App;
@@ -11,9 +10,6 @@ internal static class FullScreen
 {
     // Between two looks at the yard's change number: another program's change shows within a second.
     private static readonly TimeSpan TickEvery = TimeSpan.FromMilliseconds(500);
-
-    // After a signal: longer than any save takes, unless another program holds the yard; an unfinished save is rolled back.
-    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(5);
 
     private static readonly TimeSpan StopEvery = TimeSpan.FromMilliseconds(50);
 
@@ -38,7 +34,6 @@ internal static class FullScreen
         var shell = new Shell(yard, world, hands);
         var palette = new Palette(world.Colour, IsDark(app));
         using var view = new ShellView(shell, palette);
-        var stopped = false;
         shell.Left += () => app.RequestStop(view);
         view.IsRunningChanged += (_, running) =>
         {
@@ -49,14 +44,10 @@ internal static class FullScreen
             shell.Tick();
             return true;
         });
-        using var signals = new Signals(() =>
-        {
-            stopped = true;
-            app.Invoke(() => StopAll(app));
-        });
+        using var signals = new StopSignals(() => app.Invoke(() => StopAll(app)));
         app.Run(view);
         shell.Stop();
-        return stopped ? Exit.Stopped : Exit.Done;
+        return signals.Status ?? Exit.Done;
     }
 
     // Whatever runs on top is stopped first, so it is asked for again until nothing runs.
@@ -79,25 +70,4 @@ internal static class FullScreen
     }
 
     private static bool IsDark(IApplication app) => app.Driver?.DefaultAttribute?.Background.IsDarkColor() ?? true;
-
-    private sealed class Signals : IDisposable
-    {
-        private readonly List<PosixSignalRegistration> _registered = [];
-
-        // Where the terminal itself is gone, nothing that waits for it ever returns. Not disposed: it must outlive this.
-        private static Timer? _last;
-
-        public Signals(Action stop)
-        {
-            foreach (var signal in new[] { PosixSignal.SIGTERM, PosixSignal.SIGHUP, PosixSignal.SIGINT })
-                _registered.Add(PosixSignalRegistration.Create(signal, context =>
-                {
-                    context.Cancel = true;
-                    _last ??= new Timer(_ => Environment.Exit(Exit.Stopped), null, LongestStop, System.Threading.Timeout.InfiniteTimeSpan);
-                    stop();
-                }));
-        }
-
-        public void Dispose() => _registered.ForEach(one => one.Dispose());
-    }
 }
