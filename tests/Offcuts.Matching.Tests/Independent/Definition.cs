@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Tests.Independent;
 /// <summary>
 /// A stretch that can be cut: a span of a yard piece, or one new piece of a store length. Lengths in units.
 /// </summary>
-internal sealed record Stretch(Material Material, long Length, bool Treated, Condition Condition, bool Stamped, string ReservedFor, StorePrice? Price);
+internal sealed record Stretch(Material Material, long Length, bool Treated, Condition Condition, bool Stamped, string ReservedFor, StorePrice? Price, Code Piece = default);
 
 /// <summary>
 /// The rules of the matching problem written a second time, for tests alone: what can be used of a piece, what it may serve,
@@ -39,7 +39,7 @@ internal static class Definition
         from usable in Usable(piece)
         select new Stretch(
             piece.Material, usable.End - usable.Start, piece.Treated, piece.Condition, piece.Stamped,
-            piece.State == PieceState.Reserved ? piece.ReservedFor : "", null);
+            piece.State == PieceState.Reserved ? piece.ReservedFor : "", null, piece.Code);
 
     /// <summary>A new piece: sound, stamped, untreated unless bought as treated, one span.</summary>
     public static Stretch New(StorePrice price) => new(price.Material, price.Length.Units, price.Treated, Condition.Sound, true, "", price);

@@ -27,7 +27,8 @@ internal sealed record Reached(IReadOnlyList<long> Left, long Spend, long GivenU
 internal sealed class ExhaustiveSearch
 {
     private readonly MatchRequest _request;
-    private readonly RequiredCut[] _copies;
+    // Each copy with the piece it is pinned to; no code for a free one.
+    private readonly (RequiredCut Cut, Code Pinned)[] _copies;
     private readonly StorePrice[] _offers;
     private readonly List<Open> _open;
     private readonly Dictionary<(Stretch Stretch, long Length), long> _values = [];
@@ -38,10 +39,16 @@ internal sealed class ExhaustiveSearch
     private ExhaustiveSearch(MatchRequest request)
     {
         _request = request;
-        _copies = [.. request.Stages.SelectMany(stage => stage.Cuts).SelectMany(cut => Enumerable.Repeat(cut, cut.Count))];
+        _copies = [.. request.Stages.SelectMany(stage => stage.Cuts).SelectMany(cut => Copies(request, cut))];
         _offers = request.Buy ? [.. request.Prices.All.Where(price => price.Material is not Hardware)] : [];
         _open = [.. Definition.Yard(request).Select(stretch => new Open(stretch))];
         _left = new long[request.Stages.Count];
+    }
+
+    private static IEnumerable<(RequiredCut, Code)> Copies(MatchRequest request, RequiredCut cut)
+    {
+        var pins = request.Wishes.Pins.Where(pin => pin.Stage == cut.Stage && pin.Cut == cut.Name).Select(pin => pin.Piece).ToArray();
+        return pins.Concat(Enumerable.Repeat(default(Code), cut.Count - pins.Length)).Select(pinned => (cut, pinned));
     }
 
     /// <summary>The best that any plan reaches.</summary>
@@ -75,7 +82,7 @@ internal sealed class ExhaustiveSearch
             return;
         }
 
-        var cut = _copies[copy];
+        var cut = _copies[copy].Cut;
         for (var i = 0; i < _open.Count; i++) Take(copy, cut, _open[i]);
         foreach (var offer in _offers)
         {
@@ -97,6 +104,9 @@ internal sealed class ExhaustiveSearch
     private void Take(int copy, RequiredCut cut, Open open)
     {
         if (open.Whole || !Definition.MayServe(open.Stretch, cut)) return;
+        if (!_copies[copy].Pinned.IsNone && _copies[copy].Pinned != open.Stretch.Piece) return;
+        if (open.Stretch.Price is null && _request.Wishes.Spares.Any(spare =>
+            spare.Piece == open.Stretch.Piece && (spare.Cut == "" || (spare.Stage == cut.Stage && spare.Cut == cut.Name)))) return;
         var kerf = _request.Settings.Kerf(cut.Material).Units;
         if (open.Cuts + cut.Shortest.Units + kerf * open.Count <= open.Stretch.Length)
         {

@@ -24,6 +24,42 @@ public sealed class ExhaustiveTests
     public void Among_plans_equal_so_far_the_saw_cuts_are_the_fewest(int block) => OverSeeds(block, (plan, best, because) =>
         plan.Tiers.SawCuts.Should().Be((int)best.SawCuts, because));
 
+    // A wish or two for pieces of each yard, drawn until they can hold.
+    [Theory]
+    [MemberData(nameof(Blocks))]
+    public void With_pinned_and_spared_pieces_too(int block)
+    {
+        var wished = 0;
+        foreach (var seed in Enumerable.Range(10_000 + block * 40, 40))
+        {
+            if (Wished(DrawnYards.Draw(seed, new Size(5, 4, 2)), new Random(seed)) is not { } request) continue;
+            wished++;
+            var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
+            var because = $"of seed {seed} with {request.Wishes.ToText(code => code.ToString())}:\n{DrawnYards.Describe(request)}\n";
+            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            plan.Proven.Should().BeTrue(because);
+        }
+
+        wished.Should().BeGreaterThan(15, "most yards have a piece that may be pinned or spared");
+    }
+
+    private static MatchRequest? Wished(MatchRequest request, Random random)
+    {
+        var cuts = request.Stages.SelectMany(stage => stage.Cuts).ToArray();
+        if (request.Pieces.Count == 0 || cuts.Length == 0) return null;
+        for (var attempt = 0; attempt < 20; attempt++)
+        {
+            Code Piece() => request.Pieces[random.Next(request.Pieces.Count)].Code;
+            RequiredCut Cut() => cuts[random.Next(cuts.Length)];
+            var pins = Enumerable.Range(0, random.Next(3)).Select(_ => (Piece: Piece(), Cut: Cut())).Select(one => new Pin(one.Piece, one.Cut.Stage, one.Cut.Name)).ToArray();
+            var spares = Enumerable.Range(0, random.Next(3)).Select(_ => Cut() is var cut && random.Next(2) == 0 ? new Spare(Piece()) : new Spare(Piece(), cut.Stage, cut.Name)).ToArray();
+            var wished = request with { Wishes = new Wishes(pins, spares) };
+            if (!wished.Wishes.Empty && Problem.Create(wished).Ok) return wished;
+        }
+
+        return null;
+    }
+
     private static void OverSeeds(int block, Action<Plan, Reached, string> check)
     {
         foreach (var seed in Enumerable.Range(block * 50, 50))
