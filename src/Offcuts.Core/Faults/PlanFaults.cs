@@ -46,6 +46,8 @@ public static class PlanFaults
     public static Fault PinUnreadable(string text) =>
         new($"\"{TextRules.Harmless(text)}\" pins nothing; write the piece and the cut, like: K7F 3MXX for blocking");
 
+    public static Fault PinOfPromised(string code) => new($"{code} can't be pinned: it waits to be cut for another plan or another stage of one");
+
     public static Fault NoSuchCut(string typed, IReadOnlyList<string> names) =>
         new($"no cut is named \"{TextRules.Harmless(typed)}\"{(names.Count == 0 ? "" : $"; there {(names.Count == 1 ? "is" : "are")}: {string.Join(", ", names.Select(TextRules.Harmless))}")}");
 

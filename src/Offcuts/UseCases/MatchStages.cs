@@ -47,6 +47,13 @@ public sealed class MatchStages(YardFile yard)
 
         var promised = new Promised(plans.Where(plan => plan.Open && !plan.Plan.Stages.Any(name => lacking.Named(name) is not null)));
         Piece[] free = [.. Free(new LookAhead(plans, all), [.. chosen.Select(stage => stage.Name)]).Where(piece => !promised.Pieces.Contains(piece.Code))];
+        var there = free.Select(piece => piece.Code).ToHashSet();
+        var elsewhere = yard.Pieces().Select(piece => piece.Code).Where(code => !there.Contains(code)).ToHashSet();
+        var bound = wish.Wishes.Pins.Select(pin => pin.Piece).Where(elsewhere.Contains).Distinct().Select(code => PlanFaults.PinOfPromised(code.ToString())).ToArray();
+        if (bound.Length > 0) return Result<Problem>.Fail(bound);
+
+        // A piece that waits for another plan is left alone anyway.
+        var said = wish.Wishes with { Spares = [.. wish.Wishes.Spares.Where(spare => !elsewhere.Contains(spare.Piece))] };
         return Matching.Problem.Create(new MatchRequest
         {
             Pieces = free,
@@ -56,7 +63,7 @@ public sealed class MatchStages(YardFile yard)
             Settings = yard.Settings(),
             Buy = wish.Buy,
             Order = wish.Order,
-            Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), wish.Wishes),
+            Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), said),
         });
     }
 

@@ -115,6 +115,34 @@ public sealed class LookAheadTests : IDisposable
     }
 
     [Fact]
+    public void What_another_stage_relies_on_can_not_be_pinned_and_may_be_spared()
+    {
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Run("plan", "footing", "--pin", $"{_long} for stake");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be($"{_long} can't be pinned: it waits to be cut for another plan or another stage of one\n");
+        CodesOf(_yard.Must("plan", "footing", "--spare", _long, "--json")).Should().Equal(_stub.Replace(" ", "", StringComparison.Ordinal));
+    }
+
+    // One board is for a cut of each: matched again together, its reservation for the first of them stands in the way of neither.
+    [Fact]
+    public void A_piece_for_two_stages_serves_both_again_when_both_are_planned_again()
+    {
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "roof", "strut: 2x4 27");
+        _yard.Must("plan", "--save", "--pin", $"{_spare} for post", "--pin", $"{_spare} for strut");
+        _yard.Must("cut", "--stage", "footing");
+        State(_spare).Should().Be(PieceState.Reserved);
+
+        var again = _yard.Must("plan", "walls", "roof", "--save", "--json");
+
+        CodesOf(again).Should().Equal(_spare.Replace(" ", "", StringComparison.Ordinal));
+        State(_spare).Should().Be(PieceState.InYard);
+    }
+
+    [Fact]
     public void A_reservation_by_hand_does_not_give_way()
     {
         _yard.Must("reserve", "footing", _long);
