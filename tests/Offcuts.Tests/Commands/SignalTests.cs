@@ -11,9 +11,9 @@ public sealed class SignalTests : IDisposable
 
     public void Dispose() => _yard.Dispose();
 
-    // The solver hears SIGINT by itself while it runs, so a match is not a place to test it.
     [Theory]
     [InlineData("HUP", 129)]
+    [InlineData("INT", 130)]
     [InlineData("TERM", 143)]
     public async Task A_match_that_is_stopped_says_the_best_so_far_and_ends_with_the_status_of_the_signal(string signal, int status)
     {
