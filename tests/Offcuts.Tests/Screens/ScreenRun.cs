@@ -56,7 +56,7 @@ internal sealed class ScreenRun : IDisposable
     private readonly SessionToken? _session;
     private readonly ShellView _view;
 
-    private ScreenRun(TryYard folder, int width, int height, bool colour)
+    private ScreenRun(TryYard folder, int width, int height, bool colour, bool unread)
     {
         Folder = folder;
         Yard = YardFile.Open(folder.YardPath, folder.Clock, TimeSpan.FromMilliseconds(100));
@@ -64,6 +64,7 @@ internal sealed class ScreenRun : IDisposable
         _app.Init("ansi");
         _app.Driver!.Force16Colors = true;
         _app.Driver.SetScreenSize(width, height);
+        Hands.Holding = unread;
         Shell = new Shell(Yard, folder.World(TextWriter.Null, TextWriter.Null), Hands);
         Shell.Left += () => HasLeft = true;
         _view = new ShellView(Shell, new Palette(colour, darkGround: true));
@@ -107,7 +108,11 @@ internal sealed class ScreenRun : IDisposable
             yard(file);
         }, colour);
 
-    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour)
+    /// <summary>The known yard's screen before the yard is read: that is done when the hands are let go.</summary>
+    public static void BeforeKnownYardIsRead(int width, int height, Action<ScreenRun> part) =>
+        Run(width, height, part, KnownYard.WriteTo, colour: true, unread: true);
+
+    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour, bool unread = false)
     {
         Exception? caught = null;
         var thread = new Thread(() =>
@@ -116,7 +121,7 @@ internal sealed class ScreenRun : IDisposable
             {
                 using var folder = new TryYard();
                 prepare(folder.YardPath);
-                using var run = new ScreenRun(folder, width, height, colour);
+                using var run = new ScreenRun(folder, width, height, colour, unread);
                 part(run);
             }
             catch (Exception error)
@@ -158,6 +163,13 @@ internal sealed class ScreenRun : IDisposable
     public ScreenRun Resize(int width, int height)
     {
         _app.Driver!.SetScreenSize(width, height);
+        return Draw();
+    }
+
+    /// <summary>What was held is done now.</summary>
+    public ScreenRun LetGo()
+    {
+        Hands.Release();
         return Draw();
     }
 

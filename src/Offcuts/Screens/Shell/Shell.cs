@@ -23,14 +23,17 @@ internal sealed class Shell
     private CancellationTokenSource? _match;
     private volatile object? _progress;
 
-    /// <summary>Reads the yard. Throws <see cref="YardUnavailableException"/>.</summary>
+    /// <summary>
+    /// Begins to read the yard, away from the screen: a large one takes seconds. Until then the state says so. Where it can't be read,
+    /// <see cref="YardUnavailableException"/> is thrown on the screen's thread.
+    /// </summary>
     public Shell(YardFile yard, Surroundings world, IHands hands)
     {
         (_yard, _world, _hands) = (yard, world, hands);
         _errands = new Errands(yard, world);
-        _read = YardSnapshot.Read(yard, world.Today, null);
+        _read = YardSnapshot.Before(yard, world.Today);
         State = ShellModel.Start(_read);
-        LookUpChosen();
+        hands.Away(ReadFirst);
     }
 
     /// <summary>What is shown.</summary>
@@ -112,6 +115,21 @@ internal sealed class Shell
         });
     }
 
+    // There is nothing to show of a yard that can't be read, so whatever goes wrong here ends the screen.
+    private void ReadFirst()
+    {
+        try
+        {
+            var fresh = Reread();
+            _hands.Home(() => Hear(fresh));
+        }
+        catch (Exception error)
+        {
+            var caught = ExceptionDispatchInfo.Capture(error);
+            _hands.Home(caught.Throw);
+        }
+    }
+
     private News.Fresh Reread()
     {
         _read = YardSnapshot.Read(_yard, _world.Today, _read);
@@ -173,11 +191,6 @@ internal sealed class Shell
             _hands.Home(caught.Throw);
             return null;
         }
-    }
-
-    private void LookUpChosen()
-    {
-        if (!State.Yard.Code.IsNone) Hear(_errands.Do(new Errand.LookUp(State.Yard.Code)));
     }
 
     private sealed class Latest(Shell shell) : IProgress<MatchProgress>

@@ -50,6 +50,7 @@ internal static class ShellKeys
     /// <summary>The keys that work now, in the order in which they are looked up and shown.</summary>
     public static IReadOnlyList<KeyUse> Now(ShellState state)
     {
+        if (state.Unread) return [.. Everywhere.Where(key => key.Means is Intent.Leave)];
         if (Asking(state) is { } ask) return [.. ask.Choices.Select(choice => new KeyUse(choice.Letter.ToString(), choice.Says, new Intent.Answer(choice.Letter), choice.Says)), Back];
         if (state.Helping) return Reading;
         if (state.Line.Ask is Ask.Write) return [.. Writing, .. Everywhere];

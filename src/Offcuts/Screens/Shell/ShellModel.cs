@@ -13,7 +13,7 @@ internal static class ShellModel
 
     public static ShellState Start(YardSnapshot yard) => new()
     {
-        Place = yard.Entries.Count == 0 ? Place.Strip : Place.Yard,
+        Place = yard.Entries.Count == 0 && !yard.Unread ? Place.Strip : Place.Yard,
         Yard = YardModel.Start(yard),
         Strip = StripModel.Start(yard, yard.Today),
         Stages = StagesModel.Start(yard),
@@ -23,6 +23,7 @@ internal static class ShellModel
     /// <summary>The next state, and what is asked of the outside.</summary>
     public static Turn<ShellState> Apply(ShellState state, Intent intent)
     {
+        if (state.Unread) return new(state, intent is Intent.Leave ? new Errand.Leave() : null);
         if (state.Ask is { } ask) return Answered(state, ask, intent);
         if (state.Helping) return Helped(state, intent);
         switch (intent)
@@ -48,6 +49,7 @@ internal static class ShellModel
     /// <summary>Tells every place what the shell has to tell.</summary>
     public static Turn<ShellState> Hear(ShellState state, News news)
     {
+        if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first)) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with
         {
@@ -58,6 +60,9 @@ internal static class ShellModel
         };
         return new(next, yard.Errand, Told(next, news));
     }
+
+    private static Turn<ShellState> Begun(ShellState state) =>
+        new(state, state.Yard.Code.IsNone ? null : new Errand.LookUp(state.Yard.Code));
 
     private static Turn<ShellState> InPlace(ShellState state, Intent intent) => state.Place switch
     {

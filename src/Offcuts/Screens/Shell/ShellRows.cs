@@ -66,6 +66,7 @@ internal static class ShellRows
     /// <summary>What stands below the typed line: what is to be written there, else what the line says so far.</summary>
     public static IReadOnlyList<Row> Reading(ShellState state, int width)
     {
+        if (state.Unread) return [Row.Of(new Ink("Reading the yard …  ", Tone.Strong), new Ink("what you type meanwhile is taken up then", Tone.Soft))];
         if (state.Line.Ask is Ask.Write write)
         {
             var rows = Row.Wrapped(write.Question, width, Tone.Strong).ToList();

@@ -34,6 +34,9 @@ internal sealed record ShellState
         _ => Plan.Line,
     };
 
+    /// <summary>True until the yard was read for the first time.</summary>
+    public bool Unread => Snapshot.Unread;
+
     /// <summary>The yard as last read.</summary>
     public YardSnapshot Snapshot => Yard.Yard;
 }

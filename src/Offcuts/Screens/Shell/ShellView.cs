@@ -29,7 +29,10 @@ internal sealed class ShellView : Runnable
     private readonly RowsView _small;
     private readonly Dictionary<Place, PlaceView> _places;
     private readonly View _body;
+    private readonly Queue<Action> _held = [];
+    private IApplication? _app;
     private bool _showing;
+    private bool _releasing;
 
     public ShellView(Shell shell, Palette palette)
     {
@@ -57,7 +60,11 @@ internal sealed class ShellView : Runnable
         Add(_head, _label, _line, _reading, _body, _said, _foot, _small);
 
         _line.TextChanged += (_, _) => Typed();
-        shell.Changed += Show;
+        shell.Changed += () =>
+        {
+            Show();
+            Release();
+        };
         FrameChanged += (_, _) => Show();
     }
 
@@ -67,10 +74,12 @@ internal sealed class ShellView : Runnable
     /// <summary>Takes the keys of the application. To be called once it runs.</summary>
     public void Listen(IApplication app)
     {
+        _app = app;
         app.Keyboard.KeyDown += OnKey;
         app.Paste += OnPasted;
         _line.SetFocus();
         Show();
+        Release();
     }
 
     // Before any view sees a key: what a place declares wins, what types goes to the line, everything else goes nowhere.
@@ -83,6 +92,14 @@ internal sealed class ShellView : Runnable
             return;
         }
 
+        if (_shell.State.Unread && !(_held.Count == 0 && Meant(key) is Intent.Leave))
+        {
+            var held = new Key(key);
+            key.Handled = true;
+            _held.Enqueue(() => _app!.Keyboard.RaiseKeyDownEvent(held));
+            return;
+        }
+
         if (Meant(key) is { } intent)
         {
             key.Handled = true;
@@ -92,6 +109,22 @@ internal sealed class ShellView : Runnable
 
         var choosing = ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
         key.Handled = choosing || !Chord.Edits(key);
+    }
+
+    // What was pressed before the yard was read is pressed again, in the same order, once it is: nothing typed is lost, and nothing
+    // is looked up in a yard that is not there yet. A key to leave waits its turn too, since leaving asks where a line would be lost.
+    private void Release()
+    {
+        if (_releasing || _shell.State.Unread) return;
+        _releasing = true;
+        try
+        {
+            while (_held.TryDequeue(out var again)) again();
+        }
+        finally
+        {
+            _releasing = false;
+        }
     }
 
     private Intent? Meant(Key key)
@@ -126,6 +159,13 @@ internal sealed class ShellView : Runnable
     // A line at a time fits the line; several are handed over together, so that none is lost.
     private void OnPasted(object? sender, PasteEventArgs paste)
     {
+        if (_shell.State.Unread && !IsSmall())
+        {
+            paste.Handled = true;
+            _held.Enqueue(() => _app!.RaisePasteEvent(paste.Text));
+            return;
+        }
+
         var lines = paste.Text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries);
         var choosing = IsSmall() || ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
         if (lines.Length < 2 && !choosing) return;
@@ -186,7 +226,7 @@ internal sealed class ShellView : Runnable
         _said.Height = said.Count;
         _foot.Y = Pos.AnchorEnd(foot.Count);
         _foot.Height = foot.Count;
-        foreach (var (place, view) in _places) view.Visible = place == state.Place && !state.Helping;
+        foreach (var (place, view) in _places) view.Visible = place == state.Place && !state.Helping && !state.Unread;
         _help.Visible = state.Helping;
         Layout();
 
@@ -194,7 +234,7 @@ internal sealed class ShellView : Runnable
         _said.Show(said);
         _foot.Show(foot);
         if (state.Helping) ShowHelp(state);
-        else _places[state.Place].Show(state);
+        else if (!state.Unread) _places[state.Place].Show(state);
         SetNeedsDraw();
     }
 

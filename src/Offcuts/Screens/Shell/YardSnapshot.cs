@@ -25,6 +25,9 @@ internal sealed record YardEntry(Piece? Piece, Bin? Bin, string Line)
 /// <summary>The yard as it stood when it was read: all that the places show. Immutable, so any thread may read it.</summary>
 internal sealed record YardSnapshot
 {
+    /// <summary>True before the yard was read for the first time: nothing here says anything about it yet.</summary>
+    public bool Unread { get; init; }
+
     /// <summary>The number of the last change it holds.</summary>
     public long Change { get; init; }
 
@@ -66,6 +69,9 @@ internal sealed record YardSnapshot
     /// <summary>What stands under a code, or nothing.</summary>
     public YardEntry? Find(Code code) => Index.TryGetValue(code, out var at) ? Entries[at] : null;
 
+    /// <summary>What is known of a yard that was not read yet: its name and the day.</summary>
+    public static YardSnapshot Before(YardFile yard, DateOnly today) => new() { Unread = true, Name = NameOf(yard), Today = today };
+
     /// <summary>Reads the yard. Takes entries over from an older reading where the piece is still the same.</summary>
     public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before)
     {
@@ -86,7 +92,7 @@ internal sealed record YardSnapshot
         return new YardSnapshot
         {
             Change = change,
-            Name = System.IO.Path.GetFileName(yard.Path),
+            Name = NameOf(yard),
             Entries = entries,
             Index = index,
             Materials = entries.Select(entry => entry.Material.Name.ToLowerInvariant()).ToHashSet(),
@@ -100,6 +106,8 @@ internal sealed record YardSnapshot
             Blanks = yard.BlankCodes().ToHashSet(),
         };
     }
+
+    private static string NameOf(YardFile yard) => System.IO.Path.GetFileName(yard.Path);
 
     // Bad spots are a list, which records compare by reference.
     private static bool Same(Piece? a, Piece b) =>

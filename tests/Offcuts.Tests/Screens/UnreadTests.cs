@@ -1,0 +1,83 @@
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>The screen between its first drawing and the yard's being read.</summary>
+[Collection(OnScreen.Name)]
+public sealed class UnreadTests
+{
+    [Fact]
+    public void The_screen_is_drawn_before_the_yard_is_read_and_says_so()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Lines[0].Should().Contain("[YARD]").And.EndWith("yard.offcuts");
+            run.Lines[3].Should().Be("Reading the yard …  what you type meanwhile is taken up then");
+            run.Lines[^1].Should().Be("^Q leave", "no other key does anything yet");
+            run.Text.Should().NotContain("empty").And.NotContain("2x4", "nothing is said of a yard that was not read");
+
+            run.LetGo();
+
+            run.Lines[3].Should().StartWith("9 of 9.");
+            run.Text.Should().Contain("History", "the first piece is looked up as soon as it is there");
+        });
+    }
+
+    [Fact]
+    public void Keys_and_pasted_text_wait_for_the_yard_in_their_order()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 7'1").Paste(" fair").Press("Enter").Type("next");
+            run.Yard.Pieces().Should().HaveCount(8, "nothing is saved yet");
+            run.Resize(100, 30);
+
+            run.LetGo();
+
+            run.Yard.Pieces().Should().HaveCount(9);
+            run.Yard.Pieces()[^1].Condition.Should().Be(Condition.Fair);
+            run.Lines[2].Should().Be("strip  next");
+        });
+    }
+
+    [Fact]
+    public void A_label_scanned_before_the_yard_is_read_opens_its_piece_then()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Scan(KnownYard.Codes[3]);
+            run.Text.Should().NotContain("nothing in this yard has the code");
+            run.LetGo();
+            run.Shell.State.Yard.Closer.Should().BeTrue();
+            run.Text.Should().Contain(KnownYard.Codes[3].ToString());
+        });
+    }
+
+    [Fact]
+    public void Leaving_before_the_yard_is_read_needs_no_waiting()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run => run.Press("Ctrl+Q").HasLeft.Should().BeTrue());
+    }
+
+    [Fact]
+    public void Leaving_waits_behind_what_was_typed_and_asks_for_it()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 7'1").Press("Ctrl+Q");
+            run.HasLeft.Should().BeFalse();
+            run.LetGo();
+            run.HasLeft.Should().BeFalse();
+            run.Text.Should().Contain("Leave all the same? The strip line is not saved");
+        });
+    }
+
+    [Fact]
+    public void An_empty_yard_begins_at_strip_once_that_is_known()
+    {
+        var unread = ShellModel.Start(new YardSnapshot { Unread = true });
+        unread.Place.Should().Be(Place.Yard);
+        ShellModel.Hear(unread, new News.Fresh(new YardSnapshot())).State.Place.Should().Be(Place.Strip);
+    }
+}
