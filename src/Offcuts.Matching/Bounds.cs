@@ -79,11 +79,16 @@ internal static class Bounds
         var bound = rest > 0 ? whole + 1 : whole;
         return tier.Goal switch
         {
-            Goal.GivenUp => bound,
+            Goal.GivenUp => tier.Problem.SawCost == 0 ? bound
+                : Math.Max(bound, SawCuts(tier.Problem, bound) * tier.Problem.SawCost + tier.Problem.LeastGivenUp),
             Goal.Spend => NextSum([.. tier.Problem.Supplies.Select(supply => supply.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound)),
             _ => Math.Max(0, bound),
         };
     }
+
+    /// <summary>The fewest saw cuts of a plan whose saw cuts and value given up, in one sum, are not below <paramref name="least"/>.</summary>
+    public static long SawCuts(MaterialProblem problem, long least) =>
+        Math.Max(0, (least - problem.MostGivenUp + problem.SawCost - 1) / problem.SawCost);
 
     /// <summary>The least figure of the tier that is above <paramref name="ruledOut"/>.</summary>
     public static long NextAbove(Tier tier, long ruledOut) => RoundUp(tier, (ruledOut + 1) * tier.Scale);

@@ -142,12 +142,16 @@ public static class Matcher
             outcomes.Sum(outcome => outcome.LeftBound[s])
                 + unserved.Where(left => left.Row.Cut.Stage == stage.Name).Sum(left => (long)left.Count)
                 + hardware.Where(fill => fill.Need.Stage == stage.Name).Sum(fill => (long)fill.Unfilled))).ToArray();
+        var saws = outcomes.Sum(outcome => outcome.SawCutsBound);
+        var fewest = problem.Order == TierOrder.ValueFirst || saws == tiers.SawCuts;
         return tiers with
         {
             Unfilled = new Figure(tiers.Unfilled.Value, byStage.Sum(figure => figure.Bound)),
             UnfilledByStage = byStage,
             Spend = new Figure(tiers.Spend.Value, outcomes.Sum(outcome => outcome.SpendBound) + hardware.Sum(fill => fill.Price.Cents)),
-            ValueGivenUp = new Figure(tiers.ValueGivenUp.Value, outcomes.Sum(outcome => outcome.GivenUpBound)),
+            // Where the saw cuts are not proven, another plan may share the same number of them out among the materials otherwise.
+            ValueGivenUp = new Figure(tiers.ValueGivenUp.Value, outcomes.Sum(outcome => fewest ? outcome.GivenUpBound : outcome.LeastGivenUp)),
+            SawCutsBound = problem.Order == TierOrder.SawCutsFirst ? (int)saws : null,
         };
     }
 

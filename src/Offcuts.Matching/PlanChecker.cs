@@ -239,7 +239,8 @@ public static class PlanChecker
             Same("spend", tiers.Spend.Value, spend);
             Same("value given up", tiers.ValueGivenUp.Value, _givenUp);
             Same("saw cuts", tiers.SawCuts, _sawCuts);
-            foreach (var figure in tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(tiers.ValueGivenUp))
+            var saws = new Figure(tiers.SawCuts, tiers.SawCutsBound ?? 0);
+            foreach (var figure in tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(tiers.ValueGivenUp).Append(saws))
             {
                 if (figure.Bound > figure.Value) Faults.Add($"a bound of {figure.Bound} is above the value {figure.Value}");
             }

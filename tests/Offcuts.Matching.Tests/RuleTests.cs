@@ -210,4 +210,44 @@ public sealed class RuleTests
         var match = () => Match(Request([], [Cut("1\"")]), new MatchLimits { Time = TimeSpan.FromSeconds(1) });
         match.Should().Throw<ArgumentException>().WithMessage("a time limit needs a clock*");
     }
+
+    // 8' costs 9.60. The sound 24 in is worth 9.60 x (24/96)^2 = 0.60 and takes no saw cut; the fair 26 in is worth
+    // 9.60 x (26/96)^2 x 0.7 = 0.49 and takes one, and what remains of it is scrap.
+    [Theory]
+    [InlineData(TierOrder.ValueFirst, 49, 1)]
+    [InlineData(TierOrder.SawCutsFirst, 60, 0)]
+    public void Fewer_saw_cuts_may_cost_yard_value_where_they_come_first(TierOrder order, long givenUp, int sawCuts)
+    {
+        var yard = new[] { Board("24\""), Board("26\"", 2) with { Condition = Condition.Fair } };
+        var plan = Match(Request(yard, [Cut("24\"")], Price("8'", 960)) with { Order = order });
+
+        plan.Tiers.SawCuts.Should().Be(sawCuts);
+        plan.Tiers.ValueGivenUp.Should().Be(Figure.Best(givenUp));
+        plan.Tiers.SawCutsBound.Should().Be(order == TierOrder.SawCutsFirst ? sawCuts : null, "a bound is claimed only where saw cuts come first");
+        plan.Proven.Should().BeTrue();
+    }
+
+    // A new board of 24 in would cost 5.00 and take no saw cut.
+    [Fact]
+    public void No_money_is_spent_to_spare_a_saw_cut()
+    {
+        var yard = new[] { Board("26\"") };
+        var plan = Match(Request(yard, [Cut("24\"")], Price("24\"", 500)) with { Order = TierOrder.SawCutsFirst });
+
+        plan.Tiers.Spend.Should().Be(Figure.Best(0));
+        plan.Tiers.SawCuts.Should().Be(1);
+    }
+
+    // 48 1/8 in gives two of 24 in with one saw cut, since the last cut ends with the board; two boards of 24 1/16 in take one each,
+    // but are worth half as much together, since value grows with the square of the length.
+    [Fact]
+    public void Comparing_shows_the_plan_of_the_fewest_saw_cuts_beside_the_best()
+    {
+        var yard = new[] { Board("48 1/8\""), Board("24 1/16\"", 2), Board("24 1/16\"", 3) };
+        var rivals = Comparison.Of(Problem.Create(Request(yard, [Cut("24\"", 2)], Price("8'", 960))).Value, MatchLimits.None);
+
+        rivals.Select(rival => (rival.Aim, rival.Plan.Tiers.SawCuts, rival.Plan.Proven)).Should().Equal(
+            (Aim.Best, 2, true), (Aim.FewestSawCuts, 1, true), (Aim.NothingBought, 2, true));
+        rivals[1].Plan.Pieces.Single().Length.Should().Be(L("48 1/8\""));
+    }
 }

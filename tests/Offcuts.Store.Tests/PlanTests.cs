@@ -12,6 +12,7 @@ public sealed class PlanTests : IDisposable
 
     private static Plan Full => Samples.Plan with
     {
+        Tiers = Samples.Plan.Tiers with { SawCutsBound = 4 },
         Pieces =
         [
             .. Samples.Plan.Pieces,

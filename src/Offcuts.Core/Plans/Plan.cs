@@ -21,11 +21,16 @@ public readonly record struct Figure(long Value, long Bound)
 /// <param name="UnfilledByStage">The same, stage by stage in the stages' order: what the first tier compares.</param>
 /// <param name="Spend">Cents for bought pieces and hardware.</param>
 /// <param name="ValueGivenUp">Cents of yard value used up, less that of the kept remainders.</param>
-/// <param name="SawCuts">How many times the saw goes through; no bound is claimed.</param>
+/// <param name="SawCuts">How many times the saw goes through.</param>
 public sealed record Tiers(Figure Unfilled, IReadOnlyList<Figure> UnfilledByStage, Figure Spend, Figure ValueGivenUp, int SawCuts)
 {
-    /// <summary>True where fill, spend and value given up are each proven.</summary>
-    public bool Proven => Unfilled.Proven && Spend.Proven && ValueGivenUp.Proven;
+    /// <summary>
+    /// Where saw cuts were decided before value: no plan with the same fill and spend has fewer. Else none, since no bound is claimed.
+    /// </summary>
+    public int? SawCutsBound { get; init; }
+
+    /// <summary>True where fill, spend and value given up are each proven, and saw cuts where those come before value.</summary>
+    public bool Proven => Unfilled.Proven && Spend.Proven && ValueGivenUp.Proven && (SawCutsBound is null || SawCutsBound == SawCuts);
 }
 
 /// <summary>One cut at its place on a piece.</summary>
@@ -126,6 +131,6 @@ public sealed record Plan
     /// <summary>What was said of single pieces before it was made; it keeps to that.</summary>
     public Wishes Wishes { get; init; } = Wishes.None;
 
-    /// <summary>True where all of tiers 1 to 3 are proven.</summary>
+    /// <summary>True where all of tiers 1 to 3 are proven, and saw cuts where those come before value.</summary>
     public bool Proven => Tiers.Proven;
 }

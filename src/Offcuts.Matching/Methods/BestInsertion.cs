@@ -39,8 +39,9 @@ internal static class BestInsertion
         }
 
         if (a.Spend != b.Spend) return a.Spend < b.Spend;
-        if (a.GivenUp != b.GivenUp) return a.GivenUp < b.GivenUp;
-        return a.SawCuts < b.SawCuts;
+        return a.Problem.Order == TierOrder.SawCutsFirst
+            ? (a.SawCuts, a.GivenUp).CompareTo((b.SawCuts, b.GivenUp)) < 0
+            : (a.GivenUp, a.SawCuts).CompareTo((b.GivenUp, b.SawCuts)) < 0;
     }
 
     // Longest first, or shortest first within each stage, which fills more cuts when there is too little of everything.

@@ -60,8 +60,10 @@ internal static class CountProgram
         return tier.Accepts(plan) ? plan : null;
     }
 
-    // Spending comes first in the sum where a tier above has already found the least.
-    private static long Cost(Tier tier, Pattern pattern) => tier.SpendCap is null ? tier.Cost(pattern) : pattern.Price * (1L << 32) + tier.Cost(pattern);
+    // Spending comes first in the sum where a tier above has already found the least: a cent of it outweighs all that the tier can cost.
+    private static long Cost(Tier tier, Pattern pattern) => tier.SpendCap is null
+        ? tier.Cost(pattern)
+        : pattern.Price * ((1L << 32) + tier.Problem.SawCost * (tier.Problem.Copies + 1)) + tier.Cost(pattern);
 
     private static int[] Active(Tier tier) => [.. Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0)];
 

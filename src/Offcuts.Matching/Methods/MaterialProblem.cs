@@ -99,6 +99,8 @@ internal sealed class MaterialProblem
         Weights = [.. demands.Select(demand => demand.Length + kerf)];
         for (var s = 0; s < supplies.Length; s++)
             Drop = Math.Max(Drop, supplies[s].Value.LargestDrop);
+        MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
+        LeastGivenUp = -OfTheLargest(supply => supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
     }
 
     public Material Material { get; }
@@ -117,6 +119,21 @@ internal sealed class MaterialProblem
 
     /// <summary>See <see cref="ValueCurve.LargestDrop"/>.</summary>
     public long Drop { get; }
+
+    /// <summary>
+    /// No plan gives up less: a yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece
+    /// at best keeps all its value; and each piece cut holds one copy at least.
+    /// </summary>
+    public long LeastGivenUp { get; }
+
+    /// <summary>No plan gives up more than all the value of so many spans of the yard.</summary>
+    public long MostGivenUp { get; }
+
+    /// <summary>
+    /// What a saw cut costs in the last tier, in cents: nothing where value comes first; where saw cuts do, more than any two plans can
+    /// differ in value given up, so that one sum decides both tiers, one after the other.
+    /// </summary>
+    public long SawCost => Order == TierOrder.SawCutsFirst ? MostGivenUp - LeastGivenUp + 1 : 0;
 
     /// <summary>Cut copies in all.</summary>
     public int Copies => Demands.Sum(demand => demand.Count);
@@ -193,6 +210,9 @@ internal sealed class MaterialProblem
 
     /// <summary>The same problem with some of its demands only.</summary>
     public MaterialProblem Only(IReadOnlyList<int> demands) => Regrouped(demands, keepStages: true);
+
+    /// <summary>The same problem with value before saw cuts; its demands and supplies have the same numbers.</summary>
+    public MaterialProblem ValueFirst() => new(Material, Kerf, [.. Demands], [.. Supplies]);
 
     private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
     {
@@ -285,6 +305,21 @@ internal sealed class MaterialProblem
             })
             .ToArray();
         return new MaterialProblem(material, kerf, demands, supplies) { Order = order };
+    }
+
+    // No plan cuts more pieces than there are copies.
+    private long OfTheLargest(Func<Supply, long> figure)
+    {
+        long sum = 0;
+        var left = Copies;
+        foreach (var supply in Supplies.OrderByDescending(figure))
+        {
+            var count = Math.Min(left, supply.Count);
+            sum += count * figure(supply);
+            left -= count;
+        }
+
+        return sum;
     }
 
     private static string Bits(IEnumerable<bool> bits) => string.Concat(bits.Select(bit => bit ? '1' : '0'));

@@ -4,9 +4,23 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Plan">The best plan.</param>
 /// <param name="LeftBound">Bound of the unfilled copies of each stage of the work.</param>
 /// <param name="SpendBound">Bound of the spend.</param>
-/// <param name="GivenUpBound">Bound of the value given up.</param>
-internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long SpendBound, long GivenUpBound)
+/// <param name="LastBound">Bound of the last tier: of the value given up, or of saw cuts and value in one sum where those come first.</param>
+internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long SpendBound, long LastBound)
 {
+    private MaterialProblem Problem => Plan.Problem;
+
+    /// <summary>True where nothing is better in the last tier.</summary>
+    public bool LastProven => Problem.SawCost * Plan.SawCuts + Plan.GivenUp == LastBound;
+
+    /// <summary>Bound of the saw cuts: 0 where value comes first, so that nothing was asked of them.</summary>
+    public long SawCutsBound => Problem.SawCost == 0 ? 0 : Bounds.SawCuts(Problem, LastBound);
+
+    /// <summary>Bound of the value given up whatever the saw cuts.</summary>
+    public long LeastGivenUp { get; init; } = Plan.Problem.LeastGivenUp;
+
+    /// <summary>Bound of the value given up, at this plan's saw cuts where those come first.</summary>
+    public long GivenUpBound => Math.Max(LeastGivenUp, LastBound - Problem.SawCost * Plan.SawCuts);
+
     /// <summary>Which spans the plan's patterns lie on, pattern by pattern; filled in by the last tier.</summary>
     public IReadOnlyList<(Pattern Pattern, SpanPlace? Place)> Placed { get; init; } = [];
 }
@@ -21,7 +35,7 @@ internal static class MaterialSolver
     {
         var all = problem.Demands.Select(_ => true).ToArray();
         var plan = BestInsertion.Best(problem, all);
-        return new MaterialOutcome(plan, new long[stages], 0, TrivialGivenUp(problem));
+        return new MaterialOutcome(plan, new long[stages], 0, problem.LeastGivenUp);
     }
 
     /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
@@ -75,8 +89,18 @@ internal static class MaterialSolver
 
     private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.GivenUpBound, spent.Plan.Spend == spent.SpendBound, effort);
-        return (spent with { Plan = outcome.Plan, GivenUpBound = outcome.Bound }, outcome.Relaxation);
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.LastBound, spent.Plan.Spend == spent.SpendBound, effort);
+        var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
+        return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome.Relaxation);
+    }
+
+    // Where saw cuts and value together are not proven, their sum tells little of the value; its own relaxation tells more.
+    private static MaterialOutcome WithValueBound(MaterialOutcome given, Effort effort)
+    {
+        var plan = new MaterialPlan(given.Plan.Problem.ValueFirst(), given.Plan.Uses);
+        var tier = Tier.GivenUp(plan);
+        var bound = Bounds.RoundUp(tier, ColumnGeneration.Solve(tier, plan, [], effort).Bound);
+        return given with { LeastGivenUp = Math.Max(given.LeastGivenUp, bound) };
     }
 
     private static MaterialPlan Only(MaterialPlan plan, bool[] active) =>
@@ -98,8 +122,4 @@ internal static class MaterialSolver
             pattern.Whole);
         return filled with { Plan = new MaterialPlan(problem, filled.Plan.Uses.Select(use => (Moved(use.Pattern), use.Times))) };
     }
-
-    // A yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece at best keeps all its value.
-    private static long TrivialGivenUp(MaterialProblem problem) =>
-        -problem.Supplies.Sum(supply => supply.Count * (supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length))));
 }

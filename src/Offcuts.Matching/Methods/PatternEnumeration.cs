@@ -8,7 +8,8 @@ namespace Offcuts.Matching.Methods;
 /// where L is the bound and least_s the least reduced cost of the supply: using p once replaces one use that L counted at least_s.
 /// So once all of them are known, the integer master over them alone decides the tier ("reduced-cost fixing" of columns).
 /// A depth-first search over the demands, longest first. It turns back where even the best completion is too dear; the completion
-/// comes from a table over (demand, used weight), whose weights are rounded down into cells, so that it never claims too much.
+/// comes from a table over (demand, used weight), whose weights are rounded down into cells, so that it never claims too much. Where saw
+/// cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
 /// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed.
 /// Cost: the number of patterns, times the demands. Gives up above the limits and says so.
 /// </summary>
@@ -28,6 +29,7 @@ internal sealed class PatternEnumeration
     private int[] _demands = [];
     private int[] _most = [];
     private int[] _takes = [];
+    private long[] _dual = [];
     private long[] _fill = [];
     private long[][] _completion = [];
     private long _cell;
@@ -77,6 +79,7 @@ internal sealed class PatternEnumeration
         if (_demands.Length == 0) return true;
         _most = [.. _demands.Select(d => (int)Math.Min(_tier.DemandCount[d], _problem.Capacity(supply) / _problem.Weights[d]))];
         _takes = new int[_demands.Length];
+        _dual = [.. _demands.Select(d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier))];
         _fill = new long[_demands.Length + 1];
         for (var i = _demands.Length - 1; i >= 0; i--) _fill[i] = _fill[i + 1] + _most[i] * _problem.Weights[_demands[i]];
         Complete();
@@ -92,6 +95,7 @@ internal sealed class PatternEnumeration
         _cell = Math.Max(grid, capacity / Cells + 1);
         if (capacity / grid < 2 * Cells) _cell = grid;
         var cells = (int)(capacity / _cell) + 1;
+        var rounded = _cell == grid ? 0 : (_demands.Max(d => capacity / _problem.Weights[d]) + 1) * _cell;
         _completion = new long[_demands.Length + 1][];
         var last = new long[cells];
         for (var c = 0; c < cells; c++)
@@ -100,6 +104,7 @@ internal sealed class PatternEnumeration
             if (_tier.Goal != Goal.GivenUp) continue;
             var rest = Math.Max(0, from.Length - c * _cell);
             last[c] -= _tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(rest)) - from.Value.LargestDrop);
+            if (capacity - c * _cell <= rounded) last[c] += PricingKnapsack.SawDualOf(_tier);
         }
 
         _completion[^1] = last;
@@ -107,7 +112,7 @@ internal sealed class PatternEnumeration
         {
             var row = (long[])_completion[i + 1].Clone();
             var step = (int)(_problem.Weights[_demands[i]] / _cell);
-            var dual = _duals.Demand[_demands[i]];
+            var dual = _dual[i];
             for (var copy = 0; copy < _most[i]; copy++)
             {
                 for (var c = 0; c + step < cells; c++) row[c] = Math.Max(row[c], dual + row[c + step]);
@@ -132,7 +137,7 @@ internal sealed class PatternEnumeration
         {
             _takes[i] = count;
             var skipped = count < _most[i] ? Math.Min(shortestSkipped, own) : shortestSkipped;
-            if (!Search(i + 1, weight + count * own, dual + count * _duals.Demand[_demands[i]], skipped)) return false;
+            if (!Search(i + 1, weight + count * own, dual + count * _dual[i], skipped)) return false;
         }
 
         _takes[i] = 0;

@@ -14,7 +14,9 @@ internal readonly record struct Priced(long Least, Pattern? Best, long ReducedCo
 /// A bounded knapsack by dynamic programming over labels (used weight, sum of duals), kept sparse because units are so small
 /// (1/320 mm) that a table over all weights would not fit. Label a is dropped for label b when b uses no more and earns no
 /// less: what is left over never loses by being longer (<see cref="MaterialProblem.Drop"/> tells by how much it may, where a
-/// longer store length costs less). One list serves all supplies with the same permissions; each then adds its own cost.
+/// longer store length costs less). Where saw cuts have a cost, each cut's dual is less by it, and labels that end exactly at a span's
+/// end earn it back once: a label is only dropped for one that earns so much more, unless no further cuts can bring it to such an end
+/// (by the greatest common divisor of their weights). One list serves all supplies with the same permissions; each then adds its own cost.
 /// Source: Gilmore and Gomory (1961, 1963) for the scheme; dominance of labels as in resource-constrained shortest paths.
 /// Cost: labels x demand copies (in binary chunks). Above <see cref="MostLabels"/> labels are rounded down into a grid: the
 /// bound stays true and gets weaker.
@@ -33,6 +35,9 @@ internal sealed class PricingKnapsack
     private Label[] _merged = new Label[1024];
     private Step[] _steps = new Step[4096];
     private int _stepCount;
+
+    // How much more than its label says a set of cuts can weigh, once labels were rounded down.
+    private long _slack;
 
     public PricingKnapsack(Tier tier)
     {
@@ -53,7 +58,7 @@ internal sealed class PricingKnapsack
         var found = new Priced[_problem.Supplies.Count];
         foreach (var group in _groups)
         {
-            var count = BuildLabels(group, duals.Demand);
+            var count = BuildLabels(group, [.. duals.Demand.Select(dual => dual - SawDual)]);
             foreach (var supply in group.Supplies)
                 found[supply] = _tier.SupplyCount[supply] > 0 ? Evaluate(supply, count, duals) : new Priced(0, null, long.MaxValue);
         }
@@ -68,21 +73,30 @@ internal sealed class PricingKnapsack
         return (tier.Goal == Goal.Spend ? price * tier.Scale : 0) - duals.Spend * price;
     }
 
+    /// <summary>What each cut of a pattern earns less for the saw, and a pattern that ends with its span earns back once.</summary>
+    public static long SawDualOf(Tier tier) => tier.Goal == Goal.GivenUp ? tier.Problem.SawCost * tier.Scale : 0;
+
+    private long SawDual => SawDualOf(_tier);
+
     private int BuildLabels(Group group, long[] dual)
     {
         _stepCount = 0;
+        _slack = 0;
         _labels[0] = new Label(0, 0, 0, -1);
         var count = 1;
         var drop = _tier.Covering ? 0 : _problem.Drop * _tier.Scale;
-        foreach (var d in group.Demands)
+        var demands = group.Demands.Where(d => dual[d] + SawDual > 0 || !_tier.Covering).ToArray();
+        var later = LaterWeights(demands);
+        for (var i = 0; i < demands.Length; i++)
         {
-            if (dual[d] <= 0 && _tier.Covering) continue;
+            var d = demands[i];
             var left = (int)Math.Min(_tier.DemandCount[d], group.Capacity / _problem.Weights[d]);
             for (var chunk = 1; left > 0; chunk *= 2)
             {
                 chunk = Math.Min(chunk, left);
                 left -= chunk;
-                count = Merge(count, d, chunk, chunk * _problem.Weights[d], chunk * dual[d], group.Capacity, drop);
+                var ends = Ends(group, left > 0 ? Bounds.Gcd(later[i + 1], _problem.Weights[d]) : later[i + 1]);
+                count = Merge(count, d, chunk, chunk * _problem.Weights[d], chunk * dual[d], group.Capacity, drop, ends);
                 if (count > MostLabels) count = Coarsen(count, group.Capacity);
             }
         }
@@ -90,7 +104,23 @@ internal sealed class PricingKnapsack
         return count;
     }
 
-    private int Merge(int count, int demand, int chunk, long weight, long dual, long capacity, long drop)
+    // Of each demand and all after it, the greatest common divisor of the weights; 0 of none.
+    private long[] LaterWeights(int[] demands)
+    {
+        var later = new long[demands.Length + 1];
+        for (var i = demands.Length - 1; i >= 0; i--) later[i] = Bounds.Gcd(later[i + 1], _problem.Weights[demands[i]]);
+        return later;
+    }
+
+    // The weights from which steps of so much can lead exactly to the end of some span; none where that earns nothing.
+    private SpanEnds? Ends(Group group, long step)
+    {
+        if (SawDual == 0) return null;
+        var capacities = group.Supplies.Where(s => _tier.SupplyCount[s] > 0).Select(_problem.Capacity);
+        return new SpanEnds(step, [.. capacities.Select(capacity => step == 0 ? capacity : capacity % step)]);
+    }
+
+    private int Merge(int count, int demand, int chunk, long weight, long dual, long capacity, long drop, SpanEnds? ends)
     {
         if (_merged.Length < 2 * count) Array.Resize(ref _merged, Math.Max(2 * count, 2 * _merged.Length));
         if (_steps.Length < _stepCount + count) Array.Resize(ref _steps, Math.Max(_stepCount + count, 2 * _steps.Length));
@@ -111,7 +141,7 @@ internal sealed class PricingKnapsack
                 ? _labels[a++]
                 : new Label(shifted, _labels[b].Real + weight, _labels[b].Dual + dual, -2);
             var parent = takeOld ? -2 : _labels[b++].Step;
-            if (kept > 0 && (label.Dual + drop <= best || (label.Weight == _merged[kept - 1].Weight && label.Dual <= _merged[kept - 1].Dual))) continue;
+            if (kept > 0 && (Beaten(label, drop, best, ends) || (label.Weight == _merged[kept - 1].Weight && label.Dual <= _merged[kept - 1].Dual))) continue;
             if (!takeOld)
             {
                 _steps[_stepCount] = new Step(parent, demand, chunk);
@@ -119,17 +149,21 @@ internal sealed class PricingKnapsack
             }
 
             _merged[kept++] = label;
-            if (_tier.Covering || label.Weight > 0) best = Math.Max(best, label.Dual);
+            if ((_tier.Covering && SawDual == 0) || label.Weight > 0) best = Math.Max(best, label.Dual);
         }
 
         (_labels, _merged) = (_merged, _labels);
         return kept;
     }
 
+    private bool Beaten(Label label, long drop, long best, SpanEnds? ends) =>
+        label.Dual + drop <= best && (ends is null || label.Dual + drop + SawDual <= best || (_slack == 0 && !ends.Reached(label.Weight)));
+
     // One label a cell: the least weight and the largest dual of those that fall in it. No real label is better than its cell's.
     private int Coarsen(int count, long capacity)
     {
         var cell = capacity / (MostLabels / 8) + 1;
+        _slack += cell;
         var kept = 0;
         for (var i = 1; i < count; i++)
         {
@@ -152,14 +186,15 @@ internal sealed class PricingKnapsack
         int at = -1, lone = -1, whole = -1;
         if (_tier.Goal == Goal.GivenUp)
         {
-            if (from.Bought is not null && _tier.Covering) (least, lone) = Lone(supply, start, duals);
+            if (from.Bought is not null && _tier.Covering && SawDual == 0) (least, lone) = Lone(supply, start, duals);
             var floor = long.MinValue;
             var drop = from.Value.LargestDrop * _tier.Scale;
             for (var i = 1; i < count && _labels[i].Weight <= capacity; i++)
             {
-                if (floor != long.MinValue && floor - drop - _labels[i].Dual >= least) continue;
+                var earned = capacity - _labels[i].Weight <= _slack ? _labels[i].Dual + SawDual : _labels[i].Dual;
+                if (floor != long.MinValue && floor - drop - earned >= least) continue;
                 floor = start + _tier.Scale * Score.GivenUp(from.ValueBefore, from.Value.At(Math.Max(0, from.Length - _labels[i].Weight)));
-                if (floor - _labels[i].Dual < least) (least, at, lone) = (floor - _labels[i].Dual, i, -1);
+                if (floor - earned < least) (least, at, lone) = (floor - earned, i, -1);
             }
         }
         else
@@ -185,7 +220,8 @@ internal sealed class PricingKnapsack
     }
 
     // A bought piece cannot stay uncut for the sake of its value, but the label without cuts hides those whose cuts earn nothing.
-    // The best of these has one cut. (Where a longer length may be worth less, the label without cuts hides nothing.)
+    // The best of these has one cut. (Where a longer length may be worth less, the label without cuts hides nothing. Where a saw cut
+    // costs more than any piece is worth, the label without cuts hides nothing either, and cuts that earn nothing never pay.)
     private (long Least, int Demand) Lone(int supply, long start, Duals duals)
     {
         var from = _problem.Supplies[supply];
@@ -215,6 +251,11 @@ internal sealed class PricingKnapsack
         for (; step >= 0; step = _steps[step].Parent)
             takes[_steps[step].Demand] = takes.GetValueOrDefault(_steps[step].Demand) + _steps[step].Count;
         return new Pattern(_problem, supply, [.. takes.Select(pair => new Take(pair.Key, pair.Value))]);
+    }
+
+    private sealed record SpanEnds(long Step, HashSet<long> Rests)
+    {
+        public bool Reached(long weight) => Rests.Contains(Step == 0 ? weight : weight % Step);
     }
 
     private sealed record Group(int[] Supplies, int[] Demands, long Capacity);

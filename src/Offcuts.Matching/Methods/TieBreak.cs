@@ -5,8 +5,9 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// The fourth tier, among plans that are equal in the first three: fewest saw cuts, then fewest pieces carried, then fewest cuts
 /// that take either served by treated wood, then the pieces that come first in the yard's order. Also chooses the spans.
+/// Where saw cuts come before value, both are decided already and held together.
 /// <code>
-/// a plan of the pool with   unfilled, spend and value given up as reached
+/// a plan of the pool with   unfilled, spend and the last tier's figure as reached
 /// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
@@ -49,7 +50,7 @@ internal sealed class TieBreak
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
         var tier = Tier.GivenUp(plan);
         relaxation ??= ColumnGeneration.Solve(tier, plan, [], effort);
-        var pool = plan.GivenUp == outcome.GivenUpBound ? PatternEnumeration.All(tier, relaxation, plan.GivenUp, MostPatterns, 100L * MostPatterns) : null;
+        var pool = outcome.LastProven ? PatternEnumeration.All(tier, relaxation, tier.Value(plan), MostPatterns, 100L * MostPatterns) : null;
         var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
         return new TieBreak(plan, tier, patterns, effort).Run(outcome);
     }
@@ -59,7 +60,7 @@ internal sealed class TieBreak
         var hint = _plan.Uses.ToDictionary(use => use.Pattern, use => use.Times);
         for (var p = 0; p < _pool.Count; p++) _model.AddHint(_uses[p], hint.GetValueOrDefault(_pool[p]));
 
-        var saws = Sum(pattern => pattern.SawCuts);
+        var work = _problem.Order == TierOrder.SawCutsFirst ? Sum(_tier.Cost) : Sum(pattern => pattern.SawCuts);
         var carried = LinearExpr.NewBuilder();
         foreach (var piece in _carried.Values) carried.AddTerm(piece, 1);
         for (var s = 0; s < _used.Length; s++)
@@ -67,7 +68,7 @@ internal sealed class TieBreak
             if (_problem.Supplies[s].Bought is not null) carried.AddTerm(_used[s], 1);
         }
 
-        var best = Least(saws);
+        var best = Least(work);
         best = Least(carried) ?? best;
         if (_pool.Any(pattern => pattern.AnyOnTreated > 0)) best = Least(Sum(pattern => pattern.AnyOnTreated)) ?? best;
         foreach (var chunk in _carried.Values.Chunk(PiecesAtOnce))
@@ -80,7 +81,7 @@ internal sealed class TieBreak
         return best is null ? outcome with { Placed = Greedy(_plan) } : Placed(outcome, best);
     }
 
-    private LinearExprBuilder Sum(Func<Pattern, int> figure)
+    private LinearExprBuilder Sum(Func<Pattern, long> figure)
     {
         var sum = LinearExpr.NewBuilder();
         for (var p = 0; p < _pool.Count; p++)
@@ -135,9 +136,7 @@ internal sealed class TieBreak
         }
 
         _model.Add(spend <= _plan.Spend);
-        var given = LinearExpr.NewBuilder();
-        for (var p = 0; p < _pool.Count; p++) given.AddTerm(_uses[p], _pool[p].GivenUp);
-        _model.Add(given <= _plan.GivenUp);
+        _model.Add(Sum(_tier.Cost) <= _tier.Value(_plan));
     }
 
     private void AddPlaces()

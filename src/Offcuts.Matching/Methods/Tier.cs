@@ -9,7 +9,7 @@ internal enum Goal
     /// <summary>Cents spent.</summary>
     Spend,
 
-    /// <summary>Cents of yard value given up.</summary>
+    /// <summary>Cents of yard value given up; where saw cuts come first, those and then the cents.</summary>
     GivenUp,
 }
 
@@ -24,7 +24,9 @@ internal enum Goal
 ///             x, z whole and not negative
 /// </code>
 /// x_p: how often pattern p is used. a_dp: cuts of demand d in it. z_d: copies of d left unfilled.
-/// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals.
+/// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals. That holds
+/// for saw cuts too, which cost <see cref="MaterialProblem.SawCost"/> each where they come first: n cuts that end at the span's end take
+/// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none.
 /// </summary>
 internal sealed class Tier
 {
@@ -78,7 +80,7 @@ internal sealed class Tier
     {
         Goal.Fill => 0,
         Goal.Spend => pattern.Price,
-        _ => pattern.GivenUp,
+        _ => Problem.SawCost * pattern.SawCuts + pattern.GivenUp,
     };
 
     /// <summary>The figure that a plan reaches in this tier.</summary>
@@ -86,7 +88,7 @@ internal sealed class Tier
     {
         Goal.Fill => Enumerable.Range(0, plan.Left.Count).Sum(d => (long)Left(plan, d) * LeftCost[d]),
         Goal.Spend => plan.Spend,
-        _ => plan.GivenUp,
+        _ => Problem.SawCost * plan.SawCuts + plan.GivenUp,
     };
 
     /// <summary>Fewest unfilled cuts of one stage, those of earlier stages as they are in the plan. Looks only at <paramref name="scarce"/> demands.</summary>
@@ -110,7 +112,7 @@ internal sealed class Tier
     /// <summary>Least spend, leaving no stage shorter than the plan does.</summary>
     public static Tier Spend(MaterialPlan filled) => After(filled, Goal.Spend, null);
 
-    /// <summary>Least value given up, leaving no stage shorter and spending no more than the plan does.</summary>
+    /// <summary>Least value given up (where they come first, fewest saw cuts before it), leaving no stage shorter and spending no more than the plan does.</summary>
     public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend);
 
     /// <summary>What remains of the tier once these patterns are settled; a demand filled too often counts as filled.</summary>
@@ -181,7 +183,7 @@ internal sealed class Tier
     // As fine as fits: the whole objective, times the scale, stays far inside 63 bits.
     private static long ScaleFor(MaterialProblem problem)
     {
-        double most = problem.Copies;
+        double most = problem.Copies * (1.0 + problem.SawCost);
         foreach (var supply in problem.Supplies)
             most += (double)supply.Count * (supply.Price + Math.Abs(supply.Value.At(supply.Length)) + 1);
         var scale = 1L << 22;

@@ -33,6 +33,7 @@ public static class PlanInShort
         {
             if (!unfilled.Proven) yield return $"at best {Needs(unfilled.Bound)} would stay unfilled";
             if (!spend.Proven) yield return $"at best {Cash(spend.Bound)} would be spent";
+            if (plan.Tiers.SawCutsBound is { } saws && saws < plan.Tiers.SawCuts) yield return $"at best {saws} saw {(saws == 1 ? "cut" : "cuts")} would do";
             if (!value.Proven) yield return $"at best {Cash(value.Bound)} of yard value would be given up";
         }
 

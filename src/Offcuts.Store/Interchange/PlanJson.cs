@@ -57,6 +57,7 @@ public static class PlanJson
         WriteFigure(json, "value_given_up_cents", tiers.ValueGivenUp);
         json.WriteStartObject("saw_cuts");
         json.WriteNumber("value", tiers.SawCuts);
+        if (tiers.SawCutsBound is { } bound) json.WriteNumber("bound", bound);
         json.WriteEndObject();
         json.WriteEndObject();
     }

@@ -1,10 +1,13 @@
+using System.Text.Json.Serialization;
+
 namespace Offcuts.Store;
 
 // The fields of a kept plan, as they stand in its document: names in small letters with underscores, lengths in 1/320 mm.
 
 internal sealed record FigureJson(long Value, long Bound);
 
-internal sealed record TiersJson(FigureJson Unfilled, FigureJson[] UnfilledByStage, FigureJson SpendCents, FigureJson ValueGivenUpCents, int SawCuts);
+internal sealed record TiersJson(FigureJson Unfilled, FigureJson[] UnfilledByStage, FigureJson SpendCents, FigureJson ValueGivenUpCents, int SawCuts,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? SawCutsBound = null);
 
 internal sealed record SourceJson
 {

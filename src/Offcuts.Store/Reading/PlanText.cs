@@ -37,7 +37,7 @@ internal static class PlanText
             Stages = json.Stages,
             Tiers = new Tiers(
                 Figure(json.Tiers.Unfilled), Array.ConvertAll(json.Tiers.UnfilledByStage, Figure), Figure(json.Tiers.SpendCents),
-                Figure(json.Tiers.ValueGivenUpCents), json.Tiers.SawCuts),
+                Figure(json.Tiers.ValueGivenUpCents), json.Tiers.SawCuts) { SawCutsBound = json.Tiers.SawCutsBound },
             Pieces = Array.ConvertAll(json.Pieces, piece => Piece(piece, values)),
             Hardware = Array.ConvertAll(json.Hardware, fill => new HardwareFill(
                 new HardwareNeed(fill.Stage, fill.Name, values.Hardware(fill.Hardware, fill.Unit), fill.Count), fill.FromYard, fill.ToBuy, new Money(fill.Cents))),
@@ -70,7 +70,8 @@ internal static class PlanText
         Schema,
         [.. plan.Stages],
         new TiersJson(
-            Json(plan.Tiers.Unfilled), [.. plan.Tiers.UnfilledByStage.Select(Json)], Json(plan.Tiers.Spend), Json(plan.Tiers.ValueGivenUp), plan.Tiers.SawCuts),
+            Json(plan.Tiers.Unfilled), [.. plan.Tiers.UnfilledByStage.Select(Json)], Json(plan.Tiers.Spend), Json(plan.Tiers.ValueGivenUp), plan.Tiers.SawCuts,
+            plan.Tiers.SawCutsBound),
         [.. plan.Pieces.Select(Json)],
         [.. plan.Hardware.Select(fill => new HardwareJson(
             fill.Need.Stage, fill.Need.Name, fill.Need.Hardware.Name, fill.Need.Hardware.Unit, fill.Need.Count, fill.FromYard, fill.ToBuy, fill.Price.Cents))],

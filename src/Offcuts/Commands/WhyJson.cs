@@ -76,7 +76,7 @@ internal static class WhyJson
         ["unfilled"] = Figure(tiers.Unfilled),
         ["spend_cents"] = Figure(tiers.Spend),
         ["value_given_up_cents"] = Figure(tiers.ValueGivenUp),
-        ["saw_cuts"] = new JsonObject { ["value"] = tiers.SawCuts },
+        ["saw_cuts"] = tiers.SawCutsBound is { } bound ? Figure(new Figure(tiers.SawCuts, bound)) : new JsonObject { ["value"] = tiers.SawCuts },
     };
 
     private static JsonObject Figure(Figure figure) => new() { ["value"] = figure.Value, ["bound"] = figure.Bound };

@@ -30,7 +30,7 @@ public static class CompareText
             Row("unfilled", plan => plan.Tiers.Unfilled.Value.ToString(CultureInfo.InvariantCulture) + Sure(plan.Tiers.Unfilled)),
             Row("spends", plan => Cash(plan.Tiers.Spend)),
             Row("value given up", plan => Cash(plan.Tiers.ValueGivenUp)),
-            Row("saw cuts", plan => plan.Tiers.SawCuts.ToString(CultureInfo.InvariantCulture)),
+            Row("saw cuts", plan => plan.Tiers.SawCuts.ToString(CultureInfo.InvariantCulture) + Sure(new Figure(plan.Tiers.SawCuts, plan.Tiers.SawCutsBound ?? plan.Tiers.SawCuts))),
             Row("yard pieces", plan => plan.Pieces.Count(piece => piece.Source is not null).ToString(CultureInfo.InvariantCulture)),
             Row("pieces to buy", plan => plan.Pieces.Count(piece => piece.Bought is not null).ToString(CultureInfo.InvariantCulture)),
             Row("saves", plan => plan.Savings.Saved.ToText(sign)),
@@ -39,7 +39,8 @@ public static class CompareText
 
     /// <summary>What the question mark means, where there is one; else empty.</summary>
     public static string Note(IReadOnlyList<Rival> rivals) =>
-        rivals.All(rival => rival.Plan.Proven) ? "Each figure is proven in its plan's order of tiers; no bound is claimed for saw cuts." : "? best found: a better plan may exist. No bound is claimed for saw cuts.";
+        (rivals.All(rival => rival.Plan.Proven) ? "Each figure is proven in its plan's order of tiers" : "? best found: a better plan may exist")
+        + "; for saw cuts a bound is claimed only where they come before value.";
 
     private static string Sure(Figure figure) => figure.Proven ? "" : " ?";
 }

@@ -6,15 +6,17 @@ namespace Offcuts.Matching.Tests.Independent;
 /// <summary>What a plan reaches, in the order in which it is decided: unfilled by stage, cents spent, value given up, saw cuts.</summary>
 internal sealed record Reached(IReadOnlyList<long> Left, long Spend, long GivenUp, long SawCuts)
 {
-    /// <summary>Below 0 where this is better.</summary>
-    public int CompareTo(Reached other)
+    /// <summary>Below 0 where this is better; with saw cuts before value given up where the order says so.</summary>
+    public int CompareTo(Reached other, TierOrder order = TierOrder.ValueFirst)
     {
         for (var s = 0; s < Left.Count; s++)
         {
             if (Left[s] != other.Left[s]) return Left[s].CompareTo(other.Left[s]);
         }
 
-        return (Spend, GivenUp, SawCuts).CompareTo((other.Spend, other.GivenUp, other.SawCuts));
+        return order == TierOrder.SawCutsFirst
+            ? (Spend, SawCuts, GivenUp).CompareTo((other.Spend, other.SawCuts, other.GivenUp))
+            : (Spend, GivenUp, SawCuts).CompareTo((other.Spend, other.GivenUp, other.SawCuts));
     }
 
     public override string ToString() => $"left {string.Join("+", Left)}, spend {Spend}, given up {GivenUp}, saw cuts {SawCuts}";
@@ -75,7 +77,7 @@ internal sealed class ExhaustiveSearch
     private void Place(int copy)
     {
         // What is left out and spent only grows, so a beginning that is worse already cannot end better.
-        if (_best is not null && new Reached(_left, _spend, long.MinValue, 0).CompareTo(_best) > 0) return;
+        if (_best is not null && new Reached(_left, _spend, long.MinValue, 0).CompareTo(_best, _request.Order) > 0) return;
         if (copy == _copies.Length)
         {
             Leaf();
@@ -137,7 +139,7 @@ internal sealed class ExhaustiveSearch
         }
 
         var reached = new Reached([.. _left], _spend, given, saws);
-        if (_best is null || reached.CompareTo(_best) < 0) _best = reached;
+        if (_best is null || reached.CompareTo(_best, _request.Order) < 0) _best = reached;
     }
 
     private long Value(Stretch stretch, long length)
@@ -172,7 +174,7 @@ internal sealed class ExhaustiveSearch
             if (at == _needs.Length)
             {
                 var reached = new Reached([.. _left], _spend, 0, 0);
-                if (_best is null || reached.CompareTo(_best) < 0) _best = reached;
+                if (_best is null || reached.CompareTo(_best, request.Order) < 0) _best = reached;
                 return;
             }
 

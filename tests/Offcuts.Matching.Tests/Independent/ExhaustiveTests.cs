@@ -24,6 +24,23 @@ public sealed class ExhaustiveTests
     public void Among_plans_equal_so_far_the_saw_cuts_are_the_fewest(int block) => OverSeeds(block, (plan, best, because) =>
         plan.Tiers.SawCuts.Should().Be((int)best.SawCuts, because));
 
+    // Ranges, a kerf of zero and bought pieces are common among the drawn yards; see there.
+    [Theory]
+    [MemberData(nameof(Blocks))]
+    public void With_saw_cuts_before_value_too(int block)
+    {
+        foreach (var seed in Enumerable.Range(20_000 + block * 50, 50))
+        {
+            var request = DrawnYards.Draw(seed, new Size(5, 4, 2)) with { Order = TierOrder.SawCutsFirst };
+            var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
+            var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
+
+            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            plan.Proven.Should().BeTrue(because);
+            plan.Tiers.SawCutsBound.Should().Be(plan.Tiers.SawCuts, because);
+        }
+    }
+
     // A wish or two for pieces of each yard, drawn until they can hold.
     [Theory]
     [MemberData(nameof(Blocks))]

@@ -111,6 +111,25 @@ public sealed class WhyCommandTests : IDisposable
         _yard.Must("sheet").Out.Should().Contain("1 x shelf (walls)");
     }
 
+    // V(24) = 9.60 x (24/96)^2 = 0.60 without a saw cut; V(26) = 9.60 x (26/96)^2 x 0.7 (fair) = 0.49 with one.
+    [Fact]
+    public void The_plan_of_the_fewest_saw_cuts_says_what_that_costs_in_value()
+    {
+        string[] files =
+        [
+            "--stock", _yard.FileOf("stock.csv", "code,material,length,condition\nA-1,2x4,24 in,\nA-2,2x4,26 in,fair\n"),
+            "--cuts", _yard.FileOf("cuts.csv", "stage,cut,material,length,qty\nwalls,block,2x4,24 in,1\n"),
+            "--prices", _yard.FileOf("prices.csv", "material,length,price\n2x4,8',9.60\n"),
+        ];
+        var table = _yard.Run(["plan", "--compare", .. files]);
+
+        table.Lines.Should().ContainSingle(line => line.StartsWith("value given up")).Which.Should().MatchRegex(@"\s\$0.49\s+\$0.60\s+\$0.49\s*$");
+        table.Lines.Should().ContainSingle(line => line.StartsWith("saw cuts")).Which.Should().MatchRegex(@"\s1\s+0\s+1\s*$");
+        using var json = JsonDocument.Parse(_yard.Must(["plan", "--compare", "--json", .. files]).Out);
+        json.RootElement.GetProperty("plans").EnumerateArray().Select(plan => plan.GetProperty("plan").GetProperty("tiers").GetProperty("saw_cuts").GetRawText())
+            .Should().Equal("""{"value":1}""", """{"value":0,"bound":0}""", """{"value":1}""");
+    }
+
     [Fact]
     public void Scripts_get_each_plan_whole()
     {
