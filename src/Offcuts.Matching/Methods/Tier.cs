@@ -26,7 +26,8 @@ internal enum Goal
 /// x_p: how often pattern p is used. a_dp: cuts of demand d in it. z_d: copies of d left unfilled.
 /// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals. That holds
 /// for saw cuts too, which cost <see cref="MaterialProblem.SawCost"/> each where they come first: n cuts that end at the span's end take
-/// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none.
+/// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none. (A bought piece that is no longer cut keeps no
+/// value either, but that is less than its saw cut costs.)
 /// </summary>
 internal sealed class Tier
 {

@@ -37,7 +37,8 @@ internal static class PlanText
             Stages = json.Stages,
             Tiers = new Tiers(
                 Figure(json.Tiers.Unfilled), Array.ConvertAll(json.Tiers.UnfilledByStage, Figure), Figure(json.Tiers.SpendCents),
-                Figure(json.Tiers.ValueGivenUpCents), json.Tiers.SawCuts) { SawCutsBound = json.Tiers.SawCutsBound },
+                Figure(json.Tiers.ValueGivenUpCents), json.Tiers.SawCuts)
+            { SawCutsBound = json.Tiers.SawCutsBound },
             Pieces = Array.ConvertAll(json.Pieces, piece => Piece(piece, values)),
             Hardware = Array.ConvertAll(json.Hardware, fill => new HardwareFill(
                 new HardwareNeed(fill.Stage, fill.Name, values.Hardware(fill.Hardware, fill.Unit), fill.Count), fill.FromYard, fill.ToBuy, new Money(fill.Cents))),

@@ -13,16 +13,18 @@ public sealed class ExhaustiveTests
 
     [Theory]
     [MemberData(nameof(Blocks))]
-    public void Fill_spend_and_value_given_up_are_those_of_trying_everything(int block) => OverSeeds(block, (plan, best, because) =>
+    public void Fill_spend_value_given_up_and_saw_cuts_are_those_of_trying_everything(int block)
     {
-        (Of(plan.Tiers) with { SawCuts = 0 }).ToString().Should().Be((best with { SawCuts = 0 }).ToString(), because);
-        plan.Proven.Should().BeTrue(because);
-    });
+        foreach (var seed in Enumerable.Range(block * 50, 50))
+        {
+            var request = DrawnYards.Draw(seed, new Size(5, 4, 2));
+            var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
+            var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
 
-    [Theory]
-    [MemberData(nameof(Blocks))]
-    public void Among_plans_equal_so_far_the_saw_cuts_are_the_fewest(int block) => OverSeeds(block, (plan, best, because) =>
-        plan.Tiers.SawCuts.Should().Be((int)best.SawCuts, because));
+            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            plan.Proven.Should().BeTrue(because);
+        }
+    }
 
     // Ranges, a kerf of zero and bought pieces are common among the drawn yards; see there.
     [Theory]
@@ -47,7 +49,7 @@ public sealed class ExhaustiveTests
     public void With_pinned_and_spared_pieces_too(int block)
     {
         var wished = 0;
-        foreach (var seed in Enumerable.Range(10_000 + block * 40, 40))
+        foreach (var seed in Enumerable.Range(10_000 + block * 40, 20))
         {
             if (Wished(DrawnYards.Draw(seed, new Size(5, 4, 2)), new Random(seed)) is not { } request) continue;
             wished++;
@@ -57,7 +59,7 @@ public sealed class ExhaustiveTests
             plan.Proven.Should().BeTrue(because);
         }
 
-        wished.Should().BeGreaterThan(15, "most yards have a piece that may be pinned or spared");
+        wished.Should().BeGreaterThan(7, "most yards have a piece that may be pinned or spared");
     }
 
     private static MatchRequest? Wished(MatchRequest request, Random random)
@@ -75,18 +77,6 @@ public sealed class ExhaustiveTests
         }
 
         return null;
-    }
-
-    private static void OverSeeds(int block, Action<Plan, Reached, string> check)
-    {
-        foreach (var seed in Enumerable.Range(block * 50, 50))
-        {
-            var request = DrawnYards.Draw(seed, new Size(5, 4, 2));
-            check(
-                Matcher.Match(Problem.Create(request).Value, MatchLimits.None),
-                ExhaustiveSearch.Best(request),
-                $"of seed {seed}:\n{DrawnYards.Describe(request)}\n");
-        }
     }
 
     [Fact]

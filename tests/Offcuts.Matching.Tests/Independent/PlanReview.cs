@@ -177,7 +177,7 @@ internal sealed class PlanReview
         Ask(tiers.Unfilled.Value == tiers.UnfilledByStage.Sum(figure => figure.Value), "the sum of the unfilled");
         Ask(tiers.Spend.Value == spend && _plan.Savings.Spend.Cents == spend, "the spend");
         Ask(tiers.ValueGivenUp.Value == _given, "the value given up");
-        Ask(tiers.SawCuts == _saws, "the saw cuts");
+        Ask(tiers.SawCuts == _saws && (tiers.SawCutsBound ?? 0) <= _saws, "the saw cuts");
         Ask(tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(tiers.ValueGivenUp).All(figure => figure.Bound <= figure.Value), "a bound above its value");
     }
 }

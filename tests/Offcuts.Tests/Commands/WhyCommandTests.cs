@@ -126,7 +126,7 @@ public sealed class WhyCommandTests : IDisposable
         table.Lines.Should().ContainSingle(line => line.StartsWith("value given up")).Which.Should().MatchRegex(@"\s\$0.49\s+\$0.60\s+\$0.49\s*$");
         table.Lines.Should().ContainSingle(line => line.StartsWith("saw cuts")).Which.Should().MatchRegex(@"\s1\s+0\s+1\s*$");
         using var json = JsonDocument.Parse(_yard.Must(["plan", "--compare", "--json", .. files]).Out);
-        json.RootElement.GetProperty("plans").EnumerateArray().Select(plan => plan.GetProperty("plan").GetProperty("tiers").GetProperty("saw_cuts").GetRawText())
+        json.RootElement.GetProperty("plans").EnumerateArray().Select(plan => plan.GetProperty("plan").GetProperty("tiers").GetProperty("saw_cuts").GetRawText().ReplaceLineEndings("").Replace(" ", ""))
             .Should().Equal("""{"value":1}""", """{"value":0,"bound":0}""", """{"value":1}""");
     }
 
