@@ -64,6 +64,43 @@ public sealed class LabelTests : IDisposable
         _yard.LabelQueue().Should().Equal(Yards.CodeNumber(2));
     }
 
+    [Theory]
+    [InlineData(PieceState.Used)]
+    [InlineData(PieceState.HandedOver)]
+    [InlineData(PieceState.Scrapped)]
+    [InlineData(PieceState.Missing)]
+    public void A_label_leaves_the_queue_with_its_piece_and_comes_back_only_where_that_is_taken_back(PieceState gone)
+    {
+        _yard.Do(change =>
+        {
+            for (var i = 1; i <= 3; i++) change.Add(Yards.Board(i));
+            change.QueueLabels([Yards.CodeNumber(1), Yards.CodeNumber(2), Yards.CodeNumber(3)]);
+        });
+
+        _yard.Do(change => change.Update(Yards.Board(2) with { State = gone }));
+        _yard.LabelQueue().Should().Equal(Yards.CodeNumber(1), Yards.CodeNumber(3));
+
+        _yard.Undo();
+        _yard.LabelQueue().Should().Equal([Yards.CodeNumber(1), Yards.CodeNumber(2), Yards.CodeNumber(3)], "taking the change back takes all of it back");
+
+        _yard.Redo();
+        _yard.Do(change => change.Update(Yards.Board(2)));
+        _yard.LabelQueue().Should().Equal([Yards.CodeNumber(1), Yards.CodeNumber(3)], "a piece that is found again is labelled when somebody asks for it");
+    }
+
+    [Fact]
+    public void A_piece_that_is_gone_is_not_queued()
+    {
+        _yard.Do(change =>
+        {
+            change.Add(Yards.Board(1) with { State = PieceState.Scrapped });
+            change.Add(Yards.Board(2));
+            change.QueueLabels([Yards.CodeNumber(1), Yards.CodeNumber(2)]);
+        });
+
+        _yard.LabelQueue().Should().Equal(Yards.CodeNumber(2));
+    }
+
     [Fact]
     public void A_blank_code_and_a_bin_may_queue_but_nothing_that_is_nothing()
     {

@@ -18,9 +18,6 @@ public sealed class ModelTests
     /// <summary>What the yard should hold.</summary>
     private sealed record Model(ImmutableList<Piece> Pieces, ImmutableList<Bin> Bins, ImmutableList<string> Stages, ImmutableList<Code> Queue)
     {
-        // A piece that is gone needs no label until it comes back.
-        private bool Waits(Code code) => Pieces.All(piece => piece.Code != code || piece.OnHand);
-
         public static readonly Model Empty = new([], [], [], []);
 
         public Piece? Piece(int number) => Pieces.Find(piece => piece.Code == Yards.CodeNumber(number));
@@ -32,7 +29,7 @@ public sealed class ModelTests
                 .. Pieces.Select(piece => $"{piece.Code} {piece.Length} {piece.State} {piece.ReservedFor} {piece.FromStage} {piece.CutFrom}"),
                 .. Bins.Select(bin => $"{bin.Code} {bin.Hardware} {bin.Quantity}"),
                 .. Stages,
-                string.Join(", ", Queue.Where(Waits)),
+                string.Join(", ", Queue),
             ]);
     }
 
@@ -165,14 +162,19 @@ public sealed class ModelTests
                 return Take(model, Yards.Hardware(Kinds[a % 2]), b);
             case "queue":
                 Code[] codes = [Yards.CodeNumber(a), Yards.CodeNumber(100 + b)];
-                return codes.All(model.Knows) ? model with { Queue = model.Queue.AddRange(codes.Except(model.Queue)) } : null;
+                return codes.All(model.Knows) ? model with { Queue = model.Queue.AddRange(codes.Except(model.Queue).Where(code => code != piece!.Code || piece.OnHand)) } : null;
             case "print":
                 return model with { Queue = model.Queue.Remove(Yards.CodeNumber(a)) };
             default:
                 throw new InvalidOperationException(act.Kind);
         }
 
-        Model Replace(Piece old, Piece now) => model with { Pieces = model.Pieces.SetItem(model.Pieces.IndexOf(old), now) };
+        // A piece that is gone needs no label.
+        Model Replace(Piece old, Piece now) => model with
+        {
+            Pieces = model.Pieces.SetItem(model.Pieces.IndexOf(old), now),
+            Queue = now.OnHand ? model.Queue : model.Queue.Remove(now.Code),
+        };
     }
 
     private static Model? Take(Model model, Core.Materials.Hardware hardware, int count)

@@ -7,10 +7,8 @@ INSERT INTO blank (code) VALUES (:code);
 -- [blank_taken]
 DELETE FROM blank WHERE code = :code;
 
--- [label_queue] Codes whose label waits to be printed, in order. A piece that is gone needs none; if it comes back, so does its label.
-SELECT code FROM label_queue
-WHERE NOT EXISTS (SELECT 1 FROM piece WHERE piece.code = label_queue.code AND piece.state NOT IN ('in yard', 'reserved'))
-ORDER BY id;
+-- [label_queue] Codes whose label waits to be printed, in order.
+SELECT code FROM label_queue ORDER BY id;
 
 -- [label_add] A label that waits already keeps its place.
 INSERT INTO label_queue (code) VALUES (:code) ON CONFLICT (code) DO NOTHING;

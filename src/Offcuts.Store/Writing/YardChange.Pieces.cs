@@ -34,12 +34,19 @@ public sealed partial class YardChange
         return piece.Code;
     }
 
-    /// <summary>Sets everything of a piece that is there. Faults as for <see cref="Add"/>, and a code that no piece has.</summary>
+    /// <summary>
+    /// Sets everything of a piece that is there. A piece that leaves the yard leaves the labels that wait too. Faults as for
+    /// <see cref="Add"/>, and a code that no piece has.
+    /// </summary>
     public void Update(Piece piece)
     {
         if (_refused.Contains(piece.Code)) return;
         if (_reader.Piece(piece.Code) is not { } before) _faults.Add(YardFaults.NoSuchCode(piece.Code.ToString()));
-        else if (Checked(piece, before) is { } good) Write("piece_set", good);
+        else if (Checked(piece, before) is { } good)
+        {
+            Write("piece_set", good);
+            if (!good.OnHand) LabelsPrinted([good.Code]);
+        }
     }
 
     /// <summary>Adds a bin, or sets everything of one that is there. Takes a blank label; draws a code where it has none; gives the code.</summary>
@@ -101,14 +108,18 @@ public sealed partial class YardChange
         return codes;
     }
 
-    /// <summary>Queues labels to be printed, in this order; one that waits already keeps its place. A fault for a code of nothing.</summary>
+    /// <summary>
+    /// Queues labels to be printed, in this order; one that waits already keeps its place. A piece that is gone needs
+    /// none and is passed over. A fault for a code of nothing.
+    /// </summary>
     public void QueueLabels(IEnumerable<Code> codes)
     {
         foreach (var code in codes)
         {
             if (_refused.Contains(code)) continue;
-            if (Owner(code) == "nothing") _faults.Add(YardFaults.NoSuchCode(code.ToString()));
-            else Database.Run("label_add", ("code", code.Text));
+            var owner = Owner(code);
+            if (owner == "nothing") _faults.Add(YardFaults.NoSuchCode(code.ToString()));
+            else if (owner != "piece" || _reader.Piece(code) is { OnHand: true }) Database.Run("label_add", ("code", code.Text));
         }
     }
 

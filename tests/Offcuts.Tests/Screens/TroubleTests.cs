@@ -52,6 +52,18 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void The_label_of_a_piece_that_is_gone_is_not_queued_and_the_reason_is_told()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Yard.Change("scrapped", work => work.Update(run.Yard.Piece(KnownYard.Codes[0])! with { State = Core.Yard.PieceState.Scrapped })).Ok.Should().BeTrue();
+            run.Tick().Press("Ctrl+K", "Ctrl+Home", "Ctrl+L");
+            run.Text.Should().Contain($"{KnownYard.Codes[0]} is scrapped: only what lies in the yard needs a label");
+            run.Yard.LabelQueue().Should().NotContain(KnownYard.Codes[0]);
+        });
+    }
+
+    [Fact]
     public void A_stage_name_that_is_taken_comes_back_to_be_changed()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

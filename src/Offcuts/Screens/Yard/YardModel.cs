@@ -82,7 +82,8 @@ internal static class YardModel
         if (want == Want.SetOrder) return new(Opened(state, YardAsks.Order));
         if (state.Entry is not { } entry) return new(state, Notice: new Notice("nothing is chosen; type less, or Esc clears the line"));
         if (want == Want.QueueLabel)
-            return state.Yard.Queue.Contains(entry.Code)
+            return !entry.OnHand ? new(state, Notice: new Notice($"{entry.Code} is {Words.Of(entry.Piece!.State)}: only what lies in the yard needs a label", Tone.Fault))
+                : state.Yard.Queue.Contains(entry.Code)
                 ? new(state, Notice: new Notice($"the label of {entry.Code} waits to be printed already"))
                 : new(state, new Errand.QueueLabel(entry.Code));
         if (entry.Piece is not { } piece) return new(state, Notice: new Notice("this is a bin: it is counted, not marked or reserved"));
