@@ -1,153 +1,259 @@
+using System.Runtime.InteropServices;
+
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// Exact dynamic programming for few kinds of cuts: the state is how many of each demand have been filled, the steps are the spans
+/// Exact dynamic programming: the state is how many of each demand have been filled (and what has been spent), the steps are the spans
 /// one after the other.
 /// <code>
-/// f_0(0) = 0      f_s(min(n, v + a_p)) = min( f_(s-1)(v) + cost_p )   over the patterns p of span s, and over leaving it alone
+/// f_0(0) = 0      f_k(v + a_p) = min( f_(k-1)(v) + excess_p )   over the patterns p of span k, and f_(k-1)(v) + idle_k for leaving it alone
+/// excess_p = reduced cost of p - min(0, least reduced cost of its supply)        idle_k = - min(0, least reduced cost of the supply)
 /// </code>
-/// Needs no bound and no luck where branch and bound has to fight many spans that are nearly alike.
-/// Cost: product of (n_d + 1) states, times the patterns of every span. Gives up above <see cref="MostSteps"/>.
+/// What a plan costs is the bound plus all its excesses, so a state is dropped once its excess, and the least that its open demands
+/// will still add to it, are beyond what the plan may cost; likewise where the open demands are longer than the spans to come. Plans
+/// that cut the same from different spans become one state: that is where branch and bound has to fight one span after the other.
+/// Source: dynamic programming with state-space reduction by bounds, Martello and Toth, 1990 (from memory).
+/// Cost: states times the patterns that still fit; gives up above a number of states and says so.
 /// </summary>
-internal static class CountProgram
+internal sealed class CountProgram
 {
-    private const double MostSteps = 6e7;
-    private const double MostChoices = 1e7;
+    private readonly Tier _tier;
+    private readonly IReadOnlyList<Pattern> _pool;
+    private readonly Relaxation _relaxation;
+    private readonly long _budget;
+    private readonly long _most;
+    private readonly int[] _offset;
+    private readonly int _spendOffset;
+    private readonly long _spendUnit = 1;
+    private readonly int _bits;
 
-    /// <summary>True where the pool is small enough.</summary>
-    public static bool Fits(Tier tier, IReadOnlyList<Pattern> pool)
+    // In the last tier the pool holds every part of its patterns too, so each demand can be filled to the copy.
+    private readonly bool _exact;
+
+    private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most)
     {
-        var states = States(tier);
-        var uses = Uses(tier, pool);
-        return states * uses.Sum(use => (double)use.Value * pool.Count(pattern => pattern.Supply == use.Key)) <= MostSteps
-            && states * uses.Values.Sum() <= MostChoices;
-    }
-
-    /// <summary>How many states there are.</summary>
-    public static double States(Tier tier) => Active(tier).Aggregate(1.0, (product, d) => product * (tier.DemandCount[d] + 1));
-
-    /// <summary>The best plan made of the pool, or none where there is none.</summary>
-    public static MaterialPlan? Best(Tier tier, IReadOnlyList<Pattern> pool, Effort effort)
-    {
-        var demands = Active(tier);
-        var strides = new int[tier.DemandCount.Length];
-        var states = 1;
-        foreach (var d in demands)
+        (_tier, _pool, _relaxation, _most) = (tier, pool, relaxation, most);
+        _exact = tier.Goal == Goal.GivenUp;
+        _budget = most * tier.Scale - relaxation.Bound;
+        _offset = new int[tier.DemandCount.Length];
+        for (var d = 0; d < _offset.Length; d++)
         {
-            strides[d] = states;
-            states *= tier.DemandCount[d] + 1;
+            _offset[d] = _bits;
+            if (tier.Active[d]) _bits += Width(tier.DemandCount[d]);
         }
 
-        var bySupply = pool.Select((pattern, p) => (pattern, p)).ToLookup(at => at.pattern.Supply);
+        _spendOffset = _bits;
+        if (tier.SpendCap is not > 0) return;
+        _spendUnit = pool.Select(pattern => pattern.Price).Where(price => price > 0).Aggregate(0L, Bounds.Gcd);
+        if (_spendUnit > 0) _bits += Width(tier.SpendCap.Value / _spendUnit);
+    }
+
+    /// <summary>The best plan made of the pool, if there is one of at most that cost; and whether the search came to its end.</summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
+    /// <param name="relaxation">Duals and bound.</param>
+    /// <param name="most">Only plans of at most this cost are looked for.</param>
+    /// <param name="mostStates">More states than this are too many.</param>
+    /// <param name="effort">Limit.</param>
+    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, int mostStates, Effort effort)
+    {
+        var program = new CountProgram(tier, pool, relaxation, most);
+        return program._bits > 64 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
+    }
+
+    private static int Width(long most) => 64 - (int)long.LeadingZeroCount(most);
+
+    // One span: its patterns, and what it costs to leave it alone.
+    private sealed record Step(int Supply, Choice[] Choices, long Idle);
+
+    // A pattern: what it adds to the state, what it costs beyond the bound, and the cuts of which there is only one.
+    private readonly record struct Choice(int Pattern, ulong Adds, long Excess, ulong Single, Take[] Counted, long Weight);
+
+    private sealed record Layer(int[] From, int[] Pattern);
+
+    private IntegerOutcome Run(int mostStates, Effort effort)
+    {
+        if (_budget < 0) return new IntegerOutcome(null, true);
+        var steps = Steps();
+        var (shares, rooms) = StillToCome(steps);
         var layers = new List<Layer>();
-        var cost = new long[states];
-        Array.Fill(cost, long.MaxValue);
-        cost[0] = 0;
-        foreach (var (supply, uses) in Uses(tier, pool).OrderBy(use => use.Key))
+        var keys = new List<ulong> { 0 };
+        var excess = new List<long> { 0 };
+        var total = 1L;
+        for (var k = 0; k < steps.Length; k++)
         {
-            for (var use = 0; use < uses; use++)
-            {
-                if (effort.Over) return null;
-                layers.Add(Step(tier, strides, [.. bySupply[supply]], ref cost));
-            }
+            if (effort.Over) return new IntegerOutcome(null, false);
+            (keys, excess, var layer) = Advance(steps[k], shares[k + 1], rooms[k + 1], keys, excess, mostStates);
+            layers.Add(layer);
+            total += keys.Count;
+            if (keys.Count >= mostStates || total > 4L * mostStates) return new IntegerOutcome(null, false);
         }
 
-        var end = End(tier, demands, strides, cost);
-        if (end < 0) return null;
-
-        // The least spend of the pool comes out first: where it is too much, no plan of the pool will do.
-        var plan = IntegerMaster.Trimmed(tier, Chosen(pool, layers, end));
-        return tier.Accepts(plan) ? plan : null;
+        return new IntegerOutcome(End(layers, keys), true);
     }
 
-    // Spending comes first in the sum where a tier above has already found the least: a cent of it outweighs all that the tier can cost.
-    private static long Cost(Tier tier, Pattern pattern) => tier.SpendCap is null
-        ? tier.Cost(pattern)
-        : pattern.Price * ((1L << 32) + tier.Problem.SawCost * (tier.Problem.Copies + 1)) + tier.Cost(pattern);
-
-    private static int[] Active(Tier tier) => [.. Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0)];
-
-    // No supply is used more often than there are cuts.
-    private static Dictionary<int, int> Uses(Tier tier, IReadOnlyList<Pattern> pool)
+    private Step[] Steps()
     {
-        var copies = Active(tier).Sum(d => tier.DemandCount[d]);
-        return pool.Select(pattern => pattern.Supply).Distinct().ToDictionary(supply => supply, supply => Math.Min(copies, tier.SupplyCount[supply]));
-    }
-
-    // For each state the pattern by which it was reached, -1 for none, and the state before.
-    private sealed record Layer(int[] Pattern, int[] From);
-
-    private static Layer Step(Tier tier, int[] strides, (Pattern Pattern, int Number)[] patterns, ref long[] cost)
-    {
-        var next = (long[])cost.Clone();
-        var layer = new Layer(new int[cost.Length], new int[cost.Length]);
-        Array.Fill(layer.Pattern, -1);
-        foreach (var (pattern, number) in patterns)
+        var copies = Enumerable.Range(0, _tier.Active.Length).Where(d => _tier.Active[d]).Sum(d => _tier.DemandCount[d]);
+        var bySupply = _pool.Select((pattern, p) => (pattern, p)).ToLookup(at => at.pattern.Supply);
+        var steps = new List<Step>();
+        for (var s = 0; s < _tier.SupplyCount.Length; s++)
         {
-            var own = Cost(tier, pattern);
-            for (var state = 0; state < cost.Length; state++)
-            {
-                if (cost[state] == long.MaxValue) continue;
-                var to = Reached(tier, strides, state, pattern);
-                if (to < 0 || to == state || cost[state] + own >= next[to]) continue;
-                next[to] = cost[state] + own;
-                (layer.Pattern[to], layer.From[to]) = (number, state);
-            }
+            var counted = Math.Min(0, _relaxation.Priced[s].Least);
+            var choices = bySupply[s].Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
+            if (choices.Length == 0 && counted == 0) continue;
+            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted), Math.Min(copies, _tier.SupplyCount[s])));
         }
 
-        cost = next;
-        return layer;
+        // Spans with few patterns first: they tell states apart least, and the bound of what is to come knows the others.
+        return [.. steps.OrderBy(step => step.Choices.Length)];
     }
 
-    // A pattern's cut beyond the need is not counted.
-    private static int Reached(Tier tier, int[] strides, int state, Pattern pattern)
+    private Choice Chosen(Pattern pattern, int number, long counted)
     {
-        var to = state;
+        ulong adds = 0, single = 0;
+        var several = new List<Take>();
         foreach (var take in pattern.Takes)
         {
-            var most = tier.DemandCount[take.Demand];
-            var filled = state / strides[take.Demand] % (most + 1);
-            if (filled + take.Count > most && !tier.Covering) return -1;
-            to += (Math.Min(most, filled + take.Count) - filled) * strides[take.Demand];
+            adds += (ulong)take.Count << _offset[take.Demand];
+            if (_tier.DemandCount[take.Demand] == 1) single |= 1UL << _offset[take.Demand];
+            else several.Add(take);
         }
 
-        return to;
+        if (_tier.SpendCap is > 0 && _spendUnit > 0) adds += (ulong)(pattern.Price / _spendUnit) << _spendOffset;
+        var excess = PricingKnapsack.ReducedCost(_tier, pattern, _relaxation.Duals) - counted;
+        return new Choice(number, adds, excess, single, [.. several], pattern.Weight);
     }
 
-    private static int End(Tier tier, int[] demands, int[] strides, long[] cost)
+    // From each step on: the least excess that a copy of each demand adds, and how long the spans are together.
+    private (long[][] Shares, Int128[] Rooms) StillToCome(Step[] steps)
     {
-        var (best, end) = (long.MaxValue, -1);
-        for (var state = 0; state < cost.Length; state++)
+        var shares = new long[steps.Length + 1][];
+        var rooms = new Int128[steps.Length + 1];
+        shares[^1] = [.. Enumerable.Range(0, _tier.DemandCount.Length).Select(d => _tier.MostLeft[d] > 0 ? Math.Min(Leaving(d), _budget + 1) : _budget + 1)];
+        for (var k = steps.Length - 1; k >= 0; k--)
         {
-            if (cost[state] == long.MaxValue) continue;
-            var total = cost[state];
-            var left = new Dictionary<int, int>();
-            var allowed = true;
-            foreach (var d in demands)
+            shares[k] = (long[])shares[k + 1].Clone();
+            foreach (var choice in steps[k].Choices)
             {
-                var wanting = tier.DemandCount[d] - state / strides[d] % (tier.DemandCount[d] + 1);
-                if (wanting == 0) continue;
-                allowed &= wanting <= tier.MostLeft[d];
-                total += (long)tier.LeftCost[d] * wanting;
-                var stage = tier.Problem.Demands[d].Stage;
-                left[stage] = left.GetValueOrDefault(stage) + wanting;
+                var pattern = _pool[choice.Pattern];
+                foreach (var take in pattern.Takes) shares[k][take.Demand] = Math.Min(shares[k][take.Demand], choice.Excess / pattern.Cuts);
             }
 
-            if (!allowed || total >= best || tier.LeftCap.Any(cap => left.GetValueOrDefault(cap.Key) > cap.Value)) continue;
-            (best, end) = (total, state);
+            rooms[k] = rooms[k + 1] + _tier.Problem.Capacity(steps[k].Supply);
         }
 
-        return end;
+        return (shares, rooms);
     }
 
-    private static IEnumerable<(Pattern Pattern, int Times)> Chosen(IReadOnlyList<Pattern> pool, List<Layer> layers, int end)
+    // What a copy left unfilled costs beyond the bound.
+    private long Leaving(int demand) => Math.Max(0, _tier.LeftCost[demand] * _tier.Scale
+        - _relaxation.Duals.Demand[demand] - _relaxation.Duals.Left.GetValueOrDefault(_tier.Problem.Demands[demand].Stage));
+
+    private (List<ulong> Keys, List<long> Excess, Layer Layer) Advance(
+        Step step, long[] share, Int128 room, List<ulong> keys, List<long> excess, int mostStates)
     {
-        var state = end;
-        for (var l = layers.Count - 1; l >= 0; l--)
+        // Sorted by what they leave of the budget, so that the first that is too dear ends the row.
+        var choices = step.Choices
+            .Select(choice => (Choice: choice, Net: choice.Excess - _pool[choice.Pattern].Takes.Sum(take => take.Count * share[take.Demand])))
+            .OrderBy(at => at.Net).ThenBy(at => at.Choice.Pattern).ToArray();
+        var index = new Dictionary<ulong, int>(keys.Count);
+        var (nextKeys, nextExcess, from, pattern) = (new List<ulong>(keys.Count), new List<long>(keys.Count), new List<int>(keys.Count), new List<int>(keys.Count));
+        for (var i = 0; i < keys.Count && nextKeys.Count < mostStates; i++)
         {
-            if (layers[l].Pattern[state] < 0) continue;
-            yield return (pool[layers[l].Pattern[state]], 1);
-            state = layers[l].From[state];
+            var (open, weight) = Open(keys[i], share);
+            var before = excess[i] + open;
+            if (before + step.Idle <= _budget && (!_exact || weight <= room)) Reach(keys[i], excess[i] + step.Idle, i, -1);
+            foreach (var (choice, net) in choices)
+            {
+                if (before + net > _budget) break;
+                if (_exact)
+                {
+                    if ((keys[i] & choice.Single) != 0 || weight - choice.Weight > room || !Fits(keys[i], choice)) continue;
+                    Reach(keys[i] + choice.Adds, excess[i] + choice.Excess, i, choice.Pattern);
+                }
+                else Covered(choice, i);
+            }
+        }
+
+        return (nextKeys, nextExcess, new Layer([.. from], [.. pattern]));
+
+        void Reach(ulong key, long cost, int before, int by)
+        {
+            ref var at = ref CollectionsMarshal.GetValueRefOrAddDefault(index, key, out var known);
+            if (!known)
+            {
+                at = nextKeys.Count;
+                nextKeys.Add(key);
+                nextExcess.Add(cost);
+                from.Add(before);
+                pattern.Add(by);
+            }
+            else if (cost < nextExcess[at]) (nextExcess[at], from[at], pattern[at]) = (cost, before, by);
+        }
+
+        // A pattern's cut beyond the need costs what the bound thought it earned.
+        void Covered(Choice choice, int before)
+        {
+            var (key, cost) = (keys[before], excess[before] + choice.Excess);
+            foreach (var take in _pool[choice.Pattern].Takes)
+            {
+                var added = Math.Min(take.Count, _tier.DemandCount[take.Demand] - Filled(key, take.Demand));
+                key += (ulong)added << _offset[take.Demand];
+                cost += (take.Count - added) * _relaxation.Duals.Demand[take.Demand];
+            }
+
+            if (key != keys[before] && cost + Open(key, share).Excess <= _budget) Reach(key, cost, before, choice.Pattern);
+        }
+    }
+
+    private (long Excess, Int128 Weight) Open(ulong key, long[] share)
+    {
+        var (excess, weight) = (0L, (Int128)0);
+        for (var d = 0; d < share.Length; d++)
+        {
+            if (!_tier.Active[d]) continue;
+            var open = _tier.DemandCount[d] - Filled(key, d);
+            if (open == 0) continue;
+            if (share[d] > _budget) return (_budget + 1, weight);
+            excess = Math.Min(_budget + 1, excess + open * share[d]);
+            if (_tier.MostLeft[d] == 0) weight += open * _tier.Problem.Weights[d];
+        }
+
+        return (excess, weight);
+    }
+
+    private int Filled(ulong key, int demand) => (int)(key >> _offset[demand] & ((1UL << Width(_tier.DemandCount[demand])) - 1));
+
+    private bool Fits(ulong key, Choice choice)
+    {
+        foreach (var take in choice.Counted)
+        {
+            if (Filled(key, take.Demand) + take.Count > _tier.DemandCount[take.Demand]) return false;
+        }
+
+        if (_spendOffset == _bits) return true;
+        var spent = (long)((key + choice.Adds) >> _spendOffset);
+        return spent * _spendUnit <= _tier.SpendCap;
+    }
+
+    private MaterialPlan? End(List<Layer> layers, List<ulong> keys)
+    {
+        MaterialPlan? best = null;
+        for (var end = 0; end < keys.Count; end++)
+        {
+            var plan = IntegerMaster.Trimmed(_tier, Chosen(layers, end));
+            if (_tier.Accepts(plan) && _tier.Value(plan) <= _most && (best is null || _tier.Value(plan) < _tier.Value(best))) best = plan;
+        }
+
+        return best;
+    }
+
+    private IEnumerable<(Pattern Pattern, int Times)> Chosen(List<Layer> layers, int end)
+    {
+        for (var l = layers.Count - 1; l >= 0; end = layers[l].From[end], l--)
+        {
+            if (layers[l].Pattern[end] >= 0) yield return (_pool[layers[l].Pattern[end]], 1);
         }
     }
 }

@@ -13,8 +13,8 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// </summary>
 internal static class TierSolver
 {
-    private const int MostStates = 1 << 20;
-    private const int MostCounted = 40_000;
+    private const int FewStates = 100_000;
+    private const int MostStates = 3_000_000;
     private const int Dives = 3;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
@@ -35,7 +35,7 @@ internal static class TierSolver
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
         var best = Better(tier, incumbent, bound, relaxation, effort);
         if (tier.Value(best) > bound && !effort.Over)
-            (best, bound) = Counted(tier, best, relaxation, spendIsLeast, effort) ?? Searched(tier, best, bound, relaxation, effort);
+            (best, bound) = Searched(tier, best, bound, relaxation, effort);
         return new TierOutcome(best, bound, relaxation);
     }
 
@@ -52,41 +52,41 @@ internal static class TierSolver
         return IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
     }
 
-    // The proof where the kinds of cuts are few; none where they are not.
-    private static (MaterialPlan Plan, long Bound)? Counted(Tier tier, MaterialPlan best, Relaxation relaxation, bool spendIsLeast, Effort effort)
-    {
-        if (CountProgram.States(tier) > MostStates || !spendIsLeast) return null;
-        var patterns = PatternEnumeration.All(tier, relaxation, tier.Value(best) - 1, MostCounted, StepsAPattern * MostCounted);
-        if (patterns is null || !CountProgram.Fits(tier, patterns)) return null;
-        var plan = CountProgram.Best(tier, patterns, effort);
-        if (effort.Over) return null;
-        if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
-        return (best, tier.Value(best));
-    }
-
-    // The proof by search: what is not found below a level is ruled out there, and the bound rises to the next.
+    // The proof: what is not found below a level is ruled out there, and the bound rises to the next. Where a level is too much, a
+    // lower one is tried.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         var nodes = MostNodes;
+        var highest = long.MaxValue;
         while (tier.Value(best) > bound && !effort.Over)
         {
-            if (Widest(tier, relaxation, bound, tier.Value(best) - 1) is not { } level) break;
-            using var search = new PoolSearch(tier, level.Patterns, level.Most, nodes, effort);
-            var closed = search.Run(relaxation.Bound);
-            if (search.Best is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
-            if (!closed)
-            {
-                // Another kind of search often ends where this one does not; then less is asked of this one from here on.
-                nodes = FewNodes;
-                var second = IntegerMaster.Solve(tier, level.Patterns, null, Math.Min(level.Most, tier.Value(best) - 1), SecondWork, effort);
-                best = second.Plan ?? best;
-                if (!second.Closed) break;
-            }
-
-            bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
+            if (Widest(tier, relaxation, bound, Math.Min(highest, tier.Value(best) - 1)) is not { } level) break;
+            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, relaxation, ref nodes, effort);
+            if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
+            if (closed) bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
+            else if (level.Most <= bound) break;
+            else highest = bound + (level.Most - bound) / 2;
         }
 
         return (Reopening.Improve(tier, best, bound, effort), bound);
+    }
+
+    // Each of three ways often ends where the others do not; what takes little is tried first.
+    private static (MaterialPlan? Plan, bool Closed) Decided(
+        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, ref int nodes, Effort effort)
+    {
+        var counted = CountProgram.Solve(tier, patterns, relaxation, Math.Min(most, tier.Value(best) - 1), FewStates, effort);
+        if (counted.Closed) return (counted.Plan, true);
+        using var search = new PoolSearch(tier, patterns, most, nodes, effort);
+        if (search.Run(relaxation.Bound)) return (search.Best, true);
+
+        // Less is asked of this search once it has given up.
+        nodes = FewNodes;
+        if (search.Best is { } found && tier.Value(found) < tier.Value(best)) best = found;
+        counted = CountProgram.Solve(tier, patterns, relaxation, Math.Min(most, tier.Value(best) - 1), MostStates, effort);
+        if (counted.Closed) return (counted.Plan ?? best, true);
+        var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
+        return (second.Plan ?? best, second.Closed);
     }
 
     // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
