@@ -19,8 +19,10 @@ internal static class TierSolver
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
-    private const int MostNodes = 3_000;
+    private const int MostNodes = 1_000;
     private const int FewNodes = 100;
+    private const int LeastSteps = 16;
+    private const int MostFailures = 2;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -52,39 +54,49 @@ internal static class TierSolver
         return IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
     }
 
-    // The proof: what is not found below a level is ruled out there, and the bound rises to the next. Where a level is too much, a
-    // lower one is tried.
+    // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
+    // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        var nodes = MostNodes;
-        var highest = long.MaxValue;
+        var (work, failures) = (Work.Little, 0);
+        var step = tier.Value(best) - 1 - bound;
+        var least = Math.Max(1, step / LeastSteps);
         while (tier.Value(best) > bound && !effort.Over)
         {
-            if (Widest(tier, relaxation, bound, Math.Min(highest, tier.Value(best) - 1)) is not { } level) break;
-            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, relaxation, ref nodes, effort);
+            var wanted = Math.Min(tier.Value(best) - 1, bound + step);
+            if (Widest(tier, relaxation, bound, wanted) is not { } level) break;
+            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, relaxation, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
-            if (closed) bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
-            else if (level.Most <= bound) break;
-            else highest = bound + (level.Most - bound) / 2;
+            if (closed)
+            {
+                bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
+                step = 2 * Math.Max(step, 1);
+            }
+            else if (work == Work.Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
+            else if (work == Work.Little) (work, step) = (Work.Much, 4 * least);
+            else if (++failures == MostFailures || level.Most == bound) break;
+            else step = (level.Most - bound) / 2;
         }
 
         return (Reopening.Improve(tier, best, bound, effort), bound);
     }
 
-    // Each of three ways often ends where the others do not; what takes little is tried first.
-    private static (MaterialPlan? Plan, bool Closed) Decided(
-        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, ref int nodes, Effort effort)
+    private enum Work
     {
-        var counted = CountProgram.Solve(tier, patterns, relaxation, Math.Min(most, tier.Value(best) - 1), FewStates, effort);
-        if (counted.Closed) return (counted.Plan, true);
-        using var search = new PoolSearch(tier, patterns, most, nodes, effort);
-        if (search.Run(relaxation.Bound)) return (search.Best, true);
+        Little,
+        Much,
+    }
 
-        // Less is asked of this search once it has given up.
-        nodes = FewNodes;
+    // Each of three ways often ends where the others do not.
+    private static (MaterialPlan? Plan, bool Closed) Decided(
+        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, Work work, Effort effort)
+    {
+        var counted = CountProgram.Solve(tier, patterns, relaxation, most, work == Work.Little ? FewStates : MostStates, effort);
+        if (counted.Closed) return (counted.Plan, true);
+        using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : MostNodes, effort);
+        if (search.Run(relaxation.Bound)) return (search.Best, true);
         if (search.Best is { } found && tier.Value(found) < tier.Value(best)) best = found;
-        counted = CountProgram.Solve(tier, patterns, relaxation, Math.Min(most, tier.Value(best) - 1), MostStates, effort);
-        if (counted.Closed) return (counted.Plan ?? best, true);
+        if (work == Work.Little) return (best, false);
         var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
         return (second.Plan ?? best, second.Closed);
     }
