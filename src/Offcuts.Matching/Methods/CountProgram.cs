@@ -22,10 +22,14 @@ internal sealed class CountProgram
     private readonly Relaxation _relaxation;
     private readonly long _budget;
     private readonly long _most;
+    private readonly int[] _demands;
     private readonly int[] _offset;
+    private readonly ulong[] _mask;
+    private readonly long[] _needs;
     private readonly int _spendOffset;
     private readonly long _spendUnit = 1;
     private readonly int _bits;
+    private long _tries;
 
     // In the last tier the pool holds every part of its patterns too, so each demand can be filled to the copy.
     private readonly bool _exact;
@@ -35,11 +39,13 @@ internal sealed class CountProgram
         (_tier, _pool, _relaxation, _most) = (tier, pool, relaxation, most);
         _exact = tier.Goal == Goal.GivenUp;
         _budget = most * tier.Scale - relaxation.Bound;
-        _offset = new int[tier.DemandCount.Length];
-        for (var d = 0; d < _offset.Length; d++)
+        _demands = [.. Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0)];
+        (_offset, _mask) = (new int[tier.DemandCount.Length], new ulong[tier.DemandCount.Length]);
+        _needs = [.. Enumerable.Range(0, tier.DemandCount.Length).Select(d => tier.MostLeft[d] > 0 ? 0 : tier.Problem.Weights[d])];
+        foreach (var d in _demands)
         {
-            _offset[d] = _bits;
-            if (tier.Active[d]) _bits += Width(tier.DemandCount[d]);
+            (_offset[d], _mask[d]) = (_bits, (1UL << Width(tier.DemandCount[d])) - 1);
+            _bits += Width(tier.DemandCount[d]);
         }
 
         _spendOffset = _bits;
@@ -53,11 +59,13 @@ internal sealed class CountProgram
     /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
     /// <param name="relaxation">Duals and bound.</param>
     /// <param name="most">Only plans of at most this cost are looked for.</param>
-    /// <param name="mostStates">More states than this are too many.</param>
+    /// <param name="mostStates">More states than this after one span are too many.</param>
+    /// <param name="mostTries">Most patterns that are tried on states.</param>
     /// <param name="effort">Limit.</param>
-    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, int mostStates, Effort effort)
+    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, int mostStates, long mostTries, Effort effort)
     {
         var program = new CountProgram(tier, pool, relaxation, most);
+        program._tries = mostTries;
         return program._bits > 64 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
     }
 
@@ -86,7 +94,7 @@ internal sealed class CountProgram
             (keys, excess, var layer) = Advance(steps[k], shares[k + 1], rooms[k + 1], keys, excess, mostStates);
             layers.Add(layer);
             total += keys.Count;
-            if (keys.Count >= mostStates || total > 4L * mostStates) return new IntegerOutcome(null, false);
+            if (keys.Count >= mostStates || total > 4L * mostStates || _tries < 0) return new IntegerOutcome(null, false);
         }
 
         return new IntegerOutcome(End(layers, keys), true);
@@ -126,10 +134,10 @@ internal sealed class CountProgram
     }
 
     // From each step on: the least excess that a copy of each demand adds, and how long the spans are together.
-    private (long[][] Shares, Int128[] Rooms) StillToCome(Step[] steps)
+    private (long[][] Shares, long[] Rooms) StillToCome(Step[] steps)
     {
         var shares = new long[steps.Length + 1][];
-        var rooms = new Int128[steps.Length + 1];
+        var rooms = new long[steps.Length + 1];
         shares[^1] = [.. Enumerable.Range(0, _tier.DemandCount.Length).Select(d => _tier.MostLeft[d] > 0 ? Math.Min(Leaving(d), _budget + 1) : _budget + 1)];
         for (var k = steps.Length - 1; k >= 0; k--)
         {
@@ -151,7 +159,7 @@ internal sealed class CountProgram
         - _relaxation.Duals.Demand[demand] - _relaxation.Duals.Left.GetValueOrDefault(_tier.Problem.Demands[demand].Stage));
 
     private (List<ulong> Keys, List<long> Excess, Layer Layer) Advance(
-        Step step, long[] share, Int128 room, List<ulong> keys, List<long> excess, int mostStates)
+        Step step, long[] share, long room, List<ulong> keys, List<long> excess, int mostStates)
     {
         // Sorted by what they leave of the budget, so that the first that is too dear ends the row.
         var choices = step.Choices
@@ -159,14 +167,16 @@ internal sealed class CountProgram
             .OrderBy(at => at.Net).ThenBy(at => at.Choice.Pattern).ToArray();
         var index = new Dictionary<ulong, int>(keys.Count);
         var (nextKeys, nextExcess, from, pattern) = (new List<ulong>(keys.Count), new List<long>(keys.Count), new List<int>(keys.Count), new List<int>(keys.Count));
-        for (var i = 0; i < keys.Count && nextKeys.Count < mostStates; i++)
+        for (var i = 0; i < keys.Count && nextKeys.Count < mostStates && _tries >= 0; i++)
         {
+            _tries--;
             var (open, weight) = Open(keys[i], share);
             var before = excess[i] + open;
             if (before + step.Idle <= _budget && (!_exact || weight <= room)) Reach(keys[i], excess[i] + step.Idle, i, -1);
             foreach (var (choice, net) in choices)
             {
                 if (before + net > _budget) break;
+                _tries--;
                 if (_exact)
                 {
                     if ((keys[i] & choice.Single) != 0 || weight - choice.Weight > room || !Fits(keys[i], choice)) continue;
@@ -180,6 +190,7 @@ internal sealed class CountProgram
 
         void Reach(ulong key, long cost, int before, int by)
         {
+
             ref var at = ref CollectionsMarshal.GetValueRefOrAddDefault(index, key, out var known);
             if (!known)
             {
@@ -207,23 +218,22 @@ internal sealed class CountProgram
         }
     }
 
-    private (long Excess, Int128 Weight) Open(ulong key, long[] share)
+    private (long Excess, long Weight) Open(ulong key, long[] share)
     {
-        var (excess, weight) = (0L, (Int128)0);
-        for (var d = 0; d < share.Length; d++)
+        var (excess, weight) = (0L, 0L);
+        foreach (var d in _demands)
         {
-            if (!_tier.Active[d]) continue;
             var open = _tier.DemandCount[d] - Filled(key, d);
             if (open == 0) continue;
             if (share[d] > _budget) return (_budget + 1, weight);
             excess = Math.Min(_budget + 1, excess + open * share[d]);
-            if (_tier.MostLeft[d] == 0) weight += open * _tier.Problem.Weights[d];
+            weight += open * _needs[d];
         }
 
         return (excess, weight);
     }
 
-    private int Filled(ulong key, int demand) => (int)(key >> _offset[demand] & ((1UL << Width(_tier.DemandCount[demand])) - 1));
+    private int Filled(ulong key, int demand) => (int)((key >> _offset[demand]) & _mask[demand]);
 
     private bool Fits(ulong key, Choice choice)
     {

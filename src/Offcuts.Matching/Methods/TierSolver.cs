@@ -14,7 +14,9 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 internal static class TierSolver
 {
     private const int FewStates = 100_000;
-    private const int MostStates = 3_000_000;
+    private const int MostStates = 5_000_000;
+    private const long FewTries = 5_000_000;
+    private const long MostTries = 1_500_000_000;
     private const int Dives = 3;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
@@ -91,7 +93,8 @@ internal static class TierSolver
     private static (MaterialPlan? Plan, bool Closed) Decided(
         Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, Work work, Effort effort)
     {
-        var counted = CountProgram.Solve(tier, patterns, relaxation, most, work == Work.Little ? FewStates : MostStates, effort);
+        var few = work == Work.Little || tier.Goal != Goal.GivenUp;
+        var counted = CountProgram.Solve(tier, patterns, relaxation, most, few ? FewStates : MostStates, few ? FewTries : MostTries, effort);
         if (counted.Closed) return (counted.Plan, true);
         using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : MostNodes, effort);
         if (search.Run(relaxation.Bound)) return (search.Best, true);
