@@ -10,6 +10,9 @@ namespace Offcuts.Matching;
 /// <summary>A problem in, a plan out.</summary>
 public static class Matcher
 {
+    // Small machines have two cores, and each material in work may need some hundred megabytes.
+    private const int SideBySide = 2;
+
     /// <summary>
     /// The best plan that is found within the limits, with the figure reached and a true bound for each tier. Never fails: what
     /// cannot be filled is listed with its reason. Checked by <see cref="PlanChecker"/> before it is handed out; a fault there
@@ -102,23 +105,32 @@ public static class Matcher
             unserved.AddRange(none.Select(row => (row, row.Count)));
         }
 
-        // Small ones first, so that what they leave of the time goes to the large ones.
+        // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None
+        // knows of the others, so the plan does not depend on who comes first.
         var outcomes = materials.Select(material => MaterialSolver.First(material, problem.Stages.Count)).ToArray();
         var order = Enumerable.Range(0, outcomes.Length).OrderBy(m => materials[m].Copies * (long)materials[m].Supplies.Count).ToArray();
-        for (var i = 0; i < order.Length; i++)
+        var workers = Math.Min(order.Length, SideBySide);
+        var (begun, telling) = (0, new Lock());
+        Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
         {
-            var m = order[i];
-            Report(materials[m].Material.Name);
-            outcomes[m] = MaterialSolver.Solve(outcomes[m], effort.Share(1.0 / (order.Length - i)), better =>
+            for (var i = Interlocked.Increment(ref begun) - 1; i < order.Length; i = Interlocked.Increment(ref begun) - 1)
             {
-                outcomes[m] = better;
-                Report(materials[m].Material.Name);
-            });
-        }
-
+                var m = order[i];
+                Report(m, outcomes[m]);
+                var outcome = MaterialSolver.Solve(outcomes[m], effort.Share(Math.Min(1, workers / (double)(order.Length - i))), better => Report(m, better));
+                lock (telling) outcomes[m] = outcome;
+            }
+        });
         return outcomes;
 
-        void Report(string material) => progress?.Report(Progress(material, outcomes, unserved, hardware));
+        void Report(int material, MaterialOutcome better)
+        {
+            lock (telling)
+            {
+                outcomes[material] = better;
+                progress?.Report(Progress(materials[material].Material.Name, outcomes, unserved, hardware));
+            }
+        }
     }
 
     private static MatchProgress Progress(
@@ -163,10 +175,17 @@ public static class Matcher
         var cuts = problem.Stages.SelectMany(stage => stage.Cuts)
             .Select(cut => cut with { Count = cut.Count - wanting.GetValueOrDefault(cut) })
             .Where(cut => cut.Count > 0).ToArray();
+        if (BoughtFreely(problem) && cuts.Sum(cut => cut.Count) == problem.Stages.SelectMany(stage => stage.Cuts).Sum(cut => cut.Count))
+            return new PlanSavings(new Money(tiers.Spend.Value), new Money(tiers.Spend.Value), tiers.Spend.Proven, []);
         var needs = hardware.Select(fill => fill.Need with { Count = fill.FromYard + fill.ToBuy }).Where(need => need.Count > 0).ToArray();
         var (cost, proven, unpriced) = AllNew(cuts, needs, problem.Prices, problem.Settings, effort);
         return new PlanSavings(cost, new Money(tiers.Spend.Value), proven, unpriced);
     }
+
+    // Where there is no yard and no limit, and everything is filled, the plan is the purchase of everything new.
+    private static bool BoughtFreely(Problem problem) =>
+        problem.Buy && problem.Pieces.Count == 0 && problem.Stages.All(stage => stage.Hardware.Count == 0)
+        && problem.Materials.All(material => problem.Prices.Of(material).All(price => price.Limit is null));
 
     private static string[] Unpriced(Problem problem) =>
     [

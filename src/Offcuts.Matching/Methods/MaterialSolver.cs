@@ -55,7 +55,7 @@ internal static class MaterialSolver
     public static (MaterialPlan Plan, long Bound) AllNew(MaterialProblem problem, Effort effort)
     {
         var first = Merged(First(problem, 1));
-        var outcome = TierSolver.Solve(Tier.Spend(first.Plan), first.Plan, 0, true, effort);
+        var outcome = TierSolver.Solve(Tier.Spend(first.Plan), first.Plan, 0, effort);
         return (outcome.Plan, outcome.Bound);
     }
 
@@ -71,7 +71,7 @@ internal static class MaterialSolver
         {
             var tier = Tier.Fill(problem, scarce, stage, plan);
             if (!tier.LeftCost.Any(cost => cost > 0)) continue;
-            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, true, effort);
+            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, effort);
             bounds[stage] = outcome.Bound;
             var next = BestInsertion.Best(problem, scarce, outcome.Plan);
             if (BestInsertion.Better(next, plan)) plan = next;
@@ -83,13 +83,13 @@ internal static class MaterialSolver
 
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, true, effort);
+        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
         return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.LastBound, spent.Plan.Spend == spent.SpendBound, effort);
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.LastBound, effort);
         var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome.Relaxation);
     }

@@ -8,13 +8,13 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 
 /// <summary>
 /// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
-/// do not meet, all patterns within a gap and a proof over those: by counting where the kinds of cuts are few, else by search, and by
-/// the integer master where that gives up. Where both do, the plan is at least made better part by part.
+/// do not meet, all patterns within a gap and a proof over those: by counting, else by search, and by the integer master where both give
+/// up. Where all do, the plan is at least made better part by part.
 /// </summary>
 internal static class TierSolver
 {
     private const int FewStates = 100_000;
-    private const int MostStates = 5_000_000;
+    private const int MostStates = 2_500_000;
     private const long FewTries = 5_000_000;
     private const long MostTries = 1_500_000_000;
     private const int Dives = 3;
@@ -30,16 +30,14 @@ internal static class TierSolver
     /// <param name="tier">The tier.</param>
     /// <param name="incumbent">A plan that keeps its rows.</param>
     /// <param name="trivialBound">A bound that is known beforehand.</param>
-    /// <param name="spendIsLeast">True where the tier has no spend row, or its spend is proven the least.</param>
     /// <param name="effort">Limit.</param>
-    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, bool spendIsLeast, Effort effort)
+    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort)
     {
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
         var best = Better(tier, incumbent, bound, relaxation, effort);
-        if (tier.Value(best) > bound && !effort.Over)
-            (best, bound) = Searched(tier, best, bound, relaxation, effort);
+        if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
         return new TierOutcome(best, bound, relaxation);
     }
 
