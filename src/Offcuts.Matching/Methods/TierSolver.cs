@@ -13,6 +13,7 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// </summary>
 internal static class TierSolver
 {
+    private const int MostCountedCopies = 36;
     private const int FewStates = 100_000;
     private const int MostStates = 2_500_000;
     private const long FewTries = 5_000_000;
@@ -21,7 +22,8 @@ internal static class TierSolver
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
-    private const int MostNodes = 1_000;
+    private const int MostNodes = 3_000;
+    private const int SomeNodes = 1_000;
     private const int FewNodes = 100;
     private const int LeastSteps = 16;
     private const int MostFailures = 2;
@@ -58,7 +60,8 @@ internal static class TierSolver
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        var (work, failures) = (Work.Little, 0);
+        var countable = Countable(tier);
+        var (work, failures) = (countable ? Work.Little : Work.Much, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
         while (tier.Value(best) > bound && !effort.Over)
@@ -81,6 +84,10 @@ internal static class TierSolver
         return (Reopening.Improve(tier, best, bound, effort), bound);
     }
 
+    // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
+    private static bool Countable(Tier tier) =>
+        tier.Goal == Goal.GivenUp && Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).Sum(d => tier.DemandCount[d]) <= MostCountedCopies;
+
     private enum Work
     {
         Little,
@@ -91,10 +98,10 @@ internal static class TierSolver
     private static (MaterialPlan? Plan, bool Closed) Decided(
         Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, Work work, Effort effort)
     {
-        var few = work == Work.Little || tier.Goal != Goal.GivenUp;
+        var few = work == Work.Little || !Countable(tier);
         var counted = CountProgram.Solve(tier, patterns, relaxation, most, few ? FewStates : MostStates, few ? FewTries : MostTries, effort);
         if (counted.Closed) return (counted.Plan, true);
-        using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : MostNodes, effort);
+        using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : few ? MostNodes : SomeNodes, effort);
         if (search.Run(relaxation.Bound)) return (search.Best, true);
         if (search.Best is { } found && tier.Value(found) < tier.Value(best)) best = found;
         if (work == Work.Little) return (best, false);

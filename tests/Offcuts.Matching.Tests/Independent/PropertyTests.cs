@@ -91,18 +91,21 @@ public sealed class PropertyTests
     }
 
     /// <summary>
-    /// The size that is to be proven, whatever the problem. Not timed. Of the first sixteen seeds 1, 8, 12 and 13 are proven too but
-    /// take seconds; 4 and 16 end with a gap in the value given up and are wanting.
+    /// The size that is to be proven, whatever the problem. Not timed. Of the first sixteen seeds 4 and 12 are proven too but take
+    /// long; 16 ends with a gap in the value given up and is wanting.
     /// </summary>
     [Theory]
+    [InlineData(1)]
     [InlineData(2)]
     [InlineData(3)]
     [InlineData(5)]
     [InlineData(6)]
     [InlineData(7)]
+    [InlineData(8)]
     [InlineData(9)]
     [InlineData(10)]
     [InlineData(11)]
+    [InlineData(13)]
     [InlineData(14)]
     [InlineData(15)]
     public void Twenty_five_cuts_and_twenty_five_pieces_are_proven(int seed)

@@ -1,0 +1,53 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Tests;
+
+/// <summary>The counting and the search are two ways to the same answer over the same patterns.</summary>
+public class CountProgramTests
+{
+    [Fact]
+    public void Counting_and_searching_agree_on_what_the_best_plan_gives_up()
+    {
+        var (compared, better) = (0, 0);
+        for (var seed = 0; seed < 150; seed++)
+        {
+            var problem = Problem.Create(RandomYards.Draw(seed, 10, 10)).Value;
+            foreach (var material in problem.Materials)
+            {
+                var start = MaterialSolver.First(MaterialProblem.Of(problem, material, out _), problem.Stages.Count).Plan;
+                var tier = Tier.GivenUp(start);
+                var none = new Effort(MatchLimits.None);
+                var most = tier.Value(start) - 1;
+                var relaxation = ColumnGeneration.Solve(tier, start, [], none);
+                if (PatternEnumeration.All(tier, relaxation, most, 5_000, 1_000_000) is not { } patterns) continue;
+
+                var counted = CountProgram.Solve(tier, patterns, relaxation, most, 200_000, 20_000_000, none);
+                using var search = new PoolSearch(tier, patterns, most, 3_000, none);
+                if (!search.Run(relaxation.Bound) || !counted.Closed) continue;
+
+                Value(tier, counted.Plan).Should().Be(Value(tier, search.Best), $"seed {seed}");
+                compared++;
+                if (search.Best is not null) better++;
+            }
+        }
+
+        compared.Should().BeGreaterThan(100, "else little was compared");
+        better.Should().BeGreaterThan(20, "else there was little to find");
+    }
+
+    [Fact]
+    public void Counting_gives_up_above_its_limits_and_says_so()
+    {
+        var problem = Problem.Create(RandomYards.Draw(2, 25, 25)).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), problem.Stages.Count).Plan;
+        var tier = Tier.GivenUp(start);
+        var none = new Effort(MatchLimits.None);
+        var relaxation = ColumnGeneration.Solve(tier, start, [], none);
+        var patterns = PatternEnumeration.All(tier, relaxation, tier.Value(start), 1_000_000, 100_000_000)!;
+
+        CountProgram.Solve(tier, patterns, relaxation, tier.Value(start), 1, 20_000_000, none).Closed.Should().BeFalse("one state is too few");
+        CountProgram.Solve(tier, patterns, relaxation, tier.Value(start), 200_000, 0, none).Closed.Should().BeFalse("no try is too few");
+    }
+
+    private static long? Value(Tier tier, MaterialPlan? plan) => plan is null ? null : tier.Value(plan);
+}
