@@ -28,7 +28,7 @@ public static class Matcher
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
         var unserved = new List<(CutRow, int)>();
-        var outcomes = SolveMaterials(problem, hardware, unserved, effort.Share(0.8), limits.Progress);
+        var outcomes = SolveMaterials(problem, hardware, unserved, BoughtFreely(problem) ? effort : effort.Share(0.8), limits.Progress);
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
         var unfilled = Reasons.All(problem, unserved.Concat(left), hardware);
         var tiers = WithBounds(problem, Score.Of(problem, pieces, hardware, unfilled), outcomes, unserved, hardware);
@@ -109,7 +109,7 @@ public static class Matcher
         // knows of the others, so the plan does not depend on who comes first.
         var outcomes = materials.Select(material => MaterialSolver.First(material, problem.Stages.Count)).ToArray();
         var order = Enumerable.Range(0, outcomes.Length).OrderBy(m => materials[m].Copies * (long)materials[m].Supplies.Count).ToArray();
-        var workers = Math.Min(order.Length, SideBySide);
+        var workers = Math.Clamp(order.Length, 1, SideBySide);
         var (begun, telling) = (0, new Lock());
         Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
         {

@@ -44,7 +44,7 @@ internal static class MaterialSolver
         var filled = Fill(first, effort.Share(0.3));
         report(filled);
         var merged = filled.Plan.Left.Sum() == 0 ? Merged(filled) : filled;
-        var spent = Spend(merged, effort.Share(0.5));
+        var spent = Spend(merged, effort.Share(0.7));
         report(spent);
         var (given, relaxation) = GivenUp(spent, effort.Share(0.8));
         report(given);
