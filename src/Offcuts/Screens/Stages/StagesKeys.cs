@@ -13,6 +13,8 @@ internal static class StagesKeys
         new("Down", "", new Intent.Move(1), "One down"),
         new("PageUp", "", new Intent.Page(-1), "A screenful up"),
         new("PageDown", "", new Intent.Page(1), "A screenful down"),
+        new("Ctrl+Home", "", new Intent.Edge(false), "To the first"),
+        new("Ctrl+End", "", new Intent.Edge(true), "To the last"),
         new("Ctrl+K", "new stage", new Intent.Do(Want.NewStage), "Enter another stage, at the end of the order"),
         new("Ctrl+D", "day", new Intent.Do(Want.SetDay), "The day the chosen stage begins"),
         new("Ctrl+O", "order", new Intent.Do(Want.SetOrder), "Move the chosen stage to another place in the order of the work"),

@@ -8,21 +8,35 @@ namespace Offcuts.Screens;
 /// <summary>The place of the stages as text.</summary>
 internal static class StagesRows
 {
-    private const int WideFrom = 60;
+    /// <summary>From this width on the needs show every column whole, usual lengths and uses at least.</summary>
+    public const int NeedsWideFrom = 76;
 
-    public static IReadOnlyList<(string Heading, int Width)> StageColumns { get; } = [("", 1), ("Lacks", 9), ("Stage", 0)];
+    /// <summary>The columns of the stages; above the needs there is room for the day.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> StageColumns(bool above) => above
+        ? [("", 1), ("Lacks", 10), ("Begins", 11), ("Stage", 0)]
+        : [("", 1), ("Lacks", 10), ("Stage", 0)];
 
-    public static IReadOnlyList<(string Heading, int Width)> NeedColumns(int width) => width >= WideFrom
-        ? [("Need", 18), ("Material", 16), ("Length", 22), ("Lacks", 9), ("For", 0)]
-        : [("Need", 11), ("Material", 9), ("Length", 13), ("Lacks", 9), ("For", 0)];
+    /// <summary>The columns of the needs.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> NeedColumns(int width) => width >= NeedsWideFrom
+        ? [("Need", 16), ("Material", 13), ("Length", 19), ("Lacks", 10), ("For", 0)]
+        : [("Need", 12), ("Material", 9), ("Length", 13), ("Lacks", 9), ("For", 0)];
 
-    public static string StageCell(StagesState state, int row, int column)
+    /// <summary>
+    /// How many stages are shown above the needs: no more than there are, and no more than half of the lines, so that nothing jumps as
+    /// another is chosen.
+    /// </summary>
+    /// <param name="stages">How many there are.</param>
+    /// <param name="lines">Lines for stages and needs together.</param>
+    public static int StageLines(int stages, int lines) => Math.Clamp(stages, 1, Math.Max(1, lines / 2));
+
+    public static string StageCell(StagesState state, int row, int column, bool above)
     {
         var stage = state.Yard.Stages[row];
         return TextRules.Harmless(column switch
         {
             0 => state.Picked.Contains(stage.Name) ? "*" : "",
             1 => Lacks(Count(state.Lacking[row]), Count(stage)),
+            2 when above => stage.Date is { } day ? Day(day) : "no day set",
             _ => stage.Name,
         });
     }
@@ -63,7 +77,7 @@ internal static class StagesRows
     /// <summary>What was understood, or what is wrong and where.</summary>
     public static IReadOnlyList<Row> Reading(StagesState state, int width)
     {
-        if (state.Stage is not { } stage) return [Row.Of("No stage is entered yet: ^K enters the first. Then type what it needs, a line a cut", Tone.Soft)];
+        if (state.Stage is not { } stage) return [.. Row.Wrapped("No stage is entered yet: ^K enters the first. Then type what it needs, a line a cut", width, Tone.Soft)];
         if (state.Reading is not { } reading)
             return [.. Row.Wrapped($"What {stage.Name} needs, a line a cut: blocking: 2x4 14-1/2 x12 rough; or a counted thing: panel tie x40", width, Tone.Soft)];
         if (reading.TryGet(out var draft)) return [.. Row.Wrapped($"✓ {stage.Name}: {draft.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width)];
@@ -74,7 +88,7 @@ internal static class StagesRows
     public static Row NeedsHeading(StagesState state) => state.Stage is { } stage
         ? Row.Of(
             new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong),
-            new Ink(stage.Date is { } day ? $"  begins {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "  no day set", Tone.Soft),
+            new Ink(stage.Date is { } day ? $"  begins {Day(day)}" : "  no day set", Tone.Soft),
             new Ink(state.Reserved is { Count: > 0 } reserved ? $"  {Words.Count(reserved.Count, "piece")} reserved" : "", Tone.Soft))
         : Row.Blank;
 
@@ -82,6 +96,8 @@ internal static class StagesRows
     public static Row StagesHeading(StagesState state) => Row.Of(
         new Ink($"{(state.OnNeeds ? "  " : "▸ ")}Stages in order", Tone.Strong),
         new Ink(state.Picked.Count > 0 ? $"   * {state.Picked.Count} to match" : "", Tone.Soft));
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Lengths(StagesState state, RequiredCut cut)
     {

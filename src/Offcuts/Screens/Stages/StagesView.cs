@@ -2,7 +2,7 @@ using Terminal.Gui.ViewBase;
 
 namespace Offcuts.Screens;
 
-/// <summary>The stages on the left, what the chosen one needs on the right.</summary>
+/// <summary>The stages, and what the chosen one needs: side by side where the needs have room for their columns, else one above the other.</summary>
 internal sealed class StagesView : PlaceView
 {
     private const int StagesPercent = 34;
@@ -15,10 +15,10 @@ internal sealed class StagesView : PlaceView
 
     public StagesView(Palette palette)
     {
-        _stagesHeading = new RowsView(palette) { Width = Dim.Percent(StagesPercent), Height = 1 };
-        _stages = new LinesTable(palette) { Y = 1, Width = Dim.Percent(StagesPercent), Height = Dim.Fill() };
-        _needsHeading = new RowsView(palette) { X = Pos.Right(_stages) + 1, Width = Dim.Fill(), Height = 1 };
-        _needs = new LinesTable(palette) { X = Pos.Right(_stages) + 1, Y = 1, Width = Dim.Fill(), Height = Dim.Fill() };
+        _stagesHeading = new RowsView(palette) { Height = 1 };
+        _stages = new LinesTable(palette) { Y = 1 };
+        _needsHeading = new RowsView(palette) { Width = Dim.Fill(), Height = 1 };
+        _needs = new LinesTable(palette) { Width = Dim.Fill(), Height = Dim.Fill() };
         Add(_stagesHeading, _stages, _needsHeading, _needs);
     }
 
@@ -28,9 +28,28 @@ internal sealed class StagesView : PlaceView
     {
         var stages = state.Stages;
         _onNeeds = stages.OnNeeds;
+        var above = Arrange(stages.Yard.Stages.Count);
         _stagesHeading.Show([StagesRows.StagesHeading(stages)]);
-        _stages.Show(StagesRows.StageColumns, stages.Yard.Stages.Count, (row, column) => StagesRows.StageCell(stages, row, column), stages.Chosen);
+        _stages.Show(StagesRows.StageColumns(above), stages.Yard.Stages.Count, (row, column) => StagesRows.StageCell(stages, row, column, above), stages.Chosen);
         _needsHeading.Show([StagesRows.NeedsHeading(stages)]);
         _needs.Show(StagesRows.NeedColumns(_needs.Viewport.Width), stages.Needs.Count, (row, column) => StagesRows.NeedCell(stages, row, column), stages.OnNeeds ? stages.Need : -1);
+    }
+
+    // True where the stages stand above the needs. Each list has a heading and the names of its columns.
+    private bool Arrange(int stages)
+    {
+        const int overList = 2;
+        const int between = 1;
+        const int indent = 2;
+        var beside = Viewport.Width * StagesPercent / 100;
+        var above = Viewport.Width - beside - 1 < StagesRows.NeedsWideFrom;
+        var stageLines = above ? StagesRows.StageLines(stages, Viewport.Height - (2 * overList) - between) : Math.Max(1, Viewport.Height - overList);
+        var needsTop = above ? stageLines + overList + between : 0;
+        (_stagesHeading.Width, _stages.Width) = above ? (Dim.Fill(), Dim.Fill()) : (beside, beside);
+        _stages.Height = stageLines + 1;
+        (_needsHeading.X, _needs.X) = above ? (0, indent) : (beside + 1, beside + 1);
+        (_needsHeading.Y, _needs.Y) = (needsTop, needsTop + 1);
+        Layout();
+        return above;
     }
 }

@@ -1,0 +1,72 @@
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+using Offcuts.UseCases;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>How the stages and their needs share the screen.</summary>
+[Collection(OnScreen.Name)]
+public sealed class StagesPlaceTests
+{
+    [Theory]
+    [InlineData(0, 10, 1)]
+    [InlineData(2, 10, 2)]
+    [InlineData(5, 10, 5)]
+    [InlineData(30, 10, 5)]
+    [InlineData(30, 7, 3)]
+    [InlineData(4, 1, 1)]
+    [InlineData(4, -3, 1)]
+    public void The_stages_above_take_what_they_need_and_half_of_the_lines_at_most(int stages, int lines, int shown)
+    {
+        StagesRows.StageLines(stages, lines).Should().Be(shown);
+    }
+
+    [Fact]
+    public void At_eighty_columns_names_lengths_lacks_and_uses_stand_whole()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4");
+            run.Text.Should().Contain("north wall, second lift").And.Contain("header blocking");
+            Line(run, "header blocking").Should().Be("  header blocking  foam 2-1/2x12 7' 8-5/8\" to 7' 9\"  12 of 12   nonstructural");
+        }, yard => Fill(yard, stages: 1));
+    }
+
+    [Fact]
+    public void Without_a_stage_the_whole_of_the_advice_is_read()
+    {
+        ScreenRun.On(60, 20, run => string.Join(' ', run.Press("F4").Lines[3..5]).Should()
+            .Be("No stage is entered yet: ^K enters the first. Then type what it needs, a line a cut"));
+    }
+
+    [Fact]
+    public void The_chosen_stage_and_its_needs_are_always_in_sight()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4");
+            for (var i = 0; i < 11; i++) run.Press("Down");
+            run.Text.Should().Contain("north wall, second lift 11").And.Contain("▸", "the list that moves is marked");
+            Line(run, "needs").Should().StartWith("  north wall, second lift 11 needs");
+            run.Press("Tab", "Ctrl+End");
+            run.Text.Should().Contain("need 14", "the last of its needs");
+
+            run.Resize(60, 20);
+            run.Text.Should().Contain("north wall, second lift 11 needs").And.Contain("need 14");
+        }, yard => Fill(yard, stages: 12));
+    }
+
+    private static string Line(ScreenRun run, string word) => run.Lines.First(line => line.Contains(word, StringComparison.Ordinal) && !line.Contains("a line a cut", StringComparison.Ordinal));
+
+    private static void Fill(Store.YardFile yard, int stages)
+    {
+        var change = new ChangeStages(yard);
+        for (var i = 0; i < stages; i++)
+        {
+            var name = i == 0 ? "north wall, second lift" : $"north wall, second lift {i}";
+            change.Add(name, null).Ok.Should().BeTrue();
+            string[] needs = ["header blocking: foam 2-1/2x12 7'8-5/8..7'9 x12 nonstructural", .. Enumerable.Range(1, 14).Select(n => $"need {n}: 2x4 24 x4 rough")];
+            change.AddNeeds(name, needs, newNames: true).Ok.Should().BeTrue();
+        }
+    }
+}
