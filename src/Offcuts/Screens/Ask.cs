@@ -6,7 +6,11 @@ namespace Offcuts.Screens;
 internal abstract record Ask(string Question)
 {
     /// <summary>Answered by one letter.</summary>
-    public sealed record Choose(string Question, IReadOnlyList<Choice> Choices) : Ask(Question);
+    public sealed record Choose(string Question, IReadOnlyList<Choice> Choices) : Ask(Question)
+    {
+        /// <summary>What a letter chooses, in either case; nothing where it is no answer.</summary>
+        public Choice? Of(char letter) => Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter));
+    }
 
     /// <summary>Answered on the typed line.</summary>
     /// <param name="Question">What is asked.</param>

@@ -41,6 +41,22 @@ internal sealed record EntryLine
     /// <summary>True where something typed would be lost by leaving.</summary>
     public bool Holds => Waiting.Count > 0 || (Ask is null ? Text : Behind).Trim().Length > 0;
 
+    /// <summary>What typing or a step back makes of the line, the same at every place; nothing where the intent means something else.</summary>
+    public (EntryLine Line, Notice? Notice)? Edited(Intent intent) => intent switch
+    {
+        Intent.Type(var text) => (Typed(text), null),
+        Intent.Escape => Escape(),
+        _ => null,
+    };
+
+    /// <summary>The same for a line that is saved: earlier ones can be brought back, and several can be pasted.</summary>
+    public (EntryLine Line, Notice? Notice)? EditedToSave(Intent intent) => intent switch
+    {
+        Intent.Recall(var step) when Ask is null => (Recall(step), null),
+        Intent.Paste(var lines) => (Pasted(lines), PastedNotice(lines)),
+        _ => Edited(intent),
+    };
+
     /// <summary>The person typed.</summary>
     public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, EscapedOnce = false, Back = 0 };
 

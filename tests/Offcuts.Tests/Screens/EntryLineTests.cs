@@ -22,6 +22,29 @@ public sealed class EntryLineTests
     }
 
     [Fact]
+    public void Only_a_line_that_is_saved_brings_back_earlier_ones_and_takes_several()
+    {
+        var line = new EntryLine().Typed("2x4 8'").Cleared();
+        line.Edited(new Intent.Recall(-1)).Should().BeNull();
+        line.Edited(new Intent.Paste(["a", "b"])).Should().BeNull();
+        line.EditedToSave(new Intent.Recall(-1))!.Value.Line.Text.Should().Be("2x4 8'");
+        line.Open(Day).EditedToSave(new Intent.Recall(-1)).Should().BeNull("an answer has no earlier ones");
+        var (pasted, said) = line.EditedToSave(new Intent.Paste(["a", "b"]))!.Value;
+        (pasted.Text, pasted.Waiting.Single(), said!.Text).Should().Be(("a", "b", "2 lines pasted: Enter saves this one, then the next comes up"));
+        line.EditedToSave(new Intent.Type("x"))!.Value.Line.Text.Should().Be("x");
+        line.EditedToSave(new Intent.Enter()).Should().BeNull();
+    }
+
+    [Fact]
+    public void A_letter_answers_in_either_case_and_another_is_no_answer()
+    {
+        var ask = (Ask.Choose)Sure;
+        ask.Of('y')!.Says.Should().Be("yes");
+        ask.Of('Y').Should().BeSameAs(ask.Of('y'));
+        ask.Of('n').Should().BeNull();
+    }
+
+    [Fact]
     public void Typing_between_two_presses_of_Esc_asks_again() =>
         new EntryLine().Typed("2x4").Escape().Line.Typed("2x4 8").Escape().Line.Text.Should().Be("2x4 8");
 

@@ -20,17 +20,14 @@ internal static class PlanModel
                 return PlanAside.Apply(state, intent);
             case Intent.Escape when state.Aside is not null && state.Line.Choosing:
                 return new(state with { Aside = null, Line = state.Line.Close() }, Notice: Notice.None);
-            case Intent.Type(var text):
-                return new(Read(state with { Line = state.Line.Typed(text) }));
             case Intent.Move(var by):
                 return new(state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, PlanRows.Parts(state) - 1)) });
             case Intent.Edge(var last):
                 return new(state with { Chosen = last ? Math.Max(0, PlanRows.Parts(state) - 1) : 0 });
             case Intent.Escape when state.Matching && state.Line.Ask is null && state.Line.Text.Length == 0:
                 return new(state, new Errand.StopMatch(), new Notice("stopping; the best plan so far is taken"));
-            case Intent.Escape:
-                var (line, notice) = state.Line.Escape();
-                return new(Read(state with { Line = line }), Notice: notice);
+            case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
+                return new(Read(state with { Line = edit.Line }), Notice: edit.Notice);
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
                 return Answered(state, ask.Topic, state.Line.Text.Trim());
             case Intent.Enter when state.Line.Ask is null:
@@ -183,7 +180,7 @@ internal static class PlanModel
 
     private static Turn<PlanState> Chose(PlanState state, Ask.Choose ask, char letter)
     {
-        if (ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is not { } choice) return new(state);
+        if (ask.Of(letter) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
         if (choice.Rival is { } rival) return PlanAside.Taken(closed, rival);
         return choice.Want is { } want ? Wanted(closed, want) : new(closed, choice.Errand);

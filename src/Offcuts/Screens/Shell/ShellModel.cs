@@ -97,7 +97,7 @@ internal static class ShellModel
 
     private static Turn<ShellState> Answered(ShellState state, Ask.Choose ask, Intent intent) => intent switch
     {
-        Intent.Answer(var letter) when ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice =>
+        Intent.Answer(var letter) when ask.Of(letter) is { } choice =>
             new(state with { Ask = null }, choice.Errand, Notice.None),
         Intent.Escape => new(state with { Ask = null }, Notice: Notice.None),
         _ => new(state),

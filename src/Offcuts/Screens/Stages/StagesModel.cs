@@ -14,23 +14,20 @@ internal static class StagesModel
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<StagesState> Apply(StagesState state, Intent intent)
     {
+        if (state.Line.EditedToSave(intent) is { } edit)
+        {
+            var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
+            return new(Read(state with { Line = edit.Line, Tried = tried }), Notice: edit.Notice);
+        }
+
         switch (intent)
         {
-            case Intent.Type(var text):
-                return new(Read(state with { Line = state.Line.Typed(text), Tried = state.Tried && text.Length > 0 }));
             case Intent.Move(var by):
                 return new(Moved(state, by));
             case Intent.Edge(var last):
                 return new(Moved(state, last ? int.MaxValue / 2 : int.MinValue / 2));
             case Intent.OtherList:
                 return new(state with { OnNeeds = !state.OnNeeds });
-            case Intent.Recall(var step) when state.Line.Ask is null:
-                return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
-            case Intent.Paste(var lines):
-                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: EntryLine.PastedNotice(lines));
-            case Intent.Escape:
-                var (line, notice) = state.Line.Escape();
-                return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
                 return Answered(state, ask.Topic, state.Line.Text.Trim());
             case Intent.Enter when state.Line.Ask is null:
@@ -150,7 +147,7 @@ internal static class StagesModel
     }
 
     private static Turn<StagesState> Chose(StagesState state, Ask.Choose ask, char letter) =>
-        ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
+        ask.Of(letter) is { } choice
             ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 

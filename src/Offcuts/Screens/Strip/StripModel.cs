@@ -17,17 +17,14 @@ internal static class StripModel
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<StripState> Apply(StripState state, Intent intent)
     {
+        if (state.Line.EditedToSave(intent) is { } edit)
+        {
+            var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
+            return new(Read(state with { Line = edit.Line, Tried = tried }), Notice: edit.Notice);
+        }
+
         switch (intent)
         {
-            case Intent.Type(var text):
-                return new(Read(state with { Line = state.Line.Typed(text), Tried = state.Tried && text.Length > 0 }));
-            case Intent.Recall(var step) when state.Line.Ask is null:
-                return new(Read(state with { Line = state.Line.Recall(step), Tried = false }));
-            case Intent.Paste(var lines):
-                return new(Read(state with { Line = state.Line.Pasted(lines) }), Notice: EntryLine.PastedNotice(lines));
-            case Intent.Escape:
-                var (line, notice) = state.Line.Escape();
-                return new(Read(state with { Line = line, Tried = state.Tried && line.Text.Length > 0 }), Notice: notice);
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
                 return Answered(state, ask.Topic);
             case Intent.Enter when state.Line.Ask is null:
@@ -119,7 +116,7 @@ internal static class StripModel
     }
 
     private static Turn<StripState> Chosen(StripState state, Ask.Choose ask, char letter) =>
-        ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is { } choice
+        ask.Of(letter) is { } choice
             ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 

@@ -13,14 +13,14 @@ internal static class YardModel
     {
         switch (intent)
         {
-            case Intent.Type(var text):
-                return LookedUp(state, Filtered(state with { Line = state.Line.Typed(text) }, keep: state.Code));
             case Intent.Move(var by):
                 return LookedUp(state, state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Shown.Count - 1)) });
             case Intent.Edge(var last):
                 return LookedUp(state, state with { Chosen = last ? Math.Max(0, state.Shown.Count - 1) : 0 });
-            case Intent.Escape:
-                return Escaped(state);
+            case Intent.Escape when state.Closer && state.Line.Ask is null:
+                return new(state with { Closer = false });
+            case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
+                return Edited(state, edit.Line) with { Notice = edit.Notice };
             case Intent.Enter:
                 return Entered(state);
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
@@ -40,12 +40,10 @@ internal static class YardModel
         _ => new(state),
     };
 
-    private static Turn<YardState> Escaped(YardState state)
+    private static Turn<YardState> Edited(YardState state, EntryLine line)
     {
-        if (state.Closer && state.Line.Ask is null) return new(state with { Closer = false });
-        var (line, notice) = state.Line.Escape();
         var next = state with { Line = line };
-        return LookedUp(state, line.Text == state.Line.Text ? next : Filtered(next, keep: state.Code)) with { Notice = notice };
+        return LookedUp(state, line.Text == state.Line.Text ? next : Filtered(next, keep: state.Code));
     }
 
     private static Turn<YardState> Entered(YardState state)
@@ -69,7 +67,7 @@ internal static class YardModel
 
     private static Turn<YardState> Answered(YardState state, Ask.Choose ask, char letter)
     {
-        if (ask.Choices.FirstOrDefault(choice => choice.Letter == char.ToLowerInvariant(letter)) is not { } choice) return new(state);
+        if (ask.Of(letter) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
         return choice.Order is { } order
             ? LookedUp(state, Ordered(closed with { Order = order }))
