@@ -20,7 +20,7 @@ public static class PlanReasons
 
     /// <summary>No piece passes the rule of the use.</summary>
     public static string NotAllowed(UseRule rule) =>
-        $"no piece is allowed for {rule.Use.ToString().ToLowerInvariant()} use: it must be {Least(rule.Worst)}{(rule.NeedsStamp ? " and stamped" : "")}, and none can be bought";
+        $"no piece is allowed for {MarkWords.Of(rule.Use)} use: it must be {Least(rule.Worst)}{(rule.NeedsStamp ? " and stamped" : "")}, and none can be bought";
 
     /// <summary>No piece is treated as the cut wishes.</summary>
     public static string NotTreatedAsWished(TreatedWish wish) =>
@@ -63,7 +63,7 @@ public static class PlanReasons
         $"a piece longer by {LengthText.Faithful(by, unit)} than the longest that may serve, which is {LengthText.Faithful(longest, unit)}";
 
     /// <summary>What would help: another use.</summary>
-    public static string LooserUse(Use use) => $"the use {use.ToString().ToLowerInvariant()}, if the work allows it";
+    public static string LooserUse(Use use) => $"the use {MarkWords.Of(use)}, if the work allows it";
 
     /// <summary>What would help: no wish about treatment.</summary>
     public static string EitherTreatment(TreatedWish wish) =>
@@ -95,10 +95,10 @@ public static class PlanReasons
 
     /// <summary>Its condition is not allowed for the use.</summary>
     public static string ConditionTooPoor(Condition condition, UseRule rule) =>
-        $"it is {condition.ToString().ToLowerInvariant()}, and {rule.Use.ToString().ToLowerInvariant()} use takes {Least(rule.Worst)}";
+        $"it is {MarkWords.Of(condition)}, and {MarkWords.Of(rule.Use)} use takes {Least(rule.Worst)}";
 
     /// <summary>The use asks for a grade stamp.</summary>
-    public static string StampMissing(Use use) => $"it is not stamped, and {use.ToString().ToLowerInvariant()} use asks for it";
+    public static string StampMissing(Use use) => $"it is not stamped, and {MarkWords.Of(use)} use asks for it";
 
     /// <summary>It is treated, or not, against the cut's wish.</summary>
     public static string OtherTreatment(TreatedWish wish) =>

@@ -25,11 +25,8 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
         return ReadBackText.Join(
         [
             $"{ReadBackText.Counted(Pieces.Count, first.Material)}: {Sizes(unit)}",
-            first.Condition.ToString().ToLowerInvariant(),
-            first.Nails ? "nails in" : "",
-            first.Concrete ? "concrete on" : "",
-            first.Oiled ? "oiled" : "",
-            first.Stamped ? "stamped" : "",
+            MarkWords.Of(first.Condition),
+            .. MarkWords.OnIt(first.Nails, first.Concrete, first.Oiled, first.Stamped),
             !first.Treated ? "" : first.TreatedWith.Length == 0 ? "treated" : $"treated with {first.TreatedWith}",
             BadSpots(unit),
             Trims(first, unit),

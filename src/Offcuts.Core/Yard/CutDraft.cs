@@ -22,7 +22,7 @@ public sealed record CutDraft(RequiredCut? Cut, HardwareNeed? Hardware)
         return ReadBackText.Join(
         [
             $"{cut.Name}: {cut.Count} of {cut.Material.Name}, {length}",
-            cut.Use.ToString().ToLowerInvariant(),
+            MarkWords.Of(cut.Use),
             cut.Treated switch
             {
                 TreatedWish.Yes => "treated only",

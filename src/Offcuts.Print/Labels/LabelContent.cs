@@ -85,7 +85,7 @@ public sealed record LabelContent
         if (piece.Oiled) yield return "OILED";
         if (piece.Concrete) yield return "CONCRETE";
         if (piece.Stamped) yield return "STAMPED";
-        yield return piece.Condition.ToString().ToUpperInvariant();
+        yield return MarkWords.Of(piece.Condition).ToUpperInvariant();
     }
 
     /// <summary>The preservative in words where it is too long for a mark; else empty.</summary>

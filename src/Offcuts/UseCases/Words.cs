@@ -26,10 +26,10 @@ public static class Words
         piece.State == PieceState.Reserved ? $"reserved for {piece.ReservedFor}" : Of(piece.State);
 
     /// <summary>A condition in a word.</summary>
-    public static string Of(Condition condition) => condition.ToString().ToLowerInvariant();
+    public static string Of(Condition condition) => MarkWords.Of(condition);
 
     /// <summary>A use in a word.</summary>
-    public static string Of(Use use) => use.ToString().ToLowerInvariant();
+    public static string Of(Use use) => MarkWords.Of(use);
 
     /// <summary>What a cut is for, and its wish for treated wood.</summary>
     public static string Of(RequiredCut cut) => cut.Treated switch
@@ -39,15 +39,12 @@ public static class Words
         _ => Of(cut.Use),
     };
 
-    /// <summary>The marks of a piece that matter to whoever picks it up: condition, treatment, stamp, nails, concrete, oil.</summary>
+    /// <summary>The marks of a piece that matter to whoever picks it up: condition, treatment, nails, concrete, oil, stamp.</summary>
     public static string Marks(Piece piece)
     {
         var marks = new List<string> { Of(piece.Condition) };
         if (piece.Treated) marks.Add(piece.TreatedWith.Length > 0 ? $"treated ({piece.TreatedWith})" : "treated");
-        if (piece.Stamped) marks.Add("stamped");
-        if (piece.Nails) marks.Add("nails in");
-        if (piece.Concrete) marks.Add("concrete on");
-        if (piece.Oiled) marks.Add("oiled");
+        marks.AddRange(MarkWords.OnIt(piece.Nails, piece.Concrete, piece.Oiled, piece.Stamped));
         return string.Join(", ", marks);
     }
 
