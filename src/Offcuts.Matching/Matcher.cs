@@ -19,7 +19,8 @@ public static class Matcher
     /// is a bug and throws.
     /// </summary>
     /// <remarks>
-    /// Each bound holds for every plan that reaches this plan's figures in all earlier tiers (stage by stage within the first).
+    /// Each bound holds for every plan that reaches this plan's figures in all earlier tiers (material by
+    /// material, and stage by stage within the first).
     /// Where all are proven, that makes the plan the best by the tiers; where an earlier one is not, a plan that is better
     /// there may be worse here.
     /// </remarks>
