@@ -106,8 +106,8 @@ public static class Matcher
             unserved.AddRange(none.Select(row => (row, row.Count)));
         }
 
-        // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None
-        // knows of the others, so the plan does not depend on who comes first.
+        // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None knows of the others,
+        // so the plan does not depend on who comes first.
         var outcomes = materials.Select(material => MaterialSolver.First(material, problem.Stages.Count)).ToArray();
         var order = Enumerable.Range(0, outcomes.Length).OrderBy(m => materials[m].Copies * (long)materials[m].Supplies.Count).ToArray();
         var workers = Math.Clamp(order.Length, 1, SideBySide);

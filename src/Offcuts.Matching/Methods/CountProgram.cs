@@ -64,9 +64,10 @@ internal sealed class CountProgram
     /// <param name="effort">Limit.</param>
     public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, int mostStates, long mostTries, Effort effort)
     {
-        var program = new CountProgram(tier, pool, relaxation, most);
-        program._tries = mostTries;
-        return program._bits > 64 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
+        var program = new CountProgram(tier, pool, relaxation, most) { _tries = mostTries };
+
+        // One bit stays free, so that adding what is too dear can't be lost before it is seen to be.
+        return program._bits > 63 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
     }
 
     private static int Width(long most) => 64 - (int)long.LeadingZeroCount(most);
@@ -102,7 +103,6 @@ internal sealed class CountProgram
 
     private Step[] Steps()
     {
-        var copies = Enumerable.Range(0, _tier.Active.Length).Where(d => _tier.Active[d]).Sum(d => _tier.DemandCount[d]);
         var bySupply = _pool.Select((pattern, p) => (pattern, p)).ToLookup(at => at.pattern.Supply);
         var steps = new List<Step>();
         for (var s = 0; s < _tier.SupplyCount.Length; s++)
@@ -110,7 +110,7 @@ internal sealed class CountProgram
             var counted = Math.Min(0, _relaxation.Priced[s].Least);
             var choices = bySupply[s].Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
             if (choices.Length == 0 && counted == 0) continue;
-            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted), Math.Min(copies, _tier.SupplyCount[s])));
+            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted), Math.Min(_tier.Copies, _tier.SupplyCount[s])));
         }
 
         // Spans with few patterns first: they tell states apart least, and the bound of what is to come knows the others.
@@ -190,7 +190,6 @@ internal sealed class CountProgram
 
         void Reach(ulong key, long cost, int before, int by)
         {
-
             ref var at = ref CollectionsMarshal.GetValueRefOrAddDefault(index, key, out var known);
             if (!known)
             {

@@ -55,6 +55,9 @@ internal sealed class Tier
     /// <summary>Copies of each demand to be filled: n.</summary>
     public int[] DemandCount { get; private init; }
 
+    /// <summary>Copies to be filled, of all demands that this tier looks at.</summary>
+    public int Copies => Enumerable.Range(0, Active.Length).Where(d => Active[d]).Sum(d => DemandCount[d]);
+
     /// <summary>How many of each supply there are: m.</summary>
     public int[] SupplyCount { get; private init; }
 

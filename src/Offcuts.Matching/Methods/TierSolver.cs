@@ -60,8 +60,7 @@ internal static class TierSolver
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        var countable = Countable(tier);
-        var (work, failures) = (countable ? Work.Little : Work.Much, 0);
+        var (work, failures) = (Countable(tier) ? Work.Little : Work.Much, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
         while (tier.Value(best) > bound && !effort.Over)
@@ -86,7 +85,7 @@ internal static class TierSolver
 
     // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
     private static bool Countable(Tier tier) =>
-        tier.Goal == Goal.GivenUp && Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).Sum(d => tier.DemandCount[d]) <= MostCountedCopies;
+        tier.Goal == Goal.GivenUp && tier.Copies <= MostCountedCopies;
 
     private enum Work
     {
