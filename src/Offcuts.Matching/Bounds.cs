@@ -3,10 +3,10 @@ using Offcuts.Matching.Methods;
 namespace Offcuts.Matching;
 
 /// <summary>
-/// True lower bounds, in whole numbers throughout. With duals u of the demand rows, t &lt;= 0 of the left rows and
-/// v &lt;= 0 of the spend row, whatever they are,
+/// True lower bounds, in whole numbers throughout. With duals u of the demand rows, t &lt;= 0 of the left rows, v &lt;= 0 of the
+/// spend row and w &lt;= 0 of the row of rips, whatever they are,
 /// <code>
-/// L = sum n_d u_d + sum U t + S v
+/// L = sum n_d u_d + sum U t + S v + R w
 ///   + sum over supplies   m_s min(0, least reduced cost of the supply)
 ///   + sum over demands    mostleft_d min(0, leftcost_d - u_d - t)
 /// </code>
@@ -67,7 +67,7 @@ internal static class Bounds
         }
 
         foreach (var (stage, cap) in tier.LeftCap) sum += (Int128)cap * duals.Left.GetValueOrDefault(stage);
-        sum += (Int128)(tier.SpendCap ?? 0) * duals.Spend;
+        sum += (Int128)(tier.SpendCap ?? 0) * duals.Spend + (Int128)(tier.RipCap ?? 0) * duals.Rips;
         foreach (var (cut, dual) in cuts) sum += (Int128)cut.Least * dual;
         return sum;
     }

@@ -51,6 +51,7 @@ public static class Comparison
         }
 
         var (a, b) = (first.Tiers, second.Tiers);
-        return (a.Spend.Value, a.SawCuts, a.ValueGivenUp.Value).CompareTo((b.Spend.Value, b.SawCuts, b.ValueGivenUp.Value)) <= 0 ? first : second;
+        var (ripsA, ripsB) = (a.Rips?.Value ?? 0, b.Rips?.Value ?? 0);
+        return (a.Spend.Value, ripsA, a.SawCuts, a.ValueGivenUp.Value).CompareTo((b.Spend.Value, ripsB, b.SawCuts, b.ValueGivenUp.Value)) <= 0 ? first : second;
     }
 }

@@ -20,7 +20,7 @@ public static class Matcher
     /// </summary>
     /// <remarks>
     /// Each bound holds for every plan that reaches this plan's figures in all earlier tiers (material by
-    /// material, and stage by stage within the first).
+    /// material, or what ripping joins, and stage by stage within the first).
     /// Where all are proven, that makes the plan the best by the tiers; where an earlier one is not, a plan that is better
     /// there may be worse here.
     /// </remarks>
@@ -28,8 +28,9 @@ public static class Matcher
     {
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
-        var unserved = new List<(CutRow, int)>();
-        var outcomes = SolveMaterials(problem, hardware, unserved, BoughtFreely(problem) ? effort : effort.Share(0.8), limits.Progress);
+        var parts = SolveParts(problem, hardware, BoughtFreely(problem) ? effort : effort.Share(0.8), limits.Progress);
+        MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
+        (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
         var unfilled = Reasons.All(problem, unserved.Concat(left), hardware);
         var tiers = WithBounds(problem, Score.Of(problem, pieces, hardware, unfilled), outcomes, unserved, hardware);
@@ -41,7 +42,7 @@ public static class Matcher
             Hardware = hardware,
             Unfilled = unfilled,
             Savings = Savings(problem, tiers, unserved.Concat(left), hardware, effort),
-            Unpriced = Unpriced(problem),
+            Unpriced = Unpriced(problem, pieces),
             Wishes = problem.Wishes,
         };
         var faults = PlanChecker.Faults(problem, plan);
@@ -74,7 +75,7 @@ public static class Matcher
         for (var m = 0; m < materials.Length; m++)
         {
             var store = materials[m].Key is Sheet ? [] : prices.Of(materials[m].Key).Select(price => price with { Limit = null }).ToArray();
-            var material = MaterialProblem.Of(materials[m].Key, [.. materials[m].Select(cut => new CutRow(cut, cut.Count))], _ => 0, [], store, prices, settings, [], out var unserved);
+            var material = MaterialProblem.Of([materials[m].Key], [.. materials[m].Select(cut => new CutRow(cut, cut.Count))], _ => 0, [], store, prices, settings, [], [], out var unserved);
             if (unserved.Count > 0) unpriced.Add(materials[m].Key.Name);
             var outcome = MaterialSolver.AllNew(material, effort.Share(1.0 / (materials.Length - m)));
             cost += new Money(outcome.Plan.Spend);
@@ -90,57 +91,48 @@ public static class Matcher
         return (cost, proven, [.. unpriced]);
     }
 
-    private static MaterialOutcome[] SolveMaterials(
-        Problem problem, IReadOnlyList<HardwareFill> hardware, List<(CutRow, int)> unserved, Effort effort, IProgress<MatchProgress>? progress)
+    private static PartOutcome[] SolveParts(Problem problem, IReadOnlyList<HardwareFill> hardware, Effort effort, IProgress<MatchProgress>? progress)
     {
-        var materials = new List<MaterialProblem>();
-        foreach (var material in problem.Materials)
-        {
-            if (material is Sheet)
-            {
-                unserved.AddRange(problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).Select(cut => (new CutRow(cut, cut.Count), cut.Count)));
-                continue;
-            }
-
-            materials.Add(MaterialProblem.Of(problem, material, out var none));
-            unserved.AddRange(none.Select(row => (row, row.Count)));
-        }
-
         // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None knows of the others,
         // so the plan does not depend on who comes first.
-        var outcomes = materials.Select(material => MaterialSolver.First(material, problem.Stages.Count)).ToArray();
-        var order = Enumerable.Range(0, outcomes.Length).OrderBy(m => materials[m].Copies * (long)materials[m].Supplies.Count).ToArray();
+        var parts = Part.Of(problem);
+        var outcomes = parts.Select(part => part.First()).ToArray();
+        var order = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
         var workers = Math.Clamp(order.Length, 1, SideBySide);
         var (begun, telling) = (0, new Lock());
         Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
         {
             for (var i = Interlocked.Increment(ref begun) - 1; i < order.Length; i = Interlocked.Increment(ref begun) - 1)
             {
-                var m = order[i];
-                Report(m, outcomes[m]);
-                var outcome = MaterialSolver.Solve(outcomes[m], effort.Share(Math.Min(1, workers / (double)(order.Length - i))), better => Report(m, better));
-                lock (telling) outcomes[m] = outcome;
+                var p = order[i];
+                Report(p, outcomes[p]);
+                var outcome = parts[p].Solve(outcomes[p], effort.Share(Math.Min(1, workers / (double)(order.Length - i))), better => Report(p, better));
+                lock (telling) outcomes[p] = outcome;
             }
         });
         return outcomes;
 
-        void Report(int material, MaterialOutcome better)
+        void Report(int part, PartOutcome better)
         {
             lock (telling)
             {
-                outcomes[material] = better;
-                progress?.Report(Progress(materials[material].Material.Name, outcomes, unserved, hardware));
+                outcomes[part] = better;
+                progress?.Report(Progress(parts[part].Name, outcomes, Unmatched(problem), hardware));
             }
         }
     }
 
-    private static MatchProgress Progress(
-        string material, MaterialOutcome[] outcomes, List<(CutRow Row, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+    // Sheets are not matched: all that is asked of them stays unfilled.
+    private static IEnumerable<CutRow> Unmatched(Problem problem) =>
+        problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material is Sheet).Select(cut => new CutRow(cut, cut.Count));
+
+    private static MatchProgress Progress(string part, PartOutcome[] parts, IEnumerable<CutRow> unmatched, IReadOnlyList<HardwareFill> hardware)
     {
-        var surely = unserved.Sum(left => (long)left.Count) + hardware.Sum(fill => (long)fill.Unfilled);
+        var outcomes = parts.SelectMany(one => one.Outcomes).ToArray();
+        var surely = unmatched.Concat(parts.SelectMany(one => one.Unserved)).Sum(row => (long)row.Count) + hardware.Sum(fill => (long)fill.Unfilled);
         var counted = hardware.Sum(fill => fill.Price.Cents);
         return new MatchProgress(
-            material,
+            part,
             new Figure(surely + outcomes.Sum(outcome => outcome.Plan.Left.Sum(count => (long)count)), surely + outcomes.Sum(outcome => outcome.LeftBound.Sum())),
             new Figure(counted + outcomes.Sum(outcome => outcome.Plan.Spend), counted + outcomes.Sum(outcome => outcome.SpendBound)),
             new Figure(outcomes.Sum(outcome => outcome.Plan.GivenUp), outcomes.Sum(outcome => outcome.GivenUpBound)));
@@ -148,7 +140,7 @@ public static class Matcher
 
     // The figures are the score's; the bounds are sums over the materials, what nothing can serve, and hardware, which is exact.
     private static Tiers WithBounds(
-        Problem problem, Tiers tiers, MaterialOutcome[] outcomes, List<(CutRow Row, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
+        Problem problem, Tiers tiers, MaterialOutcome[] outcomes, IReadOnlyList<(CutRow Row, int Count)> unserved, IReadOnlyList<HardwareFill> hardware)
     {
         var byStage = problem.Stages.Select((stage, s) => new Figure(
             tiers.UnfilledByStage[s].Value,
@@ -162,6 +154,7 @@ public static class Matcher
             Unfilled = new Figure(tiers.Unfilled.Value, byStage.Sum(figure => figure.Bound)),
             UnfilledByStage = byStage,
             Spend = new Figure(tiers.Spend.Value, outcomes.Sum(outcome => outcome.SpendBound) + hardware.Sum(fill => fill.Price.Cents)),
+            Rips = problem.MayRip ? tiers.Rips!.Value with { Bound = outcomes.Sum(outcome => outcome.RipsBound) } : null,
             // Where the saw cuts are not proven, another plan may share the same number of them out among the materials otherwise.
             ValueGivenUp = new Figure(tiers.ValueGivenUp.Value, outcomes.Sum(outcome => fewest ? outcome.GivenUpBound : outcome.LeastGivenUp)),
             SawCutsBound = problem.Order == TierOrder.SawCutsFirst ? (int)saws : null,
@@ -188,9 +181,11 @@ public static class Matcher
         problem.Buy && problem.Pieces.Count == 0 && problem.Stages.All(stage => stage.Hardware.Count == 0)
         && problem.Materials.All(material => problem.Prices.Of(material).All(price => price.Limit is null));
 
-    private static string[] Unpriced(Problem problem) =>
+    // What is needed, and what ripping cuts into or leaves.
+    private static string[] Unpriced(Problem problem, IReadOnlyList<PlannedPiece> pieces) =>
     [
         .. problem.Materials.Concat(problem.Stages.SelectMany(stage => stage.Hardware).Select(need => need.Hardware))
+            .Concat(pieces.Select(piece => piece.Material)).Concat(pieces.SelectMany(piece => piece.Cuts).Select(cut => cut.Rip?.KeptAs).OfType<Material>())
             .Distinct().Order().Where(material => problem.Prices.Of(material).Count == 0).Select(material => material.Name),
     ];
 }

@@ -35,8 +35,10 @@ public static class PlanChecker
     private sealed class Check(Problem problem, Plan plan)
     {
         private readonly List<Laid> _laid = [];
+        private readonly RipCheck _ripping = new(problem);
         private long _givenUp;
         private int _sawCuts;
+        private int _rips;
 
         public List<string> Faults { get; } = [];
 
@@ -93,8 +95,25 @@ public static class PlanChecker
 
             if (!piece.Remainders.SequenceEqual(remainders)) Faults.Add($"{Name(piece)}: the remainders are not what is left");
             if (!piece.Untouched.SequenceEqual(spans.Where((_, s) => cutsOf[s].Count == 0))) Faults.Add($"{Name(piece)}: the untouched spans are not those without cuts");
+            saws += Rips(piece);
             if (piece.SawCuts != saws) Faults.Add($"{Name(piece)}: {piece.SawCuts} saw cuts are said, {saws} are needed");
             _sawCuts += saws;
+        }
+
+        // What is ripped, and the saw cuts that takes.
+        private int Rips(PlannedPiece piece)
+        {
+            var ripped = piece.Cuts.Where(cut => cut.Rip is not null).ToArray();
+            _rips += ripped.Length;
+            if (ripped.Length > 0 && piece.Source is null) Faults.Add($"{Name(piece)} is bought to be ripped");
+            foreach (var cut in ripped)
+            {
+                if (_ripping.Fault(piece.Material, cut) is { } fault) Faults.Add($"{Name(piece)}: the cut {cut.Cut}: {fault}");
+                if (cut.Rip!.KeptAs is { } kept && piece.Source is { } source)
+                    _givenUp -= YardValue.Of(cut.Length, source.Condition, problem.Prices.ForValue(kept, source.Treated), problem.Settings.Keep(kept)).Cents;
+            }
+
+            return ripped.Sum(cut => RipCheck.SawCuts(cut.Rip!));
         }
 
         private int OneSpan(PlannedPiece piece, Span span, PlannedCut[] cuts, long kerf, List<PlannedRemainder> remainders)
@@ -194,12 +213,14 @@ public static class PlanChecker
             if (laid.Piece.Source is { } own && problem.Wishes.Spares.Any(spare =>
                 spare.Piece == own.Code && (spare.Cut.Length == 0 || (spare.Cut == row.Name && spare.Stage == row.Stage)))) return false;
             var whole = laid.Cut.Start == laid.Span.Start && laid.Cut.Length == laid.Span.Length;
+            var rip = laid.Cut.Rip;
             return laid.Cut.Use == row.Use
-                && row.Material.Equals(laid.Piece.Material)
+                && row.Material.Equals(rip?.Into ?? laid.Piece.Material)
+                && (rip is null || (row.Rip && !row.Material.Equals(laid.Piece.Material)))
                 && row.Material is not Sheet
                 && (laid.Cut.Length == row.Shortest || (whole && laid.Cut.Length >= row.Shortest && laid.Cut.Length <= row.Longest))
                 && (laid.Piece.Source is { } source
-                    ? problem.Settings.Rules.Allows(source, row)
+                    ? problem.Settings.Rules.Allows(source with { Stamped = rip is null && source.Stamped }, row)
                     : problem.Settings.Rules.Allows(Condition.Sound, stamped: true, laid.Piece.Bought!.Treated, row.Use, row.Treated));
         }
 
@@ -239,8 +260,11 @@ public static class PlanChecker
             Same("spend", tiers.Spend.Value, spend);
             Same("value given up", tiers.ValueGivenUp.Value, _givenUp);
             Same("saw cuts", tiers.SawCuts, _sawCuts);
+            if (problem.Stages.Any(stage => stage.Cuts.Any(cut => cut.Rip)) != tiers.Rips is not null) Faults.Add("rips are a tier where a cut may be ripped, and only there");
+            var rips = tiers.Rips ?? Figure.Best(0);
+            Same("rips", rips.Value, _rips);
             var saws = new Figure(tiers.SawCuts, tiers.SawCutsBound ?? 0);
-            foreach (var figure in tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(tiers.ValueGivenUp).Append(saws))
+            foreach (var figure in tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(rips).Append(tiers.ValueGivenUp).Append(saws))
             {
                 if (figure.Bound > figure.Value) Faults.Add($"a bound of {figure.Bound} is above the value {figure.Value}");
             }
@@ -249,7 +273,9 @@ public static class PlanChecker
         public void Savings()
         {
             Same("savings' spend", plan.Savings.Spend.Cents, plan.Tiers.Spend.Value);
-            var materials = problem.Stages.SelectMany(stage => stage.Cuts.Select(cut => cut.Material).Concat(stage.Hardware.Select(need => need.Hardware)));
+            var materials = problem.Stages.SelectMany(stage => stage.Cuts.Select(cut => cut.Material).Concat(stage.Hardware.Select(need => need.Hardware)))
+                .Concat(plan.Pieces.Select(piece => piece.Material))
+                .Concat(plan.Pieces.SelectMany(piece => piece.Cuts).Where(cut => cut.Rip?.KeptAs is not null).Select(cut => cut.Rip!.KeptAs!));
             var unpriced = materials.Where(material => problem.Prices.Of(material).Count == 0).Distinct().Order().Select(material => material.Name);
             if (!plan.Unpriced.SequenceEqual(unpriced)) Faults.Add("the materials without a price are not named right");
         }

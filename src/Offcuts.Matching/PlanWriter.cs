@@ -1,3 +1,4 @@
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
@@ -28,7 +29,7 @@ internal static class PlanWriter
             left.AddRange(rows.SelectMany(row => row.Left()));
         }
 
-        return ([.. yard.Values, .. bought], left);
+        return ([.. yard.Values, .. bought.OrderBy(piece => piece.Material).ThenBy(piece => piece.Length)], left);
     }
 
     private static PlannedPiece Yard(Problem problem, MaterialProblem material, Piece piece, IReadOnlyList<(int Span, Pattern Pattern)> used, Rows[] rows)
@@ -37,7 +38,7 @@ internal static class PlanWriter
         var cuts = new List<PlannedCut>();
         var remainders = new List<PlannedRemainder>();
         foreach (var (span, pattern) in used.OrderBy(at => at.Span))
-            Lay(problem, material, spans[span], pattern, rows, cuts, remainders);
+            Lay(problem, material, piece.Material, spans[span], pattern, rows, cuts, remainders);
         return new PlannedPiece
         {
             Source = piece,
@@ -53,20 +54,22 @@ internal static class PlanWriter
         var price = material.Supplies[pattern.Supply].Bought!;
         var cuts = new List<PlannedCut>();
         var remainders = new List<PlannedRemainder>();
-        Lay(problem, material, new Span(Length.Zero, price.Length), pattern, rows, cuts, remainders);
+        Lay(problem, material, price.Material, new Span(Length.Zero, price.Length), pattern, rows, cuts, remainders);
         return new PlannedPiece { Bought = price, Cuts = cuts, Remainders = remainders, SawCuts = pattern.SawCuts };
     }
 
     private static void Lay(
-        Problem problem, MaterialProblem material, Span span, Pattern pattern, Rows[] rows, List<PlannedCut> cuts, List<PlannedRemainder> remainders)
+        Problem problem, MaterialProblem material, Material from, Span span, Pattern pattern, Rows[] rows, List<PlannedCut> cuts, List<PlannedRemainder> remainders)
     {
         var served = pattern.Takes
             .SelectMany(take => Enumerable.Range(0, take.Count).Select(_ => rows[take.Demand].Next().Cut))
             .OrderBy(row => problem.StageIndex(row.Stage)).ThenByDescending(row => row.Shortest).ThenBy(row => row.Name, StringComparer.Ordinal)
             .ToArray();
+        PlannedCut Planned(RequiredCut row, Length start, Length length) =>
+            new(row.Stage, row.Name, start, length, row.Use) { Rip = Rip(problem, from, row, length) };
         if (pattern.Whole)
         {
-            cuts.Add(new PlannedCut(served[0].Stage, served[0].Name, span.Start, span.Length, served[0].Use));
+            cuts.Add(Planned(served[0], span.Start, span.Length));
             return;
         }
 
@@ -74,12 +77,21 @@ internal static class PlanWriter
         var at = span.Start;
         foreach (var row in served)
         {
-            cuts.Add(new PlannedCut(row.Stage, row.Name, at, row.Shortest, row.Use));
+            cuts.Add(Planned(row, at, row.Shortest));
             at = at + row.Shortest + kerf;
         }
 
         var rest = Length.FromUnits(Score.Remainder(span.Length.Units, served.Sum(row => row.Shortest.Units), served.Length, material.Kerf));
-        if (!rest.IsZero) remainders.Add(new PlannedRemainder(span.End - rest, rest, rest >= problem.Settings.Keep(material.Material)));
+        if (!rest.IsZero) remainders.Add(new PlannedRemainder(span.End - rest, rest, rest >= problem.Settings.Keep(from)));
+    }
+
+    // The strip beside it is kept where it is long enough for the widest of the listed materials that it can be.
+    private static PlannedRip? Rip(Problem problem, Material from, RequiredCut row, Length length)
+    {
+        if (row.Material.Equals(from)) return null;
+        var strip = Ripping.Strip(from, row.Material, problem.Settings.Kerf(from));
+        var widest = Ripping.Widest(from, strip, problem.Listed);
+        return new PlannedRip(row.Material, Ripping.Width(row.Material)!.Value, strip, widest is not null && length >= problem.Settings.Keep(widest) ? widest : null);
     }
 
     // The rows behind one demand, handed out copy by copy.

@@ -26,6 +26,8 @@ public sealed class Problem
         Order = request.Order;
         Wishes = new Wishes([.. request.Wishes.Pins], [.. request.Wishes.Spares]);
         Materials = [.. Stages.SelectMany(stage => stage.Cuts).Select(cut => cut.Material).Distinct().Order()];
+        MayRip = Stages.Any(stage => stage.Cuts.Any(cut => cut.Rip));
+        Listed = MayRip ? [.. Materials.Concat(Pieces.Select(piece => piece.Material)).Concat(Prices.All.Select(price => price.Material)).Distinct().Order()] : Materials;
     }
 
     /// <summary>Pieces on hand, in the yard's own order.</summary>
@@ -57,6 +59,12 @@ public sealed class Problem
 
     /// <summary>Materials that cuts ask for, in their own order.</summary>
     public IReadOnlyList<Material> Materials { get; }
+
+    /// <summary>True where some cut may be ripped.</summary>
+    public bool MayRip { get; }
+
+    /// <summary>Materials that a cut, a piece on hand or a price names: what a strip can be kept as. Of interest only where <see cref="MayRip"/>.</summary>
+    public IReadOnlyList<Material> Listed { get; }
 
     /// <summary>Number of a stage in the order of the work, from 0.</summary>
     internal int StageIndex(string name)

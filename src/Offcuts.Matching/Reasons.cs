@@ -18,7 +18,7 @@ internal static class Reasons
     {
         if (cut.Material is Core.Materials.Sheet) return PlanReasons.Sheet();
         var rules = problem.Settings.Rules;
-        var pieces = problem.Pieces.Where(piece => piece.Material.Equals(cut.Material)).ToArray();
+        var pieces = problem.Pieces.Where(piece => Whole(piece) || (cut.Rip && Core.Materials.Ripping.May(piece.Material, cut.Material))).ToArray();
         var priced = problem.Prices.Of(cut.Material);
         if (pieces.Length == 0 && priced.Count == 0) return PlanReasons.NoMaterial(cut.Material.Name);
         if (pieces.Length == 0 && !problem.Buy) return PlanReasons.NoMaterialNoBuy(cut.Material.Name);
@@ -35,11 +35,12 @@ internal static class Reasons
             piece.State == PieceState.Reserved && piece.ReservedFor != cut.Stage && Judged(piece) && Lengths(piece).Any(length => length >= cut.Shortest));
         if (reserved is not null) return PlanReasons.Reserved(reserved.ReservedFor);
         if (!longest.IsZero) return PlanReasons.TooShort(longest, cut.Shortest, problem.Settings.Unit);
-        if (pieces.Any(piece => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, TreatedWish.Any)))
+        if (pieces.Any(piece => rules.Allows(piece.Condition, Whole(piece) && piece.Stamped, piece.Treated, cut.Use, TreatedWish.Any)))
             return pieces.Any(Judged) ? PlanReasons.Reserved(pieces.First(Judged).ReservedFor) : PlanReasons.NotTreatedAsWished(cut.Treated);
         return pieces.Length > 0 ? PlanReasons.NotAllowed(rules[cut.Use]) : PlanReasons.NotTreatedAsWished(cut.Treated);
 
-        bool Judged(Piece piece) => rules.Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, cut.Treated);
+        bool Whole(Piece piece) => piece.Material.Equals(cut.Material);
+        bool Judged(Piece piece) => rules.Allows(piece.Condition, Whole(piece) && piece.Stamped, piece.Treated, cut.Use, cut.Treated);
         bool Spared(Piece piece) => problem.Wishes.Spares.Any(spare => spare.Forbids(piece.Code, cut.Stage, cut.Name));
         static IEnumerable<Length> Lengths(Piece piece) => piece.Spans().Select(span => span.Length);
     }

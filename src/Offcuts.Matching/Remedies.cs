@@ -11,8 +11,8 @@ namespace Offcuts.Matching;
 /// </summary>
 internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func<MatchLimits> limits)
 {
-    /// <summary>No more matches than this are made for one cut: three uses, the treatment, a reserved and a spared piece.</summary>
-    public const int MostMatches = 6;
+    /// <summary>No more matches than this are made for one cut: three uses, the treatment, ripping, a reserved and a spared piece.</summary>
+    public const int MostMatches = 7;
 
     private readonly int _wanting = Wanting(plan, cut);
 
@@ -28,6 +28,8 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
 
         if (cut.Treated != TreatedWish.Any && Opens(cut with { Treated = TreatedWish.Any }) && More(With(cut with { Treated = TreatedWish.Any })) is > 0 and var treated)
             yield return new Remedy(RemedyKind.OtherTreatment, PlanReasons.EitherTreatment(cut.Treated), treated);
+        if (!cut.Rip && Opens(cut with { Rip = true }) && More(With(cut with { Rip = true })) is > 0 and var ripped)
+            yield return new Remedy(RemedyKind.Ripping, PlanReasons.LetRip(), ripped);
         if (Reserved() is { } reserved && More(Freed(reserved)) is > 0 and var freed)
             yield return new Remedy(RemedyKind.ReservedPiece, PlanReasons.FreeReserved(problem.CodeText(reserved.Code), reserved.ReservedFor), freed);
         if (Spared() is { } spared && More(LetGo(spared)) is > 0 and var let)

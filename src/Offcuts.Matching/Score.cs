@@ -9,14 +9,15 @@ namespace Offcuts.Matching;
 /// The only place where a tier is computed. For one span of usable length u, kerf k and cuts l1 .. ln:
 /// <code>
 /// remainder    r = max(0, u - (l1 + .. + ln) - k n), kept where r is at least the keep length; none after a whole take
-/// value given up = V(u) - V(r)     a span of the yard, V = 0 below the keep length
-///                =       - V(r)     a bought piece: its price counts in tier 2 alone
+/// value given up = V(u) - V(r) - sum V(kept strips)    a span of the yard, V = 0 below the keep length
+///                =       - V(r)                        a bought piece: its price counts in tier 2 alone, and it is never ripped
 /// saw cuts       = 0               a whole take
 ///                = n - 1           l1 + .. + ln + k (n - 1) = u: the last cut ends at the span's end
 ///                = n               else, even where less than a kerf is left over
+///                  and for each ripped cut 1 more, or 2 where its strip is brought to width
 /// </code>
-/// A plan's tiers are: 1 unfilled cuts and hardware by stage, 2 the sum of the prices of what is bought,
-/// 3 the sum of value given up, 4 the sum of saw cuts. Each is a sum over spans, hardware and stages,
+/// A plan's tiers are: 1 unfilled cuts and hardware by stage, 2 the sum of the prices of what is bought, then the number of ripped
+/// cuts, 3 the sum of value given up, 4 the sum of saw cuts. Each is a sum over spans, hardware and stages,
 /// so the tiers of a plan are the sums of the tiers of its materials.
 /// </summary>
 internal static class Score
@@ -24,11 +25,11 @@ internal static class Score
     /// <summary>What is left of a span, in units.</summary>
     public static long Remainder(long span, long cutLengths, int cuts, long kerf) => Math.Max(0, span - cutLengths - kerf * cuts);
 
-    /// <summary>How often the saw goes through a span that is not taken whole.</summary>
+    /// <summary>How often the saw goes across a span that is not taken whole.</summary>
     public static int SawCuts(long span, long cutLengths, int cuts, long kerf) =>
         cuts == 0 ? 0 : cutLengths + kerf * (cuts - 1) < span ? cuts : cuts - 1;
 
-    /// <summary>Cents given up: the value before, where the yard owned it, less the value of what is kept.</summary>
+    /// <summary>Cents given up: the value before, where the yard owned it, less the value of all that is kept.</summary>
     public static long GivenUp(long valueBefore, long valueLeft) => valueBefore - valueLeft;
 
     /// <summary>The tiers of a whole plan, all bounds equal to the values until the matcher states them.</summary>
@@ -47,7 +48,10 @@ internal static class Score
             byStage,
             Figure.Best(spend),
             Figure.Best(pieces.Sum(piece => GivenUp(problem, piece))),
-            pieces.Sum(piece => piece.SawCuts));
+            pieces.Sum(piece => piece.SawCuts))
+        {
+            Rips = problem.MayRip ? Figure.Best(pieces.Sum(piece => piece.Cuts.Count(cut => cut.Rip is not null))) : null,
+        };
     }
 
     /// <summary>Cents of yard value that one planned piece gives up.</summary>
@@ -55,14 +59,15 @@ internal static class Score
     {
         var before = piece.Source is null
             ? 0
-            : piece.Source.Spans().Where(span => !piece.Untouched.Contains(span)).Sum(span => Value(problem, piece, span.Length));
-        return GivenUp(before, piece.Remainders.Where(rest => rest.Kept).Sum(rest => Value(problem, piece, rest.Length)));
+            : piece.Source.Spans().Where(span => !piece.Untouched.Contains(span)).Sum(span => Value(problem, piece, piece.Material, span.Length));
+        var strips = piece.Cuts.Where(cut => cut.Rip?.KeptAs is not null).Sum(cut => Value(problem, piece, cut.Rip!.KeptAs!, cut.Length));
+        return GivenUp(before, strips + piece.Remainders.Where(rest => rest.Kept).Sum(rest => Value(problem, piece, piece.Material, rest.Length)));
     }
 
-    private static long Value(Problem problem, PlannedPiece piece, Length length) =>
+    private static long Value(Problem problem, PlannedPiece piece, Material material, Length length) =>
         YardValue.Of(
             length,
             piece.Source?.Condition ?? Condition.Sound,
-            problem.Prices.ForValue(piece.Material, piece.Source?.Treated ?? piece.Bought!.Treated),
-            problem.Settings.Keep(piece.Material)).Cents;
+            problem.Prices.ForValue(material, piece.Source?.Treated ?? piece.Bought!.Treated),
+            problem.Settings.Keep(material)).Cents;
 }

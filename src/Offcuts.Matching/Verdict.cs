@@ -15,9 +15,11 @@ internal static class Verdict
         var longest = piece.Spans().Select(span => span.Length).DefaultIfEmpty().Max();
         if (!piece.OnHand) return PlanReasons.NotOnHand();
         if (cut.Material is Sheet) return PlanReasons.Sheet();
-        if (!piece.Material.Equals(cut.Material)) return PlanReasons.OtherMaterial(piece.Material.Name, cut.Material.Name);
+        var whole = piece.Material.Equals(cut.Material);
+        if (!whole && !(cut.Rip && Ripping.May(piece.Material, cut.Material))) return PlanReasons.OtherMaterial(piece.Material.Name, cut.Material.Name);
         if (piece.State == PieceState.Reserved && piece.ReservedFor != cut.Stage) return PlanReasons.ItIsReserved(piece.ReservedFor);
         if (piece.Condition > rule.Worst) return PlanReasons.ConditionTooPoor(piece.Condition, rule);
+        if (rule.NeedsStamp && !whole) return PlanReasons.RippedUnstamped(piece.Material.Name, rule.Use);
         if (rule.NeedsStamp && !piece.Stamped) return PlanReasons.StampMissing(rule.Use);
         if (cut.Treated != TreatedWish.Any && piece.Treated != (cut.Treated == TreatedWish.Yes)) return PlanReasons.OtherTreatment(cut.Treated);
         return longest < cut.Shortest ? PlanReasons.SpanTooShort(longest, cut.Shortest, settings.Unit) : null;

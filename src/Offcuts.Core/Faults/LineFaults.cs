@@ -81,6 +81,9 @@ public static class LineFaults
     public static Fault PriceMissing(int column) =>
         new("a price is missing here; write it after the length, like 2x4 8' 3.98", column);
 
+    public static Fault RipUnreadable(int column) =>
+        new("rip is yes or no, like rip: yes", column);
+
     public static Fault DaysUnreadable(int column) =>
         new("lead time is a whole number of days from 0 to 365", column);
 

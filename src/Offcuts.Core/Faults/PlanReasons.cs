@@ -69,6 +69,9 @@ public static class PlanReasons
     public static string EitherTreatment(TreatedWish wish) =>
         wish == TreatedWish.Yes ? "untreated wood too, where the code allows it" : "treated wood too";
 
+    /// <summary>What would help: ripping.</summary>
+    public static string LetRip() => "ripping it out of a wider piece (rip: yes)";
+
     /// <summary>What would help: a reserved piece.</summary>
     public static string FreeReserved(string code, string stage) => $"{TextRules.Harmless(code)}, which is reserved for {TextRules.Harmless(stage)}";
 
@@ -89,6 +92,10 @@ public static class PlanReasons
     /// <summary>It is of another material.</summary>
     public static string OtherMaterial(string has, string wants) =>
         $"it is {TextRules.Harmless(has)}, and the cut is of {TextRules.Harmless(wants)}";
+
+    /// <summary>It would have to be ripped, and the use asks for a grade stamp.</summary>
+    public static string RippedUnstamped(string has, Use use) =>
+        $"it is {TextRules.Harmless(has)} and would have to be ripped, which takes its grade, and {MarkWords.Of(use)} use asks for a stamp";
 
     /// <summary>It is kept for another stage.</summary>
     public static string ItIsReserved(string stage) => $"it is reserved for {TextRules.Harmless(stage)}";

@@ -81,6 +81,9 @@ public static class YardFaults
 
     public static Fault SheetNotMatched() => new("sheets are catalogued but not matched yet");
 
+    public static Fault NeverRipped(string material) =>
+        new($"{TextRules.Harmless(material)} is never ripped: only lumber under 5 in thick and foam are");
+
     public static Fault UseUnknown(string word) =>
         new($"\"{TextRules.Harmless(word)}\" is no use; write structural, nonstructural, bracing or rough");
 

@@ -21,7 +21,7 @@ public readonly record struct Figure(long Value, long Bound)
 /// <param name="UnfilledByStage">The same, stage by stage in the stages' order: what the first tier compares.</param>
 /// <param name="Spend">Cents for bought pieces and hardware.</param>
 /// <param name="ValueGivenUp">Cents of yard value used up, less that of the kept remainders.</param>
-/// <param name="SawCuts">How many times the saw goes through.</param>
+/// <param name="SawCuts">How many times the saw goes through, across and lengthwise.</param>
 public sealed record Tiers(Figure Unfilled, IReadOnlyList<Figure> UnfilledByStage, Figure Spend, Figure ValueGivenUp, int SawCuts)
 {
     /// <summary>
@@ -29,8 +29,11 @@ public sealed record Tiers(Figure Unfilled, IReadOnlyList<Figure> UnfilledByStag
     /// </summary>
     public int? SawCutsBound { get; init; }
 
-    /// <summary>True where fill, spend and value given up are each proven, and saw cuts where those come before value.</summary>
-    public bool Proven => Unfilled.Proven && Spend.Proven && ValueGivenUp.Proven && (SawCutsBound is null || SawCutsBound == SawCuts);
+    /// <summary>Cuts that are ripped out of a wider piece: decided right after the spend. None where no cut may be.</summary>
+    public Figure? Rips { get; init; }
+
+    /// <summary>True where fill, spend, rips and value given up are each proven, and saw cuts where those come before value.</summary>
+    public bool Proven => Unfilled.Proven && Spend.Proven && (Rips?.Proven ?? true) && ValueGivenUp.Proven && (SawCutsBound is null || SawCutsBound == SawCuts);
 }
 
 /// <summary>One cut at its place on a piece.</summary>
@@ -39,7 +42,25 @@ public sealed record Tiers(Figure Unfilled, IReadOnlyList<Figure> UnfilledByStag
 /// <param name="Start">Where it starts, from the piece's marked end.</param>
 /// <param name="Length">How long it is; a whole span taken as it is may be longer than the shortest that would do.</param>
 /// <param name="Use">What it is for.</param>
-public sealed record PlannedCut(string Stage, string Cut, Length Start, Length Length, Use Use);
+public sealed record PlannedCut(string Stage, string Cut, Length Start, Length Length, Use Use)
+{
+    /// <summary>How it is ripped out of a wider piece; none where the piece is of its own material.</summary>
+    public PlannedRip? Rip { get; init; }
+}
+
+/// <summary>How a cut is sawn lengthwise out of a wider piece. What is left beside it is a strip as long as the cut.</summary>
+/// <param name="Into">The cut's own material.</param>
+/// <param name="Width">How wide it is sawn.</param>
+/// <param name="Strip">How wide the strip is; zero where less than a kerf is left.</param>
+/// <param name="KeptAs">What the strip is kept as, brought to that width where it is wider; none where it is scrap.</param>
+public sealed record PlannedRip(Material Into, Length Width, Length Strip, Material? KeptAs)
+{
+    /// <summary>How wide the kept strip is in the end; none where it is scrap.</summary>
+    public Length? KeptWidth => KeptAs is null ? null : Ripping.Width(KeptAs);
+
+    /// <summary>How many times the saw goes through lengthwise: once, and once more where the strip has to be brought to width.</summary>
+    public int SawCuts => KeptWidth < Strip ? 2 : 1;
+}
 
 /// <summary>What is left of a span.</summary>
 /// <param name="Start">Where it starts, from the piece's marked end.</param>
@@ -65,7 +86,7 @@ public sealed record PlannedPiece
     /// <summary>Spans that the plan leaves alone, from the marked end on: neither used nor a remainder.</summary>
     public IReadOnlyList<Span> Untouched { get; init; } = [];
 
-    /// <summary>How many times the saw goes through.</summary>
+    /// <summary>How many times the saw goes through, across and lengthwise.</summary>
     public required int SawCuts { get; init; }
 
     /// <summary>What it is.</summary>

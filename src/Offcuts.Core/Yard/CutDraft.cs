@@ -29,6 +29,7 @@ public sealed record CutDraft(RequiredCut? Cut, HardwareNeed? Hardware)
                 TreatedWish.No => "untreated only",
                 _ => "treated or not",
             },
+            .. cut.Rip ? (string[])["may be ripped from wider"] : [],
         ]);
     }
 }

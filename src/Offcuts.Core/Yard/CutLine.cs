@@ -16,7 +16,8 @@ namespace Offcuts.Core.Yard;
 /// <remarks>
 /// A name with a colon may stand first; without one the name is made from material and length. A line is one cut: without a count,
 /// one of it. Two lengths with two dots between them are the length to cut to and the longest whole length that will do.
-/// Without a use it is nonstructural; without <c>treated</c> or <c>untreated</c> either will do. Material, counts and lengths are read
+/// Without a use it is nonstructural; without <c>treated</c> or <c>untreated</c> either will do. With <c>rip</c> (or <c>rip: yes</c>) it
+/// may be sawn lengthwise out of a wider board or a taller panel. Material, counts and lengths are read
 /// as <see cref="CatalogueLine"/> reads them.
 /// </remarks>
 public static class CutLine
@@ -24,8 +25,10 @@ public static class CutLine
     /// <summary>The most of one cut or one counted thing.</summary>
     public const int Most = 10_000;
 
+    private const string RipWord = "rip";
+
     private static readonly LineWords Words = new(
-        ["structural", "nonstructural", "non-structural", "bracing", "rough", "treated", "untreated"],
+        ["structural", "nonstructural", "non-structural", "bracing", "rough", "treated", "untreated", "rip"],
         [],
         [],
         TakesPlace: false,
@@ -49,13 +52,22 @@ public static class CutLine
     private static string TakeName(TypedLine line)
     {
         var colon = line.Text.IndexOf(':', StringComparison.Ordinal);
-        if (colon < 0) return "";
+        if (colon < 0 || AnswersRip(line, colon)) return "";
         var column = line.AfterSpaces(0) + 1;
         var name = line.Text[..colon].Trim();
         if (name.Length == 0) line.Faults.Add(LineFaults.TextMissing("name", colon + 1));
         if (name.Length > PieceRules.LongestName) line.Faults.Add(YardFaults.TextTooLong("name", PieceRules.LongestName) with { Column = column });
         line.At = colon + 1;
         return name;
+    }
+
+    // "rip: yes" has a colon too, but names nothing.
+    private static bool AnswersRip(TypedLine line, int colon)
+    {
+        var before = line.Text[..colon].TrimEnd();
+        return Answer(line.WordAt(line.AfterSpaces(colon + 1))) is not null
+            && before.EndsWith(RipWord, StringComparison.OrdinalIgnoreCase)
+            && (before.Length == RipWord.Length || before[^(RipWord.Length + 1)] is ' ' or ',' or ';');
     }
 
     private static Result<CutDraft> ReadHardware(TypedLine line, string stage, string name, Hardware hardware, LineSubject subject)
@@ -87,6 +99,7 @@ public static class CutLine
         (Length From, Length To)? length = null;
         Use? use = null;
         TreatedWish? treated = null;
+        bool? rip = null;
         var tried = false;
         for (line.SkipGaps(); !line.AtEnd; line.SkipGaps())
         {
@@ -114,6 +127,11 @@ public static class CutLine
                 treated = wish;
                 line.At += line.PeekWord().Length;
             }
+            else if (line.PeekWord().Equals(RipWord, StringComparison.OrdinalIgnoreCase))
+            {
+                if (rip is not null) line.Faults.Add(LineFaults.GivenTwice("ripping", column));
+                rip = TakeRip(line, subject.Material);
+            }
             else if (line.Next is 'x' or '×' or '*' && line.PeekWord().Length <= 1 && tried) RefuseCount(line);
             else line.RefuseWord();
         }
@@ -133,6 +151,7 @@ public static class CutLine
                 Count = count ?? 1,
                 Use = use ?? Use.Nonstructural,
                 Treated = treated ?? TreatedWish.Any,
+                Rip = rip ?? false,
             },
             null);
     }
@@ -150,6 +169,35 @@ public static class CutLine
         line.Faults.Add(YardFaults.CutRangeBackwards() with { Column = start + 1 });
         return null;
     }
+
+    // The word alone says yes.
+    private static bool TakeRip(TypedLine line, Material material)
+    {
+        var column = line.Column;
+        line.At += RipWord.Length;
+        var at = line.AfterSpaces(line.At);
+        var colon = at < line.Text.Length && line.Text[at] == ':';
+        if (colon) at = line.AfterSpaces(at + 1);
+        var answer = Answer(line.WordAt(at));
+        if (answer is not null) line.At = at + line.WordAt(at).Length;
+        else if (colon)
+        {
+            line.Faults.Add(LineFaults.RipUnreadable(at + 1));
+            line.At = at;
+            line.SkipToGap();
+        }
+
+        var rip = answer ?? true;
+        if (rip && Ripping.Width(material) is null) line.Faults.Add(YardFaults.NeverRipped(material.Name) with { Column = column });
+        return rip;
+    }
+
+    private static bool? Answer(string word) => word.ToLowerInvariant() switch
+    {
+        "yes" => true,
+        "no" => false,
+        _ => null,
+    };
 
     private static void RefuseCount(TypedLine line)
     {

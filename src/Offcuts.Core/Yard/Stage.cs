@@ -61,6 +61,9 @@ public sealed record RequiredCut
 
     /// <summary>Whether it wants treated wood.</summary>
     public TreatedWish Treated { get; init; }
+
+    /// <summary>True where it may be sawn lengthwise out of a wider piece of the yard; see <see cref="Ripping"/>.</summary>
+    public bool Rip { get; init; }
 }
 
 /// <summary>A stage's need for counted things.</summary>

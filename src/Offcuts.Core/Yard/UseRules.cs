@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.Materials;
 
 namespace Offcuts.Core.Yard;
 
@@ -53,10 +54,17 @@ public sealed class UseRules
             && (wish == TreatedWish.Any || treated == (wish == TreatedWish.Yes));
     }
 
-    /// <summary>True where this piece may serve this cut: same material, allowed for the use, not out of the yard, not reserved for another stage.</summary>
-    public bool Allows(Piece piece, RequiredCut cut) =>
-        piece.OnHand
-        && (piece.State != PieceState.Reserved || piece.ReservedFor == cut.Stage)
-        && piece.Material.Equals(cut.Material)
-        && Allows(piece.Condition, piece.Stamped, piece.Treated, cut.Use, cut.Treated);
+    /// <summary>
+    /// True where this piece may serve this cut: same material, or wide enough to be ripped to it where the cut says so; allowed for
+    /// the use, not out of the yard, not reserved for another stage. A ripped piece counts as not stamped: a grade is given for the
+    /// whole section (common practice).
+    /// </summary>
+    public bool Allows(Piece piece, RequiredCut cut)
+    {
+        var whole = piece.Material.Equals(cut.Material);
+        return piece.OnHand
+            && (piece.State != PieceState.Reserved || piece.ReservedFor == cut.Stage)
+            && (whole || (cut.Rip && Ripping.May(piece.Material, cut.Material)))
+            && Allows(piece.Condition, whole && piece.Stamped, piece.Treated, cut.Use, cut.Treated);
+    }
 }

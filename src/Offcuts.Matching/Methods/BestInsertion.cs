@@ -38,7 +38,7 @@ internal static class BestInsertion
             if (order != 0) return order < 0;
         }
 
-        if (a.Spend != b.Spend) return a.Spend < b.Spend;
+        if ((a.Spend, a.Rips) != (b.Spend, b.Rips)) return (a.Spend, a.Rips).CompareTo((b.Spend, b.Rips)) < 0;
         return a.Problem.Order == TierOrder.SawCutsFirst
             ? (a.SawCuts, a.GivenUp).CompareTo((b.SawCuts, b.GivenUp)) < 0
             : (a.GivenUp, a.SawCuts).CompareTo((b.GivenUp, b.SawCuts)) < 0;
@@ -110,12 +110,12 @@ internal static class BestInsertion
         private bool Place(int demand)
         {
             var weight = _problem.Weights[demand];
-            (long, long, long) best = (long.MaxValue, 0, 0);
+            (long, long, long, long) best = (long.MaxValue, 0, 0, 0);
             Action? place = null;
             foreach (var open in _open)
             {
                 if (open.Whole || open.Rest < weight || !_problem.Supplies[open.Supply].Allows[demand]) continue;
-                var rank = Rank(0, Left(open.Supply, open.Rest) - Left(open.Supply, open.Rest - weight), open.Rest - weight);
+                var rank = Rank(0, open.Supply, demand, false, Left(open.Supply, open.Rest) - Left(open.Supply, open.Rest - weight), open.Rest - weight);
                 if (rank.CompareTo(best) >= 0) continue;
                 best = rank;
                 place = () => Put(open, demand, weight);
@@ -130,7 +130,7 @@ internal static class BestInsertion
                 var at = s;
                 if (supply.Allows[demand] && weight <= capacity)
                 {
-                    var rank = Rank(price, supply.ValueBefore - Left(s, capacity - weight), capacity - weight);
+                    var rank = Rank(price, s, demand, false, supply.ValueBefore - Left(s, capacity - weight), capacity - weight);
                     if (rank.CompareTo(best) < 0)
                     {
                         best = rank;
@@ -140,7 +140,7 @@ internal static class BestInsertion
 
                 if (supply.Whole[demand])
                 {
-                    var rank = Rank(price, supply.ValueBefore, capacity - weight);
+                    var rank = Rank(price, s, demand, true, supply.ValueBefore, capacity - weight);
                     if (rank.CompareTo(best) >= 0) continue;
                     best = rank;
                     place = () =>
@@ -156,7 +156,12 @@ internal static class BestInsertion
             return place is not null;
         }
 
-        private (long, long, long) Rank(long price, long givenUp, long rest) => _tight ? (price, rest, givenUp) : (price, givenUp, rest);
+        private (long, long, long, long) Rank(long price, int supply, int demand, bool whole, long givenUp, long rest)
+        {
+            var rip = _problem.Supplies[supply].Rip(demand, whole);
+            givenUp -= rip.StripValue;
+            return _tight ? (price, rip.Count, rest, givenUp) : (price, rip.Count, givenUp, rest);
+        }
 
         private long Left(int supply, long rest) =>
             _problem.Supplies[supply].Value.At(Math.Max(0, rest - _problem.Kerf));

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// Exact dynamic programming: the state is how many of each demand have been filled (and what has been spent), the steps are the spans
+/// Exact dynamic programming: the state is how many of each demand have been filled (and what has been spent and ripped), the steps are the spans
 /// one after the other.
 /// <code>
 /// f_0(0) = 0      f_k(v + a_p) = min( f_(k-1)(v) + excess_p )   over the patterns p of span k, and f_(k-1)(v) + idle_k for leaving it alone
@@ -26,6 +26,8 @@ internal sealed class CountProgram
     private readonly int[] _offset;
     private readonly ulong[] _mask;
     private readonly long[] _needs;
+    private readonly int _ripOffset;
+    private readonly ulong _ripMask;
     private readonly int _spendOffset;
     private readonly long _spendUnit = 1;
     private readonly int _bits;
@@ -48,6 +50,9 @@ internal sealed class CountProgram
             _bits += Width(tier.DemandCount[d]);
         }
 
+        // Two patterns that are each within the cap never add up to more than its double.
+        (_ripOffset, _ripMask) = (_bits, (1UL << Width(2L * (tier.RipCap ?? 0))) - 1);
+        _bits += Width(2L * (tier.RipCap ?? 0));
         _spendOffset = _bits;
         if (tier.SpendCap is not > 0) return;
         _spendUnit = pool.Select(pattern => pattern.Price).Where(price => price > 0).Aggregate(0L, Bounds.Gcd);
@@ -108,7 +113,7 @@ internal sealed class CountProgram
         for (var s = 0; s < _tier.SupplyCount.Length; s++)
         {
             var counted = Math.Min(0, _relaxation.Priced[s].Least);
-            var choices = bySupply[s].Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
+            var choices = bySupply[s].Where(at => _tier.RipCap is null || at.pattern.Rips <= _tier.RipCap).Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
             if (choices.Length == 0 && counted == 0) continue;
             steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted), Math.Min(_tier.Copies, _tier.SupplyCount[s])));
         }
@@ -128,6 +133,7 @@ internal sealed class CountProgram
             else several.Add(take);
         }
 
+        if (_tier.RipCap > 0) adds += (ulong)pattern.Rips << _ripOffset;
         if (_tier.SpendCap is > 0 && _spendUnit > 0) adds += (ulong)(pattern.Price / _spendUnit) << _spendOffset;
         var excess = PricingKnapsack.ReducedCost(_tier, pattern, _relaxation.Duals) - counted;
         return new Choice(number, adds, excess, single, [.. several], pattern.Weight);
@@ -213,7 +219,9 @@ internal sealed class CountProgram
                 cost += (take.Count - added) * _relaxation.Duals.Demand[take.Demand];
             }
 
-            if (key != keys[before] && cost + Open(key, share).Excess <= _budget) Reach(key, cost, before, choice.Pattern);
+            if (key == keys[before]) return;
+            if (_spendOffset < _bits) key += choice.Adds >> _spendOffset << _spendOffset;
+            if (Affords(key) && cost + Open(key, share).Excess <= _budget) Reach(key, cost, before, choice.Pattern);
         }
     }
 
@@ -241,10 +249,11 @@ internal sealed class CountProgram
             if (Filled(key, take.Demand) + take.Count > _tier.DemandCount[take.Demand]) return false;
         }
 
-        if (_spendOffset == _bits) return true;
-        var spent = (long)((key + choice.Adds) >> _spendOffset);
-        return spent * _spendUnit <= _tier.SpendCap;
+        if (_tier.RipCap > 0 && (long)(((key + choice.Adds) >> _ripOffset) & _ripMask) > _tier.RipCap) return false;
+        return Affords(key + choice.Adds);
     }
+
+    private bool Affords(ulong key) => _spendOffset == _bits || (long)(key >> _spendOffset) * _spendUnit <= _tier.SpendCap;
 
     private MaterialPlan? End(List<Layer> layers, List<ulong> keys)
     {

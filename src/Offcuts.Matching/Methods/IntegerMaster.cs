@@ -29,6 +29,7 @@ internal static class IntegerMaster
         var demand = problem.Demands.Select(_ => LinearExpr.NewBuilder()).ToArray();
         var supply = problem.Supplies.Select(_ => LinearExpr.NewBuilder()).ToArray();
         var spend = LinearExpr.NewBuilder();
+        var rips = LinearExpr.NewBuilder();
         var cost = LinearExpr.NewBuilder();
         var hinted = hint?.Uses.ToDictionary(use => use.Pattern, use => use.Times) ?? [];
         for (var p = 0; p < patterns.Count; p++)
@@ -39,11 +40,13 @@ internal static class IntegerMaster
             foreach (var take in pattern.Takes) demand[take.Demand].AddTerm(uses[p], take.Count);
             supply[pattern.Supply].AddTerm(uses[p], 1);
             if (pattern.Price > 0) spend.AddTerm(uses[p], pattern.Price);
+            if (pattern.Rips > 0) rips.AddTerm(uses[p], pattern.Rips);
             if (tier.Goal != Goal.Spend && tier.Cost(pattern) != 0) cost.AddTerm(uses[p], tier.Cost(pattern));
             if (hint is not null) model.AddHint(uses[p], hinted.GetValueOrDefault(pattern));
         }
 
         AddRows(tier, model, demand, supply, spend, cost);
+        if (tier.RipCap is { } ripCap) model.Add(rips <= ripCap);
         model.Add(cost <= most);
         model.Minimize(cost);
 

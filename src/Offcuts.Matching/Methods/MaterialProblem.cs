@@ -10,6 +10,15 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Span">Number of the span on the piece.</param>
 internal readonly record struct SpanPlace(int Piece, int Span);
 
+/// <summary>What a cut adds by being ripped out of a wider span. <c>default</c> is a cut that is not ripped.</summary>
+/// <param name="SawCuts">Saw cuts lengthwise: 1, or 2 where the strip is brought to width; 0 where nothing is ripped.</param>
+/// <param name="StripValue">Cents that the kept strip is worth.</param>
+internal readonly record struct Ripped(int SawCuts, long StripValue)
+{
+    /// <summary>1 where it is ripped, else 0: what it adds to the tier of rips.</summary>
+    public int Count => SawCuts > 0 ? 1 : 0;
+}
+
 /// <summary>
 /// Spans, or store pieces, that are alike in all that matters: length, value, and what they may serve.
 /// </summary>
@@ -47,6 +56,15 @@ internal sealed class Supply
 
     /// <summary>Which demands it may serve as it is, uncut.</summary>
     public required bool[] Whole { get; init; }
+
+    /// <summary>What each demand adds that is ripped out of it, cut to its length; none where nothing may be.</summary>
+    public Ripped[]? Rips { get; init; }
+
+    /// <summary>The same where the demand takes the span whole.</summary>
+    public Ripped[]? WholeRips { get; init; }
+
+    /// <summary>What a demand adds by being ripped out of it.</summary>
+    public Ripped Rip(int demand, bool whole) => (whole ? WholeRips : Rips)?[demand] ?? default;
 }
 
 /// <summary>Copies of a required cut that may come from anywhere, or that are pinned to one piece.</summary>
@@ -85,14 +103,14 @@ internal sealed class Demand
 }
 
 /// <summary>
-/// The cuts and spans of one material, grouped by likeness. A weight is a cut's length plus a kerf, and a span's capacity is
+/// The cuts and spans of one material, or of several that ripping joins, grouped by likeness. Those are of one family and so have the same kerf. A weight is a cut's length plus a kerf, and a span's capacity is
 /// its length plus a kerf, so that <c>sum of weights &lt;= capacity</c> is exactly the rule for what fits.
 /// </summary>
 internal sealed class MaterialProblem
 {
-    private MaterialProblem(Material material, long kerf, Demand[] demands, Supply[] supplies)
+    private MaterialProblem(IReadOnlyList<Material> materials, long kerf, Demand[] demands, Supply[] supplies)
     {
-        Material = material;
+        Materials = materials;
         Kerf = kerf;
         Demands = demands;
         Supplies = supplies;
@@ -100,10 +118,16 @@ internal sealed class MaterialProblem
         for (var s = 0; s < supplies.Length; s++)
             Drop = Math.Max(Drop, supplies[s].Value.LargestDrop);
         MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
-        LeastGivenUp = -OfTheLargest(supply => supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
+        MostStrips = Enumerable.Range(0, demands.Length).Sum(d => demands[d].Count * supplies.Select(supply =>
+            Math.Max(supply.Rip(d, whole: false).StripValue, supply.Rip(d, whole: true).StripValue)).DefaultIfEmpty().Max());
+        LeastGivenUp = -MostStrips - OfTheLargest(supply => supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
     }
 
-    public Material Material { get; }
+    /// <summary>What it is about: one material, or all that ripping joins.</summary>
+    public IReadOnlyList<Material> Materials { get; }
+
+    /// <summary>True where some demand may be ripped out of some supply.</summary>
+    public bool MayRip => Supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
 
     public long Kerf { get; }
 
@@ -122,9 +146,12 @@ internal sealed class MaterialProblem
 
     /// <summary>
     /// No plan gives up less: a yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece
-    /// at best keeps all its value; and each piece cut holds one copy at least.
+    /// at best keeps all its value; each piece cut holds one copy at least; and each copy leaves one strip at most.
     /// </summary>
     public long LeastGivenUp { get; }
+
+    /// <summary>No plan keeps strips that are worth more together.</summary>
+    public long MostStrips { get; }
 
     /// <summary>No plan gives up more than all the value of so many spans of the yard.</summary>
     public long MostGivenUp { get; }
@@ -159,17 +186,21 @@ internal sealed class MaterialProblem
     /// <param name="problem">The problem.</param>
     /// <param name="material">The material.</param>
     /// <param name="unserved">Required cuts that no span and no store length can give; they are left out.</param>
-    public static MaterialProblem Of(Problem problem, Material material, out IReadOnlyList<CutRow> unserved)
+    public static MaterialProblem Of(Problem problem, Material material, out IReadOnlyList<CutRow> unserved) => Of(problem, [material], out unserved);
+
+    /// <summary>The part of a problem that concerns these materials, which have the same kerf.</summary>
+    public static MaterialProblem Of(Problem problem, IReadOnlyList<Material> materials, out IReadOnlyList<CutRow> unserved)
     {
-        var rows = problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material.Equals(material)).SelectMany(cut => CutRow.Of(problem, cut)).ToArray();
-        var yard = problem.Pieces.Select((piece, index) => (piece, index)).Where(at => at.piece.Material.Equals(material));
-        var store = problem.Buy ? problem.Prices.Of(material) : [];
-        return Of(material, rows, problem.StageIndex, yard, store, problem.Prices, problem.Settings, problem.Wishes.Spares, out unserved, problem.Order);
+        var mine = materials.ToHashSet();
+        var rows = problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => mine.Contains(cut.Material)).SelectMany(cut => CutRow.Of(problem, cut)).ToArray();
+        var yard = problem.Pieces.Select((piece, index) => (piece, index)).Where(at => mine.Contains(at.piece.Material));
+        StorePrice[] store = problem.Buy ? [.. materials.SelectMany(problem.Prices.Of)] : [];
+        return Of(materials, rows, problem.StageIndex, yard, store, problem.Prices, problem.Settings, problem.Wishes.Spares, problem.Listed, out unserved, problem.Order);
     }
 
     /// <summary>The same from its parts, for a problem without a yard too.</summary>
     public static MaterialProblem Of(
-        Material material,
+        IReadOnlyList<Material> materials,
         IReadOnlyList<CutRow> rows,
         Func<string, int> stageIndex,
         IEnumerable<(Piece Piece, int Index)> yard,
@@ -177,16 +208,11 @@ internal sealed class MaterialProblem
         PriceBook prices,
         YardSettings settings,
         IReadOnlyList<Spare> spares,
+        IReadOnlyList<Material> listed,
         out IReadOnlyList<CutRow> unserved,
         TierOrder order = TierOrder.ValueFirst)
     {
-        var curves = new Dictionary<(Condition, bool), ValueCurve>();
-        ValueCurve Curve(Condition condition, bool treated)
-        {
-            if (!curves.TryGetValue((condition, treated), out var curve))
-                curves[(condition, treated)] = curve = new ValueCurve(condition, prices.ForValue(material, treated), settings.Keep(material));
-            return curve;
-        }
+        var curves = new ValueCurves(prices, settings);
 
         var ordered = rows
             .OrderBy(row => stageIndex(row.Cut.Stage))
@@ -194,15 +220,17 @@ internal sealed class MaterialProblem
             .ThenBy(row => row.Cut.Longest)
             .ThenBy(row => row.Cut.Use)
             .ThenBy(row => row.Cut.Treated)
+            .ThenBy(row => row.Cut.Material)
             .ThenBy(row => row.Cut.Name, StringComparer.Ordinal)
             .ThenBy(row => row.Piece)
+            .ThenBy(row => row.Cut.Rip)
             .ToArray();
-        var sources = Sources(yard, store, settings, spares, ordered, Curve);
+        var sources = Sources(yard, store, settings, spares, ordered, curves, new RipTable(ordered, listed, curves, settings));
 
         bool Served(int row) => sources.Any(source => source.Whole[row] || (source.Allows[row] && ordered[row].Cut.Shortest.Units <= source.Length));
         unserved = [.. Enumerable.Range(0, ordered.Length).Where(row => !Served(row)).Select(row => ordered[row])];
         var served = Enumerable.Range(0, ordered.Length).Where(Served).ToArray();
-        return Grouped(material, settings.Kerf(material).Units, ordered, served, row => stageIndex(ordered[row].Cut.Stage), sources, order);
+        return Grouped(materials, settings.Kerf(materials[0]).Units, ordered, served, row => stageIndex(ordered[row].Cut.Stage), sources, order);
     }
 
     /// <summary>The same problem once no stage can be left short: cuts of different stages become alike.</summary>
@@ -212,7 +240,7 @@ internal sealed class MaterialProblem
     public MaterialProblem Only(IReadOnlyList<int> demands) => Regrouped(demands, keepStages: true);
 
     /// <summary>The same problem with value before saw cuts; its demands and supplies have the same numbers.</summary>
-    public MaterialProblem ValueFirst() => new(Material, Kerf, [.. Demands], [.. Supplies]);
+    public MaterialProblem ValueFirst() => new(Materials, Kerf, [.. Demands], [.. Supplies]);
 
     private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
     {
@@ -224,17 +252,20 @@ internal sealed class MaterialProblem
             supply.Treated,
             supply.Value,
             [.. rows.Select(row => supply.Allows[row.Demand])],
-            [.. rows.Select(row => supply.Whole[row.Demand])]));
-        return Grouped(Material, Kerf, [.. rows.Select(row => row.Row)], Enumerable.Range(0, rows.Length).ToArray(),
+            [.. rows.Select(row => supply.Whole[row.Demand])],
+            supply.Rips is { } rips ? [.. rows.Select(row => rips[row.Demand])] : null,
+            supply.WholeRips is { } whole ? [.. rows.Select(row => whole[row.Demand])] : null));
+        return Grouped(Materials, Kerf, [.. rows.Select(row => row.Row)], Enumerable.Range(0, rows.Length).ToArray(),
             row => keepStages ? Demands[rows[row].Demand].Stage : -1, [.. sources], Order);
     }
 
     private sealed record Source(
-        long Length, StorePrice? Bought, IReadOnlyList<SpanPlace> Places, bool Treated, ValueCurve Value, bool[] Allows, bool[] Whole);
+        long Length, StorePrice? Bought, IReadOnlyList<SpanPlace> Places, bool Treated, ValueCurve Value, bool[] Allows, bool[] Whole,
+        Ripped[]? Rips, Ripped[]? WholeRips);
 
     private static List<Source> Sources(
         IEnumerable<(Piece Piece, int Index)> yard, IReadOnlyList<StorePrice> store, YardSettings settings, IReadOnlyList<Spare> spares, CutRow[] rows,
-        Func<Condition, bool, ValueCurve> curve)
+        ValueCurves curves, RipTable ripping)
     {
         var sources = new List<Source>();
         foreach (var (piece, index) in yard)
@@ -244,31 +275,37 @@ internal sealed class MaterialProblem
                 && settings.Rules.Allows(piece, row.Cut)
                 && !spared.Any(spare => spare.Forbids(piece.Code, row.Cut.Stage, row.Cut.Name))).ToArray();
             var spans = piece.Spans();
+            var rips = ripping.Of(piece, allows);
             for (var s = 0; s < spans.Count; s++)
-                sources.Add(From(spans[s].Length.Units, null, [new SpanPlace(index, s)], piece.Treated, curve(piece.Condition, piece.Treated), allows));
+            {
+                var source = From(spans[s].Length.Units, null, [new SpanPlace(index, s)], piece.Treated, curves.Of(piece.Material, piece.Condition, piece.Treated), allows);
+                sources.Add(rips is null ? source : source with { Rips = rips, WholeRips = ripping.Of(piece, allows, spans[s].Length) });
+            }
         }
 
         foreach (var price in store)
         {
             var allows = rows.Select(row => row.Piece == -1
+                && row.Cut.Material.Equals(price.Material)
                 && settings.Rules.Allows(Condition.Sound, stamped: true, price.Treated, row.Cut.Use, row.Cut.Treated)).ToArray();
-            sources.Add(From(price.Length.Units, price, [], price.Treated, curve(Condition.Sound, price.Treated), allows));
+            sources.Add(From(price.Length.Units, price, [], price.Treated, curves.Of(price.Material, Condition.Sound, price.Treated), allows));
         }
 
         return sources;
 
         Source From(long length, StorePrice? bought, SpanPlace[] places, bool treated, ValueCurve value, bool[] allows) =>
             new(length, bought, places, treated, value, allows,
-                [.. rows.Select((row, r) => allows[r] && row.Cut.Shortest.Units < length && length <= row.Cut.Longest.Units)]);
+                [.. rows.Select((row, r) => allows[r] && row.Cut.Shortest.Units < length && length <= row.Cut.Longest.Units)], null, null);
     }
 
     private static MaterialProblem Grouped(
-        Material material, long kerf, CutRow[] rows, int[] served, Func<int, int> stageOf, IReadOnlyList<Source> sources, TierOrder order)
+        IReadOnlyList<Material> materials, long kerf, CutRow[] rows, int[] served, Func<int, int> stageOf, IReadOnlyList<Source> sources, TierOrder order)
     {
         var groups = served
             .GroupBy(row => (
                 Stage: stageOf(row),
                 rows[row].Cut.Shortest,
+                rows[row].Cut.Material,
                 Allowed: Bits(sources.Select(source => source.Allows[row])),
                 Whole: Bits(sources.Select(source => source.Whole[row])),
                 Any: rows[row].Cut.Treated == TreatedWish.Any && sources.Any(source => source.Treated && source.Allows[row])))
@@ -287,7 +324,13 @@ internal sealed class MaterialProblem
         var copies = demands.Sum(demand => demand.Count);
         var firsts = groups.Select(group => group.First()).ToArray();
         var supplies = sources
-            .Select(source => source with { Allows = [.. firsts.Select(row => source.Allows[row])], Whole = [.. firsts.Select(row => source.Whole[row])] })
+            .Select(source => source with
+            {
+                Allows = [.. firsts.Select(row => source.Allows[row])],
+                Whole = [.. firsts.Select(row => source.Whole[row])],
+                Rips = source.Rips is { } rips ? [.. firsts.Select(row => rips[row])] : null,
+                WholeRips = source.WholeRips is { } whole ? [.. firsts.Select(row => whole[row])] : null,
+            })
             .Where(source => Enumerable.Range(0, demands.Length).Any(d => source.Whole[d] || (source.Allows[d] && demands[d].Length <= source.Length)))
             .GroupBy(source => (source.Length, source.Bought, source.Treated, source.Value, Allowed: Bits(source.Allows), Whole: Bits(source.Whole)))
             .Select(group => new Supply
@@ -302,9 +345,11 @@ internal sealed class MaterialProblem
                 ValueBefore = group.Key.Bought is null ? group.Key.Value.At(group.Key.Length) : 0,
                 Allows = group.First().Allows,
                 Whole = group.First().Whole,
+                Rips = group.First().Rips,
+                WholeRips = group.First().WholeRips,
             })
             .ToArray();
-        return new MaterialProblem(material, kerf, demands, supplies) { Order = order };
+        return new MaterialProblem(materials, kerf, demands, supplies) { Order = order };
     }
 
     // No plan cuts more pieces than there are copies.

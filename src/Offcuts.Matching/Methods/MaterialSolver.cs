@@ -9,6 +9,9 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
 {
     private MaterialProblem Problem => Plan.Problem;
 
+    /// <summary>Bound of the cuts that are ripped.</summary>
+    public long RipsBound { get; init; }
+
     /// <summary>True where nothing is better in the last tier.</summary>
     public bool LastProven => Problem.SawCost * Plan.SawCuts + Plan.GivenUp == LastBound;
 
@@ -26,7 +29,7 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
 }
 
 /// <summary>
-/// The door to the solving: one material in, its best plan and true bounds out. Tier by tier, each fixed before the next.
+/// The door to the solving: one material, or several that ripping joins, in; the best plan and true bounds out. Tier by tier, each fixed before the next.
 /// </summary>
 internal static class MaterialSolver
 {
@@ -41,12 +44,26 @@ internal static class MaterialSolver
     /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
     public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
     {
+        var spent = Paid(first, effort, report);
+        return Finished(spent, effort, report);
+    }
+
+    /// <summary>The first two tiers: what is filled, and what that costs.</summary>
+    public static MaterialOutcome Paid(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
+    {
         var filled = Fill(first, effort.Share(0.3));
         report(filled);
         var merged = filled.Plan.Left.Sum() == 0 ? Merged(filled) : filled;
         var spent = Spend(merged, effort.Share(0.7));
         report(spent);
-        var (given, relaxation) = GivenUp(spent, effort.Share(0.8));
+        return spent;
+    }
+
+    /// <summary>The tiers after those, and each pattern's place.</summary>
+    public static MaterialOutcome Finished(MaterialOutcome spent, Effort effort, Action<MaterialOutcome> report)
+    {
+        var ripped = spent.Plan.Rips > 0 ? Rips(spent, effort.Share(0.4)) : spent;
+        var (given, relaxation) = GivenUp(ripped, effort.Share(0.8));
         report(given);
         return TieBreak.Place(given, relaxation, effort);
     }
@@ -85,6 +102,12 @@ internal static class MaterialSolver
     {
         var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
         return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound };
+    }
+
+    private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
+    {
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan), spent.Plan, 0, effort);
+        return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)

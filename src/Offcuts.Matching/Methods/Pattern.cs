@@ -21,9 +21,14 @@ internal sealed class Pattern : IEquatable<Pattern>
         var hash = new HashCode();
         hash.Add(supply);
         hash.Add(whole);
+        var (strips, lengthwise) = (0L, 0);
         foreach (var take in Takes)
         {
             Cuts += take.Count;
+            var rip = from.Rip(take.Demand, whole);
+            Rips += take.Count * rip.Count;
+            lengthwise += take.Count * rip.SawCuts;
+            strips += take.Count * rip.StripValue;
             lengths += take.Count * problem.Demands[take.Demand].Length;
             if (from.Treated && problem.Demands[take.Demand].Any) AnyOnTreated += take.Count;
             hash.Add(take);
@@ -34,8 +39,8 @@ internal sealed class Pattern : IEquatable<Pattern>
         if (whole) lengths = from.Length;
         else if (Weight > problem.Capacity(supply)) throw new ArgumentException("the cuts are longer than the span", nameof(takes));
         Price = from.Price;
-        GivenUp = Score.GivenUp(from.ValueBefore, whole ? 0 : from.Value.At(Score.Remainder(from.Length, lengths, Cuts, problem.Kerf)));
-        SawCuts = whole ? 0 : Score.SawCuts(from.Length, lengths, Cuts, problem.Kerf);
+        GivenUp = Score.GivenUp(from.ValueBefore, strips + (whole ? 0 : from.Value.At(Score.Remainder(from.Length, lengths, Cuts, problem.Kerf))));
+        SawCuts = lengthwise + (whole ? 0 : Score.SawCuts(from.Length, lengths, Cuts, problem.Kerf));
     }
 
     public int Supply { get; }
@@ -54,7 +59,11 @@ internal sealed class Pattern : IEquatable<Pattern>
 
     public long GivenUp { get; }
 
+    /// <summary>Across and lengthwise.</summary>
     public int SawCuts { get; }
+
+    /// <summary>Cuts that are ripped.</summary>
+    public int Rips { get; }
 
     /// <summary>Cuts that take either, served by treated wood.</summary>
     public int AnyOnTreated { get; }
@@ -96,6 +105,7 @@ internal sealed class MaterialPlan
             Spend += pattern.Price * times;
             GivenUp += pattern.GivenUp * times;
             SawCuts += pattern.SawCuts * times;
+            Rips += pattern.Rips * times;
         }
 
         if (left.Any(count => count < 0)) throw new InvalidOperationException("a cut is filled twice");
@@ -114,6 +124,8 @@ internal sealed class MaterialPlan
     public long GivenUp { get; }
 
     public int SawCuts { get; }
+
+    public int Rips { get; }
 
     /// <summary>Copies of one stage that are unfilled.</summary>
     public int LeftIn(int stage) => Enumerable.Range(0, Left.Count).Where(d => Problem.Demands[d].Stage == stage).Sum(d => Left[d]);

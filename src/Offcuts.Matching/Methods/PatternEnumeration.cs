@@ -10,7 +10,8 @@ namespace Offcuts.Matching.Methods;
 /// A depth-first search over the demands, longest first. It turns back where even the best completion is too dear; the completion
 /// comes from a table over (demand, used weight), whose weights are rounded down into cells, so that it never claims too much. Where saw
 /// cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
-/// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed.
+/// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed; ripping more does
+/// cost something where rips are counted.
 /// Cost: the number of patterns, times the demands. Gives up above the limits and says so.
 /// </summary>
 internal sealed class PatternEnumeration
@@ -30,6 +31,7 @@ internal sealed class PatternEnumeration
     private int[] _most = [];
     private int[] _takes = [];
     private long[] _dual = [];
+    private bool[] _free = [];
     private long[] _fill = [];
     private long[][] _completion = [];
     private long _cell;
@@ -79,7 +81,8 @@ internal sealed class PatternEnumeration
         if (_demands.Length == 0) return true;
         _most = [.. _demands.Select(d => (int)Math.Min(_tier.DemandCount[d], _problem.Capacity(supply) / _problem.Weights[d]))];
         _takes = new int[_demands.Length];
-        _dual = [.. _demands.Select(d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier))];
+        _dual = [.. _demands.Select(d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier) - _tier.RipCost(supply, d, whole: false, _duals.Rips))];
+        _free = [.. _demands.Select(d => _tier.Goal != Goal.Rips || from.Rip(d, whole: false).Count == 0)];
         _fill = new long[_demands.Length + 1];
         for (var i = _demands.Length - 1; i >= 0; i--) _fill[i] = _fill[i + 1] + _most[i] * _problem.Weights[_demands[i]];
         Complete();
@@ -136,7 +139,7 @@ internal sealed class PatternEnumeration
         for (var count = most; count >= 0; count--)
         {
             _takes[i] = count;
-            var skipped = count < _most[i] ? Math.Min(shortestSkipped, own) : shortestSkipped;
+            var skipped = count < _most[i] && _free[i] ? Math.Min(shortestSkipped, own) : shortestSkipped;
             if (!Search(i + 1, weight + count * own, dual + count * _dual[i], skipped)) return false;
         }
 

@@ -17,6 +17,7 @@ internal sealed class PoolMaster : IDisposable
     private readonly Constraint[] _supply;
     private readonly Dictionary<int, Constraint> _left = [];
     private readonly Constraint? _spend;
+    private readonly Constraint? _rips;
     private readonly List<Variable> _artificial = [];
     private readonly List<(int Demand, Variable Variable)> _unfilled = [];
     private readonly List<(int Pattern, Variable Variable)> _columns = [];
@@ -35,6 +36,7 @@ internal sealed class PoolMaster : IDisposable
         _supply = [.. tier.SupplyCount.Select(count => _solver.MakeConstraint(double.NegativeInfinity, count))];
         foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
         if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
+        if (tier.RipCap is { } rips) _rips = _solver.MakeConstraint(double.NegativeInfinity, rips);
         for (var d = 0; d < _demand.Length; d++)
         {
             if (_demand[d] is not { } row) continue;
@@ -93,6 +95,7 @@ internal sealed class PoolMaster : IDisposable
         foreach (var take in entering.Takes) _demand[take.Demand]!.SetCoefficient(variable, take.Count);
         _supply[entering.Supply].SetCoefficient(variable, 1);
         if (entering.Price > 0) _spend?.SetCoefficient(variable, entering.Price);
+        if (entering.Rips > 0) _rips?.SetCoefficient(variable, entering.Rips);
         foreach (var (cut, row) in _cuts)
         {
             if (cut.Of(entering) is > 0 and var coefficient) row.SetCoefficient(variable, coefficient);
@@ -164,7 +167,8 @@ internal sealed class PoolMaster : IDisposable
             [.. _demand.Select(row => row?.DualValue() ?? 0)],
             [.. _supply.Select(row => Math.Min(0, row.DualValue()))],
             _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
-            _spend?.DualValue() ?? 0);
+            _spend?.DualValue() ?? 0,
+            _rips?.DualValue() ?? 0);
 
     /// <summary>The supplies' duals of either sign, to tell which patterns are worth letting in.</summary>
     public long[] SupplyDuals() => [.. _supply.Select(row => (long)Math.Round(row.DualValue() * _tier.Scale))];

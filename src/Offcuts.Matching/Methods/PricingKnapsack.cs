@@ -16,7 +16,8 @@ internal readonly record struct Priced(long Least, Pattern? Best, long ReducedCo
 /// less: what is left over never loses by being longer (<see cref="MaterialProblem.Drop"/> tells by how much it may, where a
 /// longer store length costs less). Where saw cuts have a cost, each cut's dual is less by it, and labels that end exactly at a span's
 /// end earn it back once: a label is only dropped for one that earns so much more, unless no further cuts can bring it to such an end
-/// (by the greatest common divisor of their weights). One list serves all supplies with the same permissions; each then adds its own cost.
+/// (by the greatest common divisor of their weights). Likewise a ripped cut's dual is less by what ripping costs (<see cref="Tier.RipCost"/>).
+/// One list serves all supplies with the same permissions and the same rips; each then adds its own cost.
 /// Source: Gilmore and Gomory (1961, 1963) for the scheme; dominance of labels as in resource-constrained shortest paths.
 /// Cost: labels x demand copies (in binary chunks). Above <see cref="MostLabels"/> labels are rounded down into a grid: the
 /// bound stays true and gets weaker.
@@ -44,10 +45,12 @@ internal sealed class PricingKnapsack
         _tier = tier;
         _problem = tier.Problem;
         _groups = Enumerable.Range(0, _problem.Supplies.Count)
-            .GroupBy(s => string.Concat(_problem.Supplies[s].Allows.Select((allowed, d) => allowed && tier.Active[d] ? '1' : '0')))
+            .GroupBy(s => (
+                Allowed: string.Concat(_problem.Supplies[s].Allows.Select((allowed, d) => allowed && tier.Active[d] ? '1' : '0')),
+                Rips: _problem.Supplies[s].Rips is { } rips ? string.Join(' ', rips) : ""))
             .Select(group => new Group(
                 [.. group],
-                [.. Enumerable.Range(0, _problem.Demands.Count).Where(d => group.Key[d] == '1')],
+                [.. Enumerable.Range(0, _problem.Demands.Count).Where(d => group.Key.Allowed[d] == '1')],
                 group.Max(s => _problem.Capacity(s))))
             .ToList();
     }
@@ -58,7 +61,7 @@ internal sealed class PricingKnapsack
         var found = new Priced[_problem.Supplies.Count];
         foreach (var group in _groups)
         {
-            var count = BuildLabels(group, [.. duals.Demand.Select(dual => dual - SawDual)]);
+            var count = BuildLabels(group, [.. duals.Demand.Select((dual, d) => dual - SawDual - _tier.RipCost(group.Supplies[0], d, whole: false, duals.Rips))]);
             foreach (var supply in group.Supplies)
                 found[supply] = _tier.SupplyCount[supply] > 0 ? Evaluate(supply, count, duals) : new Priced(0, null, long.MaxValue);
         }
@@ -208,7 +211,7 @@ internal sealed class PricingKnapsack
         for (var d = 0; d < from.Whole.Length; d++)
         {
             if (!from.Whole[d] || !_tier.Active[d]) continue;
-            var reduced = start + (_tier.Goal == Goal.GivenUp ? _tier.Scale * from.ValueBefore : 0) - duals.Demand[d];
+            var reduced = start + (_tier.Goal == Goal.GivenUp ? _tier.Scale * from.ValueBefore : 0) - duals.Demand[d] + _tier.RipCost(supply, d, whole: true, duals.Rips);
             if (reduced < least) (least, whole) = (reduced, d);
         }
 
@@ -240,7 +243,7 @@ internal sealed class PricingKnapsack
     /// <summary>The exact reduced cost of a pattern.</summary>
     public static long ReducedCost(Tier tier, Pattern pattern, Duals duals)
     {
-        var cost = tier.Cost(pattern) * tier.Scale - duals.Spend * pattern.Price;
+        var cost = tier.Cost(pattern) * tier.Scale - duals.Spend * pattern.Price - duals.Rips * pattern.Rips;
         foreach (var take in pattern.Takes) cost -= take.Count * duals.Demand[take.Demand];
         return cost;
     }

@@ -14,6 +14,7 @@ internal sealed class RestrictedMaster : IDisposable
     private readonly Constraint[] _supply;
     private readonly Dictionary<int, Constraint> _left = [];
     private readonly Constraint? _spend;
+    private readonly Constraint? _rips;
     private readonly HashSet<Pattern> _known = [];
     private readonly List<(Pattern Pattern, Variable Variable)> _columns = [];
 
@@ -31,6 +32,7 @@ internal sealed class RestrictedMaster : IDisposable
         _supply = [.. tier.SupplyCount.Select(count => _solver.MakeConstraint(double.NegativeInfinity, count))];
         foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
         if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
+        if (tier.RipCap is { } rips) _rips = _solver.MakeConstraint(double.NegativeInfinity, rips);
         for (var d = 0; d < tier.MostLeft.Length; d++)
         {
             if (tier.MostLeft[d] == 0) continue;
@@ -66,6 +68,7 @@ internal sealed class RestrictedMaster : IDisposable
         foreach (var take in pattern.Takes) _demand[take.Demand]?.SetCoefficient(variable, take.Count);
         _supply[pattern.Supply].SetCoefficient(variable, 1);
         if (pattern.Price > 0) _spend?.SetCoefficient(variable, pattern.Price);
+        if (pattern.Rips > 0) _rips?.SetCoefficient(variable, pattern.Rips);
         _columns.Add((pattern, variable));
         return true;
     }
@@ -79,7 +82,8 @@ internal sealed class RestrictedMaster : IDisposable
             [.. _demand.Select(row => row?.DualValue() ?? 0)],
             [.. _supply.Select(row => row.DualValue())],
             _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
-            _spend?.DualValue() ?? 0);
+            _spend?.DualValue() ?? 0,
+            _rips?.DualValue() ?? 0);
     }
 
     public void Dispose() => _solver.Dispose();

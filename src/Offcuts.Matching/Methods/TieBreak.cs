@@ -3,11 +3,11 @@ using Google.OrTools.Sat;
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// The fourth tier, among plans that are equal in the first three: fewest saw cuts, then fewest pieces carried, then fewest cuts
+/// The fourth tier, among plans that are equal in the tiers before: fewest saw cuts, then fewest pieces carried, then fewest cuts
 /// that take either served by treated wood, then the pieces that come first in the yard's order. Also chooses the spans.
 /// Where saw cuts come before value, both are decided already and held together.
 /// <code>
-/// a plan of the pool with   unfilled, spend and the last tier's figure as reached
+/// a plan of the pool with   unfilled, spend, rips and the last tier's figure as reached
 /// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
@@ -136,6 +136,7 @@ internal sealed class TieBreak
         }
 
         _model.Add(spend <= _plan.Spend);
+        if (_problem.MayRip) _model.Add(Sum(pattern => pattern.Rips) <= _plan.Rips);
         _model.Add(Sum(_tier.Cost) <= _tier.Value(_plan));
     }
 

@@ -9,6 +9,9 @@ internal enum Goal
     /// <summary>Cents spent.</summary>
     Spend,
 
+    /// <summary>Cuts that are ripped out of wider pieces.</summary>
+    Rips,
+
     /// <summary>Cents of yard value given up; where saw cuts come first, those and then the cents.</summary>
     GivenUp,
 }
@@ -21,10 +24,12 @@ internal enum Goal
 /// supply      sum of x_p of a supply &lt;= m_s   each supply s
 /// left        sum of z_d of a stage &lt;= U      each stage decided before
 /// spend       sum price_p x_p &lt;= S            once spend is decided
+/// rips        sum rips_p x_p &lt;= R             once rips are decided, where something may be ripped
 ///             x, z whole and not negative
 /// </code>
 /// x_p: how often pattern p is used. a_dp: cuts of demand d in it. z_d: copies of d left unfilled.
-/// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals. That holds
+/// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals (not in the
+/// last tier where ripped cuts leave strips of value). That holds
 /// for saw cuts too, which cost <see cref="MaterialProblem.SawCost"/> each where they come first: n cuts that end at the span's end take
 /// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none. (A bought piece that is no longer cut keeps no
 /// value either, but that is less than its saw cut costs.)
@@ -73,8 +78,11 @@ internal sealed class Tier
     /// <summary>Cents that may be spent, once that is decided.</summary>
     public long? SpendCap { get; private init; }
 
+    /// <summary>Cuts that may be ripped, once that is decided.</summary>
+    public int? RipCap { get; private init; }
+
     /// <summary>True where a demand may be filled more often than asked at no cost.</summary>
-    public bool Covering => Goal != Goal.GivenUp || Problem.Drop == 0;
+    public bool Covering => Goal != Goal.GivenUp || (Problem.Drop == 0 && Problem.MostStrips == 0);
 
     /// <summary>Duals are whole multiples of 1/Scale.</summary>
     public long Scale { get; }
@@ -84,14 +92,32 @@ internal sealed class Tier
     {
         Goal.Fill => 0,
         Goal.Spend => pattern.Price,
+        Goal.Rips => pattern.Rips,
         _ => Problem.SawCost * pattern.SawCuts + pattern.GivenUp,
     };
+
+    /// <summary>What a demand of a pattern costs in this tier by being ripped, with what that costs in the row of rips; in multiples of 1/Scale.</summary>
+    /// <param name="supply">What it is ripped out of.</param>
+    /// <param name="demand">The demand.</param>
+    /// <param name="whole">True where it takes the span whole.</param>
+    /// <param name="ripDual">Dual of the row of rips.</param>
+    public long RipCost(int supply, int demand, bool whole, long ripDual)
+    {
+        var rip = Problem.Supplies[supply].Rip(demand, whole);
+        return rip.Count * Goal switch
+        {
+            Goal.Rips => Scale,
+            Goal.GivenUp => Scale * (Problem.SawCost * rip.SawCuts - rip.StripValue) - ripDual,
+            _ => 0,
+        };
+    }
 
     /// <summary>The figure that a plan reaches in this tier.</summary>
     public long Value(MaterialPlan plan) => Goal switch
     {
         Goal.Fill => Enumerable.Range(0, plan.Left.Count).Sum(d => (long)Left(plan, d) * LeftCost[d]),
         Goal.Spend => plan.Spend,
+        Goal.Rips => plan.Rips,
         _ => Problem.SawCost * plan.SawCuts + plan.GivenUp,
     };
 
@@ -114,25 +140,29 @@ internal sealed class Tier
     }
 
     /// <summary>Least spend, leaving no stage shorter than the plan does.</summary>
-    public static Tier Spend(MaterialPlan filled) => After(filled, Goal.Spend, null);
+    public static Tier Spend(MaterialPlan filled) => After(filled, Goal.Spend, null, null);
 
-    /// <summary>Least value given up (where they come first, fewest saw cuts before it), leaving no stage shorter and spending no more than the plan does.</summary>
-    public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend);
+    /// <summary>Fewest rips, leaving no stage shorter and spending no more than the plan does.</summary>
+    public static Tier Rips(MaterialPlan spent) => After(spent, Goal.Rips, spent.Spend, null);
+
+    /// <summary>Least value given up (where they come first, fewest saw cuts before it), leaving no stage shorter, spending and ripping no more than the plan does.</summary>
+    public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend, spent.Problem.MayRip ? spent.Rips : null);
 
     /// <summary>What remains of the tier once these patterns are settled; a demand filled too often counts as filled.</summary>
     public Tier Rest(IEnumerable<(Pattern Pattern, int Times)> settled)
     {
         var demand = (int[])DemandCount.Clone();
         var supply = (int[])SupplyCount.Clone();
-        long spent = 0;
+        var (spent, ripped) = (0L, 0);
         foreach (var (pattern, times) in settled)
         {
             foreach (var take in pattern.Takes) demand[take.Demand] = Math.Max(0, demand[take.Demand] - take.Count * times);
             supply[pattern.Supply] -= times;
             spent += pattern.Price * times;
+            ripped += pattern.Rips * times;
         }
 
-        var rest = new Tier(Problem, Goal, Active) { DemandCount = demand, SupplyCount = supply, SpendCap = SpendCap - spent };
+        var rest = new Tier(Problem, Goal, Active) { DemandCount = demand, SupplyCount = supply, SpendCap = SpendCap - spent, RipCap = RipCap - ripped };
         for (var d = 0; d < MostLeft.Length; d++) (rest.MostLeft[d], rest.LeftCost[d]) = (Math.Min(MostLeft[d], demand[d]), LeftCost[d]);
         foreach (var (stage, cap) in LeftCap) rest._leftCap[stage] = cap;
         rest.ForgoTooDear();
@@ -142,7 +172,7 @@ internal sealed class Tier
     /// <summary>True where the plan keeps the rows of the tier.</summary>
     public bool Accepts(MaterialPlan plan)
     {
-        if (plan.Spend > SpendCap) return false;
+        if (plan.Spend > SpendCap || plan.Rips > RipCap) return false;
         for (var d = 0; d < Active.Length; d++)
         {
             if (Active[d] && Left(plan, d) > MostLeft[d]) return false;
@@ -154,10 +184,10 @@ internal sealed class Tier
     // Where part of the tier is settled (Rest), a plan need not fill that part again.
     private int Left(MaterialPlan plan, int demand) => plan.Left[demand] - (Problem.Demands[demand].Count - DemandCount[demand]);
 
-    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap)
+    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap)
     {
         var problem = plan.Problem;
-        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap };
+        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, RipCap = ripCap };
         for (var d = 0; d < problem.Demands.Count; d++)
             tier.AllowLeft(d, plan);
         tier.ForgoTooDear();
@@ -187,7 +217,7 @@ internal sealed class Tier
     // As fine as fits: the whole objective, times the scale, stays far inside 63 bits.
     private static long ScaleFor(MaterialProblem problem)
     {
-        double most = problem.Copies * (1.0 + problem.SawCost);
+        double most = problem.MostStrips + problem.Copies * (1.0 + (problem.MayRip ? 3.0 : 1.0) * problem.SawCost);
         foreach (var supply in problem.Supplies)
             most += (double)supply.Count * (supply.Price + Math.Abs(supply.Value.At(supply.Length)) + 1);
         var scale = 1L << 22;

@@ -66,3 +66,16 @@ internal sealed class ValueCurve
         return _cents[^1] * units / _lengths[^1];
     }
 }
+
+/// <summary>Value curves by material, condition and treatment, each made once.</summary>
+internal sealed class ValueCurves(PriceBook prices, YardSettings settings)
+{
+    private readonly Dictionary<(Material, Condition, bool), ValueCurve> _curves = [];
+
+    public ValueCurve Of(Material material, Condition condition, bool treated)
+    {
+        if (!_curves.TryGetValue((material, condition, treated), out var curve))
+            _curves[(material, condition, treated)] = curve = new ValueCurve(condition, prices.ForValue(material, treated), settings.Keep(material));
+        return curve;
+    }
+}
