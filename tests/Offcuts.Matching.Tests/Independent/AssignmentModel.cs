@@ -10,7 +10,7 @@ namespace Offcuts.Matching.Tests.Independent;
 /// x(i,j) = 1   copy j is made on stretch i            w(i,j) = 1   copy j takes stretch i whole
 /// sum over i of x(i,j) + w(i,j) + f(j) = 1            f(j) = 1     copy j is left out
 /// L(i) = sum over j of (length j + kerf) x(i,j)  &lt;=  usable i + kerf,   and 0 where stretch i is taken whole
-/// given up(i) = table(i)[L(i)] + value i * sum over j of w(i,j)
+/// given up(i) = table(i)[L(i)] + value i * sum over j of w(i,j) - value of the strips beside what is ripped
 /// </code>
 /// A new piece is a stretch that is paid for when used; there is one for each copy that it may serve, up to the limit, the fuller ones first.
 /// The tables are over the grid of the drawn problems; nothing here is shared with the program but the types of the trade.
@@ -23,6 +23,7 @@ internal sealed class AssignmentModel
     private readonly List<LinearExpr>[] _served;
     private readonly List<LinearExpr> _spend = [];
     private readonly List<LinearExpr> _given = [];
+    private readonly List<LinearExpr> _rips = [];
 
     private AssignmentModel(MatchRequest request)
     {
@@ -31,7 +32,7 @@ internal sealed class AssignmentModel
         _served = [.. _copies.Select(_ => new List<LinearExpr>())];
     }
 
-    /// <summary>The best that any plan reaches in the first three tiers, hardware not counted; proven by the solver, or it throws.</summary>
+    /// <summary>The best that any plan reaches in the first three tiers and in rips, hardware not counted; proven by the solver, or it throws.</summary>
     public static Reached Best(MatchRequest request)
     {
         var model = new AssignmentModel(request);
@@ -72,12 +73,14 @@ internal sealed class AssignmentModel
                 made.Add(_model.NewBoolVar("x"));
                 weights.Add(Steps(cut.Shortest.Units + kerf));
                 _served[j].Add(made[^1]);
+                AddRip(made[^1], stretch, cut, cut.Shortest.Units);
             }
 
             if (cut.Shortest.Units < stretch.Length && stretch.Length <= cut.Longest.Units)
             {
                 whole.Add(_model.NewBoolVar("w"));
                 _served[j].Add(whole[^1]);
+                AddRip(whole[^1], stretch, cut, stretch.Length);
             }
         }
 
@@ -99,6 +102,14 @@ internal sealed class AssignmentModel
         return load + capacity * taken;
     }
 
+    private void AddRip(BoolVar made, Stretch stretch, RequiredCut cut, long length)
+    {
+        var rip = Lengthwise.Of(stretch, cut, length, _request);
+        if (rip.Rips == 0) return;
+        _rips.Add(made * 1);
+        _given.Add(made * -rip.StripValue);
+    }
+
     private Reached Solve()
     {
         var stages = _request.Stages.Select(stage => stage.Name).ToArray();
@@ -111,7 +122,8 @@ internal sealed class AssignmentModel
         }
 
         var reached = left.Select(copies => Least(LinearExpr.Sum(copies))).ToArray();
-        return new Reached(reached, Least(LinearExpr.Sum(_spend)), Least(LinearExpr.Sum(_given)), 0);
+        var (spend, rips) = (Least(LinearExpr.Sum(_spend)), Least(LinearExpr.Sum(_rips)));
+        return new Reached(reached, spend, Least(LinearExpr.Sum(_given)), 0) { Rips = rips };
     }
 
     // The least that a figure can be, which is then held for the figures after it.

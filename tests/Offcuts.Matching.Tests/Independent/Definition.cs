@@ -47,13 +47,14 @@ internal static class Definition
     /// <summary>What may serve what, by the table of uses.</summary>
     public static bool MayServe(Stretch stretch, RequiredCut cut)
     {
-        if (!stretch.Material.Equals(cut.Material)) return false;
+        var ripped = !stretch.Material.Equals(cut.Material);
+        if (ripped && !(cut.Rip && stretch.Price is null && Lengthwise.May(stretch.Material, cut.Material))) return false;
         if (stretch.ReservedFor.Length > 0 && stretch.ReservedFor != cut.Stage) return false;
         if (cut.Treated == TreatedWish.Yes && !stretch.Treated) return false;
         if (cut.Treated == TreatedWish.No && stretch.Treated) return false;
         return cut.Use switch
         {
-            Use.Structural => stretch.Stamped && stretch.Condition == Condition.Sound,
+            Use.Structural => stretch.Stamped && !ripped && stretch.Condition == Condition.Sound,
             Use.Nonstructural => stretch.Condition is Condition.Sound or Condition.Fair,
             Use.Bracing => stretch.Condition == Condition.Sound,
             Use.Rough => true,

@@ -88,8 +88,8 @@ internal static class DrawnYards
     /// <summary>Everything about a problem that is needed to work it out by hand.</summary>
     public static string Describe(MatchRequest request) => string.Join("\n",
     [
-        $"kerf {request.Settings.KerfElsewhere}, keep {request.Settings.KeepElsewhere}, buy {request.Buy}",
-        .. request.Stages.SelectMany(stage => stage.Cuts).Select(cut => $"{cut.Stage}: {cut.Count} of {cut.Material} {cut.Shortest}..{cut.Longest} {cut.Use} treated {cut.Treated}"),
+        $"kerf {request.Settings.KerfElsewhere}, keep {request.Settings.KeepElsewhere} {string.Join(", ", request.Settings.Keeps)}, buy {request.Buy}",
+        .. request.Stages.SelectMany(stage => stage.Cuts).Select(cut => $"{cut.Stage}: {cut.Count} of {cut.Material} {cut.Shortest}..{cut.Longest} {cut.Use} treated {cut.Treated}{(cut.Rip ? " rip" : "")}"),
         .. request.Stages.SelectMany(stage => stage.Hardware).Select(need => $"{need.Stage}: {need.Count} {need.Hardware}"),
         .. request.Pieces.Select(piece =>
             $"{piece.Code}: {piece.Material} {piece.Length} {piece.Condition} stamped {piece.Stamped} treated {piece.Treated} {piece.State} {piece.ReservedFor} bad {string.Join("; ", piece.BadSpots)} trims {piece.TrimLeft}, {piece.TrimRight}"),
@@ -114,7 +114,8 @@ internal static class DrawnYards
         return PieceRules.Check(spoilt).TryGet(out var ordered) ? ordered : piece;
     }
 
-    private static IEnumerable<StorePrice> Prices(Material material, Random random, bool treated)
+    /// <summary>What can be bought of a material: nothing, or some lengths at prices of some kind.</summary>
+    public static IEnumerable<StorePrice> Prices(Material material, Random random, bool treated)
     {
         var kind = random.Next(6);
         if (kind == 0) yield break;

@@ -6,6 +6,9 @@ namespace Offcuts.Matching.Tests.Independent;
 /// <summary>What a plan reaches, in the order in which it is decided: unfilled by stage, cents spent, value given up, saw cuts.</summary>
 internal sealed record Reached(IReadOnlyList<long> Left, long Spend, long GivenUp, long SawCuts)
 {
+    /// <summary>Cuts that are ripped: decided right after the spend.</summary>
+    public long Rips { get; init; }
+
     /// <summary>Below 0 where this is better; with saw cuts before value given up where the order says so.</summary>
     public int CompareTo(Reached other, TierOrder order = TierOrder.ValueFirst)
     {
@@ -15,11 +18,11 @@ internal sealed record Reached(IReadOnlyList<long> Left, long Spend, long GivenU
         }
 
         return order == TierOrder.SawCutsFirst
-            ? (Spend, SawCuts, GivenUp).CompareTo((other.Spend, other.SawCuts, other.GivenUp))
-            : (Spend, GivenUp, SawCuts).CompareTo((other.Spend, other.GivenUp, other.SawCuts));
+            ? (Spend, Rips, SawCuts, GivenUp).CompareTo((other.Spend, other.Rips, other.SawCuts, other.GivenUp))
+            : (Spend, Rips, GivenUp, SawCuts).CompareTo((other.Spend, other.Rips, other.GivenUp, other.SawCuts));
     }
 
-    public override string ToString() => $"left {string.Join("+", Left)}, spend {Spend}, given up {GivenUp}, saw cuts {SawCuts}";
+    public override string ToString() => $"left {string.Join("+", Left)}, spend {Spend}, {(Rips > 0 ? $"rips {Rips}, " : "")}given up {GivenUp}, saw cuts {SawCuts}";
 }
 
 /// <summary>
@@ -36,6 +39,7 @@ internal sealed class ExhaustiveSearch
     private readonly Dictionary<(Stretch Stretch, long Length), long> _values = [];
     private readonly long[] _left;
     private long _spend;
+    private int _rips;
     private Reached? _best;
 
     private ExhaustiveSearch(MatchRequest request)
@@ -72,12 +76,16 @@ internal sealed class ExhaustiveSearch
         public int Count { get; set; }
 
         public bool Whole { get; set; }
+
+        public long Strips { get; set; }
+
+        public int SawsLengthwise { get; set; }
     }
 
     private void Place(int copy)
     {
-        // What is left out and spent only grows, so a beginning that is worse already cannot end better.
-        if (_best is not null && new Reached(_left, _spend, long.MinValue, 0).CompareTo(_best, _request.Order) > 0) return;
+        // What is left out, spent and ripped only grows, so a beginning that is worse already cannot end better.
+        if (_best is not null && new Reached(_left, _spend, long.MinValue, 0) { Rips = _rips }.CompareTo(_best, _request.Order) > 0) return;
         if (copy == _copies.Length)
         {
             Leaf();
@@ -114,15 +122,26 @@ internal sealed class ExhaustiveSearch
         {
             open.Cuts += cut.Shortest.Units;
             open.Count++;
-            Place(copy + 1);
+            Placed(copy, open, Lengthwise.Of(open.Stretch, cut, cut.Shortest.Units, _request));
             open.Count--;
             open.Cuts -= cut.Shortest.Units;
         }
 
         if (open.Count > 0 || open.Stretch.Length < cut.Shortest.Units || open.Stretch.Length > cut.Longest.Units) return;
         open.Whole = true;
-        Place(copy + 1);
+        Placed(copy, open, Lengthwise.Of(open.Stretch, cut, open.Stretch.Length, _request));
         open.Whole = false;
+    }
+
+    private void Placed(int copy, Open open, Lengthwise rip)
+    {
+        _rips += rip.Rips;
+        open.Strips += rip.StripValue;
+        open.SawsLengthwise += rip.SawCuts;
+        Place(copy + 1);
+        open.SawsLengthwise -= rip.SawCuts;
+        open.Strips -= rip.StripValue;
+        _rips -= rip.Rips;
     }
 
     private void Leaf()
@@ -132,13 +151,15 @@ internal sealed class ExhaustiveSearch
         {
             if (!open.Whole && open.Count == 0) continue;
             if (open.Stretch.Price is null) given += Value(open.Stretch, open.Stretch.Length);
+            given -= open.Strips;
+            saws += open.SawsLengthwise;
             if (open.Whole) continue;
             var kerf = _request.Settings.Kerf(open.Stretch.Material).Units;
             given -= Value(open.Stretch, Definition.Remainder(open.Stretch.Length, open.Cuts, open.Count, kerf));
             saws += Definition.SawCuts(open.Stretch.Length, open.Cuts, open.Count, kerf);
         }
 
-        var reached = new Reached([.. _left], _spend, given, saws);
+        var reached = new Reached([.. _left], _spend, given, saws) { Rips = _rips };
         if (_best is null || reached.CompareTo(_best, _request.Order) < 0) _best = reached;
     }
 

@@ -124,7 +124,7 @@ public sealed class ExhaustiveTests
 
     /// <summary>The same figures of a matcher's plan.</summary>
     internal static Reached Of(Tiers tiers) =>
-        new([.. tiers.UnfilledByStage.Select(figure => figure.Value)], tiers.Spend.Value, tiers.ValueGivenUp.Value, tiers.SawCuts);
+        new([.. tiers.UnfilledByStage.Select(figure => figure.Value)], tiers.Spend.Value, tiers.ValueGivenUp.Value, tiers.SawCuts) { Rips = tiers.Rips?.Value ?? 0 };
 
     // The cuts and hardware that the plan fills, with an empty yard and a store without limits.
     private static MatchRequest AllNew(MatchRequest request, Plan plan)

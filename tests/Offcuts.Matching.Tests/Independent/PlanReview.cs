@@ -17,6 +17,7 @@ internal sealed class PlanReview
     private readonly Dictionary<(string Stage, string Cut), int> _made = [];
     private long _given;
     private int _saws;
+    private int _rips;
 
     private PlanReview(MatchRequest request, Plan plan) => (_request, _plan) = (request, plan);
 
@@ -97,7 +98,7 @@ internal sealed class PlanReview
             ? new Stretch(source.Material, usable, source.Treated, source.Condition, source.Stamped, source.State == PieceState.Reserved ? source.ReservedFor : "", null)
             : Definition.New(piece.Bought!);
         var whole = cuts.Length == 1 && cuts[0].Length.Units == usable;
-        foreach (var cut in cuts) OneCut(stretch, cut, whole);
+        var lengthwise = cuts.Sum(cut => OneCut(stretch, cut, whole));
 
         var sum = cuts.Sum(cut => cut.Length.Units);
         Ask(sum + kerf * (cuts.Length - 1) <= usable, "more cuts than the span holds");
@@ -116,22 +117,32 @@ internal sealed class PlanReview
 
         if (stretch.Price is null) _given += Definition.Value(stretch, usable, _request);
         _given -= Definition.Value(stretch, left, _request);
-        return whole ? 0 : Definition.SawCuts(usable, sum, cuts.Length, kerf);
+        return lengthwise + (whole ? 0 : Definition.SawCuts(usable, sum, cuts.Length, kerf));
     }
 
-    private void OneCut(Stretch stretch, PlannedCut cut, bool whole)
+    // How often the saw goes through lengthwise.
+    private int OneCut(Stretch stretch, PlannedCut cut, bool whole)
     {
         var asked = _request.Stages.Where(stage => stage.Name == cut.Stage).SelectMany(stage => stage.Cuts).SingleOrDefault(one => one.Name == cut.Cut);
         _made[(cut.Stage, cut.Cut)] = _made.GetValueOrDefault((cut.Stage, cut.Cut)) + 1;
         if (asked is null)
         {
             Ask(false, "a cut that nobody asked for");
-            return;
+            return 0;
         }
 
         Ask(cut.Use == asked.Use, "a cut of another use");
         Ask(Definition.MayServe(stretch, asked), "a piece that may not serve the cut");
         Ask(cut.Length == asked.Shortest || (whole && asked.Shortest <= cut.Length && cut.Length <= asked.Longest), "a cut of a length that will not do");
+        Ask(cut.Rip is null == stretch.Material.Equals(asked.Material), "ripped where it need not be, or not where it must");
+        if (cut.Rip is null) return 0;
+        var (wide, kept) = Lengthwise.Strip(stretch.Material, asked.Material, _request);
+        if (kept is not null && cut.Length < _request.Settings.Keep(kept)) kept = null;
+        Ask(cut.Rip.Into.Equals(asked.Material) && cut.Rip.Strip.Units == wide && Equals(cut.Rip.KeptAs, kept), "a strip that is not what is left");
+        var rip = Lengthwise.Of(stretch, asked, cut.Length.Units, _request);
+        _rips++;
+        _given -= rip.StripValue;
+        return rip.SawCuts;
     }
 
     private void Hardware()
@@ -176,6 +187,7 @@ internal sealed class PlanReview
             + _plan.Hardware.Sum(fill => fill.ToBuy * (_request.Prices.All.SingleOrDefault(one => one.Material.Equals(fill.Need.Hardware))?.Price.Cents ?? 0));
         Ask(tiers.Unfilled.Value == tiers.UnfilledByStage.Sum(figure => figure.Value), "the sum of the unfilled");
         Ask(tiers.Spend.Value == spend && _plan.Savings.Spend.Cents == spend, "the spend");
+        Ask((tiers.Rips?.Value ?? 0) == _rips && (tiers.Rips?.Bound ?? 0) <= _rips, "the rips");
         Ask(tiers.ValueGivenUp.Value == _given, "the value given up");
         Ask(tiers.SawCuts == _saws && (tiers.SawCutsBound ?? 0) <= _saws, "the saw cuts");
         Ask(tiers.UnfilledByStage.Append(tiers.Unfilled).Append(tiers.Spend).Append(tiers.ValueGivenUp).All(figure => figure.Bound <= figure.Value), "a bound above its value");
