@@ -61,11 +61,11 @@ public static class CutLine
         return name;
     }
 
-    // "rip: yes" has a colon too, but names nothing.
+    // "rip: yes" has a colon too, but names nothing; nor does what begins with a material.
     private static bool AnswersRip(TypedLine line, int colon)
     {
-        var before = line.Text[..colon].TrimEnd();
-        return Answer(line.WordAt(line.AfterSpaces(colon + 1))) is not null
+        var before = line.Text[..colon].Trim();
+        return (Answer(line.WordAt(line.AfterSpaces(colon + 1))) is not null || MaterialReader.ReadStart(before) is { Material.Ok: true })
             && before.EndsWith(RipWord, StringComparison.OrdinalIgnoreCase)
             && (before.Length == RipWord.Length || before[^(RipWord.Length + 1)] is ' ' or ',' or ';');
     }

@@ -33,6 +33,31 @@ public sealed class UseRulesTests
     public void A_wish_for_treated_wood_is_kept(TreatedWish wish, bool treated, bool allowed) =>
         UseRules.Usual.Allows(Condition.Sound, stamped: true, treated, Use.Rough, wish).Should().Be(allowed);
 
+    // A grade is given for the whole section (common practice).
+    [Theory]
+    [InlineData("2x4", "2x4", false, Use.Structural, true)]
+    [InlineData("2x6", "2x4", true, Use.Structural, false)]
+    [InlineData("2x6", "2x4", true, Use.Bracing, true)]
+    [InlineData("2x6", "2x4", false, Use.Bracing, false)]
+    [InlineData("2x4", "2x6", true, Use.Rough, false)]
+    public void A_wider_piece_serves_only_what_may_be_ripped_and_counts_as_not_stamped(string has, string wants, bool rip, Use use, bool allowed)
+    {
+        var piece = new Piece { Code = default, Material = MaterialReader.Read(has).Value, Length = Length.Feet(8), Stamped = true };
+        var cut = new RequiredCut
+        {
+            Stage = "wall",
+            Name = "nailer",
+            Material = MaterialReader.Read(wants).Value,
+            Shortest = Length.Feet(4),
+            Longest = Length.Feet(4),
+            Count = 1,
+            Use = use,
+            Rip = rip,
+        };
+
+        UseRules.Usual.Allows(piece, cut).Should().Be(allowed);
+    }
+
     [Fact]
     public void The_user_may_tighten_a_rule()
     {
