@@ -10,7 +10,8 @@ internal sealed record Options
     /// <summary>How it is called.</summary>
     public const string Usage =
         "--quick (about two minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
-        "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE";
+        "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
+        "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -36,6 +37,12 @@ internal sealed record Options
     /// <summary>Where the page goes, where it is not the project's own.</summary>
     public string? Out { get; init; }
 
+    /// <summary>How many drawn problems are compared with what an assignment proves; none for measuring.</summary>
+    public int? Agree { get; init; }
+
+    /// <summary>Seed of the first of them.</summary>
+    public int First { get; init; } = 1_000_000;
+
     /// <summary>What a child process is told; empty in the parent.</summary>
     public string[] Child { get; init; } = [];
 
@@ -59,6 +66,8 @@ internal sealed record Options
                 case "--seeds" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seeds): options = options with { Seeds = seeds }; break;
                 case "--matcher-only": options = options with { MatcherOnly = true }; break;
                 case "--out" when Next() is { } file: options = options with { Out = file }; break;
+                case "--agree" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var problems) && problems > 0: options = options with { Agree = problems }; break;
+                case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
                 default: return null;
             }

@@ -1,4 +1,5 @@
 using Offcuts.Benchmarks;
+using Offcuts.Benchmarks.Evidence;
 using Offcuts.Benchmarks.Measuring;
 
 // Every table of the results page from one command; exits with 1 where a claim was found to be wrong.
@@ -8,6 +9,7 @@ if (Options.Read(args) is not { } options)
     return 2;
 }
 
+if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
 if (options.Child.Length > 0) return ChildRun.Run(options, options.Child);
 
 var page = new ResultsPage(options);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Offcuts.Benchmarks.Evidence;
 
 namespace Offcuts.Benchmarks.Measuring;
 
@@ -43,7 +44,7 @@ internal sealed class ResultsPage(Options options)
     /// <summary>Writes the page where it belongs: a whole run to the project's own, any other only where it is told to.</summary>
     public void Write(IReadOnlyList<string> violations)
     {
-        if ((options.Out ?? (options.Whole ? OwnPage() : null)) is not { } file) return;
+        if ((options.Out ?? (options.Whole ? Pages.PathOf("RESULTS.md") : null)) is not { } file) return;
         var text = new StringBuilder("# How well the matcher does").AppendLine().AppendLine();
         text.AppendLine($"Made by one command, not edited: `dotnet run -c Release --project tests/Offcuts.Benchmarks -- {(options.Full ? "--full" : "--quick")}`{(options.Whole ? "" : " with classes, limits or seeds of its own")}.").AppendLine();
         text.AppendJoin(Environment.NewLine, _machine).AppendLine();
@@ -55,6 +56,10 @@ internal sealed class ResultsPage(Options options)
         text.AppendLine(violations.Count == 0
             ? "Checked in this run: no bound is above a value that is known by construction, from a file or from another contender's plan, and no value is below what is known to be least."
             : $"**{violations.Count} claims were found to be wrong in this run; they stand under their tables.**").AppendLine();
+        string?[] beside = [Pages.Gist(AgreementRun.Page), Pages.Gist("MUTATION.md")];
+        text.AppendLine("Whether what it claims is right was looked at by itself:").AppendLine();
+        foreach (var gist in beside.OfType<string>()) text.AppendLine(gist);
+        text.AppendLine();
         text.AppendLine("| class | matcher proves | median / worst s | worst s to a first / good plan | widest gap of spend / value given up, % | peak MB | model proves | by hand as good | goal |");
         text.AppendLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         text.Append(_summary).AppendLine().Append(_tables);
@@ -89,17 +94,6 @@ internal sealed class ResultsPage(Options options)
         Contender.Model => "assignment model",
         _ => "by hand",
     };
-
-    // The project's folder lies above the folder that the program was built into.
-    private static string OwnPage()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (folder.GetFiles("Offcuts.Benchmarks.csproj").Length > 0) return Path.Combine(folder.FullName, "RESULTS.md");
-        }
-
-        throw new InvalidOperationException("run it by dotnet run, or say where the page goes with --out");
-    }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

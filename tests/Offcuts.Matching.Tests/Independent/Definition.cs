@@ -62,6 +62,18 @@ internal static class Definition
         };
     }
 
+    /// <summary>True where the stretch is of a piece that is to be left alone, wholly or for this cut.</summary>
+    public static bool Spared(MatchRequest request, Stretch stretch, RequiredCut cut) =>
+        stretch.Price is null && request.Wishes.Spares.Any(spare =>
+            spare.Piece == stretch.Piece && (spare.Cut == "" || (spare.Stage == cut.Stage && spare.Cut == cut.Name)));
+
+    /// <summary>Each copy of a cut with the piece that it is pinned to; no code for a free one.</summary>
+    public static IEnumerable<(RequiredCut Cut, Code Pinned)> Copies(MatchRequest request, RequiredCut cut)
+    {
+        var pins = request.Wishes.Pins.Where(pin => pin.Stage == cut.Stage && pin.Cut == cut.Name).Select(pin => pin.Piece).ToArray();
+        return pins.Concat(Enumerable.Repeat(default(Code), cut.Count - pins.Length)).Select(pinned => (cut, pinned));
+    }
+
     /// <summary>Yard value in cents of a usable length, as an exact fraction that is rounded half up once.</summary>
     public static long Value(long length, Condition condition, bool treated, Material material, MatchRequest request)
     {

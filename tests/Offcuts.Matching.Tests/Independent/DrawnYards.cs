@@ -1,5 +1,6 @@
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Matching.Tests.Independent;
@@ -85,10 +86,28 @@ internal static class DrawnYards
         };
     }
 
+    /// <summary>The same problem with a wish or two for pieces of the yard, drawn until they can hold; none where that does not come about.</summary>
+    public static MatchRequest? Wished(MatchRequest request, Random random)
+    {
+        var cuts = request.Stages.SelectMany(stage => stage.Cuts).ToArray();
+        if (request.Pieces.Count == 0 || cuts.Length == 0) return null;
+        for (var attempt = 0; attempt < 20; attempt++)
+        {
+            Code Piece() => request.Pieces[random.Next(request.Pieces.Count)].Code;
+            RequiredCut Cut() => cuts[random.Next(cuts.Length)];
+            var pins = Enumerable.Range(0, random.Next(3)).Select(_ => (Piece: Piece(), Cut: Cut())).Select(one => new Pin(one.Piece, one.Cut.Stage, one.Cut.Name)).ToArray();
+            var spares = Enumerable.Range(0, random.Next(3)).Select(_ => Cut() is var cut && random.Next(2) == 0 ? new Spare(Piece()) : new Spare(Piece(), cut.Stage, cut.Name)).ToArray();
+            var wished = request with { Wishes = new Wishes(pins, spares) };
+            if (!wished.Wishes.Empty && Problem.Create(wished).Ok) return wished;
+        }
+
+        return null;
+    }
+
     /// <summary>Everything about a problem that is needed to work it out by hand.</summary>
     public static string Describe(MatchRequest request) => string.Join("\n",
     [
-        $"kerf {request.Settings.KerfElsewhere}, keep {request.Settings.KeepElsewhere} {string.Join(", ", request.Settings.Keeps)}, buy {request.Buy}",
+        $"kerf {request.Settings.KerfElsewhere}, keep {request.Settings.KeepElsewhere} {string.Join(", ", request.Settings.Keeps)}, buy {request.Buy}, {request.Order}, {request.Wishes.ToText(code => code.ToString())}",
         .. request.Stages.SelectMany(stage => stage.Cuts).Select(cut => $"{cut.Stage}: {cut.Count} of {cut.Material} {cut.Shortest}..{cut.Longest} {cut.Use} treated {cut.Treated}{(cut.Rip ? " rip" : "")}"),
         .. request.Stages.SelectMany(stage => stage.Hardware).Select(need => $"{need.Stage}: {need.Count} {need.Hardware}"),
         .. request.Pieces.Select(piece =>

@@ -1,4 +1,5 @@
 using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Matching.Tests.Independent;
@@ -8,6 +9,10 @@ internal sealed record Reached(IReadOnlyList<long> Left, long Spend, long GivenU
 {
     /// <summary>Cuts that are ripped: decided right after the spend.</summary>
     public long Rips { get; init; }
+
+    /// <summary>The same figures of a matcher's plan.</summary>
+    public static Reached By(Tiers tiers) =>
+        new([.. tiers.UnfilledByStage.Select(figure => figure.Value)], tiers.Spend.Value, tiers.ValueGivenUp.Value, tiers.SawCuts) { Rips = tiers.Rips?.Value ?? 0 };
 
     /// <summary>Below 0 where this is better; with saw cuts before value given up where the order says so.</summary>
     public int CompareTo(Reached other, TierOrder order = TierOrder.ValueFirst)
@@ -45,16 +50,10 @@ internal sealed class ExhaustiveSearch
     private ExhaustiveSearch(MatchRequest request)
     {
         _request = request;
-        _copies = [.. request.Stages.SelectMany(stage => stage.Cuts).SelectMany(cut => Copies(request, cut))];
+        _copies = [.. request.Stages.SelectMany(stage => stage.Cuts).SelectMany(cut => Definition.Copies(request, cut))];
         _offers = request.Buy ? [.. request.Prices.All.Where(price => price.Material is not Hardware)] : [];
         _open = [.. Definition.Yard(request).Select(stretch => new Open(stretch))];
         _left = new long[request.Stages.Count];
-    }
-
-    private static IEnumerable<(RequiredCut, Code)> Copies(MatchRequest request, RequiredCut cut)
-    {
-        var pins = request.Wishes.Pins.Where(pin => pin.Stage == cut.Stage && pin.Cut == cut.Name).Select(pin => pin.Piece).ToArray();
-        return pins.Concat(Enumerable.Repeat(default(Code), cut.Count - pins.Length)).Select(pinned => (cut, pinned));
     }
 
     /// <summary>The best that any plan reaches.</summary>
@@ -62,9 +61,14 @@ internal sealed class ExhaustiveSearch
     {
         var cuts = new ExhaustiveSearch(request);
         cuts.Place(0);
+        return WithHardware(request, cuts._best!);
+    }
+
+    /// <summary>The same with what the hardware of the request leaves unfilled and costs at best.</summary>
+    public static Reached WithHardware(MatchRequest request, Reached cuts)
+    {
         var counted = new HardwareSearch(request).Best();
-        var best = cuts._best!;
-        return best with { Left = [.. best.Left.Zip(counted.Left, (a, b) => a + b)], Spend = best.Spend + counted.Spend };
+        return cuts with { Left = [.. cuts.Left.Zip(counted.Left, (a, b) => a + b)], Spend = cuts.Spend + counted.Spend };
     }
 
     private sealed class Open(Stretch stretch)
@@ -115,8 +119,7 @@ internal sealed class ExhaustiveSearch
     {
         if (open.Whole || !Definition.MayServe(open.Stretch, cut)) return;
         if (!_copies[copy].Pinned.IsNone && _copies[copy].Pinned != open.Stretch.Piece) return;
-        if (open.Stretch.Price is null && _request.Wishes.Spares.Any(spare =>
-            spare.Piece == open.Stretch.Piece && (spare.Cut == "" || (spare.Stage == cut.Stage && spare.Cut == cut.Name)))) return;
+        if (Definition.Spared(_request, open.Stretch, cut)) return;
         var kerf = _request.Settings.Kerf(cut.Material).Units;
         if (open.Cuts + cut.Shortest.Units + kerf * open.Count <= open.Stretch.Length)
         {

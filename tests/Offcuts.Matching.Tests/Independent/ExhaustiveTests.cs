@@ -21,7 +21,7 @@ public sealed class ExhaustiveTests
             var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
             var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
 
-            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            Reached.By(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
             plan.Proven.Should().BeTrue(because);
         }
     }
@@ -37,7 +37,7 @@ public sealed class ExhaustiveTests
             var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
             var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
 
-            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            Reached.By(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
             plan.Proven.Should().BeTrue(because);
             plan.Tiers.SawCutsBound.Should().Be(plan.Tiers.SawCuts, because);
         }
@@ -51,32 +51,15 @@ public sealed class ExhaustiveTests
         var wished = 0;
         foreach (var seed in Enumerable.Range(10_000 + block * 40, 20))
         {
-            if (Wished(DrawnYards.Draw(seed, new Size(5, 4, 2)), new Random(seed)) is not { } request) continue;
+            if (DrawnYards.Wished(DrawnYards.Draw(seed, new Size(5, 4, 2)), new Random(seed)) is not { } request) continue;
             wished++;
             var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
             var because = $"of seed {seed} with {request.Wishes.ToText(code => code.ToString())}:\n{DrawnYards.Describe(request)}\n";
-            Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            Reached.By(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
             plan.Proven.Should().BeTrue(because);
         }
 
         wished.Should().BeGreaterThan(7, "most yards have a piece that may be pinned or spared");
-    }
-
-    private static MatchRequest? Wished(MatchRequest request, Random random)
-    {
-        var cuts = request.Stages.SelectMany(stage => stage.Cuts).ToArray();
-        if (request.Pieces.Count == 0 || cuts.Length == 0) return null;
-        for (var attempt = 0; attempt < 20; attempt++)
-        {
-            Code Piece() => request.Pieces[random.Next(request.Pieces.Count)].Code;
-            RequiredCut Cut() => cuts[random.Next(cuts.Length)];
-            var pins = Enumerable.Range(0, random.Next(3)).Select(_ => (Piece: Piece(), Cut: Cut())).Select(one => new Pin(one.Piece, one.Cut.Stage, one.Cut.Name)).ToArray();
-            var spares = Enumerable.Range(0, random.Next(3)).Select(_ => Cut() is var cut && random.Next(2) == 0 ? new Spare(Piece()) : new Spare(Piece(), cut.Stage, cut.Name)).ToArray();
-            var wished = request with { Wishes = new Wishes(pins, spares) };
-            if (!wished.Wishes.Empty && Problem.Create(wished).Ok) return wished;
-        }
-
-        return null;
     }
 
     [Fact]
@@ -119,12 +102,8 @@ public sealed class ExhaustiveTests
 
         ExhaustiveSearch.Best(request).ToString().Should().Be("left 0, spend 0, given up 240, saw cuts 1");
         ExhaustiveSearch.Best(request with { Pieces = [request.Pieces[0]] }).ToString().Should().Be("left 0, spend 0, given up 330, saw cuts 1");
-        Of(Matcher.Match(Problem.Create(request).Value, MatchLimits.None).Tiers).ToString().Should().Be("left 0, spend 0, given up 240, saw cuts 1");
+        Reached.By(Matcher.Match(Problem.Create(request).Value, MatchLimits.None).Tiers).ToString().Should().Be("left 0, spend 0, given up 240, saw cuts 1");
     }
-
-    /// <summary>The same figures of a matcher's plan.</summary>
-    internal static Reached Of(Tiers tiers) =>
-        new([.. tiers.UnfilledByStage.Select(figure => figure.Value)], tiers.Spend.Value, tiers.ValueGivenUp.Value, tiers.SawCuts) { Rips = tiers.Rips?.Value ?? 0 };
 
     // The cuts and hardware that the plan fills, with an empty yard and a store without limits.
     private static MatchRequest AllNew(MatchRequest request, Plan plan)

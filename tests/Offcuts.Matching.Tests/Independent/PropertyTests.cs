@@ -123,7 +123,7 @@ public sealed class PropertyTests
 
     private static Plan Match(MatchRequest request) => Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
 
-    private static Reached Tiers1To3(Plan plan) => ExhaustiveTests.Of(plan.Tiers) with { SawCuts = 0 };
+    private static Reached Tiers1To3(Plan plan) => Reached.By(plan.Tiers) with { SawCuts = 0 };
 
     private static T[] Shuffled<T>(IReadOnlyList<T> list, Random random)
     {

@@ -1,6 +1,6 @@
 namespace Offcuts.Matching.Tests.Independent;
 
-/// <summary>With ripping too the matcher reaches what trying everything reaches, and what an assignment solved by CP-SAT proves.</summary>
+/// <summary>With ripping too the matcher reaches what trying everything reaches. (<see cref="AssignmentTests"/> has ripping among all else.)</summary>
 public sealed class RippingTests
 {
     /// <summary>Blocks of seeds, so that a failure says which seed and the others still run.</summary>
@@ -17,28 +17,12 @@ public sealed class RippingTests
             var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
             var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
 
-            ExhaustiveTests.Of(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
+            Reached.By(plan.Tiers).ToString().Should().Be(ExhaustiveSearch.Best(request).ToString(), because);
             plan.Proven.Should().BeTrue(because);
             PlanReview.Faults(request, plan).Should().BeEmpty(because);
             if (plan.Tiers.Rips?.Value > 0) ripped++;
         }
 
         ripped.Should().BeGreaterThan(5, "else little was ripped");
-    }
-
-    [Theory]
-    [MemberData(nameof(Blocks))]
-    public void Fill_spend_rips_and_value_given_up_are_those_of_the_assignment(int block)
-    {
-        foreach (var seed in Enumerable.Range(35_000 + block * 15, 5))
-        {
-            var request = RippingYards.Draw(seed, new Size(11, 8, 1));
-            request = request with { Stages = [.. request.Stages.Select(stage => stage with { Hardware = [] })] };
-            var plan = Matcher.Match(Problem.Create(request).Value, MatchLimits.None);
-            var because = $"of seed {seed}:\n{DrawnYards.Describe(request)}\n";
-
-            (ExhaustiveTests.Of(plan.Tiers) with { SawCuts = 0 }).ToString().Should().Be(AssignmentModel.Best(request).ToString(), because);
-            plan.Proven.Should().BeTrue(because);
-        }
     }
 }
