@@ -1,0 +1,152 @@
+using Offcuts.Core.Materials;
+using Offcuts.Matching.Methods;
+using Offcuts.Matching.Tests.Independent;
+
+namespace Offcuts.Matching.Tests.Methods;
+
+/// <summary>
+/// One tier of a tiny drawn problem, with all that can be said of it by trying everything: every pattern, and the least that any plan
+/// costs. Both are built up here from the rows of the tier alone.
+/// </summary>
+internal sealed class DrawnTier
+{
+    private readonly Dictionary<string, long> _seen = [];
+
+    private DrawnTier(string name, Tier tier, MaterialPlan start)
+    {
+        (Name, Tier, Start) = (name, tier, start);
+        Patterns = [.. Enumerable.Range(0, tier.SupplyCount.Length).Select(PatternsOf)];
+        Optimum = Least(0, 0, [.. tier.DemandCount], tier.SpendCap ?? 0, tier.RipCap ?? 0);
+    }
+
+    /// <summary>Seed and tier, for the message of a failure.</summary>
+    public string Name { get; }
+
+    public Tier Tier { get; }
+
+    /// <summary>A plan that keeps its rows.</summary>
+    public MaterialPlan Start { get; }
+
+    /// <summary>Every pattern of each supply.</summary>
+    public IReadOnlyList<Pattern>[] Patterns { get; }
+
+    /// <summary>The least that a plan costs that keeps the rows.</summary>
+    public long Optimum { get; }
+
+    /// <summary>The tiers of the first problems that have cuts to be solved for: a few hundred, of every kind.</summary>
+    public static IEnumerable<DrawnTier> Some(int first, int problems)
+    {
+        foreach (var seed in Enumerable.Range(first, problems))
+        {
+            var request = (seed % 3 == 0 ? RippingYards.Draw(seed, new Size(5, 4, 1)) : DrawnYards.Draw(seed, new Size(5, 4, 1)))
+                with
+            { Order = seed % 4 == 1 ? TierOrder.SawCutsFirst : TierOrder.ValueFirst };
+            var problem = Problem.Create(request).Value;
+            Material[] materials = [.. problem.Materials.Concat(problem.Pieces.Select(piece => piece.Material)).Distinct().Order()];
+            var material = MaterialProblem.Of(problem, materials, out _);
+            if (material.Copies == 0) continue;
+            var start = MaterialSolver.First(material, problem.Stages.Count).Plan;
+            var scarce = Enumerable.Range(0, material.Demands.Count).Select(d => !material.AlwaysFilled(d)).ToArray();
+            foreach (var stage in material.Demands.Where((_, d) => scarce[d]).Select(demand => demand.Stage).Distinct())
+                yield return new DrawnTier($"seed {seed}, fill of stage {stage}", Tier.Fill(material, scarce, stage, start), start);
+            yield return new DrawnTier($"seed {seed}, spend", Tier.Spend(start), start);
+            if (material.MayRip) yield return new DrawnTier($"seed {seed}, rips", Tier.Rips(start), start);
+            yield return new DrawnTier($"seed {seed}, given up", Tier.GivenUp(start), start);
+        }
+    }
+
+    /// <summary>Duals of the right signs: those of the relaxation, each off by some of its own size, or any at all.</summary>
+    public Duals Duals(Random random)
+    {
+        var near = ColumnGeneration.Solve(Tier, Start, [], new Effort(MatchLimits.None)).Duals;
+        var any = Patterns.SelectMany(patterns => patterns).Select(pattern => (double)Math.Abs(Tier.Cost(pattern))).DefaultIfEmpty().Max() + 1;
+        var how = random.Next(4);
+        double Off(long dual) => how switch
+        {
+            0 => (double)dual / Tier.Scale,
+            1 => (double)dual / Tier.Scale * (0.7 + 0.6 * random.NextDouble()),
+            2 => any * random.NextDouble(),
+            _ => random.Next(3) == 0 ? 0 : any * (random.NextDouble() - 0.4),
+        };
+        double Down(long dual) => -Math.Abs(Off(dual));
+        return new Duals(
+            Tier,
+            [.. near.Demand.Select(Off)],
+            [.. near.Supply.Select(Down)],
+            near.Left.ToDictionary(pair => pair.Key, pair => Down(pair.Value)),
+            Tier.SpendCap is null ? 0 : Down(near.Spend) / 100,
+            Tier.RipCap is null ? 0 : Down(near.Rips));
+    }
+
+    /// <summary>The reduced cost of a pattern by its definition.</summary>
+    public long Reduced(Pattern pattern, Duals duals) =>
+        Tier.Cost(pattern) * Tier.Scale - duals.Spend * pattern.Price - duals.Rips * pattern.Rips
+            - pattern.Takes.Sum(take => take.Count * duals.Demand[take.Demand]);
+
+    /// <summary>The least reduced cost among the patterns of a supply, where it is below 0; else 0.</summary>
+    public long LeastReduced(int supply, Duals duals) =>
+        Tier.SupplyCount[supply] == 0 ? 0 : Math.Min(0, Patterns[supply].Select(pattern => Reduced(pattern, duals)).DefaultIfEmpty().Min());
+
+    private List<Pattern> PatternsOf(int supply)
+    {
+        var problem = Tier.Problem;
+        var from = problem.Supplies[supply];
+        var all = new List<Pattern>();
+        var takes = new List<Take>();
+        Add(0, problem.Capacity(supply));
+        for (var d = 0; d < from.Whole.Length; d++)
+        {
+            if (Tier.Active[d] && Tier.DemandCount[d] > 0 && from.Whole[d]) all.Add(new Pattern(problem, supply, [new Take(d, 1)], whole: true));
+        }
+
+        return all;
+
+        void Add(int demand, long room)
+        {
+            if (demand == problem.Demands.Count)
+            {
+                if (takes.Count > 0) all.Add(new Pattern(problem, supply, takes));
+                return;
+            }
+
+            Add(demand + 1, room);
+            if (!Tier.Active[demand] || !from.Allows[demand]) return;
+            for (var count = 1; count <= Tier.DemandCount[demand] && count * problem.Weights[demand] <= room; count++)
+            {
+                takes.Add(new Take(demand, count));
+                Add(demand + 1, room - count * problem.Weights[demand]);
+                takes.RemoveAt(takes.Count - 1);
+            }
+        }
+    }
+
+    // One piece of each supply after the other, each with one of its patterns or none.
+    private long Least(int supply, int used, int[] open, long money, int rips)
+    {
+        if (supply == Tier.SupplyCount.Length) return Left(open);
+        if (used == Math.Min(Tier.SupplyCount[supply], Tier.Copies)) return Least(supply + 1, 0, open, money, rips);
+        var key = $"{supply} {used} {string.Join(',', open)} {money} {rips}";
+        if (_seen.TryGetValue(key, out var known)) return known;
+        var best = Least(supply + 1, 0, open, money, rips);
+        foreach (var pattern in Patterns[supply])
+        {
+            if (pattern.Takes.Any(take => take.Count > open[take.Demand])) continue;
+            if (Tier.SpendCap is not null && pattern.Price > money) continue;
+            if (Tier.RipCap is not null && pattern.Rips > rips) continue;
+            var rest = (int[])open.Clone();
+            foreach (var take in pattern.Takes) rest[take.Demand] -= take.Count;
+            var then = Least(supply, used + 1, rest, Tier.SpendCap is null ? 0 : money - pattern.Price, Tier.RipCap is null ? 0 : rips - pattern.Rips);
+            if (then < long.MaxValue) best = Math.Min(best, Tier.Cost(pattern) + then);
+        }
+
+        return _seen[key] = best;
+    }
+
+    private long Left(int[] open)
+    {
+        var active = Enumerable.Range(0, open.Length).Where(d => Tier.Active[d]).ToArray();
+        if (active.Any(d => open[d] > Tier.MostLeft[d])) return long.MaxValue;
+        if (Tier.LeftCap.Any(cap => active.Where(d => Tier.Problem.Demands[d].Stage == cap.Key).Sum(d => open[d]) > cap.Value)) return long.MaxValue;
+        return active.Sum(d => (long)open[d] * Tier.LeftCost[d]);
+    }
+}

@@ -1,0 +1,246 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Tests.Methods;
+
+/// <summary>Each method by itself, on tiers so small that all their patterns and plans are tried.</summary>
+public sealed class TierMethodTests
+{
+    private static readonly Effort None = new(MatchLimits.None);
+
+    [Fact]
+    public void Pricing_finds_the_least_reduced_cost_of_every_supply()
+    {
+        var found = 0;
+        foreach (var (drawn, random) in Drawn(0, 120))
+        {
+            var duals = drawn.Duals(random);
+            var priced = new PricingKnapsack(drawn.Tier).Price(duals);
+            for (var s = 0; s < priced.Length; s++)
+            {
+                var least = drawn.LeastReduced(s, duals);
+                Math.Min(0, priced[s].Least).Should().Be(least, $"of {drawn.Name}, supply {s}");
+                if (least == 0) continue;
+                found++;
+                priced[s].ReducedCost.Should().Be(least, $"of {drawn.Name}, supply {s}");
+                drawn.Reduced(priced[s].Best!, duals).Should().Be(least, $"of {drawn.Name}, supply {s}");
+                drawn.Patterns[s].Should().Contain(priced[s].Best!);
+            }
+        }
+
+        found.Should().BeGreaterThan(300, "else little was priced");
+    }
+
+    [Fact]
+    public void A_bound_from_any_duals_is_never_above_the_optimum()
+    {
+        var met = 0;
+        foreach (var (drawn, random) in Drawn(200, 150))
+        {
+            for (var draw = 0; draw < 3; draw++)
+            {
+                var duals = drawn.Duals(random);
+                var bound = Bounds.Lagrangian(drawn.Tier, duals, new PricingKnapsack(drawn.Tier).Price(duals));
+                bound.Should().BeLessThanOrEqualTo(drawn.Optimum * drawn.Tier.Scale, $"of {drawn.Name}");
+                var whole = Bounds.RoundUp(drawn.Tier, bound);
+                whole.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+                if (whole == drawn.Optimum) met++;
+            }
+        }
+
+        met.Should().BeGreaterThan(300, "the bound is of use");
+    }
+
+    [Fact]
+    public void The_bound_of_any_duals_is_the_lagrangian_term_by_term()
+    {
+        foreach (var (drawn, random) in Drawn(400, 60))
+        {
+            var (tier, duals) = (drawn.Tier, drawn.Duals(random));
+            var rows = Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).ToArray();
+            var byHand = rows.Sum(d => tier.DemandCount[d] * duals.Demand[d])
+                + tier.LeftCap.Sum(cap => cap.Value * duals.Left[cap.Key])
+                + (tier.SpendCap ?? 0) * duals.Spend
+                + (tier.RipCap ?? 0) * duals.Rips
+                + Enumerable.Range(0, tier.SupplyCount.Length).Sum(s => tier.SupplyCount[s] * drawn.LeastReduced(s, duals))
+                + rows.Sum(d => tier.MostLeft[d] * Math.Min(0, tier.LeftCost[d] * tier.Scale - duals.Demand[d] - duals.Left.GetValueOrDefault(tier.Problem.Demands[d].Stage)));
+
+            Bounds.Lagrangian(tier, duals, new PricingKnapsack(tier).Price(duals)).Should().Be(byHand, $"of {drawn.Name}");
+        }
+    }
+
+    [Fact]
+    public void The_enumeration_lists_every_pattern_within_the_gap_and_no_other()
+    {
+        var listed = 0;
+        foreach (var (drawn, random) in Drawn(600, 120))
+        {
+            var relaxation = At(drawn, drawn.Duals(random));
+            var cost = drawn.Optimum + random.Next(-1, 30);
+            var found = PatternEnumeration.All(drawn.Tier, relaxation, cost, 100_000, 10_000_000)!;
+            var gap = cost * drawn.Tier.Scale - relaxation.Bound;
+            var within = drawn.Patterns.SelectMany((patterns, s) =>
+                drawn.Tier.SupplyCount[s] == 0 || gap < 0 ? [] : patterns.Where(pattern => drawn.Reduced(pattern, relaxation.Duals) - drawn.LeastReduced(s, relaxation.Duals) <= gap)).ToHashSet();
+            listed += found.Count;
+
+            found.Zip(found.Skip(1)).All(pair => Pattern.Compare(pair.First, pair.Second) < 0).Should().BeTrue($"each stands once and in order, of {drawn.Name}");
+            found.All(within.Contains).Should().BeTrue($"none is beyond the gap, of {drawn.Name}");
+            (drawn.Tier.Goal == Goal.GivenUp ? within.Count == found.Count : within.All(pattern => found.Any(more => Holds(drawn.Tier, more, pattern))))
+                .Should().BeTrue($"none is missing, of {drawn.Name}");
+        }
+
+        listed.Should().BeGreaterThan(1000, "else little was listed");
+    }
+
+    [Fact]
+    public void The_enumeration_gives_up_above_its_limits_and_only_there()
+    {
+        var tried = 0;
+        foreach (var (drawn, random) in Drawn(800, 40))
+        {
+            var relaxation = At(drawn, drawn.Duals(random));
+            if (PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, 100_000, 10_000_000) is not { Count: > 1 } found) continue;
+            tried++;
+            PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, found.Count, 10_000_000).Should().HaveCount(found.Count);
+            if (found.Any(pattern => !pattern.Whole)) PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, 100_000, 0).Should().BeNull("no step is too few");
+        }
+
+        tried.Should().BeGreaterThan(20);
+    }
+
+    [Fact]
+    public void Counting_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1000, 150, (drawn, pool, relaxation, level) =>
+        CountProgram.Solve(drawn.Tier, pool, relaxation, level, 1_000_000, 100_000_000, None));
+
+    [Fact]
+    public void The_search_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1200, 100, (drawn, pool, relaxation, level) =>
+    {
+        using var search = new PoolSearch(drawn.Tier, pool, level, 10_000, None);
+        return new IntegerOutcome(null, search.Run(relaxation.Bound)) with { Plan = search.Best };
+    });
+
+    [Fact]
+    public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 30, (drawn, pool, _, level) =>
+        IntegerMaster.Solve(drawn.Tier, pool, null, level, 10, None));
+
+    [Fact]
+    public void A_tier_is_solved_to_its_optimum_and_says_so()
+    {
+        foreach (var (drawn, _) in Drawn(1500, 100))
+        {
+            var solved = TierSolver.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, None);
+
+            (drawn.Tier.Value(solved.Plan), solved.Bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
+            drawn.Tier.Accepts(solved.Plan).Should().BeTrue($"of {drawn.Name}");
+        }
+    }
+
+    // A search without any of its bounds: every node is split until all counts are whole.
+    [Fact]
+    public void A_split_shares_out_the_plans_among_its_two_nodes_and_leaves_the_fractional_one_to_neither()
+    {
+        var split = 0;
+        foreach (var (drawn, random) in Drawn(1700, 150))
+        {
+            var relaxation = ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
+            if (relaxation.Fractional.All(column => Math.Abs(column.Times - Math.Round(column.Times)) < 1e-5)) continue;
+            split++;
+            Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
+            var children = Branching.Children(drawn.Tier, pool, PoolNode.Root(drawn.Tier, pool.Length, 0), relaxation.Fractional);
+
+            children.Should().HaveCount(2);
+            children.Count(child => Admits(child, pool, relaxation.Fractional)).Should().Be(0, $"of {drawn.Name}");
+            foreach (var plan in Enumerable.Range(0, 40).Select(_ => Filled(drawn, random)).OfType<(Pattern, double)[]>())
+                children.Count(child => Admits(child, pool, plan)).Should().Be(1, $"of {drawn.Name}");
+        }
+
+        split.Should().BeGreaterThan(10, "else little was split");
+    }
+
+    [Fact]
+    public void A_rank_one_cut_holds_for_every_plan_in_whole_numbers()
+    {
+        var cuts = 0;
+        foreach (var (drawn, random) in Drawn(2000, 100))
+        {
+            var rows = Enumerable.Range(0, drawn.Tier.Active.Length).Where(d => drawn.Tier.Active[d]).ToArray();
+            if (rows.Length < 2) continue;
+            for (var draw = 0; draw < 10; draw++)
+            {
+                var denominator = random.Next(2, 5);
+                random.Shuffle(rows);
+                var cut = new RankOneCut(drawn.Tier, rows[..random.Next(1, rows.Length)], [.. rows.Select(_ => random.Next(1, denominator))], denominator);
+                if (Filled(drawn, random) is not { } plan) continue;
+                cuts++;
+                var filled = rows.ToDictionary(d => d, d => plan.Sum(use => (int)use.Times * use.Pattern.Takes.Where(take => take.Demand == d).Sum(take => take.Count)));
+                var left = plan.Sum(use => (long)use.Times * cut.Of(use.Pattern)) + rows.Sum(d => (drawn.Tier.DemandCount[d] - filled[d]) * cut.OfLeft(d));
+                left.Should().BeGreaterThanOrEqualTo(cut.Least, $"of {drawn.Name}, {cut.Key}");
+            }
+        }
+
+        cuts.Should().BeGreaterThan(500);
+    }
+
+    private static void EachLevel(int first, int problems, Func<DrawnTier, IReadOnlyList<Pattern>, Relaxation, long, IntegerOutcome> solve)
+    {
+        foreach (var (drawn, random) in Drawn(first, problems))
+        {
+            var relaxation = random.Next(3) == 0 ? At(drawn, drawn.Duals(random)) : ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
+            foreach (var level in (long[])[drawn.Optimum - 1, drawn.Optimum, drawn.Optimum + 25])
+            {
+                var pool = PatternEnumeration.All(drawn.Tier, relaxation, level, 100_000, 10_000_000)!;
+                var (plan, closed) = solve(drawn, pool, relaxation, level);
+
+                closed.Should().BeTrue($"of {drawn.Name}");
+                (plan is null ? null : (long?)drawn.Tier.Value(plan)).Should().Be(level < drawn.Optimum ? null : drawn.Optimum, $"of {drawn.Name} up to {level}");
+                if (plan is not null) drawn.Tier.Accepts(plan).Should().BeTrue($"of {drawn.Name}");
+            }
+        }
+    }
+
+    private static IEnumerable<(DrawnTier Drawn, Random Random)> Drawn(int first, int problems) =>
+        DrawnTier.Some(first, problems).Select((drawn, i) => (drawn, new Random(first + i)));
+
+    // What column generation would leave behind that ended at these duals.
+    private static Relaxation At(DrawnTier drawn, Duals duals)
+    {
+        var priced = new PricingKnapsack(drawn.Tier).Price(duals);
+        return new Relaxation([], [], duals, priced, Bounds.Lagrangian(drawn.Tier, duals, priced));
+    }
+
+    // A plan that keeps the demand and supply rows, drawn by chance.
+    private static (Pattern Pattern, double Times)[]? Filled(DrawnTier drawn, Random random)
+    {
+        var tier = drawn.Tier;
+        var (open, supply) = ((int[])tier.DemandCount.Clone(), (int[])tier.SupplyCount.Clone());
+        var uses = new Dictionary<Pattern, int>();
+        while (true)
+        {
+            var fits = drawn.Patterns.SelectMany(patterns => patterns)
+                .Where(pattern => supply[pattern.Supply] > 0 && pattern.Takes.All(take => take.Count <= open[take.Demand])).ToArray();
+            if (fits.Length == 0) break;
+            var pattern = fits[random.Next(fits.Length)];
+            uses[pattern] = uses.GetValueOrDefault(pattern) + 1;
+            supply[pattern.Supply]--;
+            foreach (var take in pattern.Takes) open[take.Demand] -= take.Count;
+        }
+
+        return Enumerable.Range(0, open.Length).All(d => !tier.Active[d] || open[d] <= tier.MostLeft[d])
+            ? [.. uses.Select(use => (use.Key, (double)use.Value))]
+            : null;
+    }
+
+    private static bool Admits(PoolNode node, Pattern[] pool, IReadOnlyList<(Pattern Pattern, double Times)> uses)
+    {
+        const double Whole = 1e-5;
+        bool Within(double times, int least, int most) => times >= least - Whole && times <= most + Whole;
+        var kept = node.Patterns.Select(p => pool[p]).ToHashSet();
+        return uses.All(use => use.Times < Whole || kept.Contains(use.Pattern))
+            && node.Least.Select((least, s) => Within(uses.Where(use => use.Pattern.Supply == s).Sum(use => use.Times), least, node.Most[s])).All(within => within)
+            && node.Splits.All(split => Within(uses.Where(use => split.Split.Holds(use.Pattern)).Sum(use => use.Times), split.Least, split.Most));
+    }
+
+    // True where the one cuts all that the other does, and costs no more.
+    private static bool Holds(Tier tier, Pattern more, Pattern less) =>
+        more.Supply == less.Supply && more.Whole == less.Whole && tier.Cost(more) <= tier.Cost(less)
+        && less.Takes.All(take => more.Takes.Any(other => other.Demand == take.Demand && other.Count >= take.Count));
+}
