@@ -41,8 +41,8 @@ public static class Comparison
         return rivals;
     }
 
-    // Where a limit of time ended the second match early, the first may be ahead in what the second is for.
-    private static Plan FewerSaws(Plan first, Plan second)
+    /// <summary>The better of two plans for the fewest saw cuts: where a limit of time ended the second match early, the first may be ahead in what the second is for.</summary>
+    internal static Plan FewerSaws(Plan first, Plan second)
     {
         for (var s = 0; s < first.Tiers.UnfilledByStage.Count; s++)
         {

@@ -77,6 +77,14 @@ public sealed class PlanCheckerTests
         { "unpriced material", "without a price are not named right" },
         { "other stages", "the stages are not the problem's" },
         { "an empty piece", "has no cut" },
+        { "cuts out of order", "cuts are out of order" },
+        { "something else unfilled", "nobody asked for what is unfilled: ghost of wall" },
+        { "less than none from the bin", "ties: a count is negative" },
+        { "less than none bought", "ties: a count is negative" },
+        { "more than are needed", "ties: a count is negative" },
+        { "a stage without its tier", "roof: 0 are unfilled, the tier says otherwise" },
+        { "spend, as the savings have it", "spend: 1 is said" },
+        { "a bought piece that leaves its span", "the bought 2x4 96\": the cut long" },
     };
 
     [Theory]
@@ -129,8 +137,68 @@ public sealed class PlanCheckerTests
             "unpriced material" => Good with { Unpriced = ["2x4"] },
             "other stages" => Good with { Stages = ["wall"] },
             "an empty piece" => With(0, first with { Cuts = [] }),
+            "cuts out of order" => With(0, first with { Cuts = [.. first.Cuts.Reverse()] }),
+            "something else unfilled" => Good with { Unfilled = [.. Good.Unfilled, Good.Unfilled[0] with { Stage = "wall", Cut = "ghost" }] },
+            "less than none from the bin" => Good with { Hardware = [fill with { FromYard = -1, ToBuy = 5, Price = new Money(250) }] },
+            "less than none bought" => Good with { Hardware = [fill with { FromYard = 3, ToBuy = -1, Price = new Money(-50) }] },
+            "more than are needed" => Good with { Hardware = [fill with { FromYard = 3, ToBuy = 5, Price = new Money(250) }] },
+            "a stage without its tier" => Good with { Tiers = tiers with { UnfilledByStage = [.. tiers.UnfilledByStage.Take(1)] } },
+            "spend, as the savings have it" => Good with { Tiers = tiers with { Spend = Figure.Best(1) }, Savings = Good.Savings with { Spend = new Money(1) } },
+            "a bought piece that leaves its span" => With(bought, Good.Pieces[bought] with { Cuts = [Good.Pieces[bought].Cuts[0] with { Start = L("95\"") }] }),
             _ => throw new ArgumentException("no such way", nameof(how)),
         };
+    }
+
+    // Two needs of 2 from a bin of 3 and a store of 1: each is within the bin and the limit, both together are not.
+    [Theory]
+    [InlineData(2, 0, 2, 0, "more of bolt is taken than the bins hold")]
+    [InlineData(1, 1, 1, 1, "more of bolt is bought than can be had")]
+    public void Needs_for_the_same_hardware_are_added_up(int first, int firstBought, int second, int secondBought, string fault)
+    {
+        var bolt = (Core.Materials.Hardware)Core.Materials.MaterialReader.ReadCounted("bolt").Value;
+        HardwareNeed[] needs = [new("wall", "a", bolt, 2), new("wall", "b", bolt, 2)];
+        var problem = Problem.Create(new MatchRequest
+        {
+            Bins = [new Bin(CodeOf(1), bolt, 3)],
+            Stages = [new Stage("wall", null, [], needs)],
+            Prices = new Core.Materials.PriceBook([new Core.Materials.StorePrice { Material = bolt, Price = new Money(30), Limit = 1 }]),
+        }).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+        var (spend, bought) = (new Money(30 * (firstBought + secondBought)), new[] { firstBought, secondBought });
+        var wrong = plan with
+        {
+            Hardware = [new HardwareFill(needs[0], first, firstBought, new Money(30 * firstBought)), new HardwareFill(needs[1], second, secondBought, new Money(30 * secondBought))],
+            Tiers = plan.Tiers with { Spend = Figure.Best(spend.Cents) },
+            Savings = plan.Savings with { Spend = spend },
+        };
+
+        PlanChecker.Faults(problem, plan).Should().BeEmpty();
+        PlanChecker.Faults(problem, wrong).Should().Equal(fault);
+    }
+
+    [Theory]
+    [InlineData(false, true)]
+    [InlineData(true, false)]
+    public void Hardware_is_not_bought_where_nothing_may_be_or_without_a_price(bool buy, bool priced)
+    {
+        var bolt = (Core.Materials.Hardware)Core.Materials.MaterialReader.ReadCounted("bolt").Value;
+        var need = new HardwareNeed("wall", "bolts", bolt, 2);
+        var problem = Problem.Create(new MatchRequest
+        {
+            Stages = [new Stage("wall", null, [], [need])],
+            Prices = priced ? new Core.Materials.PriceBook([new Core.Materials.StorePrice { Material = bolt, Price = Money.Zero }]) : Core.Materials.PriceBook.Empty,
+            Buy = buy,
+        }).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+        var wrong = plan with
+        {
+            Hardware = [new HardwareFill(need, 0, 2, Money.Zero)],
+            Unfilled = [],
+            Tiers = plan.Tiers with { Unfilled = Figure.Best(0), UnfilledByStage = [Figure.Best(0)] },
+        };
+
+        PlanChecker.Faults(problem, plan).Should().BeEmpty();
+        PlanChecker.Faults(problem, wrong).Should().Equal("bolts can't be bought");
     }
 
     private static Plan With(int index, PlannedPiece piece) =>

@@ -203,6 +203,24 @@ public sealed class BrokenPlanTests
         PlanReview.Faults(Request, broken).Should().NotBeEmpty();
     }
 
+    // Alone: what is left after the kerf is nothing either way, so that only the lengths are at fault.
+    [Theory]
+    [InlineData("filler", 15)]
+    [InlineData("lath", 29)]
+    public void A_length_that_will_not_do_is_the_only_fault(string name, int inches)
+    {
+        var (piece, at) = name == "filler" ? (0, 3) : (1, 0);
+        var saws = name == "filler" ? 1 : 0;
+        var broken = Repiece(Recut(Good, piece, at, cut => cut with { Length = Length.Inches(inches) }), piece, old => old with
+        {
+            Remainders = [.. old.Remainders.Where(rest => piece == 0)],
+            SawCuts = old.SawCuts + saws,
+        });
+
+        PlanChecker.Faults(TheProblem, broken with { Tiers = Good.Tiers with { SawCuts = Good.Tiers.SawCuts + saws } })
+            .Should().Equal($"the cuts {name} of {(piece == 0 ? "wall" : "roof")} do not fit what was asked");
+    }
+
     // So that the three ways in which a piece may not serve are seen for that alone: with the rule loosened, the same plan is good.
     [Theory]
     [InlineData("a piece reserved for another stage")]

@@ -1,0 +1,122 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using static Offcuts.Matching.Tests.Scene;
+
+namespace Offcuts.Matching.Tests;
+
+/// <summary>What would have to change, where several pieces, cuts and lengths stand side by side. All yards here are invented.</summary>
+public sealed class RemedyTests
+{
+    private static (RemedyKind Kind, string Text, int Fills)[] Remedies(MatchRequest request, string stage = "wall", string name = "cut")
+    {
+        var problem = Problem.Create(request).Value;
+        var cut = problem.Stages.Single(one => one.Name == stage).Cuts.First(one => one.Name == name);
+        return [.. Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), cut, MatchLimits.None).Remedies.Select(remedy => (remedy.Kind, remedy.Text, remedy.Fills))];
+    }
+
+    private static (RemedyKind, string, int)[] Only(RemedyKind kind, MatchRequest request) => [.. Remedies(request).Where(remedy => remedy.Kind == kind)];
+
+    private static Piece Reserved(string length, int number) => Board(length, number) with { State = PieceState.Reserved, ReservedFor = "roof" };
+
+    [Fact]
+    public void Sheets_have_no_remedy() =>
+        Remedies(Request([], [Cut("50\"") with { Material = MaterialReader.Read("plywood 3/4").Value }])).Should().BeEmpty();
+
+    [Fact]
+    public void A_longer_piece_is_measured_against_the_longest_span_that_may_serve()
+    {
+        Only(RemedyKind.LongerPiece, Request([Board("60\"", 1), Board("70\"", 2), Board("80\"", 3) with { Condition = Condition.Poor }], [Cut("7'")]))
+            .Should().Equal((RemedyKind.LongerPiece, "a piece longer by 1' 2\" than the longest that may serve, which is 5' 10\"", 1));
+        Only(RemedyKind.LongerPiece, Request([Board("7'")], [Cut("7'", 2)])).Should().BeEmpty("a piece of that length would do");
+    }
+
+    [Fact]
+    public void Of_two_boards_that_give_as_many_only_the_shorter_is_told() =>
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("7'", 3)], Price("7'", 450, limit: 0), Price("8'", 500, limit: 0), Price("14 1/2'", 900, limit: 0)))
+            .Should().Equal((RemedyKind.OneMoreBoard, "one more new board of 7'", 1), (RemedyKind.OneMoreBoard, "one more new board of 14' 6\"", 2));
+
+    // 2 x 47 15/16 + 1/8 = 96 exactly; 2 x 48 + 1/8 is an eighth too much.
+    [Theory]
+    [InlineData("47 15/16\"", 2)]
+    [InlineData("48\"", 1)]
+    public void How_many_a_board_gives_counts_the_kerf_between_them(string length, int gives) =>
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut(length, 2)], Price("8'", 500, limit: 0))).Should().Equal((RemedyKind.OneMoreBoard, "one more new board of 8'", gives));
+
+    [Fact]
+    public void Of_two_boards_of_a_length_the_cheaper_is_told() =>
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("7'")], Price("8'", 500, limit: 0), Price("8'", 400, limit: 0, treated: true)))
+            .Should().Equal((RemedyKind.OneMoreBoard, "one more new treated board of 8'", 1));
+
+    [Fact]
+    public void A_board_that_is_too_short_or_not_as_wished_does_not_count()
+    {
+        const string Some = "a board of 7' or more; no price is known for one";
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("7'")], Price("6'", 500))).Should().Equal((RemedyKind.OneMoreBoard, Some, 1));
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("7'") with { Treated = TreatedWish.Yes }], Price("8'", 500))).Should().Equal((RemedyKind.OneMoreBoard, Some, 1));
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("7'") with { Use = Use.Structural }], Price("8'", 500, limit: 0))).Should().Equal((RemedyKind.OneMoreBoard, "one more new board of 8'", 1));
+    }
+
+    // The poor board of 8 ft holds one of 7 ft; the cut beside it stays as it is.
+    [Fact]
+    public void A_looser_use_is_asked_for_one_cut_alone() =>
+        Only(RemedyKind.LooserUse, Request([Board("3'", 1), Board("8'", 2) with { Condition = Condition.Poor }], [Cut("7'"), Cut("6'", name: "other")]))
+            .Should().Equal((RemedyKind.LooserUse, "the use rough, if the work allows it", 1));
+
+    [Fact]
+    public void Other_treatment_may_come_from_the_store_in_exactly_the_length()
+    {
+        var request = Request([], [Cut("7'") with { Treated = TreatedWish.Yes }], Price("7'", 500), Price("6'", 900, treated: true));
+
+        Only(RemedyKind.OtherTreatment, request).Should().Equal((RemedyKind.OtherTreatment, "untreated wood too, where the code allows it", 1));
+        Only(RemedyKind.OtherTreatment, request with { Buy = false }).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void One_reserved_piece_is_let_go_and_no_other() =>
+        Only(RemedyKind.ReservedPiece, Request([Board("7'", 1), Reserved("2'", 2), Reserved("8'", 3) with { BadSpots = [new Offcuts.Core.Yard.Span(L("7'"), L("91\""))] }, Reserved("8'", 4)], [Cut("7'", 3)]))
+            .Should().Equal((RemedyKind.ReservedPiece, $"{CodeOf(3)}, which is reserved for roof", 1));
+
+    [Fact]
+    public void One_spared_piece_is_let_go_and_no_other() =>
+        Only(RemedyKind.SparedPiece, Request([Board("7'", 1), Board("2'", 2), Board("7'", 3), Board("7'", 4)], [Cut("7'", 3)]) with
+        { Wishes = new Wishes([], [new Spare(CodeOf(2)), new Spare(CodeOf(3)), new Spare(CodeOf(4))]) })
+            .Should().Equal((RemedyKind.SparedPiece, $"{CodeOf(3)}, which is to be left alone", 1));
+
+    // Both stages have a cut of the same name, and the wall another one beside it; only what was asked about is counted.
+    [Fact]
+    public void Only_the_cut_that_was_asked_about_is_explained()
+    {
+        var problem = Problem.Create(Request([Board("50\"", 1), Board("50\"", 2), Board("40\"", 3)], [Cut("48\""), Cut("39\"", name: "other"), Cut("48\"", 3, stage: "roof")])).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+        Explanation Of(int stage) => Explainer.Of(problem, plan, problem.Stages[stage].Cuts[0], MatchLimits.None);
+
+        Of(0).From.Should().Equal((0, 1));
+        Of(0).Unfilled.Should().BeEmpty();
+        Of(1).From.Should().Equal((1, 1));
+        Of(1).Unfilled.Select(left => (left.Stage, left.Cut, left.Count)).Should().Equal(("roof", "cut", 2));
+    }
+
+    [Fact]
+    public void Why_a_piece_may_not_serve_is_told_before_that_it_is_spared()
+    {
+        var problem = Problem.Create(Request([Board("8'", 1) with { Condition = Condition.Poor }, Board("8'", 2), Board("8'", 3)], [Cut("48\"")]) with
+        { Wishes = new Wishes([], [new Spare(CodeOf(1)), new Spare(CodeOf(2))]) }).Value;
+
+        Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None).Candidates.Select(one => one.WhyNot).Should().Equal(
+            "it is poor, and nonstructural use takes sound or fair", "it is to be left alone", null);
+    }
+
+    // Without the pin of "a" the 96 in board keeps that of "b": one more board is bought.
+    [Fact]
+    public void Without_a_pinned_piece_its_pins_for_other_cuts_still_hold()
+    {
+        var problem = Problem.Create(Request([Board("96\"", 1), Board("50\"", 2)], [Cut("40\"", name: "a"), Cut("45\"", name: "b")], Price("8'", 400)) with
+        { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "a"), new Pin(CodeOf(1), "wall", "b")], []) }).Value;
+        var why = Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None);
+        var without = problem.Changed(request => request with { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "b")], [new Spare(CodeOf(1), "wall", "a")]) }).Value;
+
+        why.Instead.Single().Pinned.Should().BeTrue();
+        why.Instead.Single().Tiers.Should().BeEquivalentTo(Matcher.Match(without, MatchLimits.None).Tiers);
+    }
+}
