@@ -50,6 +50,35 @@ internal static class Bounds
         return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
     }
 
+    /// <summary>
+    /// The least spend that the sum of lengths alone allows, and the supply by whose price for its length it is counted; none where
+    /// nothing can be bought. For the tier of spend alone. It is L for u_d = p w_d / c, with price p and capacity c of that supply, where the
+    /// least reduced cost of a supply s is at least p_s - p c_s / c; multiplied by c, so that all is whole.
+    /// </summary>
+    public static (long Bound, int? Supply) Lengths(Tier tier)
+    {
+        var problem = tier.Problem;
+        (long Bound, int? Supply) best = (0, null);
+        Int128 needed = 0;
+        for (var d = 0; d < problem.Demands.Count; d++)
+        {
+            if (tier.Active[d]) needed += (Int128)(tier.DemandCount[d] - tier.MostLeft[d]) * problem.Weights[d];
+        }
+
+        for (var by = 0; by < problem.Supplies.Count; by++)
+        {
+            var (price, capacity) = (problem.Supplies[by].Price, problem.Capacity(by));
+            if (price == 0) continue;
+            var sum = needed * price;
+            for (var s = 0; s < problem.Supplies.Count; s++)
+                sum += tier.SupplyCount[s] * Int128.Min(0, (Int128)problem.Supplies[s].Price * capacity - (Int128)price * problem.Capacity(s));
+            var bound = sum <= 0 ? 0 : (long)((sum + capacity - 1) / capacity);
+            if (best.Supply is null || bound > best.Bound) best = (bound, by);
+        }
+
+        return best with { Bound = RoundUp(tier, best.Bound * tier.Scale) };
+    }
+
     private static Int128 Rows(Tier tier, Duals duals, (RankOneCut Cut, long Dual)[] cuts)
     {
         var problem = tier.Problem;

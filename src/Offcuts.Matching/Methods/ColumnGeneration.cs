@@ -11,23 +11,36 @@ internal sealed record Relaxation(
 
 /// <summary>
 /// Solves the relaxation of a tier: solve the master over the known patterns, price, add what pricing finds, until nothing is
-/// found or the bound meets the best plan. Source: Gilmore and Gomory, 1961.
+/// found or the bound meets the best plan. Pricing is asked at duals between those of the best bound and the master's, which jump
+/// about less from round to round; where that finds nothing, at the master's.
+/// Source: Gilmore and Gomory, 1961; the smoothing of duals, Wentges, 1997 (from memory).
 /// Cost: some dozen to some hundred rounds of one linear program and one knapsack. Gives up at the limit with the best bound so far.
 /// </summary>
 internal static class ColumnGeneration
 {
     private const int MostRounds = 2000;
+    private const double TowardsMaster = 0.4;
+    private const double NearEnough = 0.25;
 
-    public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort)
+    /// <summary>Solves.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="incumbent">A plan that keeps its rows; its patterns come first.</param>
+    /// <param name="start">Further patterns.</param>
+    /// <param name="effort">Limit.</param>
+    /// <param name="known">
+    /// Where a figure is given that no plan is below: ends as soon as the rounded bound is this or cannot get better any more, although
+    /// the duals still might. None to go on to the end.
+    /// </param>
+    public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort, long? known = null)
     {
-        using var master = new RestrictedMaster(tier);
+        var master = new RestrictedMaster(tier);
         foreach (var (pattern, _) in incumbent.Uses)
             if (Stripped(tier, pattern) is { } active) master.Add(active);
         foreach (var pattern in start)
             if (Stripped(tier, pattern) is { } active) master.Add(active);
 
         var knapsack = new PricingKnapsack(tier);
-        var duals = Duals.Zero(tier);
+        var duals = tier.Goal == Goal.Spend && Bounds.Lengths(tier).Supply is { } supply ? Duals.ByLength(tier, supply) : Duals.Zero(tier);
         var priced = knapsack.Price(duals);
         var best = new Relaxation([], [], duals, priced, Bounds.Lagrangian(tier, duals, priced));
         var target = tier.Value(incumbent);
@@ -36,21 +49,32 @@ internal static class ColumnGeneration
         {
             if (master.Solve() is not { } next) break;
             fractional = [.. master.Solution.Where(column => column.Times > 1e-9)];
-            duals = next;
-            priced = knapsack.Price(duals);
-            var bound = Bounds.Lagrangian(tier, duals, priced);
-            if (bound > best.Bound) best = best with { Duals = duals, Priced = priced, Bound = bound };
-            var added = false;
-            for (var s = 0; s < priced.Length; s++)
-            {
-                if (priced[s].Best is { } pattern && priced[s].ReducedCost - duals.Supply[s] < -Noise(tier)) added |= master.Add(pattern);
-            }
-
-            if (!added) break;
+            if (known is { } least && Settled(tier, Math.Max(least, Bounds.RoundUp(tier, best.Bound)), master.Objective)) break;
+            var near = master.Objective * tier.Scale - best.Bound < NearEnough * Math.Abs(master.Objective) * tier.Scale;
+            if (!Priced(near ? Duals.Between(best.Duals, next, TowardsMaster) : next, next) && !(near && Priced(next, next))) break;
         }
 
         return best with { Patterns = [.. master.Patterns], Fractional = fractional };
+
+        // Prices at some duals; true where a pattern came that the master has a use for.
+        bool Priced(Duals at, Duals masters)
+        {
+            var found = knapsack.Price(at);
+            var bound = Bounds.Lagrangian(tier, at, found);
+            if (bound > best.Bound) best = best with { Duals = at, Priced = found, Bound = bound };
+            var added = false;
+            for (var s = 0; s < found.Length; s++)
+            {
+                if (found[s].Best is { } pattern && PricingKnapsack.ReducedCost(tier, pattern, masters) - masters.Supply[s] < -Noise(tier)) added |= master.Add(pattern);
+            }
+
+            return added;
+        }
     }
+
+    // The master only gets cheaper, and the bound never passes it.
+    private static bool Settled(Tier tier, long bound, double objective) =>
+        Bounds.RoundUp(tier, (long)Math.Ceiling((objective - 1e-6) * tier.Scale)) <= bound;
 
     // Below a hundred-thousandth of a cent a gain is rounding noise of the linear solver.
     private static long Noise(Tier tier) => tier.Scale / 100_000;

@@ -2,50 +2,98 @@ namespace Offcuts.Matching.Methods;
 
 /// <summary>
 /// A plan from the relaxation: settle the patterns that it uses whole, else the one it uses most; generate patterns anew for what
-/// remains; repeat. The patterns fit what is left at every step, which rounding over the first patterns alone cannot do.
-/// Source: diving with column generation, Sadykov et al., 2019 (from memory).
-/// Cost: at most one short column generation for each piece cut. Never fails; may find nothing better.
+/// remains; repeat. The patterns fit what is left at every step, which rounding over the first patterns alone cannot do. Where the
+/// relaxation of what remains tells that nothing better comes of it, what was settled last is taken back, each time twice as much until
+/// the dive gets further than before, and it goes on from there by other ways: many solutions of the relaxation are equally good, and
+/// costs that are changed by next to nothing, drawn with a fixed seed, lead to another of them.
+/// Source: diving with column generation, Sadykov et al., 2019 (from memory); taking back more and more is our own.
+/// Cost: at most one short column generation for each piece cut, and some more for what is taken back. Never fails; may find nothing better.
 /// </summary>
-internal static class Diving
+internal sealed class Diving
 {
-    private const int MostRounds = 30;
+    private const int MostRounds = 60;
+    private const int WorkARow = 24;
+    private const double Whole = 1 - 1e-4;
+    private const double Unused = 1e-4;
 
-    /// <summary>The plan reached, or none where it does not keep the rows.</summary>
+    private readonly Tier _tier;
+    private readonly long _most;
+    private readonly Effort _effort;
+    private readonly List<Pattern> _known;
+    private readonly List<Pattern> _settled = [];
+    private readonly Random _random = new(1);
+    private long _work;
+    private int _back = 1;
+    private int _furthest;
+
+    private Diving(Tier tier, IReadOnlyList<Pattern> patterns, long most, Effort effort)
+    {
+        (_tier, _known, _most, _effort) = (tier, [.. patterns], most, effort);
+        _work = WorkARow * Open(tier);
+    }
+
+    /// <summary>The plan reached, or none where it does not keep the rows or costs more than asked for.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="patterns">Patterns to start from.</param>
-    /// <param name="avoid">Skips that many of the first choices, so that another dive ends elsewhere.</param>
+    /// <param name="most">Only a plan of at most this cost is looked for.</param>
     /// <param name="effort">Limit.</param>
-    public static MaterialPlan? Dive(Tier tier, IReadOnlyList<Pattern> patterns, int avoid, Effort effort)
+    public static MaterialPlan? Dive(Tier tier, IReadOnlyList<Pattern> patterns, long most, Effort effort) =>
+        new Diving(tier, patterns, most, effort).Run();
+
+    private MaterialPlan? Run()
     {
-        var settled = new List<(Pattern Pattern, int Times)>();
-        var known = patterns.ToList();
-        while (!effort.Over)
+        var first = true;
+        while (!_effort.Over)
         {
-            var rest = tier.Rest(settled);
-            if (Enumerable.Range(0, rest.Active.Length).All(d => !rest.Active[d] || rest.DemandCount[d] == 0)) break;
-            var fractional = Relax(rest, known, effort);
-            var choices = fractional
-                .Where(column => Useful(rest, column.Pattern))
-                .OrderByDescending(column => column.Times - Math.Floor(column.Times + 1e-6) > 1e-6 ? column.Times : column.Times + 1000)
-                .ThenBy(column => column.Pattern, Comparer<Pattern>.Create(Pattern.Compare))
-                .ToArray();
-            if (choices.Length == 0) break;
-            var whole = choices.Where(column => column.Times >= 1 - 1e-6).ToArray();
-            if (whole.Length > 0)
+            var rest = _tier.Rest(_settled.Select(pattern => (pattern, 1)));
+            if (Open(rest) == 0)
             {
-                foreach (var column in whole) settled.Add((column.Pattern, Fitting(tier.Rest(settled), column.Pattern, (int)Math.Floor(column.Times + 1e-6))));
-                if (settled[^1].Times == 0 && whole.Length == 1) break;
+                if (Finished() is { } plan) return plan;
+                if (!TakenBack()) return null;
+                first = false;
                 continue;
             }
 
-            var choice = choices[Math.Min(avoid, choices.Length - 1)];
-            if (avoid > 0) avoid--;
-            settled.Add((choice.Pattern, 1));
+            var (solution, bound) = Relax(rest, first);
+            var choices = solution
+                .Where(column => column.Times > Unused && Useful(rest, column.Pattern))
+                .OrderByDescending(column => column.Times).ThenBy(column => column.Pattern, Comparer<Pattern>.Create(Pattern.Compare))
+                .ToArray();
+            if (choices.Length == 0 || bound > _most)
+            {
+                if (bound <= _most && Finished() is { } plan) return plan;
+                if (!TakenBack()) return null;
+                first = false;
+                continue;
+            }
+
+            if (choices[0].Times < Whole) _settled.Add(choices[0].Pattern);
+            foreach (var (pattern, times) in choices.TakeWhile(column => column.Times >= Whole))
+                _settled.AddRange(Enumerable.Repeat(pattern, Fitting(_tier.Rest(_settled.Select(one => (one, 1))), pattern, (int)(times + 1 - Whole))));
         }
 
-        var plan = IntegerMaster.Trimmed(tier, settled);
-        if (!tier.Accepts(plan)) plan = BestInsertion.Best(tier.Problem, tier.Active, plan);
-        return tier.Accepts(plan) ? plan : null;
+        return null;
+    }
+
+    private static long Open(Tier tier) => Enumerable.Range(0, tier.Active.Length).Count(d => tier.Active[d] && tier.DemandCount[d] > 0);
+
+    // False where there is nothing to take back, or where that was done often enough.
+    private bool TakenBack()
+    {
+        if (_settled.Count == 0 || _work <= 0) return false;
+        if (_settled.Count > _furthest) (_furthest, _back) = (_settled.Count, 1);
+        else _back *= 2;
+        var kept = Math.Max(0, _settled.Count - _back);
+        _settled.RemoveRange(kept, _settled.Count - kept);
+        if (kept == 0) _back = 1;
+        return true;
+    }
+
+    private MaterialPlan? Finished()
+    {
+        var plan = IntegerMaster.Trimmed(_tier, _settled.Select(pattern => (pattern, 1)));
+        if (!_tier.Accepts(plan)) plan = BestInsertion.Best(_tier.Problem, _tier.Active, plan);
+        return _tier.Accepts(plan) && _tier.Value(plan) <= _most ? plan : null;
     }
 
     // A pattern may hold more of a demand than is left only where the surplus can be dropped.
@@ -56,33 +104,35 @@ internal static class Diving
         times,
         Math.Min(rest.SupplyCount[pattern.Supply], pattern.Takes.Min(take => rest.DemandCount[take.Demand] / take.Count)));
 
-    private static List<(Pattern Pattern, double Times)> Relax(Tier rest, List<Pattern> known, Effort effort)
+    // The relaxation of what remains, and a figure that no plan with what is settled is below, as far as the linear program is right.
+    private (List<(Pattern Pattern, double Times)> Solution, long Bound) Relax(Tier rest, bool straight)
     {
-        using var master = new RestrictedMaster(rest, Dear(rest));
-        foreach (var pattern in known)
+        _work -= Open(rest);
+        var master = new RestrictedMaster(rest, Dear(rest), straight ? null : _random);
+        foreach (var pattern in _known)
         {
             if (Useful(rest, pattern)) master.Add(pattern);
         }
 
         var knapsack = new PricingKnapsack(rest);
-        for (var round = 0; round < MostRounds && !effort.Over; round++)
+        var ended = false;
+        for (var round = 0; round < MostRounds && !ended && !_effort.Over; round++)
         {
             if (master.Solve() is not { } duals) break;
             var priced = knapsack.Price(duals);
-            var added = false;
+            ended = true;
             for (var s = 0; s < priced.Length; s++)
             {
                 if (rest.SupplyCount[s] == 0 || priced[s].Best is not { } pattern || priced[s].ReducedCost - duals.Supply[s] >= -rest.Scale / 1000) continue;
                 if (!master.Add(pattern)) continue;
-                known.Add(pattern);
-                added = true;
+                _known.Add(pattern);
+                ended = false;
             }
-
-            if (!added) break;
         }
 
-        _ = master.Solve();
-        return [.. master.Solution.Where(column => column.Times > 1e-6)];
+        if (!ended) _ = master.Solve();
+        var settled = _settled.Sum(pattern => (double)_tier.Cost(pattern));
+        return ([.. master.Solution], ended ? Bounds.RoundUp(_tier, (long)Math.Ceiling((settled + master.Objective - 0.01) * _tier.Scale)) : long.MinValue);
     }
 
     /// <summary>A cost above that of any one pattern and its like, at which going without is the last resort.</summary>

@@ -16,6 +16,31 @@ internal sealed class Duals
         Rips = -Whole(-rips, 0, tier.Scale);
     }
 
+    private Duals(long[] demand, long[] supply, IReadOnlyDictionary<int, long> left, long spend, long rips) =>
+        (Demand, Supply, Left, Spend, Rips) = (demand, supply, left, spend, rips);
+
+    /// <summary>Each demand in proportion to its weight, so that a full piece of the supply earns its price: those of <see cref="Bounds.Lengths"/>.</summary>
+    public static Duals ByLength(Tier tier, int supply)
+    {
+        var problem = tier.Problem;
+        var price = (Int128)problem.Supplies[supply].Price * tier.Scale;
+        return new Duals(
+            [.. problem.Weights.Select((weight, d) => tier.Active[d] ? (long)(price * weight / problem.Capacity(supply)) : 0)],
+            new long[problem.Supplies.Count], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0L), 0, 0);
+    }
+
+    /// <summary>Between two: <paramref name="part"/> of the way from one to the other.</summary>
+    public static Duals Between(Duals from, Duals to, double part)
+    {
+        long Mixed(long a, long b) => a + (long)Math.Round((b - a) * part);
+        return new Duals(
+            [.. from.Demand.Zip(to.Demand, Mixed)],
+            [.. from.Supply.Zip(to.Supply, Mixed)],
+            to.Left.ToDictionary(pair => pair.Key, pair => Mixed(from.Left.GetValueOrDefault(pair.Key), pair.Value)),
+            Mixed(from.Spend, to.Spend),
+            Mixed(from.Rips, to.Rips));
+    }
+
     /// <summary>No prices at all: the first, weakest bound.</summary>
     public static Duals Zero(Tier tier) =>
         new(tier, new double[tier.Problem.Demands.Count], new double[tier.Problem.Supplies.Count], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);

@@ -1,90 +1,105 @@
-using Google.OrTools.LinearSolver;
-
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// The relaxation of a <see cref="Tier"/> over the patterns known so far, solved by GLOP (the simplex method of OR-Tools).
-/// Only its duals are used, rounded to whole numbers: nothing is believed because it says so.
+/// The relaxation of a <see cref="Tier"/> over the patterns known so far, by <see cref="RevisedSimplex"/>: each solve goes on from the
+/// last one's basis. Only its duals are used, rounded to whole numbers: nothing is believed because it says so.
+/// Demands of which nothing is to be filled have no row.
 /// </summary>
-internal sealed class RestrictedMaster : IDisposable
+internal sealed class RestrictedMaster
 {
+    private const double MostNoise = 1e-4;
+
     private readonly Tier _tier;
-    private readonly Solver _solver;
-    private readonly Constraint?[] _demand;
-    private readonly Constraint[] _supply;
-    private readonly Dictionary<int, Constraint> _left = [];
-    private readonly Constraint? _spend;
-    private readonly Constraint? _rips;
+    private readonly RevisedSimplex _program;
+    private readonly bool _whole;
+    private readonly Random? _noise;
+    private readonly int[] _demand;
+    private readonly int[] _supply;
+    private readonly Dictionary<int, int> _left = [];
+    private readonly int _spend = -1;
+    private readonly int _rips = -1;
     private readonly HashSet<Pattern> _known = [];
-    private readonly List<(Pattern Pattern, Variable Variable)> _columns = [];
+    private readonly List<Pattern?> _columns = [];
 
     /// <summary>An empty master.</summary>
     /// <param name="tier">Rows and costs.</param>
     /// <param name="artificial">Cost at which a demand may go without a pattern, so that there always is a solution; none where patterns make one.</param>
-    public RestrictedMaster(Tier tier, double? artificial = null)
+    /// <param name="noise">Draws what is added to the cost of each pattern, next to nothing, to get another of equally good solutions.</param>
+    public RestrictedMaster(Tier tier, double? artificial = null, Random? noise = null)
     {
+        _noise = noise;
         _tier = tier;
-        _solver = Solver.CreateSolver("GLOP") ?? throw new InvalidOperationException("the linear solver is missing");
-        var problem = tier.Problem;
-        _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d]
-            ? _solver.MakeConstraint(count, tier.Covering ? double.PositiveInfinity : count)
-            : null)];
-        _supply = [.. tier.SupplyCount.Select(count => _solver.MakeConstraint(double.NegativeInfinity, count))];
-        foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
-        if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
-        if (tier.RipCap is { } rips) _rips = _solver.MakeConstraint(double.NegativeInfinity, rips);
+        _whole = artificial is null;
+        var rows = new List<(RowKind, double)>();
+        int Row(RowKind kind, double right)
+        {
+            rows.Add((kind, right));
+            return rows.Count - 1;
+        }
+
+        _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d] && count > 0 ? Row(tier.Covering ? RowKind.AtLeast : RowKind.Exactly, count) : -1)];
+        _supply = [.. tier.SupplyCount.Select(count => count > 0 ? Row(RowKind.AtMost, count) : -1)];
+        foreach (var (stage, cap) in tier.LeftCap) _left[stage] = Row(RowKind.AtMost, cap);
+        if (tier.SpendCap is { } spend) _spend = Row(RowKind.AtMost, Math.Max(0, spend));
+        if (tier.RipCap is { } rips) _rips = Row(RowKind.AtMost, Math.Max(0, rips));
+        _program = new RevisedSimplex(rows, artificial ?? Diving.Dear(tier));
+
+        // A cut need not be left unfilled more often than it is asked for, so that the caps alone limit it.
         for (var d = 0; d < tier.MostLeft.Length; d++)
         {
-            if (tier.MostLeft[d] == 0) continue;
-            var left = _solver.MakeNumVar(0, tier.MostLeft[d], "");
-            _solver.Objective().SetCoefficient(left, tier.LeftCost[d]);
-            _demand[d]!.SetCoefficient(left, 1);
-            if (_left.TryGetValue(problem.Demands[d].Stage, out var row)) row.SetCoefficient(left, 1);
+            if (tier.MostLeft[d] == 0 || _demand[d] < 0) continue;
+            _program.Add(tier.LeftCost[d], _left.TryGetValue(tier.Problem.Demands[d].Stage, out var row) ? [(_demand[d], 1), (row, 1)] : [(_demand[d], 1)]);
+            _columns.Add(null);
         }
-
-        foreach (var row in _demand)
-        {
-            if (artificial is not { } dear || row is null) continue;
-            var missing = _solver.MakeNumVar(0, double.PositiveInfinity, "");
-            _solver.Objective().SetCoefficient(missing, dear);
-            row.SetCoefficient(missing, 1);
-        }
-
-        _solver.Objective().SetMinimization();
     }
 
     /// <summary>The patterns known, in the order in which they came.</summary>
-    public IEnumerable<Pattern> Patterns => _columns.Select(column => column.Pattern);
+    public IEnumerable<Pattern> Patterns => _columns.OfType<Pattern>();
 
-    /// <summary>How often the relaxation uses each pattern, after <see cref="Solve"/>.</summary>
-    public IEnumerable<(Pattern Pattern, double Times)> Solution => _columns.Select(column => (column.Pattern, column.Variable.SolutionValue()));
+    /// <summary>Cost of the relaxation over the known patterns, after <see cref="Solve"/>.</summary>
+    public double Objective => _noise is null ? _program.Objective : _program.Objective - _program.Solution.Sum(at => at.Value) * MostNoise;
+
+    /// <summary>The patterns that the relaxation uses and how often, after <see cref="Solve"/>.</summary>
+    public IEnumerable<(Pattern Pattern, double Times)> Solution =>
+        _program.Solution.Where(at => _columns[at.Column] is not null).Select(at => (_columns[at.Column]!, at.Value));
 
     /// <summary>Adds a pattern; false where it is known already.</summary>
     public bool Add(Pattern pattern)
     {
         if (!_known.Add(pattern)) return false;
-        var variable = _solver.MakeNumVar(0, double.PositiveInfinity, "");
-        _solver.Objective().SetCoefficient(variable, _tier.Cost(pattern));
-        foreach (var take in pattern.Takes) _demand[take.Demand]?.SetCoefficient(variable, take.Count);
-        _supply[pattern.Supply].SetCoefficient(variable, 1);
-        if (pattern.Price > 0) _spend?.SetCoefficient(variable, pattern.Price);
-        if (pattern.Rips > 0) _rips?.SetCoefficient(variable, pattern.Rips);
-        _columns.Add((pattern, variable));
+        Span<(int, double)> entries = stackalloc (int, double)[pattern.Takes.Length + 3];
+        var count = 0;
+        foreach (var take in pattern.Takes)
+        {
+            if (_demand[take.Demand] >= 0) entries[count++] = (_demand[take.Demand], take.Count);
+        }
+
+        if (_supply[pattern.Supply] is >= 0 and var supply) entries[count++] = (supply, 1);
+        if (pattern.Price > 0 && _spend >= 0) entries[count++] = (_spend, pattern.Price);
+        if (pattern.Rips > 0 && _rips >= 0) entries[count++] = (_rips, pattern.Rips);
+        _program.Add(_tier.Cost(pattern) + (_noise is null ? 0 : MostNoise * _noise.NextDouble()), entries[..count]);
+        _columns.Add(pattern);
         return true;
     }
 
     /// <summary>Solves the relaxation over the known patterns; none where the solver does not get there.</summary>
     public Duals? Solve()
     {
-        if (_solver.Solve() is not Solver.ResultStatus.OPTIMAL) return null;
+        if (!_program.Solve(_whole)) return null;
+        var duals = _program.Duals;
         return new Duals(
             _tier,
-            [.. _demand.Select(row => row?.DualValue() ?? 0)],
-            [.. _supply.Select(row => row.DualValue())],
-            _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
-            _spend?.DualValue() ?? 0,
-            _rips?.DualValue() ?? 0);
+            Of(_demand, duals),
+            Of(_supply, duals),
+            _left.ToDictionary(pair => pair.Key, pair => _program.Duals[pair.Value]),
+            _spend < 0 ? 0 : duals[_spend],
+            _rips < 0 ? 0 : duals[_rips]);
     }
 
-    public void Dispose() => _solver.Dispose();
+    private static double[] Of(int[] rows, ReadOnlySpan<double> duals)
+    {
+        var values = new double[rows.Length];
+        for (var i = 0; i < rows.Length; i++) values[i] = rows[i] < 0 ? 0 : duals[rows[i]];
+        return values;
+    }
 }

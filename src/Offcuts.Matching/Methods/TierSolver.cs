@@ -35,21 +35,28 @@ internal static class TierSolver
     /// <param name="effort">Limit.</param>
     public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort)
     {
+        if (tier.Goal == Goal.Spend) trivialBound = Math.Max(trivialBound, Bounds.Lengths(tier).Bound);
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
-        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort);
+        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
         var best = Better(tier, incumbent, bound, relaxation, effort);
-        if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
+        if (tier.Value(best) > bound && !effort.Over)
+        {
+            // What the search may leave out depends on how good the duals are, beyond what the bound says.
+            relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
+            (best, bound) = Searched(tier, best, Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound)), relaxation, effort);
+        }
+
         return new TierOutcome(best, bound, relaxation);
     }
 
     // Plans from the relaxation: by diving, then as good as its patterns give.
     private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        for (var avoid = 0; avoid < Dives && tier.Value(best) > bound && !effort.Over; avoid++)
+        for (var dives = 0; dives < Dives && tier.Value(best) > bound && !effort.Over; dives++)
         {
-            var dive = Diving.Dive(tier, relaxation.Patterns, avoid, effort);
-            if (dive is not null && tier.Value(dive) < tier.Value(best)) best = dive;
+            if (Diving.Dive(tier, relaxation.Patterns, dives == 0 ? tier.Value(best) - 1 : bound, effort) is not { } dive) break;
+            best = dive;
         }
 
         if (tier.Value(best) <= bound) return best;
