@@ -1,3 +1,4 @@
+using Offcuts.Core.Materials;
 using Offcuts.Core.Yard;
 using Offcuts.Matching.Methods;
 using static Offcuts.Matching.Tests.Scene;
@@ -24,8 +25,7 @@ public class BoundTests
     [Fact]
     public void Beyond_its_limit_a_store_length_counts_no_more()
     {
-        // 300 in: one of 96 in at 1.00, then 204 in of 60 in at 3.00 are 10.20; in all 11.20, and 13.00 is the next sum of 1.00 and 3.00 -
-        // any whole number of dollars is one, so 12.00.
+        // 300 in: 96 in for 1.00, then 204 in at 3.00 for 60 in are 10.20; 11.20 in all, and any whole number of dollars is a sum of 1.00 and 3.00.
         Lengths([], [Cut("30\"", 10)], Price("96\"", 100, limit: 1), Price("60\"", 300)).Should().Be(1200);
     }
 

@@ -54,6 +54,7 @@ internal sealed class RevisedSimplex
     // Basis: a column's number from 0, a slack as -1 - row, an artificial column as -1 - rows - row.
     private readonly int[] _basis;
     private readonly bool[] _slackBasic;
+    private readonly bool[] _artificialBasic;
     private readonly double[]?[] _inverse;
     private readonly double[] _value;
     private readonly double[] _dual;
@@ -77,6 +78,7 @@ internal sealed class RevisedSimplex
         })];
         _basis = new int[_rows];
         _slackBasic = new bool[_rows];
+        _artificialBasic = new bool[_rows];
         _inverse = new double[_rows][];
         _value = new double[_rows];
         _dual = new double[_rows];
@@ -179,9 +181,10 @@ internal sealed class RevisedSimplex
 
         for (var i = 0; i < _rows; i++)
         {
-            if (_slackBasic[i] || _kind[i] == RowKind.Exactly) continue;
-            var reduced = _kind[i] == RowKind.AtMost ? -_dual[i] : _dual[i];
-            if (reduced < least) (best, least) = (-1 - i, reduced);
+            var slack = _kind[i] == RowKind.AtMost ? -_dual[i] : _dual[i];
+            if (slack < least && !_slackBasic[i] && _kind[i] != RowKind.Exactly) (best, least) = (-1 - i, slack);
+            var unmet = _dear - _dual[i];
+            if (unmet < least && !_artificialBasic[i] && _kind[i] != RowKind.AtMost) (best, least) = (-1 - _rows - i, unmet);
         }
 
         return (best, least);
@@ -193,7 +196,8 @@ internal sealed class RevisedSimplex
         Array.Clear(_entering);
         if (column < 0)
         {
-            Accumulate(SlackRow(column), SlackSign(column));
+            if (column < -_rows) Accumulate(-1 - _rows - column, 1);
+            else Accumulate(SlackRow(column), SlackSign(column));
             return;
         }
 
@@ -265,6 +269,7 @@ internal sealed class RevisedSimplex
         {
             _basis[i] = _kind[i] == RowKind.AtMost ? -1 - i : -1 - _rows - i;
             _slackBasic[i] = _kind[i] == RowKind.AtMost;
+            _artificialBasic[i] = !_slackBasic[i];
         }
 
         Values(_loosened);
@@ -342,6 +347,7 @@ internal sealed class RevisedSimplex
     {
         if (column >= 0) _basic[column] = basic;
         else if (column >= -_rows) _slackBasic[SlackRow(column)] = basic;
+        else _artificialBasic[-1 - _rows - column] = basic;
     }
 
     private static double Looseness(int row) => 1e-6 * (1 + row * 0.6180339887 % 1);
