@@ -12,12 +12,17 @@ public sealed class PlanTests : IDisposable
 
     private static Plan Full => Samples.Plan with
     {
-        Tiers = Samples.Plan.Tiers with { SawCutsBound = 4 },
+        Tiers = Samples.Plan.Tiers with { SawCutsBound = 4, Rips = new Figure(2, 1) },
         Pieces =
         [
             .. Samples.Plan.Pieces,
             Samples.Plan.Pieces[0] with
             {
+                Cuts =
+                [
+                    Samples.Plan.Pieces[0].Cuts[0] with { Rip = new PlannedRip(Yards.Material("foam 2-1/2x6 II"), Yards.In(6), Yards.In(5.5m), Yards.Material("foam 2-1/2x4 II")) },
+                    Samples.Plan.Pieces[0].Cuts[0] with { Rip = new PlannedRip(Yards.Material("foam 2-1/2x11-1/2 II"), Yards.In(11.5m), Yards.In(0.25m), null) },
+                ],
                 Source = Samples.FoamPanel with
                 {
                     Condition = Condition.Poor,

@@ -33,7 +33,7 @@ internal static class Samples
         new DateOnly(2027, 3, 1),
         [
             new RequiredCut { Stage = "walls", Name = "stud", Material = Yards.Material("2x4"), Shortest = Yards.In(92.625m), Longest = Yards.In(93), Count = 12, Use = Use.Structural, Treated = TreatedWish.No },
-            new RequiredCut { Stage = "walls", Name = "brace", Material = Yards.Material("2x10"), Shortest = Yards.In(40), Longest = Yards.In(40), Count = 2, Use = Use.Bracing },
+            new RequiredCut { Stage = "walls", Name = "brace", Material = Yards.Material("2x10"), Shortest = Yards.In(40), Longest = Yards.In(40), Count = 2, Use = Use.Bracing, Rip = true },
         ],
         [new HardwareNeed("walls", "ties", Yards.Hardware("snap tie", "box"), 3)]);
 

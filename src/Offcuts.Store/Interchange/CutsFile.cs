@@ -20,6 +20,7 @@ public static class CutsFile
         new("longest", Measured: true),
         new("use"),
         new("treated"),
+        new("rip"),
         new("date"));
 
     /// <summary>Reads a cuts file: the stages in the order of their first rows, each with its needs in the order of theirs.</summary>
@@ -61,11 +62,12 @@ public static class CutsFile
                     cut.Longest == cut.Shortest ? "" : cut.Longest.ToString(),
                     CellWords.Use.Of(cut.Use),
                     CellWords.Treated.Of(cut.Treated),
+                    CellWords.YesNo.Of(cut.Rip),
                     date);
             }
 
             foreach (var need in stage.Hardware)
-                sheet.Row(stage.Name, need.Name, need.Hardware.Name, "", need.Count.ToString(CultureInfo.InvariantCulture), "", "", "", date);
+                sheet.Row(stage.Name, need.Name, need.Hardware.Name, "", need.Count.ToString(CultureInfo.InvariantCulture), "", "", "", "", date);
         }
     }
 }

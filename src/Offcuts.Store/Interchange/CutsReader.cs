@@ -26,36 +26,40 @@ internal sealed class CutsReader(NameCheck names)
         var count = row.Whole("qty", 1, MostOfOne) ?? 0;
         var use = row.OneOf("use", CellWords.Use, YardFaults.UseUnknown, Use.Nonstructural);
         var treated = row.OneOf("treated", CellWords.Treated, YardFaults.TreatedUnknown);
+        var rip = row.YesNo("rip");
         var rows = Rows(row, stage);
         if (material is Sheet) row.Refuse("material", YardFaults.SheetNotMatched());
-        else if (counted && material is Hardware or null) TakeHardware(row, rows, new HardwareNeed(stage, name, (material as Hardware)!, count), treated);
-        else TakeCut(row, rows, stage, name, material!, count, use, treated);
-    }
-
-    private static void TakeHardware(CsvRow row, StageRows rows, HardwareNeed need, TreatedWish treated)
-    {
-        if (!row.Empty("longest")) row.Refuse("longest", YardFaults.CutLengthForHardware());
-        if (treated != TreatedWish.Any) row.Refuse("treated", FileFaults.TreatedHardware());
-        if (row.Good) rows.Hardware.Add(need);
-    }
-
-    private static void TakeCut(CsvRow row, StageRows rows, string stage, string name, Material? material, int count, Use use, TreatedWish treated)
-    {
-        var shortest = row.NeededLength("length");
-        var longest = row.Empty("longest") ? shortest : row.NeededLength("longest");
-        if (!row.Good) return;
-        if (longest < shortest) row.Refuse("longest", YardFaults.CutRangeBackwards());
-        else rows.Cuts.Add(new RequiredCut
+        else if (counted && material is Hardware or null) TakeHardware(row, rows, new HardwareNeed(stage, name, (material as Hardware)!, count), treated, rip);
+        else TakeCut(row, rows, new RequiredCut
         {
             Stage = stage,
             Name = name,
             Material = material!,
-            Shortest = shortest,
-            Longest = longest,
+            Shortest = default,
+            Longest = default,
             Count = count,
             Use = use,
             Treated = treated,
+            Rip = rip,
         });
+    }
+
+    private static void TakeHardware(CsvRow row, StageRows rows, HardwareNeed need, TreatedWish treated, bool rip)
+    {
+        if (!row.Empty("longest")) row.Refuse("longest", YardFaults.CutLengthForHardware());
+        if (treated != TreatedWish.Any) row.Refuse("treated", FileFaults.TreatedHardware());
+        if (rip) row.Refuse("rip", YardFaults.NeverRipped(need.Hardware?.Name ?? "hardware"));
+        if (row.Good) rows.Hardware.Add(need);
+    }
+
+    private static void TakeCut(CsvRow row, StageRows rows, RequiredCut cut)
+    {
+        var shortest = row.NeededLength("length");
+        var longest = row.Empty("longest") ? shortest : row.NeededLength("longest");
+        if (cut.Rip && cut.Material is { } material && Ripping.Width(material) is null) row.Refuse("rip", YardFaults.NeverRipped(material.Name));
+        if (!row.Good) return;
+        if (longest < shortest) row.Refuse("longest", YardFaults.CutRangeBackwards());
+        else rows.Cuts.Add(cut with { Shortest = shortest, Longest = longest });
     }
 
     // The stage's rows so far. The date may stand in any of them, but not two dates.

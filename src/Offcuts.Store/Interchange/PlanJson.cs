@@ -54,6 +54,7 @@ public static class PlanJson
         json.WriteStartObject("tiers");
         WriteFigure(json, "unfilled", tiers.Unfilled);
         WriteFigure(json, "spend_cents", tiers.Spend);
+        if (tiers.Rips is { } rips) WriteFigure(json, "rips", rips);
         WriteFigure(json, "value_given_up_cents", tiers.ValueGivenUp);
         json.WriteStartObject("saw_cuts");
         json.WriteNumber("value", tiers.SawCuts);
@@ -83,6 +84,7 @@ public static class PlanJson
             json.WriteString("cut", cut.Cut);
             WriteLength(json, "start_mm", cut.Start);
             WriteLength(json, "length_mm", cut.Length);
+            if (cut.Rip is { } rip) WriteRip(json, rip);
         });
         WriteList(json, "remainders", piece.Remainders, remainder =>
         {
@@ -90,6 +92,16 @@ public static class PlanJson
             WriteLength(json, "length_mm", remainder.Length);
             json.WriteBoolean("kept", remainder.Kept);
         });
+    }
+
+    private static void WriteRip(Utf8JsonWriter json, PlannedRip rip)
+    {
+        json.WriteStartObject("rip");
+        json.WriteString("material", rip.Into.Name);
+        WriteLength(json, "width_mm", rip.Width);
+        WriteLength(json, "strip_mm", rip.Strip);
+        json.WriteString("strip_kept_as", rip.KeptAs?.Name ?? "");
+        json.WriteEndObject();
     }
 
     private static void WriteFill(Utf8JsonWriter json, HardwareFill fill)

@@ -29,8 +29,8 @@ UPDATE piece SET state = 'in yard', reserved_for = NULL WHERE reserved_for = :id
 DELETE FROM required_cut WHERE stage = :stage;
 
 -- [required_cut_add]
-INSERT INTO required_cut (stage, position, name, material, shortest_320ths_mm, longest_320ths_mm, count, use, treated)
-VALUES (:stage, :position, :name, :material, :shortest, :longest, :count, :use, :treated);
+INSERT INTO required_cut (stage, position, name, material, shortest_320ths_mm, longest_320ths_mm, count, use, treated, rip)
+VALUES (:stage, :position, :name, :material, :shortest, :longest, :count, :use, :treated, :rip);
 
 -- [hardware_needs_remove]
 DELETE FROM hardware_need WHERE stage = :stage;

@@ -7,7 +7,8 @@ namespace Offcuts.Store;
 internal sealed record FigureJson(long Value, long Bound);
 
 internal sealed record TiersJson(FigureJson Unfilled, FigureJson[] UnfilledByStage, FigureJson SpendCents, FigureJson ValueGivenUpCents, int SawCuts,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? SawCutsBound = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? SawCutsBound = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] FigureJson? Rips = null);
 
 internal sealed record SourceJson
 {
@@ -37,7 +38,10 @@ internal sealed record SourceJson
 internal sealed record BoughtJson(
     string Material, long Length320thsMm, bool Treated, long Cents, int? LeadDays, int? Limit, string Supplier, string? SeenOn);
 
-internal sealed record CutJson(string Stage, string Cut, long Start320thsMm, long Length320thsMm, string Use);
+internal sealed record CutJson(string Stage, string Cut, long Start320thsMm, long Length320thsMm, string Use,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RipJson? Rip = null);
+
+internal sealed record RipJson(string Into, long Width320thsMm, long Strip320thsMm, string? KeptAs);
 
 internal sealed record RemainderJson(long Start320thsMm, long Length320thsMm, bool Kept);
 

@@ -38,7 +38,7 @@ internal static class PlanText
             Tiers = new Tiers(
                 Figure(json.Tiers.Unfilled), Array.ConvertAll(json.Tiers.UnfilledByStage, Figure), Figure(json.Tiers.SpendCents),
                 Figure(json.Tiers.ValueGivenUpCents), json.Tiers.SawCuts)
-            { SawCutsBound = json.Tiers.SawCutsBound },
+            { SawCutsBound = json.Tiers.SawCutsBound, Rips = json.Tiers.Rips is { } rips ? Figure(rips) : null },
             Pieces = Array.ConvertAll(json.Pieces, piece => Piece(piece, values)),
             Hardware = Array.ConvertAll(json.Hardware, fill => new HardwareFill(
                 new HardwareNeed(fill.Stage, fill.Name, values.Hardware(fill.Hardware, fill.Unit), fill.Count), fill.FromYard, fill.ToBuy, new Money(fill.Cents))),
@@ -72,7 +72,7 @@ internal static class PlanText
         [.. plan.Stages],
         new TiersJson(
             Json(plan.Tiers.Unfilled), [.. plan.Tiers.UnfilledByStage.Select(Json)], Json(plan.Tiers.Spend), Json(plan.Tiers.ValueGivenUp), plan.Tiers.SawCuts,
-            plan.Tiers.SawCutsBound),
+            plan.Tiers.SawCutsBound, plan.Tiers.Rips is { } rips ? Json(rips) : null),
         [.. plan.Pieces.Select(Json)],
         [.. plan.Hardware.Select(fill => new HardwareJson(
             fill.Need.Stage, fill.Need.Name, fill.Need.Hardware.Name, fill.Need.Hardware.Unit, fill.Need.Count, fill.FromYard, fill.ToBuy, fill.Price.Cents))],
@@ -85,7 +85,8 @@ internal static class PlanText
     private static PlannedPieceJson Json(PlannedPiece piece) => new(
         piece.Source is { } source ? Json(source) : null,
         piece.Bought is { } bought ? Json(bought) : null,
-        [.. piece.Cuts.Select(cut => new CutJson(cut.Stage, cut.Cut, cut.Start.Units, cut.Length.Units, Words.Use[cut.Use]))],
+        [.. piece.Cuts.Select(cut => new CutJson(
+            cut.Stage, cut.Cut, cut.Start.Units, cut.Length.Units, Words.Use[cut.Use], cut.Rip is { } rip ? Json(rip) : null))],
         [.. piece.Remainders.Select(left => new RemainderJson(left.Start.Units, left.Length.Units, left.Kept))],
         Json(piece.Untouched),
         piece.SawCuts);
@@ -118,6 +119,8 @@ internal static class PlanText
     private static BoughtJson Json(StorePrice price) => new(
         price.Material.Name, price.Length.Units, price.Treated, price.Price.Cents, price.LeadDays, price.Limit, price.Supplier, Values.DayOrNull(price.Date));
 
+    private static RipJson Json(PlannedRip rip) => new(rip.Into.Name, rip.Width.Units, rip.Strip.Units, rip.KeptAs?.Name);
+
     private static FigureJson Json(Figure figure) => new(figure.Value, figure.Bound);
 
     private static long[][] Json(IReadOnlyList<Span> spans) => [.. spans.Select(span => new[] { span.Start.Units, span.End.Units })];
@@ -127,7 +130,10 @@ internal static class PlanText
         Source = json.Source is { } source ? Source(source, values) : null,
         Bought = json.Bought is { } bought ? Bought(bought, values) : null,
         Cuts = Array.ConvertAll(json.Cuts, cut => new PlannedCut(
-            cut.Stage, cut.Cut, Length.FromUnits(cut.Start320thsMm), Length.FromUnits(cut.Length320thsMm), Words.Use[cut.Use])),
+            cut.Stage, cut.Cut, Length.FromUnits(cut.Start320thsMm), Length.FromUnits(cut.Length320thsMm), Words.Use[cut.Use])
+        {
+            Rip = cut.Rip is { } rip ? Rip(rip, values) : null,
+        }),
         Remainders = Array.ConvertAll(json.Remainders, left => new PlannedRemainder(
             Length.FromUnits(left.Start320thsMm), Length.FromUnits(left.Length320thsMm), left.Kept)),
         Untouched = Spans(json.Untouched320thsMm),
@@ -170,6 +176,12 @@ internal static class PlanText
         Supplier = json.Supplier,
         Date = Values.DayOrNull(json.SeenOn),
     };
+
+    private static PlannedRip Rip(RipJson json, Values values) => new(
+        values.Material(json.Into),
+        Length.FromUnits(json.Width320thsMm),
+        Length.FromUnits(json.Strip320thsMm),
+        json.KeptAs is { } kept ? values.Material(kept) : null);
 
     private static Figure Figure(FigureJson json) => new(json.Value, json.Bound);
 

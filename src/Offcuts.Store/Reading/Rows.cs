@@ -55,6 +55,7 @@ internal sealed class CutRow
     public int Count { get; init; }
     public string Use { get; init; } = "";
     public string Treated { get; init; } = "";
+    public bool Rip { get; init; }
 }
 
 internal sealed class NeedRow

@@ -147,6 +147,7 @@ internal sealed class YardReader(Database database, string path)
         Count = row.Count,
         Use = Words.Use[row.Use],
         Treated = Words.Treated[row.Treated],
+        Rip = row.Rip,
     };
 
     private StorePrice Price(PriceRow row) => new()

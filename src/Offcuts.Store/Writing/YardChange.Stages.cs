@@ -113,7 +113,8 @@ public sealed partial class YardChange
                 ("longest", cut.Longest.Units),
                 ("count", cut.Count),
                 ("use", Words.Use[cut.Use]),
-                ("treated", Words.Treated[cut.Treated]));
+                ("treated", Words.Treated[cut.Treated]),
+                ("rip", cut.Rip));
         }
 
         for (var i = 0; i < needs.Hardware.Count; i++)

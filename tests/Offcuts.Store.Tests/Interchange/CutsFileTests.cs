@@ -42,13 +42,13 @@ public sealed class CutsFileTests
     public void Every_column_of_the_definition_is_read()
     {
         var stage = Read(
-            "qty,treated,use,longest,length,material,cut,stage,date\n"
-            + "6,yes,Bracing,30 in,24 in,2x4,kicker,pour,2026-06-01\n"
-            + "40,,,,,hex bolt 1/2,anchors,pour,\n").Value.Single();
+            "qty,treated,use,longest,length,material,cut,stage,date,rip\n"
+            + "6,yes,Bracing,30 in,24 in,2x4,kicker,pour,2026-06-01,Yes\n"
+            + "40,,,,,hex bolt 1/2,anchors,pour,,no\n").Value.Single();
 
         stage.Date.Should().Be(new DateOnly(2026, 6, 1));
         var cut = stage.Cuts.Single();
-        (cut.Shortest, cut.Longest, cut.Count, cut.Use, cut.Treated).Should().Be((Length.Inches(24), Length.Inches(30), 6, Use.Bracing, TreatedWish.Yes));
+        (cut.Shortest, cut.Longest, cut.Count, cut.Use, cut.Treated, cut.Rip).Should().Be((Length.Inches(24), Length.Inches(30), 6, Use.Bracing, TreatedWish.Yes, true));
         var need = stage.Hardware.Single();
         (need.Stage, need.Name, need.Hardware.Name, need.Count).Should().Be(("pour", "anchors", "hex bolt 1/2", 40));
     }
@@ -77,6 +77,16 @@ public sealed class CutsFileTests
     public void A_faulty_cell_is_named_with_line_column_and_reason(string row, string fault)
     {
         FaultsOf($"stage,cut,material,length,qty,longest,use,treated\n{row}\n").Should().Equal($"cuts.csv:2: {fault}");
+    }
+
+    [Theory]
+    [InlineData("walls,stud,2x4,8',2,perhaps", "rip: \"perhaps\" is neither yes nor no")]
+    [InlineData("walls,bar,#4,8',2,yes", "rip: #4 is never ripped: only lumber under 5 in thick and foam are")]
+    [InlineData("walls,post,6x6,8',2,yes", "rip: 6x6 is never ripped: only lumber under 5 in thick and foam are")]
+    [InlineData("walls,bolts,hex bolt,,2,yes", "rip: hex bolt is never ripped: only lumber under 5 in thick and foam are")]
+    public void What_is_never_ripped_can_not_be_asked_to_be(string row, string fault)
+    {
+        FaultsOf($"stage,cut,material,length,qty,rip\n{row}\n").Should().Equal($"cuts.csv:2: {fault}");
     }
 
     [Fact]

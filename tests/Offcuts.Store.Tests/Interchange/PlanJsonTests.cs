@@ -73,6 +73,24 @@ public sealed class PlanJsonTests
     }
 
     [Fact]
+    public void What_is_ripped_says_its_width_and_its_strip_and_the_tier_stands_behind_the_spend()
+    {
+        var (piece, wide) = (Plan.Pieces[1], MaterialReader.Read("2x4").Value);
+        var kept = piece.Cuts[0] with { Rip = new PlannedRip(wide, Length.Inches(3.5m), Length.Inches(1.875m), MaterialReader.Read("2x2").Value) };
+        var scrap = piece.Cuts[0] with { Rip = new PlannedRip(wide, Length.Inches(3.5m), Length.Inches(1.875m), null) };
+        using var json = JsonDocument.Parse(Json(Plan with { Tiers = Plan.Tiers with { Rips = new Figure(2, 1) }, Pieces = [piece with { Cuts = [kept, scrap] }] }));
+
+        var tiers = json.RootElement.GetProperty("tiers");
+        Members(tiers).Should().Equal("unfilled", "spend_cents", "rips", "value_given_up_cents", "saw_cuts");
+        (tiers.GetProperty("rips").GetProperty("value").GetInt32(), tiers.GetProperty("rips").GetProperty("bound").GetInt32()).Should().Be((2, 1));
+        var cuts = json.RootElement.GetProperty("pieces")[0].GetProperty("cuts");
+        Members(cuts[0]).Should().Equal("stage", "cut", "start_mm", "length_mm", "rip");
+        string Rip(int cut) => string.Join(" ", cuts[cut].GetProperty("rip").EnumerateObject().Select(member => $"{member.Name}={member.Value}"));
+        Rip(0).Should().Be("material=2x4 width_mm=88.9 strip_mm=47.625 strip_kept_as=2x2");
+        Rip(1).Should().Be("material=2x4 width_mm=88.9 strip_mm=47.625 strip_kept_as=");
+    }
+
+    [Fact]
     public void It_has_the_members_of_schema_1_and_no_others()
     {
         using var json = JsonDocument.Parse(Json(Plan));

@@ -92,7 +92,7 @@ public sealed class RoundTripTests
     {
         var text = Text(to => StockFile.Write([], [], to));
         text.Should().Be("code,material,length,qty,condition,treated,stamped,bad,trim,place,note,width,unit,treated_with,nails,concrete,oiled,from_stage,cut_from,first_line,state,reserved_for\r\n");
-        Text(to => CutsFile.Write([], to)).Should().Be("stage,cut,material,length,qty,longest,use,treated,date\r\n");
+        Text(to => CutsFile.Write([], to)).Should().Be("stage,cut,material,length,qty,longest,use,treated,rip,date\r\n");
         Text(to => PricesFile.Write(PriceBook.Empty, to)).Should().Be("material,length,price,treated,lead_days,limit,supplier,date\r\n");
     }
 
@@ -106,8 +106,8 @@ public sealed class RoundTripTests
         .Select(stages => stages.DistinctBy(stage => stage.Name).ToArray());
 
     private static Gen<RequiredCut> Cut =>
-        Gen.Select(Written.Name, Written.Material.Where(material => material is not Sheet), Written.Length, Written.Length, Gen.Int[1, 100_000], Gen.Enum<Use>(), Gen.Enum<TreatedWish>())
-            .Select((name, material, a, b, count, use, treated) => new RequiredCut
+        Gen.Select(Written.Name, Written.Material.Where(material => material is not Sheet), Written.Length, Written.Length, Gen.Int[1, 100_000], Gen.Enum<Use>(), Gen.Select(Gen.Enum<TreatedWish>(), Gen.Bool))
+            .Select((name, material, a, b, count, use, more) => new RequiredCut
             {
                 Stage = "",
                 Name = name,
@@ -116,7 +116,8 @@ public sealed class RoundTripTests
                 Longest = Length.Max(a, b),
                 Count = count,
                 Use = use,
-                Treated = treated,
+                Treated = more.Item1,
+                Rip = more.Item2 && Ripping.Width(material) is not null,
             });
 
     private static Gen<HardwareNeed> Need =>
