@@ -41,6 +41,11 @@ public static class PlanFaults
 
     public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
 
+    public static Fault NotOutOf(string left, string piece) =>
+        new($"{TextRules.Harmless(left)} is not sawn lengthwise out of {TextRules.Harmless(piece)}");
+
+    public static Fault MoreThanItsFace() => new("that is more than the piece had: lengths and widths together are larger than its face");
+
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
 
     public static Fault PinUnreadable(string text) =>

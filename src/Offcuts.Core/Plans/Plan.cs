@@ -68,6 +68,12 @@ public sealed record PlannedRip(Material Into, Length Width, Length Strip, Mater
 /// <param name="Kept">True from the keep length up: it gets a label. Else scrap.</param>
 public sealed record PlannedRemainder(Length Start, Length Length, bool Kept);
 
+/// <summary>A strip worth a label that is left beside a ripped cut.</summary>
+/// <param name="Material">What it is.</param>
+/// <param name="Start">Where it starts, from the piece's marked end.</param>
+/// <param name="Length">How long it is.</param>
+public sealed record KeptStrip(Material Material, Length Start, Length Length);
+
 /// <summary>One piece that the plan cuts, and how.</summary>
 public sealed record PlannedPiece
 {
@@ -88,6 +94,16 @@ public sealed record PlannedPiece
 
     /// <summary>How many times the saw goes through, across and lengthwise.</summary>
     public required int SawCuts { get; init; }
+
+    /// <summary>Narrower boards that were left of it where it was not cut as planned; none in a plan.</summary>
+    public IReadOnlyList<KeptStrip> StripsLeft { get; init; } = [];
+
+    /// <summary>All strips worth a label: those beside its cuts, then those left otherwise.</summary>
+    public IEnumerable<KeptStrip> Strips =>
+        Cuts.Where(cut => cut.Rip?.KeptAs is not null).Select(cut => new KeptStrip(cut.Rip!.KeptAs!, cut.Start, cut.Length)).Concat(StripsLeft);
+
+    /// <summary>What a cut of it becomes: its own material, or what it is ripped to.</summary>
+    public Material MaterialOf(PlannedCut cut) => cut.Rip?.Into ?? Material;
 
     /// <summary>What it is.</summary>
     public Material Material => Source?.Material ?? Bought!.Material;

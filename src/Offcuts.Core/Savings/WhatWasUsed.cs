@@ -62,7 +62,7 @@ public sealed record StageUse
 }
 
 /// <summary>
-/// How much of the yard's own stock cuts take up, stage by stage. Only the cuts count: kerf, scrap and remainders do not, nor does
+/// How much of the yard's own stock cuts take up, stage by stage. Only the cuts count, each as what it became: kerf, scrap, strips and remainders do not, nor does
 /// anything cut from a bought piece.
 /// </summary>
 public static class WhatWasUsed
@@ -88,15 +88,15 @@ public static class WhatWasUsed
 
     private static StageUse OfCut(PlannedPiece piece, PlannedCut cut, Species species)
     {
-        var width = piece.Source!.Width;
-        var weight = Quantities.WeightOf(piece.Material, cut.Length, species, width);
+        var (material, width) = (piece.MaterialOf(cut), piece.Source!.Width);
+        var weight = Quantities.WeightOf(material, cut.Length, species, width);
         return new StageUse
         {
             Stage = cut.Stage,
-            BoardFeet = Quantities.BoardFeetOf(piece.Material, cut.Length) ?? default,
-            PanelFace = piece.Material is FoamPanel or Sheet ? Quantities.FaceAreaOf(piece.Material, cut.Length, width) ?? default : default,
+            BoardFeet = Quantities.BoardFeetOf(material, cut.Length) ?? default,
+            PanelFace = material is FoamPanel or Sheet ? Quantities.FaceAreaOf(material, cut.Length, width) ?? default : default,
             Weight = weight ?? default,
-            WoodWeight = piece.Material is Lumber or Sheet ? weight ?? default : default,
+            WoodWeight = material is Lumber or Sheet ? weight ?? default : default,
             WeightIsWhole = weight is not null,
         };
     }

@@ -95,6 +95,13 @@ public static class Cautions
         "Do not burn lumber that had form oil on it, and do not use it indoors.",
         "common practice");
 
+    /// <summary>A board is sawn lengthwise.</summary>
+    /// <remarks>1910.213(c)(1) and (2) are from memory, sure; (c)(3) was read in a letter of interpretation.</remarks>
+    public static Caution Ripping { get; } = new(
+        "ripping",
+        "Sawn lengthwise, wood can close on the blade and throw the board back. Rip only with the guard on, a spreader behind the blade and fingers that stop a kickback; keep out of the line of the board, and push its end with a stick. Used lumber hides nails: look for them along the whole line.",
+        "29 CFR 1910.213(c)(1)-(3); standing aside, push stick and nails: common practice");
+
     /// <summary>Hardened concrete comes off.</summary>
     public static Caution ConcreteDust { get; } = new(
         "concrete dust",
@@ -104,7 +111,7 @@ public static class Cautions
     /// <summary>Every caution, in the order of the work.</summary>
     public static IReadOnlyList<Caution> All { get; } =
     [
-        Stripping, PuttingAway, Nails, ConcreteDust, FormOil, TreatedWood, Foam,
+        Stripping, PuttingAway, Nails, Ripping, ConcreteDust, FormOil, TreatedWood, Foam,
         GradeMark, LostGrade, FormsAndBraces, WoodOnConcrete, BarEnds,
     ];
 
@@ -143,6 +150,7 @@ public static class Cautions
         var found = new List<AppliedCaution>();
         var yard = plan.Pieces.Where(piece => piece.Source is not null).ToArray();
         Add(found, Nails, "nails are still in", Sources(yard, piece => piece.Nails));
+        Add(found, Ripping, "these are ripped:", yard.Where(piece => piece.Material is Lumber && piece.Cuts.Any(cut => cut.Rip is not null)).Select(Named));
         Add(found, ConcreteDust, "concrete clings to", Sources(yard, piece => piece.Concrete));
         Add(found, FormOil, "form oil was on", Sources(yard, piece => piece.Oiled));
         Add(found, TreatedWood, "these are treated:", plan.Pieces.Where(IsTreated).Select(Named));

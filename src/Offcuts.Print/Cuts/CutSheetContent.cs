@@ -12,7 +12,7 @@ namespace Offcuts.Print;
 /// <param name="Code">Its code, or <c>new</c>.</param>
 /// <param name="Material">What it is.</param>
 /// <param name="Length">How long it is.</param>
-/// <param name="First">What to do to it before it is cut; empty for nothing.</param>
+/// <param name="First">What to do to it before it is cut, and whether it is ripped; empty for nothing.</param>
 internal sealed record PickRow(string Number, string Code, string Material, string Length, string First);
 
 /// <summary>The pieces at one place.</summary>
@@ -23,6 +23,9 @@ internal sealed record StretchRow(string Sign, string Start, string Length, stri
 
 /// <summary>One piece to cut.</summary>
 internal sealed record CutPiece(int Number, string Head, string Marks, IReadOnlyList<string> Notes, PieceBar Bar, IReadOnlyList<StretchRow> Rows);
+
+/// <summary>Cuts of one piece that are ripped alike.</summary>
+internal sealed record RipRow(string Number, string Code, string Cuts, string Width, string Strip, string Becomes);
 
 /// <summary>One line of the shopping list.</summary>
 internal sealed record BuyRow(string Count, string What, string Each, string Cost, string About);
@@ -43,6 +46,7 @@ internal sealed class CutSheetContent
         var waiting = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
         Picks = Pick(waiting);
         Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
+        Rips = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index))];
         Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).SelectMany(each => CameBack(each.i).Prepend(Finished(each.piece, each.i)))];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
@@ -55,6 +59,12 @@ internal sealed class CutSheetContent
     public IReadOnlyList<PickPlace> Picks { get; }
 
     public IReadOnlyList<CutPiece> Pieces { get; }
+
+    public IReadOnlyList<RipRow> Rips { get; }
+
+    /// <summary>What stands above the list of rips.</summary>
+    public static string RipLead =>
+        "These are sawn lengthwise, each out of the stretch named above: first across, then along, so that the board keeps its full width elsewhere. What is ripped has no grade until it is graded anew (common practice).";
 
     public IReadOnlyList<string> Behind { get; }
 
@@ -96,7 +106,7 @@ internal sealed class CutSheetContent
     // The all-new figure rests on the prices of everything the plan uses, bought or not.
     private IEnumerable<string> OldPrices()
     {
-        var used = _plan.Pieces.Select(piece => piece.Material).Concat(_plan.Hardware.Select(fill => fill.Need.Hardware)).ToHashSet();
+        var used = _plan.Pieces.Select(piece => piece.Material).Concat(_plan.Pieces.SelectMany(piece => piece.Cuts.Select(piece.MaterialOf))).Concat(_plan.Hardware.Select(fill => fill.Need.Hardware)).ToHashSet();
         return PriceBook.OldSentence(_options.Prices.Old(_options.Printed, used)) is { } old ? [TextRules.Harmless(old)] : [];
     }
 
@@ -126,7 +136,7 @@ internal sealed class CutSheetContent
                     var place => TextRules.Harmless(place),
                 },
                 [.. group.OrderBy(each => each.Piece.Material).ThenBy(each => each.Index).Select(each => new PickRow(
-                    Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), First(each.Piece)))])),
+                    Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), ToDo(each.Piece)))])),
     ];
 
     private CutPiece Cut(PlannedPiece piece, int index)
@@ -142,13 +152,39 @@ internal sealed class CutSheetContent
             [.. bar.Stretches.Where(stretch => stretch.Kind != StretchKind.Kerf).Select(stretch => Row(piece, stretch))]);
     }
 
+    // Cuts alike side by side share a row: their strips are alike too.
+    private IEnumerable<RipRow> RipsOf(PlannedPiece piece, int index)
+    {
+        for (var i = 0; i < piece.Cuts.Count;)
+        {
+            var (first, alike) = (piece.Cuts[i], 1);
+            while (i + alike < piece.Cuts.Count && (piece.Cuts[i + alike].Rip, piece.Cuts[i + alike].Length) == (first.Rip, first.Length)) alike++;
+            if (first.Rip is { } rip)
+            {
+                var letters = string.Join(' ', Enumerable.Range(i, alike).Select(PieceBar.Letter));
+                yield return new RipRow(
+                    Count(index + 1), CodeOf(piece), letters, $"{Text(rip.Width)} ({TextRules.Harmless(rip.Into.Name)})", rip.Strip.IsZero ? "none" : Text(rip.Strip), Becomes(rip, first.Length, alike));
+            }
+
+            i += alike;
+        }
+    }
+
+    private string Becomes(PlannedRip rip, Length length, int strips)
+    {
+        if (rip.Strip.IsZero) return "";
+        if (rip.KeptAs is not { } kept) return "scrap";
+        var label = strips == 1 ? $"keep {Text(length)} as {TextRules.Harmless(kept.Name)}, new label" : $"keep {Count(strips)} of {Text(length)} as {TextRules.Harmless(kept.Name)}, new labels";
+        return rip.SawCuts == 1 ? label : $"rip to {Text(rip.KeptWidth!.Value)}, {label}";
+    }
+
     private StretchRow Row(PlannedPiece piece, Stretch stretch)
     {
         var (start, length, end) = (Text(stretch.Start), Text(stretch.Length), Text(stretch.End));
         var cut = stretch.Kind == StretchKind.Cut ? piece.Cuts[stretch.Index] : null;
         var (sign, what) = stretch.Kind switch
         {
-            StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut)),
+            StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut) + (cut.Rip is null ? "" : ", ripped")),
             StretchKind.Kept => ("=", "keep, new label"),
             StretchKind.Scrap => (".", "scrap"),
             StretchKind.Untouched => ("-", "leave as it is"),
@@ -161,11 +197,14 @@ internal sealed class CutSheetContent
     private IEnumerable<string> Notes(PlannedPiece piece)
     {
         if (First(piece) is { Length: > 0 } first) yield return $"Before cutting: {first}.";
-        yield return piece.SawCuts switch
+        var lengthwise = piece.Cuts.Sum(cut => cut.Rip?.SawCuts ?? 0);
+        yield return (piece.SawCuts, lengthwise) switch
         {
-            0 => "No saw cut: it is used as it is.",
-            1 => "1 saw cut.",
-            _ => $"{Count(piece.SawCuts)} saw cuts.",
+            (0, _) => "No saw cut: it is used as it is.",
+            (1, 0) => "1 saw cut.",
+            (_, 0) => $"{Count(piece.SawCuts)} saw cuts.",
+            (1, _) => "1 saw cut, lengthwise.",
+            _ => $"{Count(piece.SawCuts)} saw cuts, {Count(lengthwise)} of them lengthwise.",
         };
         if (piece.Source?.FirstLine is { } line) yield return $"First pattern line {Text(line)} from the marked end.";
         if (piece.Source is { } source && LabelContent.TreatmentOf(source) is { Length: > 0 } treatment) yield return $"It is {treatment}.";
@@ -181,7 +220,7 @@ internal sealed class CutSheetContent
 
     // One line each, from the marked end on, so that no code is ever broken in two.
     private IEnumerable<string> CameBack(int index) => _options.CameBack.TryGetValue(index, out var pieces)
-        ? pieces.Select(piece => $"  kept: {Text(piece.Length)}, label {TextRules.Harmless(_options.CodeText(piece.Code))}")
+        ? pieces.Select(piece => $"  kept: {(piece.Material.Equals(_plan.Pieces[index].Material) ? "" : $"{TextRules.Harmless(piece.Material.Name)} ")}{Text(piece.Length)}, label {TextRules.Harmless(_options.CodeText(piece.Code))}")
         : [];
 
     private BuyRow Buy(ShoppingRow row)
@@ -196,6 +235,10 @@ internal sealed class CutSheetContent
         var each = row.Price is { } known && known.Price * row.Count == row.Cost ? Cash(known.Price) : "";
         return new BuyRow(Count(row.Count), $"{TextRules.Harmless(row.Material.Name)}{(row.Treated ? " treated" : "")}{length}", each, Cash(row.Cost), string.Join("; ", about));
     }
+
+    // Whoever fetches it learns where it goes next.
+    private static string ToDo(PlannedPiece piece) =>
+        string.Join("; ", ((string[])[First(piece), piece.Cuts.Any(cut => cut.Rip is not null) ? "to be ripped" : ""]).Where(part => part.Length > 0));
 
     private static string First(PlannedPiece piece) => piece.Source switch
     {

@@ -75,6 +75,7 @@ internal sealed class CutSheetPdf : IDisposable
 
         var perUnit = _flow.Width / _content.Pieces.Select(piece => piece.Bar.Length.Units).DefaultIfEmpty(1).Max();
         foreach (var piece in _content.Pieces) Piece(piece, perUnit);
+        Rip();
         if (_content.Behind.Count == 0) return;
         _flow.Space(6);
         _flow.Paragraph("Behind you", Body, bold: true);
@@ -96,6 +97,18 @@ internal sealed class CutSheetPdf : IDisposable
         _flow.Space(BarDrawing.Height + 3);
         _flow.Heads(columns, Small);
         foreach (var row in piece.Rows) _flow.Row(columns, [row.Sign, row.Start, row.Length, row.End, row.What, row.Stage], Body);
+    }
+
+    private void Rip()
+    {
+        if (_content.Rips.Count == 0) return;
+        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cuts", 60), new("to width", 95), new("strip", 70), new("the strip becomes", 206)];
+        _flow.Need((4 + Math.Min(6, _content.Rips.Count)) * Body * Lettering.LineHeight);
+        _flow.Space(8);
+        _flow.Paragraph("Rip", Body + 1, bold: true);
+        Line(CutSheetContent.RipLead);
+        _flow.Heads(columns, Small);
+        foreach (var row in _content.Rips) _flow.Row(columns, [row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes], Body);
     }
 
     private void Buy()

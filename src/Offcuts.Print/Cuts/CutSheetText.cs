@@ -77,10 +77,22 @@ internal sealed class CutSheetText
             foreach (var row in piece.Rows) Lines(table.Row(row.Sign, row.Start, row.Length, row.End, row.What, row.Stage));
         }
 
+        Rip(content.Rips);
         if (content.Behind.Count == 0) return;
         Line("");
         Line("  Behind you:");
         foreach (var line in content.Behind) Wrapped(line, line.StartsWith(' ') ? 6 : 4);
+    }
+
+    private void Rip(IReadOnlyList<RipRow> rips)
+    {
+        if (rips.Count == 0) return;
+        Line("");
+        Line("  Rip:");
+        Wrapped(CutSheetContent.RipLead, 4);
+        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cuts", 8), new("to width", 14), new("strip", 9), new("the strip becomes", 24));
+        Line(table.Head());
+        foreach (var row in rips) Lines(table.Row(row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes));
     }
 
     private void Buy(CutSheetContent content)

@@ -24,6 +24,7 @@ public static class PlanInShort
             if (plan.Unfilled.Count > MostNamed) yield return $"  and {plan.Unfilled.Count - MostNamed} more kinds, in part 5";
         }
 
+        if (plan.Tiers.Rips is { Value: > 0 } rips) yield return $"Rips {Cuts(rips.Value)} out of wider pieces.";
         yield return $"Spends {Cash(spend.Value)} without tax, gives up {Cash(value.Value)} of yard value, {Saved(plan.Savings.Saved, sign)}.";
         yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
         var (own, bought) = (plan.Pieces.Count(piece => piece.Source is not null), plan.Pieces.Count(piece => piece.Bought is not null));
@@ -33,12 +34,15 @@ public static class PlanInShort
         {
             if (!unfilled.Proven) yield return $"at best {Needs(unfilled.Bound)} would stay unfilled";
             if (!spend.Proven) yield return $"at best {Cash(spend.Bound)} would be spent";
+            if (plan.Tiers.Rips is { Proven: false } ripped) yield return $"at best {Cuts(ripped.Bound)} would be ripped";
             if (plan.Tiers.SawCutsBound is { } saws && saws < plan.Tiers.SawCuts) yield return $"at best {saws} saw {(saws == 1 ? "cut" : "cuts")} would do";
             if (!value.Proven) yield return $"at best {Cash(value.Bound)} of yard value would be given up";
         }
 
         string Cash(long cents) => new Money(cents).ToText(sign);
     }
+
+    private static string Cuts(long count) => count == 1 ? "1 cut" : $"{count} cuts";
 
     private static string Needs(long count) => count == 1 ? "1 need" : $"{count} needs";
 

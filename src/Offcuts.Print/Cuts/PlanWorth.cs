@@ -14,12 +14,13 @@ public static class PlanWorth
     {
         var tiers = plan.Tiers;
         yield return plan.Proven
-            ? $"Proven: in the order below, no plan does better on any of {(tiers.SawCutsBound is null ? "the first three" : "these")}."
+            ? $"Proven: in the order below, no plan does better on any of {(tiers.SawCutsBound is not null ? "these" : tiers.Rips is null ? "the first three" : "the first four")}."
             : "Best found: where a line does not say proven, a better plan may exist, but none beyond the bound given.";
         yield return Line("Left unfilled", tiers.Unfilled, value => value == 1 ? "1 cut" : $"{value} cuts");
         if (plan.Stages.Count > 1 && tiers.Unfilled.Value > 0)
             yield return "  " + string.Join(", ", plan.Stages.Zip(tiers.UnfilledByStage, (stage, figure) => $"{TextRules.Harmless(stage)} {figure.Value}"));
         yield return Line("Spent, without tax", tiers.Spend, value => new Money(value).ToText(sign));
+        if (tiers.Rips is { } rips) yield return Line("Ripped out of wider pieces", rips, value => value == 1 ? "1 cut" : $"{value} cuts");
         if (tiers.SawCutsBound is { } fewest) yield return Line("Saw cuts, which came before value here", new Figure(tiers.SawCuts, fewest), value => $"{value}");
         yield return Line("Yard value given up", tiers.ValueGivenUp, value => new Money(value).ToText(sign));
         if (tiers.ValueGivenUp.Value < 0) yield return "  Below 0: the kept remainders, those of new pieces included, are worth more than what the yard gives.";

@@ -46,7 +46,10 @@ internal sealed record RipJson(string Into, long Width320thsMm, long Strip320ths
 internal sealed record RemainderJson(long Start320thsMm, long Length320thsMm, bool Kept);
 
 internal sealed record PlannedPieceJson(
-    SourceJson? Source, BoughtJson? Bought, CutJson[] Cuts, RemainderJson[] Remainders, long[][] Untouched320thsMm, int SawCuts);
+    SourceJson? Source, BoughtJson? Bought, CutJson[] Cuts, RemainderJson[] Remainders, long[][] Untouched320thsMm, int SawCuts,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripJson[]? Strips = null);
+
+internal sealed record StripJson(string Material, long Start320thsMm, long Length320thsMm);
 
 internal sealed record HardwareJson(string Stage, string Name, string Hardware, string Unit, int Count, int FromYard, int ToBuy, long Cents);
 

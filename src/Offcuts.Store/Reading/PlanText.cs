@@ -89,7 +89,8 @@ internal static class PlanText
             cut.Stage, cut.Cut, cut.Start.Units, cut.Length.Units, Words.Use[cut.Use], cut.Rip is { } rip ? Json(rip) : null))],
         [.. piece.Remainders.Select(left => new RemainderJson(left.Start.Units, left.Length.Units, left.Kept))],
         Json(piece.Untouched),
-        piece.SawCuts);
+        piece.SawCuts,
+        piece.StripsLeft.Count == 0 ? null : [.. piece.StripsLeft.Select(strip => new StripJson(strip.Material.Name, strip.Start.Units, strip.Length.Units))]);
 
     private static SourceJson Json(Piece piece) => new()
     {
@@ -138,6 +139,8 @@ internal static class PlanText
             Length.FromUnits(left.Start320thsMm), Length.FromUnits(left.Length320thsMm), left.Kept)),
         Untouched = Spans(json.Untouched320thsMm),
         SawCuts = json.SawCuts,
+        StripsLeft = Array.ConvertAll(json.Strips ?? [], strip => new KeptStrip(
+            values.Material(strip.Material), Length.FromUnits(strip.Start320thsMm), Length.FromUnits(strip.Length320thsMm))),
     };
 
     private static Piece Source(SourceJson json, Values values) => new()

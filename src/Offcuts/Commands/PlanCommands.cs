@@ -89,7 +89,7 @@ internal static class PlanCommands
         var hardware = new Option<bool>("--hardware") { Description = "The hardware was counted out" };
         var made = new Option<string[]>("--made") { Description = "With one piece: only these of its cuts came out right", HelpName = "CUT", AllowMultipleArgumentsPerToken = true };
         var nothing = new Option<bool>("--spoilt") { Description = "With one piece: none of its cuts came out right" };
-        var left = new Option<string[]>("--left") { Description = "With --made or --spoilt: lengths that are left and worth keeping", HelpName = "LENGTH", AllowMultipleArgumentsPerToken = true };
+        var left = new Option<string[]>("--left") { Description = "With --made or --spoilt: lengths that are left and worth keeping; a strip with what it is, like \"2x4 48\"", HelpName = "LENGTH", AllowMultipleArgumentsPerToken = true };
         var command = context.Command(
             "cut",
             "Say what was cut: the source leaves the yard, remainders come in, the ledger is written",
@@ -128,7 +128,8 @@ internal static class PlanCommands
         var name = piece.Source?.Code.ToString() ?? $"bought {piece.Material} {piece.Length}";
         var how = kept.Steps[index].State == StepState.Done ? "cut as planned" : "cut otherwise";
         var scrap = piece.Remainders.Where(left => !left.Kept).Aggregate(Length.Zero, (sum, left) => sum + left.Length);
-        return $"{name}: {how}, {Words.Count(piece.Cuts.Count, "cut")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
+        var ripped = piece.Cuts.Count(cut => cut.Rip is not null);
+        return $"{name}: {how}, {Words.Count(piece.Cuts.Count, "cut")}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
     }
 
     private static void TellDone(CommandContext context, YardFile yard, CarriedOut done)

@@ -111,13 +111,13 @@ internal static class StageCommands
     private static Command Need(CommandContext context)
     {
         var name = StageName();
-        var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use", Arity = ArgumentArity.ZeroOrMore };
+        var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use; with rip a wider board may be sawn to it", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string>("--lines") { Description = "A text file of such lines; - for standard input", HelpName = "FILE" };
         var isNew = CommandContext.NewNames();
         var command = context.Command(
             "need",
             "Add to what a stage needs, one line a cut",
-            ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\"", "offcuts stage need walls \"panel tie x40\" --new", "offcuts stage need walls --lines cuts.txt"],
+            ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\"", "offcuts stage need walls \"nailers: 2x4 30 x8 rip\"", "offcuts stage need walls \"panel tie x40\" --new", "offcuts stage need walls --lines cuts.txt"],
             name, line, file, isNew);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {

@@ -71,13 +71,14 @@ internal static class WhyJson
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode> node) => new([.. items.Select(node)]);
 
-    private static JsonObject Tiers(Tiers tiers) => new()
+    private static JsonObject Tiers(Tiers tiers)
     {
-        ["unfilled"] = Figure(tiers.Unfilled),
-        ["spend_cents"] = Figure(tiers.Spend),
-        ["value_given_up_cents"] = Figure(tiers.ValueGivenUp),
-        ["saw_cuts"] = tiers.SawCutsBound is { } bound ? Figure(new Figure(tiers.SawCuts, bound)) : new JsonObject { ["value"] = tiers.SawCuts },
-    };
+        var json = new JsonObject { ["unfilled"] = Figure(tiers.Unfilled), ["spend_cents"] = Figure(tiers.Spend) };
+        if (tiers.Rips is { } rips) json["rips"] = Figure(rips);
+        json["value_given_up_cents"] = Figure(tiers.ValueGivenUp);
+        json["saw_cuts"] = tiers.SawCutsBound is { } bound ? Figure(new Figure(tiers.SawCuts, bound)) : new JsonObject { ["value"] = tiers.SawCuts };
+        return json;
+    }
 
     private static JsonObject Figure(Figure figure) => new() { ["value"] = figure.Value, ["bound"] = figure.Bound };
 
@@ -86,6 +87,7 @@ internal static class WhyJson
         RemedyKind.LongerPiece => "longer-piece",
         RemedyKind.LooserUse => "looser-use",
         RemedyKind.OtherTreatment => "other-treatment",
+        RemedyKind.Ripping => "ripping",
         RemedyKind.ReservedPiece => "reserved-piece",
         RemedyKind.SparedPiece => "spared-piece",
         _ => "one-more-board",

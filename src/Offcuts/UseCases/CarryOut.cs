@@ -16,18 +16,22 @@ public sealed record CutAct(int Index, WhatHappened? Otherwise = null);
 
 /// <summary>What really came of a piece that was not cut as planned.</summary>
 /// <param name="Made">Which of its planned cuts came out right, by their place in the piece's list.</param>
-/// <param name="Left">Lengths that are left of it and go back to the yard; everything else is scrap.</param>
-public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length> Left);
+/// <param name="Left">Lengths that are left of it, as wide as it was, and go back to the yard; everything else is scrap.</param>
+public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length> Left)
+{
+    /// <summary>Narrower boards and strips that are left of it and go back to the yard, those beside its cuts too.</summary>
+    public IReadOnlyList<(Material Material, Length Length)> Strips { get; init; } = [];
+}
 
 /// <summary>What carrying out did.</summary>
-/// <param name="NewPieces">Remainders that went back to the yard; their labels wait to be printed.</param>
+/// <param name="NewPieces">Remainders and strips that went back to the yard; their labels wait to be printed.</param>
 /// <param name="Lines">What the ledger gained.</param>
 /// <param name="Reserved">Pieces that the plan relies on for its other stages and that are reserved for them now.</param>
 public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines, IReadOnlyList<Piece> Reserved);
 
 /// <summary>
-/// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders become pieces
-/// with codes, their labels queue, the ledger is written; what the plan relies on for its other stages is reserved for them.
+/// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders and kept strips
+/// become pieces with codes, their labels queue, the ledger is written; what the plan relies on for its other stages is reserved for them.
 /// </summary>
 public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
 {
@@ -111,11 +115,26 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             yield return PlanFaults.NoSuchCutOnPiece();
         else if (happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Left.Sum(left => left.Units) > planned.Length.Units)
             yield return PlanFaults.MoreThanThePiece(planned.Length);
-        if (happened.Left.Any(left => left.IsZero)) yield return MeasureFaults.LengthZero(0);
+        else if (Face(planned, happened) is { } face && face > Quantities.FaceAreaOf(planned.Material, planned.Length)?.SquareMillimetres) yield return PlanFaults.MoreThanItsFace();
+        foreach (var (material, length) in happened.Strips)
+        {
+            if (!Ripping.May(planned.Material, material)) yield return PlanFaults.NotOutOf(material.Name, planned.Material.Name);
+            else if (length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
+        }
+
+        if (happened.Left.Concat(happened.Strips.Select(strip => strip.Length)).Any(left => left.IsZero)) yield return MeasureFaults.LengthZero(0);
+    }
+
+    // The faces of all that came of it, in square millimetres; none where one of them has no face.
+    private static decimal? Face(PlannedPiece planned, WhatHappened happened)
+    {
+        var parts = happened.Made.Select(index => (Material: planned.MaterialOf(planned.Cuts[index]), planned.Cuts[index].Length))
+            .Concat(happened.Left.Select(left => (planned.Material, Length: left))).Concat(happened.Strips);
+        return parts.Aggregate((decimal?)0, (sum, part) => sum + Quantities.FaceAreaOf(part.Material, part.Length)?.SquareMillimetres);
     }
 
     // Laid one behind the other from the marked end, a kerf apart where there is room: where the saw really went matters to
-    // nobody once the piece is gone. What is neither a cut nor kept is scrap.
+    // nobody once the piece is gone. What is neither a cut nor kept is scrap; which strips came out was said one by one.
     private static PlannedPiece Actual(PlannedPiece planned, WhatHappened happened, YardSettings settings)
     {
         var parts = happened.Made.Count + happened.Left.Count;
@@ -129,10 +148,12 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             return start;
         }
 
-        var cuts = happened.Made.Order().Select(index => planned.Cuts[index]).Select(cut => cut with { Start = Next(cut.Length) }).ToArray();
+        var cuts = happened.Made.Order().Select(index => planned.Cuts[index])
+            .Select(cut => cut with { Start = Next(cut.Length), Rip = cut.Rip is { } rip ? rip with { KeptAs = null } : null }).ToArray();
         var left = happened.Left.Select(length => new PlannedRemainder(Next(length), length, Kept: true)).ToList();
         if (at < planned.Length.Units) left.Add(new PlannedRemainder(Length.FromUnits(at), Length.FromUnits(planned.Length.Units - at), Kept: false));
-        return planned with { Cuts = cuts, Remainders = left, Untouched = [], SawCuts = parts };
+        var strips = happened.Strips.Select(strip => new KeptStrip(strip.Material, Length.Zero, strip.Length)).ToArray();
+        return planned with { Cuts = cuts, Remainders = left, Untouched = [], StripsLeft = strips, SawCuts = parts + cuts.Count(cut => cut.Rip is not null) };
     }
 
     // The marks are those of the piece as it is now, not as it was when the plan was made: nails may be out and oil on since.
@@ -141,16 +162,17 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     private static IEnumerable<Piece> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings, bool asMeasured)
     {
         var keep = settings.Keep(cut.Material);
-        var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (left.Start, left.Length))
-            .Concat(cut.Untouched.Where(span => span.Length >= keep).Select(span => (span.Start, span.Length)))
+        var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (cut.Material, left.Start, left.Length))
+            .Concat(cut.Untouched.Where(span => span.Length >= keep).Select(span => (cut.Material, span.Start, span.Length)))
+            .Concat(cut.Strips.Select(strip => (strip.Material, strip.Start, strip.Length)))
             .OrderBy(stretch => stretch.Start);
-        foreach (var (start, length) in stretches)
+        foreach (var (material, start, length) in stretches)
         {
             yield return source is not null
                 ? new Piece
                 {
                     Code = default,
-                    Material = source.Material,
+                    Material = material,
                     Length = length,
                     Condition = source.Condition,
                     Treated = source.Treated,
@@ -163,7 +185,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                     CutFrom = source.Code,
                     FirstLine = !asMeasured && source.FirstLine is { } line && line >= start && line <= start + length ? line - start : null,
                 }
-                : new Piece { Code = default, Material = cut.Material, Length = length, Treated = cut.Bought!.Treated };
+                : new Piece { Code = default, Material = material, Length = length, Treated = cut.Bought!.Treated };
         }
     }
 

@@ -25,10 +25,14 @@ public static class CompareText
     {
         IReadOnlyList<string> Row(string what, Func<Plan, string> figure) => [what, .. rivals.Select(rival => figure(rival.Plan))];
         string Cash(Figure figure) => new Money(figure.Value).ToText(sign) + Sure(figure);
+        IEnumerable<IReadOnlyList<string>> Rips() => rivals.Any(rival => rival.Plan.Tiers.Rips is not null)
+            ? [Row("ripped", plan => (plan.Tiers.Rips?.Value ?? 0).ToString(CultureInfo.InvariantCulture) + Sure(plan.Tiers.Rips ?? default))]
+            : [];
         return
         [
             Row("unfilled", plan => plan.Tiers.Unfilled.Value.ToString(CultureInfo.InvariantCulture) + Sure(plan.Tiers.Unfilled)),
             Row("spends", plan => Cash(plan.Tiers.Spend)),
+            .. Rips(),
             Row("value given up", plan => Cash(plan.Tiers.ValueGivenUp)),
             Row("saw cuts", plan => plan.Tiers.SawCuts.ToString(CultureInfo.InvariantCulture) + Sure(new Figure(plan.Tiers.SawCuts, plan.Tiers.SawCutsBound ?? plan.Tiers.SawCuts))),
             Row("yard pieces", plan => plan.Pieces.Count(piece => piece.Source is not null).ToString(CultureInfo.InvariantCulture)),

@@ -11,7 +11,7 @@ namespace Offcuts.UseCases;
 /// <param name="All">Everything that still waits, as planned.</param>
 /// <param name="Made">With one piece: names of the cuts that came out right.</param>
 /// <param name="Spoilt">With one piece: none came out right.</param>
-/// <param name="Left">With one piece: lengths that are left and worth keeping.</param>
+/// <param name="Left">With one piece: what is left and worth keeping; see <see cref="LeftWords"/>.</param>
 /// <param name="Stage">Everything that still waits and serves this stage first, as planned; null for none.</param>
 public sealed record CutWords(IReadOnlyList<string> Pieces, bool All, IReadOnlyList<string> Made, bool Spoilt, IReadOnlyList<string> Left, string? Stage = null);
 
@@ -69,15 +69,7 @@ public static class CutActs
             free.RemoveAt(index);
         }
 
-        var left = new List<Length>();
-        foreach (var text in words.Left)
-        {
-            var read = Length.Parse(text, unit);
-            if (!read.TryGet(out var length)) return Result<WhatHappened>.Fail(read.Faults);
-            left.Add(length);
-        }
-
-        return new WhatHappened(made, left);
+        return LeftWords.Read(words.Left, unit).Then<WhatHappened>(left => new WhatHappened(made, left.Lengths) { Strips = left.Strips });
     }
 
     private static Result<int> Index(KeptPlan kept, string piece)

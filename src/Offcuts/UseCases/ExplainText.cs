@@ -28,7 +28,7 @@ public static class ExplainText
         foreach (var (index, copies) in why.From)
         {
             var piece = plan.Pieces[index];
-            yield return $"  {(piece.Source is { } source ? code(source.Code) : "a new")} {piece.Material} {piece.Length.ToText(unit)}: {copies}";
+            yield return $"  {(piece.Source is { } source ? code(source.Code) : "a new")} {piece.Material} {piece.Length.ToText(unit)}: {copies}{(piece.Material.Equals(cut.Material) ? "" : ", ripped")}";
         }
 
         foreach (var line in Pieces("Could have served too", why.Candidates.Where(one => one.WhyNot is null && !one.UsedFor.Any(used => used.Stage == cut.Stage && used.Cut == cut.Name)), Doing)) yield return line;
@@ -47,11 +47,13 @@ public static class ExplainText
         foreach (var remedy in why.Remedies) yield return $"  {remedy.Text} (fills {remedy.Fills})";
         if (why.Remedies.Any(remedy => remedy.Kind is RemedyKind.LooserUse or RemedyKind.OtherTreatment)) yield return "Which use and treatment a cut needs is no question of fit. " + Cautions.Closing;
 
+        string Named(Candidate one) => $"{code(one.Piece.Code)} {(one.Piece.Material.Equals(cut.Material) ? "" : $"{one.Piece.Material} ")}{one.Piece.Length.ToText(unit)}";
+
         IEnumerable<string> Pieces(string heading, IEnumerable<Candidate> candidates, Func<Candidate, string> about)
         {
             var all = candidates.ToArray();
             if (all.Length > 0) yield return heading;
-            foreach (var one in all.Take(MostPieces)) yield return $"  {code(one.Piece.Code)} {one.Piece.Length.ToText(unit)}: {about(one)}";
+            foreach (var one in all.Take(MostPieces)) yield return $"  {Named(one)}: {about(one)}";
             if (all.Length > MostPieces) yield return $"  and {all.Length - MostPieces} more";
         }
 
@@ -62,7 +64,7 @@ public static class ExplainText
             if (reasons.Length > 0) yield return heading;
             foreach (var alike in reasons)
             {
-                var named = string.Join(", ", alike.Take(MostAlike).Select(one => $"{code(one.Piece.Code)} {one.Piece.Length.ToText(unit)}"));
+                var named = string.Join(", ", alike.Take(MostAlike).Select(Named));
                 yield return $"  {named}{(alike.Count() > MostAlike ? $" and {alike.Count() - MostAlike} more" : "")}: {alike.Key}";
             }
         }
@@ -75,6 +77,8 @@ public static class ExplainText
         var (unfilled, spend, value) = (other.Unfilled.Value - plan.Unfilled.Value, other.Spend.Value - plan.Spend.Value, other.ValueGivenUp.Value - plan.ValueGivenUp.Value);
         if (unfilled != 0) lines.Add($"leave {Math.Abs(unfilled)} {More(unfilled)} unfilled ({Sure(plan.Unfilled, other.Unfilled)})");
         if (spend != 0) lines.Add($"spend {Cash(spend)} {More(spend)} ({Sure(plan.Spend, other.Spend)})");
+        var rips = (other.Rips?.Value ?? 0) - (plan.Rips?.Value ?? 0);
+        if (rips != 0) lines.Add($"rip {Words.Count((int)Math.Abs(rips), "cut")} {More(rips)} out of wider pieces ({Sure(plan.Rips ?? default, other.Rips ?? default)})");
         if (value != 0) lines.Add($"give up {Cash(value)} {More(value)} of yard value ({Sure(plan.ValueGivenUp, other.ValueGivenUp)})");
         var saws = other.SawCuts - plan.SawCuts;
         if (saws != 0) lines.Add($"take {Words.Count(Math.Abs(saws), "saw cut")} {More(saws)}");

@@ -55,7 +55,7 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
     private Money AllNew(IReadOnlyList<KeptPlan> plans, HashSet<string> upTo)
     {
         var made = plans.SelectMany(plan => plan.PiecesCut)
-            .SelectMany(piece => piece.Cuts.Select(cut => (piece.Material, Cut: cut)))
+            .SelectMany(piece => piece.Cuts.Select(cut => (Material: piece.MaterialOf(cut), Cut: cut)))
             .Where(made => upTo.Contains(made.Cut.Stage))
             .GroupBy(made => Required(made.Material, made.Cut))
             .Select(group => group.Key with { Count = group.Count() });

@@ -30,7 +30,7 @@ public static class StageNeeds
 
     /// <summary>How many cuts were really made for this need.</summary>
     public static int Made(IReadOnlyList<KeptPlan> plans, RequiredCut need) =>
-        plans.SelectMany(plan => plan.PiecesCut).Sum(piece => piece.Cuts.Count(made => Meets(need, piece.Material, made)));
+        plans.SelectMany(plan => plan.PiecesCut).Sum(piece => piece.Cuts.Count(made => Meets(need, piece.MaterialOf(made), made)));
 
     /// <summary>True where a cut that was made meets this need: same stage and name, and still the material and length it asks for.</summary>
     public static bool Meets(RequiredCut need, Material material, PlannedCut made) =>

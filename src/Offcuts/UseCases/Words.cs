@@ -31,13 +31,17 @@ public static class Words
     /// <summary>A use in a word.</summary>
     public static string Of(Use use) => MarkWords.Of(use);
 
-    /// <summary>What a cut is for, and its wish for treated wood.</summary>
-    public static string Of(RequiredCut cut) => cut.Treated switch
+    /// <summary>What a cut is for, its wish for treated wood, and whether it may be ripped.</summary>
+    public static string Of(RequiredCut cut)
     {
-        TreatedWish.Yes => $"{Of(cut.Use)}, treated",
-        TreatedWish.No => $"{Of(cut.Use)}, untreated",
-        _ => Of(cut.Use),
-    };
+        var treated = cut.Treated switch
+        {
+            TreatedWish.Yes => ", treated",
+            TreatedWish.No => ", untreated",
+            _ => "",
+        };
+        return $"{Of(cut.Use)}{treated}{(cut.Rip ? ", rip" : "")}";
+    }
 
     /// <summary>The marks of a piece that matter to whoever picks it up: condition, treatment, nails, concrete, oil, stamp.</summary>
     public static string Marks(Piece piece)

@@ -16,6 +16,7 @@ public sealed class CautionsTests
         { Cautions.FormsAndBraces, "29 CFR 1926.703(a)(1), (b)" },
         { Cautions.Stripping, "29 CFR 1926.703(e); US Army FM 5-428 par. 5-86" },
         { Cautions.BarEnds, "29 CFR 1926.701(b)" },
+        { Cautions.Ripping, "29 CFR 1910.213(c)(1)-(3); standing aside, push stick and nails: common practice" },
         { Cautions.TreatedWood, "EPA consumer information sheet on treated wood" },
         { Cautions.WoodOnConcrete, "IRC R317.1" },
         { Cautions.Foam, "IRC R608.4, R316.4; sun, oil and heat: common practice" },
@@ -35,7 +36,7 @@ public sealed class CautionsTests
     [Fact]
     public void No_caution_stands_twice_and_all_defer_to_code_and_practice()
     {
-        Cautions.All.Should().HaveCount(12).And.OnlyHaveUniqueItems(caution => caution.Topic);
+        Cautions.All.Should().HaveCount(13).And.OnlyHaveUniqueItems(caution => caution.Topic);
         Cautions.Closing.Should().Be("Local code and licensed practice decide.");
     }
 

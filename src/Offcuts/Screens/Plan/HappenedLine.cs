@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Print;
@@ -9,7 +10,7 @@ namespace Offcuts.Screens;
 
 /// <summary>
 /// What really came of a piece, on one line: the letters of the cuts that came out right, as the bar shows them, then what is
-/// left and worth keeping: <c>A C left 40, 22-1/2</c>. <c>none</c> where no cut came out right.
+/// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>. <c>none</c> where no cut came out right.
 /// </summary>
 internal static class HappenedLine
 {
@@ -21,7 +22,7 @@ internal static class HappenedLine
     public static string AsPlanned(PlannedPiece piece, LengthUnit unit)
     {
         var cuts = string.Join(' ', piece.Cuts.Select((_, i) => PieceBar.Letter(i)));
-        var left = piece.Remainders.Where(rest => rest.Kept).Select(rest => rest.Length.ToText(unit).TrimStart('~')).ToArray();
+        var left = Left(piece.Remainders.Where(rest => rest.Kept).Select(rest => rest.Length), piece.Strips.Select(strip => (strip.Material, strip.Length)), unit);
         return left.Length == 0 ? cuts : $"{cuts} {LeftWord} {string.Join(", ", left)}";
     }
 
@@ -29,7 +30,8 @@ internal static class HappenedLine
     public static string Of(WhatHappened happened, LengthUnit unit)
     {
         var cuts = happened.Made.Count == 0 ? NoneWord : string.Join(' ', happened.Made.Select(PieceBar.Letter));
-        return happened.Left.Count == 0 ? cuts : $"{cuts} {LeftWord} {string.Join(", ", happened.Left.Select(length => length.ToText(unit).TrimStart('~')))}";
+        var left = Left(happened.Left, happened.Strips, unit);
+        return left.Length == 0 ? cuts : $"{cuts} {LeftWord} {string.Join(", ", left)}";
     }
 
     /// <summary>What it says, or why it can't be read.</summary>
@@ -48,7 +50,8 @@ internal static class HappenedLine
 
         if (cuts.Length == 0) return new Fault($"write the letters of the cuts that came out right, or {NoneWord}");
         if (at < 0) return new WhatHappened(made, []);
-        return Lengths(text[(at + LeftWord.Length)..], unit).Then<WhatHappened>(left => new WhatHappened(made, left));
+        var parts = text[(at + LeftWord.Length)..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        return LeftWords.Read(parts, unit).Then<WhatHappened>(left => new WhatHappened(made, left.Lengths) { Strips = left.Strips });
     }
 
     /// <summary>The same in plain words.</summary>
@@ -57,20 +60,15 @@ internal static class HappenedLine
         var made = happened.Made.Count == 0 ? "no cut came out right" : "right: " + string.Join(", ", happened.Made.Order().Select(i => $"{PieceBar.Letter(i)} {piece.Cuts[i].Cut}"));
         var lost = Enumerable.Range(0, piece.Cuts.Count).Except(happened.Made).Select(i => $"{PieceBar.Letter(i)} {piece.Cuts[i].Cut}").ToArray();
         var wrong = lost.Length > 0 ? $"; not made: {string.Join(", ", lost)}" : "";
-        var left = happened.Left.Count > 0 ? $"; back to the yard: {string.Join(", ", happened.Left.Select(length => length.ToText(unit)))}" : "";
+        var back = happened.Left.Select(length => length.ToText(unit)).Concat(happened.Strips.Select(strip => $"{strip.Material} {strip.Length.ToText(unit)}")).ToArray();
+        var left = back.Length > 0 ? $"; back to the yard: {string.Join(", ", back)}" : "";
         return $"{made}{wrong}{left}; the rest of it is scrap";
     }
 
-    private static Result<IReadOnlyList<Length>> Lengths(string text, LengthUnit unit)
-    {
-        var left = new List<Length>();
-        foreach (var part in text.Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-        {
-            var read = Length.Parse(part, unit);
-            if (!read.TryGet(out var length)) return new Fault($"{part}: {read.Fault.Sentence}");
-            left.Add(length);
-        }
-
-        return Result<IReadOnlyList<Length>>.Of(left);
-    }
+    // As it is typed: without the mark of rounding.
+    private static string[] Left(IEnumerable<Length> lengths, IEnumerable<(Material Material, Length Length)> strips, LengthUnit unit) =>
+    [
+        .. lengths.Select(length => length.ToText(unit).TrimStart('~')),
+        .. strips.Select(strip => $"{strip.Material} {strip.Length.ToText(unit).TrimStart('~')}"),
+    ];
 }

@@ -50,6 +50,7 @@ internal static class PlanRows
             new Ink(unfilled == 0 ? "fills everything" : $"{unfilled} unfilled", unfilled == 0 ? Tone.Good : Tone.Fault),
             new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
+            new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
             new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
         rows.AddRange(Wished(state, width));
@@ -85,8 +86,9 @@ internal static class PlanRows
 
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
             yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}";
-        if (done.NewPieces.Count > 0)
-            yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {piece.Length.ToText(settings.Unit)}"))}";
+        if (done.NewPieces.Count == 0) yield break;
+        var mixed = done.NewPieces.Select(piece => piece.Material).Distinct().Count() > 1;
+        yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {(mixed ? $"{piece.Material} " : "")}{piece.Length.ToText(settings.Unit)}"))}";
     }
 
     private enum Section
@@ -162,12 +164,16 @@ internal static class PlanRows
             var (first, alike) = (piece.Cuts[i], 1);
             while (i + alike < piece.Cuts.Count && piece.Cuts[i + alike] with { Start = first.Start } == first) alike++;
             var letters = string.Join(' ', Enumerable.Range(i, alike).Select(PieceBar.Letter));
-            parts.Add($"{letters} {first.Cut} {first.Length.ToText(unit)}{(stages ? $" ({first.Stage})" : "")}");
+            parts.Add($"{letters} {first.Cut} {first.Length.ToText(unit)}{(stages ? $" ({first.Stage})" : "")}{(first.Rip is { } rip ? $", ripped to {rip.Into} {rip.Width.ToText(unit)}" : "")}");
             i += alike;
         }
 
         parts.AddRange(piece.Remainders.Where(rest => rest.Kept).Select(rest => $"= keep {rest.Length.ToText(unit)}"));
         parts.AddRange(piece.Remainders.Where(rest => !rest.Kept).Select(rest => $". scrap {rest.Length.ToText(unit)}"));
+        parts.AddRange(piece.Strips.GroupBy(strip => (strip.Material, strip.Length)).Select(alike =>
+            $"strip{(alike.Count() > 1 ? "s" : "")}: keep {(alike.Count() > 1 ? $"{alike.Count()} of " : "")}{alike.Key.Material} {alike.Key.Length.ToText(unit)}"));
+        parts.AddRange(piece.Cuts.Where(cut => cut.Rip is { KeptAs: null, Strip.IsZero: false }).GroupBy(cut => cut.Rip!.Strip).Select(alike =>
+            $"strip{(alike.Count() > 1 ? "s" : "")}: scrap, {alike.Key.ToText(unit)} wide"));
         parts.AddRange(piece.Untouched.Select(span => $"- leave {span.Length.ToText(unit)}"));
         if (piece.Source is { BadSpots.Count: > 0 } source) parts.Add($"x bad {string.Join(", ", source.BadSpots.Select(spot => $"{spot.Start.ToText(unit)}..{spot.End.ToText(unit)}"))}");
         return string.Join("; ", parts);
