@@ -200,7 +200,7 @@ public sealed class CutSheetTests
         steps[1] = new PlanStep(StepState.DoneOtherwise, Invented.Plan.Pieces[1]);
         steps[2] = PlanStep.Dropped;
         steps[5] = PlanStep.Done;
-        var rest = Invented.Stud with { Code = Invented.Code("CXPERKR"), Length = Length.Inches(29.5m) };
+        var rest = Invented.Stud with { Code = Invented.Code("CXPERKR"), Material = Invented.Plan.Pieces[0].Material, Length = Length.Inches(29.5m) };
         var options = Invented.Options with { CameBack = ImmutableDictionary<int, ImmutableArray<Piece>>.Empty.Add(0, [rest, rest with { Code = Invented.Code("69EFEPJ"), Length = Length.Inches(14) }]) };
         var text = CutSheet.Text(Kept with { Steps = steps, HardwareDone = true }, options);
 

@@ -99,8 +99,8 @@ public static class Cautions
     /// <remarks>1910.213(c)(1) and (2) are from memory, sure; (c)(3) was read in a letter of interpretation.</remarks>
     public static Caution Ripping { get; } = new(
         "ripping",
-        "Sawn lengthwise, wood can close on the blade and throw the board back. Rip only with the guard on, a spreader behind the blade and fingers that stop a kickback; keep out of the line of the board, and push its end with a stick. Used lumber hides nails: look for them along the whole line.",
-        "29 CFR 1910.213(c)(1)-(3); standing aside, push stick and nails: common practice");
+        "Sawn lengthwise, wood can close on the blade and throw the board back. Rip only with the guard on, a spreader behind the blade and fingers that stop a kickback; keep out of the line of the board, push its end with a stick, and rip nothing too short to be guided. Used lumber hides nails: look for them along the whole line.",
+        "29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice");
 
     /// <summary>Hardened concrete comes off.</summary>
     public static Caution ConcreteDust { get; } = new(

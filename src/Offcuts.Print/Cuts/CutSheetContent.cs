@@ -64,7 +64,7 @@ internal sealed class CutSheetContent
 
     /// <summary>What stands above the list of rips.</summary>
     public static string RipLead =>
-        "These are sawn lengthwise, each out of the stretch named above: first across, then along, so that the board keeps its full width elsewhere. What is ripped has no grade until it is graded anew (common practice).";
+        "Each is sawn lengthwise out of its stretch above. Cut that off first, so that the board keeps its full width elsewhere; stretches side by side that are ripped alike are parted last. What is ripped has no grade until it is graded anew (common practice).";
 
     public IReadOnlyList<string> Behind { get; }
 

@@ -107,6 +107,7 @@ internal sealed class CutSheetPdf : IDisposable
         _flow.Space(8);
         _flow.Paragraph("Rip", Body + 1, bold: true);
         Line(CutSheetContent.RipLead);
+        _flow.Space(3);
         _flow.Heads(columns, Small);
         foreach (var row in _content.Rips) _flow.Row(columns, [row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes], Body);
     }

@@ -90,7 +90,7 @@ internal sealed class CutSheetText
         Line("");
         Line("  Rip:");
         Wrapped(CutSheetContent.RipLead, 4);
-        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cuts", 8), new("to width", 14), new("strip", 9), new("the strip becomes", 24));
+        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cuts", 8), new("to width", 14), new("strip", 9), new("the strip becomes", 23));
         Line(table.Head());
         foreach (var row in rips) Lines(table.Row(row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes));
     }

@@ -16,7 +16,7 @@ public sealed class CautionsTests
         { Cautions.FormsAndBraces, "29 CFR 1926.703(a)(1), (b)" },
         { Cautions.Stripping, "29 CFR 1926.703(e); US Army FM 5-428 par. 5-86" },
         { Cautions.BarEnds, "29 CFR 1926.701(b)" },
-        { Cautions.Ripping, "29 CFR 1910.213(c)(1)-(3); standing aside, push stick and nails: common practice" },
+        { Cautions.Ripping, "29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice" },
         { Cautions.TreatedWood, "EPA consumer information sheet on treated wood" },
         { Cautions.WoodOnConcrete, "IRC R317.1" },
         { Cautions.Foam, "IRC R608.4, R316.4; sun, oil and heat: common practice" },
@@ -108,6 +108,15 @@ public sealed class CautionsTests
         Topics(PlanOf(FromYard("2x4", Cut(cut, Use.Nonstructural)))).Contains("wood on concrete").Should().Be(told);
         var treated = FromYard("2x4", Cut(cut, Use.Nonstructural));
         Topics(PlanOf(treated with { Source = treated.Source! with { Treated = true } })).Should().NotContain("wood on concrete");
+    }
+
+    [Fact]
+    public void A_board_that_is_ripped_is_told_and_a_panel_is_not()
+    {
+        PlannedCut Rip(string material) => Cut("strip", Use.Rough) with { Rip = new PlannedRip(MaterialReader.Read(material).Value, Length.Inches(3), Length.Inches(1), null) };
+
+        Cautions.ForPlan(PlanOf(FromYard("2x6", Rip("2x4")))).Single().Should().Be(new AppliedCaution(Cautions.Ripping, "these are ripped: C99 MFXY"));
+        Topics(PlanOf(FromYard("foam 2x16", Rip("foam 2x12")))).Should().Equal("foam");
     }
 
     [Fact]

@@ -46,6 +46,23 @@ public sealed class HappenedLineTests
     public void What_cannot_be_is_refused(string line) =>
         HappenedLine.Read(line, Piece, LengthUnit.Inch).Ok.Should().BeFalse();
 
+    // 2x8 to 2x4 leaves 7-1/4 - 3-1/2 - 1/8 = 3-5/8 in, kept as a 2x4 (PS 20-20 Table 3, dry).
+    [Fact]
+    public void Strips_stand_with_what_they_are()
+    {
+        var (wide, narrow) = (MaterialReader.Read("2x8").Value, MaterialReader.Read("2x4").Value);
+        var rip = new PlannedRip(narrow, Length.Inches(3.5m), Length.Inches(3.625m), narrow);
+        var ripped = Piece with { Source = Piece.Source! with { Material = wide }, Cuts = [Piece.Cuts[0] with { Rip = rip }, Piece.Cuts[1] with { Rip = rip with { KeptAs = null } }, Piece.Cuts[2]] };
+
+        HappenedLine.AsPlanned(ripped, LengthUnit.Inch).Should().Be("A B C left 1' 5-5/8\", 2x4 2' 6\"");
+        var read = HappenedLine.Read("A left 2x4 2' 6\", 40", ripped, LengthUnit.Inch).Value;
+        read.Left.Should().Equal(Length.Inches(40));
+        read.Strips.Should().Equal((narrow, Length.Inches(30)));
+        HappenedLine.ReadBack(read, ripped, LengthUnit.Inch).Should().Be("right: A brace; not made: B stake, C stake; back to the yard: 3' 4\", 2x4 2' 6\"; the rest of it is scrap");
+        HappenedLine.Read(HappenedLine.Of(read, LengthUnit.Inch), ripped, LengthUnit.Inch).Value.Strips.Should().Equal(read.Strips);
+        HappenedLine.Read("A left 2x4", ripped, LengthUnit.Inch).Ok.Should().BeFalse("a strip has a length");
+    }
+
     [Fact]
     public void What_it_writes_it_reads()
     {
