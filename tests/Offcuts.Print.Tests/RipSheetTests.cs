@@ -11,6 +11,8 @@ public sealed class RipSheetTests
     private static PlannedRip To(string into, decimal width, decimal strip, string? kept) =>
         new(Invented.Material(into), Invented.In(width), Invented.In(strip), kept is null ? null : Invented.Material(kept));
 
+    private static string Flat(string text) => string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
     // A 2x8 with two nailers whose strips become 2x4, a crosscut and a nailer whose strip is too short to keep; and a knifed panel.
     private static Plan Plan => Invented.Plan with
     {
@@ -65,14 +67,14 @@ public sealed class RipSheetTests
     [Fact]
     public void The_pick_list_the_rows_and_the_notes_say_it_too()
     {
-        var text = CutSheet.Text(Plan, Invented.Options);
+        var text = Flat(CutSheet.Text(Plan, Invented.Options));
 
-        text.Should().Contain("A   0\"             3'             3'             nailer, ripped    bench")
+        text.Should().Contain("A 0\" 3' 3' nailer, ripped bench")
             .And.Contain("9 saw cuts, 5 of them lengthwise.")
             .And.Contain("1 saw cut, lengthwise.")
             .And.Contain("Ripped out of wider pieces: 4 cuts (not proven: no plan gets below 3 cuts).")
-            .And.MatchRegex(@"1  C99 MFXY +2x8 +11' 4"" +pull the nails and\n +scrape off the\n +concrete; to be\n +ripped\n")
-            .And.MatchRegex(@"2  RKD HKXJ +foam 2-1/2x16 II +4' +to be ripped\n");
+            .And.Contain("1 C99 MFXY 2x8 11' 4\" pull the nails and scrape off the concrete; to be ripped")
+            .And.Contain("2 RKD HKXJ foam 2-1/2x16 II 4' to be ripped");
         PlanInShort.Of(Plan, "$").Should().Contain("Rips 4 cuts out of wider pieces.").And.Contain(line => line.Contains("at best 3 cuts would be ripped"));
     }
 
@@ -80,9 +82,8 @@ public sealed class RipSheetTests
     [Fact]
     public void The_caution_stands_on_the_sheet_with_its_source()
     {
-        var text = CutSheet.Text(Plan, Invented.Options);
-
-        text.Should().Contain("  RIPPING: these are ripped: C99 MFXY.\n").And.Contain("[29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails:\n    common practice]\n");
+        Flat(CutSheet.Text(Plan, Invented.Options)).Should().Contain("RIPPING: these are ripped: C99 MFXY. Sawn lengthwise")
+            .And.Contain("[29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice]");
         CutSheet.Text(Invented.Plan, Invented.Options).Should().NotContain("RIPPING").And.NotContain("Rip:").And.NotContain("Ripped");
     }
 
@@ -96,10 +97,8 @@ public sealed class RipSheetTests
         var pages = PrintedPage.Of(CutSheet.Pdf(Plan, Invented.Options));
         var printed = string.Join("\n", pages.Select(page => page.Text)).Replace('\n', ' ');
 
-        printed.Should().Contain("Rip These are sawn lengthwise").And.Contain("no. code cuts to width strip the strip becomes")
-            .And.Contain("1 C99 MFXY A B 3-1/2\" (2x4) 3-5/8\" rip to 3-1/2\", keep 2 of 3' as 2x4, new labels")
-            .And.Contain("1 C99 MFXY D 3-1/2\" (2x4) 3-5/8\" scrap")
-            .And.Contain("Ripped out of wider pieces: 4 cuts");
+        foreach (var words in (string[])["Rip Each is sawn lengthwise", "no. code cuts to width strip the strip becomes", "A B 3-1/2\" (2x4) 3-5/8\" rip to 3-1/2\", keep 2 of 3' as 2x4, new labels", "D 3-1/2\" (2x4) 3-5/8\" scrap", "Ripped out of wider pieces: 4 cuts"])
+            printed.Should().Contain(words);
         foreach (var page in pages)
         {
             page.Lines.Should().OnlyContain(line => line.Left >= 0 && line.Right <= page.Width);
