@@ -11,7 +11,8 @@ internal sealed record Options
     public const string Usage =
         "--quick (about two minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
-        "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE";
+        "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
+        "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports)";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -43,6 +44,9 @@ internal sealed record Options
     /// <summary>Seed of the first of them.</summary>
     public int First { get; init; } = 1_000_000;
 
+    /// <summary>Reports of mutation testing to make a table of; none for anything else.</summary>
+    public string[] Mutants { get; init; } = [];
+
     /// <summary>What a child process is told; empty in the parent.</summary>
     public string[] Child { get; init; } = [];
 
@@ -67,6 +71,7 @@ internal sealed record Options
                 case "--matcher-only": options = options with { MatcherOnly = true }; break;
                 case "--out" when Next() is { } file: options = options with { Out = file }; break;
                 case "--agree" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var problems) && problems > 0: options = options with { Agree = problems }; break;
+                case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
                 default: return null;

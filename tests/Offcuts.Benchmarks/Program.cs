@@ -10,6 +10,12 @@ if (Options.Read(args) is not { } options)
 }
 
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
+if (options.Mutants.Length > 0)
+{
+    foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);
+    return 0;
+}
+
 if (options.Child.Length > 0) return ChildRun.Run(options, options.Child);
 
 var page = new ResultsPage(options);
