@@ -21,7 +21,8 @@ internal sealed class MaterialProblem
         for (var s = 0; s < supplies.Length; s++)
             Drop = Math.Max(Drop, supplies[s].Value.LargestDrop);
         MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
-        MostStrips = Enumerable.Range(0, demands.Length).Sum(d => demands[d].Count * supplies.Select(supply =>
+        MayRip = supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
+        MostStrips = !MayRip ? 0 : Enumerable.Range(0, demands.Length).Sum(d => demands[d].Count * supplies.Select(supply =>
             Math.Max(supply.Rip(d, whole: false).StripValue, supply.Rip(d, whole: true).StripValue)).DefaultIfEmpty().Max());
         LeastGivenUp = -MostStrips - OfTheLargest(supply => supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
     }
@@ -30,7 +31,7 @@ internal sealed class MaterialProblem
     public IReadOnlyList<Material> Materials { get; }
 
     /// <summary>True where some demand may be ripped out of some supply.</summary>
-    public bool MayRip => Supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
+    public bool MayRip { get; }
 
     public long Kerf { get; }
 

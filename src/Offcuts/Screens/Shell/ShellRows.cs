@@ -161,7 +161,7 @@ internal static class ShellRows
         ],
         Place.Stages =>
         [
-            "A line a need: name: material length xCOUNT use. The name may be left out. 8'..8'2 is a range: cut to the first, or a whole piece up to the second. Use is structural, nonstructural, bracing or rough; treated or untreated may follow. Counted things: panel tie x40.",
+            "A line a need: name: material length xCOUNT use. The name may be left out. 8'..8'2 is a range: cut to the first, or a whole piece up to the second. Use is structural, nonstructural, bracing or rough; treated or untreated may follow, and rip where a wider board or a taller panel may be sawn to it. Counted things: panel tie x40.",
             "An earlier stage is never left short to serve a later one.",
         ],
         _ =>
