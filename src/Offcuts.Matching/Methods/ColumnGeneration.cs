@@ -21,6 +21,8 @@ internal static class ColumnGeneration
     private const int MostRounds = 2000;
     private const double TowardsMaster = 0.4;
     private const double NearEnough = 0.25;
+    private const int Corners = 8;
+    private const int LeastLoss = 100;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -31,16 +33,17 @@ internal static class ColumnGeneration
     /// Where a figure is given that no plan is below: ends as soon as the rounded bound is this or cannot get better any more, although
     /// the duals still might. None to go on to the end.
     /// </param>
-    public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort, long? known = null)
+    /// <param name="loosening">As for <see cref="RevisedSimplex"/>.</param>
+    public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort, long? known = null, Random? loosening = null)
     {
-        var master = new RestrictedMaster(tier);
+        var master = new RestrictedMaster(tier, loosening: loosening);
         foreach (var (pattern, _) in incumbent.Uses)
             if (Stripped(tier, pattern) is { } active) master.Add(active);
         foreach (var pattern in start)
             if (Stripped(tier, pattern) is { } active) master.Add(active);
 
         var knapsack = new PricingKnapsack(tier);
-        var duals = tier.Goal == Goal.Spend && Bounds.Lengths(tier).Supply is { } supply ? Duals.ByLength(tier, supply) : Duals.Zero(tier);
+        var duals = loosening is null && tier.Goal == Goal.Spend && Bounds.Lengths(tier).Supply is { } supply ? Duals.ByLength(tier, supply) : Duals.Zero(tier);
         var priced = knapsack.Price(duals);
         var best = new Relaxation([], [], duals, priced, Bounds.Lagrangian(tier, duals, priced));
         var target = tier.Value(incumbent);
@@ -70,6 +73,28 @@ internal static class ColumnGeneration
 
             return added;
         }
+    }
+
+    /// <summary>
+    /// The same relaxation with duals from the middle: the mean of several that are equally good. A pattern that any of them rules out
+    /// has a reduced cost there too, so that fewer patterns remain within a gap. The old one where the mean is no better than that.
+    /// </summary>
+    public static Relaxation Centred(Tier tier, MaterialPlan incumbent, Relaxation relaxation, Effort effort)
+    {
+        var random = new Random(1);
+        var (patterns, duals) = (relaxation.Patterns, new List<Duals> { relaxation.Duals });
+        for (var i = 1; i < Corners && !effort.Over; i++)
+        {
+            var corner = Solve(tier, incumbent, patterns, effort, null, random);
+            if (relaxation.Bound - corner.Bound > tier.Scale / LeastLoss) continue;
+            patterns = corner.Patterns;
+            duals.Add(corner.Duals);
+        }
+
+        var middle = Duals.Mean(duals);
+        var priced = new PricingKnapsack(tier).Price(middle);
+        var bound = Bounds.Lagrangian(tier, middle, priced);
+        return relaxation.Bound - bound > tier.Scale / LeastLoss ? relaxation : relaxation with { Patterns = patterns, Duals = middle, Priced = priced, Bound = bound };
     }
 
     // The master only gets cheaper, and the bound never passes it.

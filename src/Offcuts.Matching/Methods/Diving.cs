@@ -12,8 +12,14 @@ namespace Offcuts.Matching.Methods;
 internal sealed class Diving
 {
     private const int MostRounds = 60;
-    private const int WorkARow = 24;
-    private const double Whole = 1 - 1e-4;
+    private const int MostListed = 1_000;
+    private const int MostNodes = 60;
+    private const int MostCounted = 30;
+    private const int MostStates = 20_000;
+    private const long MostTries = 1_000_000;
+    private const int PatternsARow = 4;
+    private const long StepsAPattern = 80;
+    private const double AllButWhole = 1 - 1e-4;
     private const double Unused = 1e-4;
 
     private readonly Tier _tier;
@@ -25,20 +31,22 @@ internal sealed class Diving
     private long _work;
     private int _back = 1;
     private int _furthest;
+    private long _listable = long.MaxValue;
 
-    private Diving(Tier tier, IReadOnlyList<Pattern> patterns, long most, Effort effort)
+    private Diving(Tier tier, IReadOnlyList<Pattern> patterns, long most, int work, Effort effort)
     {
         (_tier, _known, _most, _effort) = (tier, [.. patterns], most, effort);
-        _work = WorkARow * Open(tier);
+        _work = work * Open(tier);
     }
 
     /// <summary>The plan reached, or none where it does not keep the rows or costs more than asked for.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="patterns">Patterns to start from.</param>
     /// <param name="most">Only a plan of at most this cost is looked for.</param>
+    /// <param name="work">How often, in solutions of the whole relaxation, it may go on after having come to nothing.</param>
     /// <param name="effort">Limit.</param>
-    public static MaterialPlan? Dive(Tier tier, IReadOnlyList<Pattern> patterns, long most, Effort effort) =>
-        new Diving(tier, patterns, most, effort).Run();
+    public static MaterialPlan? Dive(Tier tier, IReadOnlyList<Pattern> patterns, long most, int work, Effort effort) =>
+        new Diving(tier, patterns, most, work, effort).Run();
 
     private MaterialPlan? Run()
     {
@@ -54,22 +62,24 @@ internal sealed class Diving
                 continue;
             }
 
-            var (solution, bound) = Relax(rest, first);
-            var choices = solution
+            var (relaxation, bound) = Relax(rest, first);
+            var ended = _tier.Goal != Goal.GivenUp && !first && _settled.Count > 0 && bound <= _most && Open(rest) <= _listable ? Decided(rest, relaxation) : (Closed: false, Plan: null);
+            if (ended.Plan is not null) return ended.Plan;
+            var choices = relaxation.Fractional
                 .Where(column => column.Times > Unused && Useful(rest, column.Pattern))
                 .OrderByDescending(column => column.Times).ThenBy(column => column.Pattern, Comparer<Pattern>.Create(Pattern.Compare))
                 .ToArray();
-            if (choices.Length == 0 || bound > _most)
+            if (choices.Length == 0 || bound > _most || ended.Closed)
             {
-                if (bound <= _most && Finished() is { } plan) return plan;
+                if (bound <= _most && !ended.Closed && Finished() is { } plan) return plan;
                 if (!TakenBack()) return null;
                 first = false;
                 continue;
             }
 
-            if (choices[0].Times < Whole) _settled.Add(choices[0].Pattern);
-            foreach (var (pattern, times) in choices.TakeWhile(column => column.Times >= Whole))
-                _settled.AddRange(Enumerable.Repeat(pattern, Fitting(_tier.Rest(_settled.Select(one => (one, 1))), pattern, (int)(times + 1 - Whole))));
+            if (choices[0].Times < AllButWhole) _settled.Add(choices[0].Pattern);
+            foreach (var (pattern, times) in choices.TakeWhile(column => column.Times >= AllButWhole))
+                _settled.AddRange(Enumerable.Repeat(pattern, Fitting(_tier.Rest(_settled.Select(one => (one, 1))), pattern, (int)(times + 1 - AllButWhole))));
         }
 
         return null;
@@ -89,6 +99,30 @@ internal sealed class Diving
         return true;
     }
 
+    // Where the patterns that can still be of use are few, the rest is solved to its end.
+    private (bool Closed, MaterialPlan? Plan) Decided(Tier rest, Relaxation relaxation)
+    {
+        var most = _most - _settled.Sum(_tier.Cost);
+        if (PatternEnumeration.All(rest, relaxation, most, MostListed, StepsAPattern * MostListed) is not { } patterns)
+        {
+            _listable = Open(rest) * 7 / 8;
+            return (false, null);
+        }
+
+        _work -= patterns.Count / PatternsARow;
+        var counted = rest.Copies <= MostCounted ? CountProgram.Solve(rest, patterns, relaxation, most, MostStates, MostTries, _effort) : new IntegerOutcome(null, false);
+        if (counted.Closed) return (true, counted.Plan is null ? null : Whole(counted.Plan));
+        using var search = new PoolSearch(rest, patterns, most, MostNodes, _effort);
+        var closed = search.Run(relaxation.Bound);
+        return (closed, search.Best is null ? null : Whole(search.Best));
+    }
+
+    private MaterialPlan? Whole(MaterialPlan rest)
+    {
+        var plan = IntegerMaster.Trimmed(_tier, [.. rest.Uses, .. _settled.Select(pattern => (pattern, 1))]);
+        return _tier.Accepts(plan) && _tier.Value(plan) <= _most ? plan : null;
+    }
+
     private MaterialPlan? Finished()
     {
         var plan = IntegerMaster.Trimmed(_tier, _settled.Select(pattern => (pattern, 1)));
@@ -105,9 +139,9 @@ internal sealed class Diving
         Math.Min(rest.SupplyCount[pattern.Supply], pattern.Takes.Min(take => rest.DemandCount[take.Demand] / take.Count)));
 
     // The relaxation of what remains, and a figure that no plan with what is settled is below, as far as the linear program is right.
-    private (List<(Pattern Pattern, double Times)> Solution, long Bound) Relax(Tier rest, bool straight)
+    private (Relaxation Relaxation, long Bound) Relax(Tier rest, bool straight)
     {
-        _work -= Open(rest);
+        if (!straight) _work -= Open(rest);
         var master = new RestrictedMaster(rest, Dear(rest), straight ? null : _random);
         foreach (var pattern in _known)
         {
@@ -115,11 +149,13 @@ internal sealed class Diving
         }
 
         var knapsack = new PricingKnapsack(rest);
+        Relaxation? relaxation = null;
         var ended = false;
         for (var round = 0; round < MostRounds && !ended && !_effort.Over; round++)
         {
             if (master.Solve() is not { } duals) break;
             var priced = knapsack.Price(duals);
+            relaxation = new Relaxation([], [], duals, priced, Bounds.Lagrangian(rest, duals, priced));
             ended = true;
             for (var s = 0; s < priced.Length; s++)
             {
@@ -130,9 +166,11 @@ internal sealed class Diving
             }
         }
 
+        if (relaxation is null) return (new Relaxation([], [], Duals.Zero(rest), [], 0), long.MaxValue);
         if (!ended) _ = master.Solve();
         var settled = _settled.Sum(pattern => (double)_tier.Cost(pattern));
-        return ([.. master.Solution], ended ? Bounds.RoundUp(_tier, (long)Math.Ceiling((settled + master.Objective - 0.01) * _tier.Scale)) : long.MinValue);
+        return (relaxation with { Fractional = [.. master.Solution] },
+            ended ? Bounds.RoundUp(_tier, (long)Math.Ceiling((settled + master.Objective - 0.01) * _tier.Scale)) : long.MinValue);
     }
 
     /// <summary>A cost above that of any one pattern and its like, at which going without is the last resort.</summary>

@@ -41,6 +41,18 @@ internal sealed class Duals
             Mixed(from.Rips, to.Rips));
     }
 
+    /// <summary>The mean of several.</summary>
+    public static Duals Mean(IReadOnlyList<Duals> all)
+    {
+        long Of(Func<Duals, long> figure) => all.Sum(figure) / all.Count;
+        return new Duals(
+            [.. Enumerable.Range(0, all[0].Demand.Length).Select(d => Of(duals => duals.Demand[d]))],
+            [.. Enumerable.Range(0, all[0].Supply.Length).Select(s => Of(duals => duals.Supply[s]))],
+            all[0].Left.Keys.ToDictionary(stage => stage, stage => Of(duals => duals.Left[stage])),
+            Of(duals => duals.Spend),
+            Of(duals => duals.Rips));
+    }
+
     /// <summary>No prices at all: the first, weakest bound.</summary>
     public static Duals Zero(Tier tier) =>
         new(tier, new double[tier.Problem.Demands.Count], new double[tier.Problem.Supplies.Count], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);

@@ -37,6 +37,10 @@ internal sealed class PricingKnapsack
     private Step[] _steps = new Step[4096];
     private int _stepCount;
 
+    // Of the labels being made: what the next cut earns for its weight, and below what they are of no use.
+    private double _earning;
+    private double _least;
+
     // How much more than its label says a set of cuts can weigh, once labels were rounded down.
     private long _slack;
 
@@ -89,6 +93,7 @@ internal sealed class PricingKnapsack
         var count = 1;
         var drop = _tier.Covering ? 0 : _problem.Drop * _tier.Scale;
         var demands = group.Demands.Where(d => dual[d] + SawDual > 0 || !_tier.Covering).ToArray();
+        var bound = _tier.Goal == Goal.GivenUp ? null : Bound(group, dual, ref demands);
         var later = LaterWeights(demands);
         for (var i = 0; i < demands.Length; i++)
         {
@@ -99,12 +104,32 @@ internal sealed class PricingKnapsack
                 chunk = Math.Min(chunk, left);
                 left -= chunk;
                 var ends = Ends(group, left > 0 ? Bounds.Gcd(later[i + 1], _problem.Weights[d]) : later[i + 1]);
+                var next = left > 0 ? i : i + 1;
+                _earning = next < demands.Length ? dual[demands[next]] / (double)_problem.Weights[demands[next]] : 0;
+                _least = bound?.Least(_earning) ?? double.NegativeInfinity;
                 count = Merge(count, d, chunk, chunk * _problem.Weights[d], chunk * dual[d], group.Capacity, drop, ends);
+                if (bound is not null && _slack == 0) Learn(bound, count);
                 if (count > MostLabels) count = Coarsen(count, group.Capacity);
             }
         }
 
         return count;
+    }
+
+    // Where value plays no part: cuts that earn most for their weight first, so that labels which can't become the best any more are seen.
+    private KnapsackBound Bound(Group group, long[] dual, ref int[] demands)
+    {
+        demands = [.. demands.OrderByDescending(d => dual[d] / (double)_problem.Weights[d]).ThenBy(d => d)];
+        return new KnapsackBound(
+            group.Supplies.Where(s => _tier.SupplyCount[s] > 0).Select(_problem.Capacity),
+            [.. demands.Select(d => (_problem.Weights[d], dual[d], _tier.DemandCount[d]))]);
+    }
+
+    private void Learn(KnapsackBound bound, int count)
+    {
+        var at = 0;
+        for (var i = 1; i < count; i++) at = bound.Passed(at, _labels[i].Weight, _labels[i - 1].Dual);
+        bound.Passed(at, long.MaxValue, _labels[count - 1].Dual);
     }
 
     // Of each demand and all after it, the greatest common divisor of the weights; 0 of none.
@@ -144,6 +169,7 @@ internal sealed class PricingKnapsack
                 ? _labels[a++]
                 : new Label(shifted, _labels[b].Real + weight, _labels[b].Dual + dual, -2);
             var parent = takeOld ? -2 : _labels[b++].Step;
+            if (kept > 0 && label.Dual - _earning * label.Weight < _least) continue;
             if (kept > 0 && (Beaten(label, drop, best, ends) || (label.Weight == _merged[kept - 1].Weight && label.Dual <= _merged[kept - 1].Dual))) continue;
             if (!takeOld)
             {

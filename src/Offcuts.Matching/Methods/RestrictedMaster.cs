@@ -25,7 +25,8 @@ internal sealed class RestrictedMaster
     /// <param name="tier">Rows and costs.</param>
     /// <param name="artificial">Cost at which a demand may go without a pattern, so that there always is a solution; none where patterns make one.</param>
     /// <param name="noise">Draws what is added to the cost of each pattern, next to nothing, to get another of equally good solutions.</param>
-    public RestrictedMaster(Tier tier, double? artificial = null, Random? noise = null)
+    /// <param name="loosening">As for <see cref="RevisedSimplex"/>.</param>
+    public RestrictedMaster(Tier tier, double? artificial = null, Random? noise = null, Random? loosening = null)
     {
         _noise = noise;
         _tier = tier;
@@ -42,7 +43,7 @@ internal sealed class RestrictedMaster
         foreach (var (stage, cap) in tier.LeftCap) _left[stage] = Row(RowKind.AtMost, cap);
         if (tier.SpendCap is { } spend) _spend = Row(RowKind.AtMost, Math.Max(0, spend));
         if (tier.RipCap is { } rips) _rips = Row(RowKind.AtMost, Math.Max(0, rips));
-        _program = new RevisedSimplex(rows, artificial ?? Diving.Dear(tier));
+        _program = new RevisedSimplex(rows, artificial ?? Diving.Dear(tier), loosening);
 
         // A cut need not be left unfilled more often than it is asked for, so that the caps alone limit it.
         for (var d = 0; d < tier.MostLeft.Length; d++)

@@ -65,15 +65,16 @@ internal sealed class RevisedSimplex
     /// <summary>A program without columns.</summary>
     /// <param name="rows">Kind and right side of each row; right sides are not negative.</param>
     /// <param name="dear">A cost above that of any column, at which a row may go unmet at first.</param>
-    public RevisedSimplex(IReadOnlyList<(RowKind Kind, double Right)> rows, double dear)
+    /// <param name="loosening">Draws by how much right sides are loosened: it decides which of many equally good duals come out. Always the same where there is none.</param>
+    public RevisedSimplex(IReadOnlyList<(RowKind Kind, double Right)> rows, double dear, Random? loosening = null)
     {
         (_rows, _dear) = (rows.Count, dear);
         _kind = [.. rows.Select(row => row.Kind)];
         _right = [.. rows.Select(row => row.Right)];
         _loosened = [.. rows.Select((row, i) => row.Kind switch
         {
-            RowKind.AtMost => row.Right + Looseness(i),
-            RowKind.AtLeast => Math.Max(0, row.Right - Looseness(i)),
+            RowKind.AtMost => row.Right + Looseness(i, loosening),
+            RowKind.AtLeast => Math.Max(0, row.Right - Looseness(i, loosening)),
             _ => row.Right,
         })];
         _basis = new int[_rows];
@@ -350,7 +351,7 @@ internal sealed class RevisedSimplex
         else _artificialBasic[-1 - _rows - column] = basic;
     }
 
-    private static double Looseness(int row) => 1e-6 * (1 + row * 0.6180339887 % 1);
+    private static double Looseness(int row, Random? drawn) => 1e-6 * (drawn is null ? 1 + row * 0.6180339887 % 1 : 0.1 + 2 * drawn.NextDouble());
 
     private static void AddTimes(double[] to, double[] from, double factor)
     {

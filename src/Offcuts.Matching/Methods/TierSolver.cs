@@ -19,6 +19,11 @@ internal static class TierSolver
     private const long FewTries = 5_000_000;
     private const long MostTries = 1_500_000_000;
     private const int Dives = 3;
+    private const int DiveWork = 24;
+    private const int ShortDive = 6;
+    private const int LongDive = 48;
+    private const int FewPatterns = 2_000;
+    private const int NodesNear = 300;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
@@ -39,29 +44,50 @@ internal static class TierSolver
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
-        var best = Better(tier, incumbent, bound, relaxation, effort);
+        var best = Better(tier, incumbent, bound, relaxation, tier.Goal == Goal.GivenUp ? DiveWork : ShortDive, effort);
         if (tier.Value(best) > bound && !effort.Over)
         {
             // What the search may leave out depends on how good the duals are, beyond what the bound says.
             relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
-            (best, bound) = Searched(tier, best, Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound)), relaxation, effort);
+            bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
+            if (tier.Goal != Goal.GivenUp) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         }
 
+        if (tier.Value(best) > bound && !effort.Over) best = Recombined(tier, best, relaxation, effort);
+        if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
         return new TierOutcome(best, bound, relaxation);
     }
 
-    // Plans from the relaxation: by diving, then as good as its patterns give.
-    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    // Plans from the relaxation, by diving.
+    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int work, Effort effort)
     {
         for (var dives = 0; dives < Dives && tier.Value(best) > bound && !effort.Over; dives++)
         {
-            if (Diving.Dive(tier, relaxation.Patterns, dives == 0 ? tier.Value(best) - 1 : bound, effort) is not { } dive) break;
+            if (Diving.Dive(tier, relaxation.Patterns, dives == 0 ? tier.Value(best) - 1 : bound, work, effort) is not { } dive) break;
             best = dive;
         }
 
-        if (tier.Value(best) <= bound) return best;
-        return IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
+        return best;
     }
+
+    // Only a plan that meets the bound will do: over all patterns it can have, where they are few, else by a long dive.
+    private static (MaterialPlan Plan, long Bound, Relaxation Relaxation) AtBound(
+        Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    {
+        relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
+        if (PatternEnumeration.All(tier, relaxation, bound, FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
+        {
+            using var search = new PoolSearch(tier, patterns, bound, NodesNear, effort);
+            if (search.Run(relaxation.Bound) && search.Best is null) return (best, Bounds.NextAbove(tier, bound), relaxation);
+            if (search.Best is { } found) return (found, bound, relaxation);
+        }
+
+        return (Diving.Dive(tier, relaxation.Patterns, bound, LongDive, effort) ?? best, bound, relaxation);
+    }
+
+    // As good as the patterns met so far give.
+    private static MaterialPlan Recombined(Tier tier, MaterialPlan best, Relaxation relaxation, Effort effort) =>
+        IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
 
     // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
