@@ -41,14 +41,37 @@ internal static class Branching
     private static (Split Split, double Times) Family(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {
         var demands = Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).ToArray();
-        var pairs = demands.SelectMany(i => demands.Where(j => j > i).Select(j => new Split(i, 1, j, -1)));
-        if (Best(pairs, solution) is { } pair) return pair;
+        if (Pair(tier, solution) is { } pair) return pair;
         var counts = demands.SelectMany(i => Enumerable.Range(1, tier.DemandCount[i]).Select(least => new Split(i, least, -1, -1)));
         if (Best(counts, solution) is { } count) return count;
         var ofSupply = solution.SelectMany(column => column.Pattern.Takes.Select(take => new Split(take.Demand, take.Count, -1, column.Pattern.Supply))).Distinct();
         if (Best(ofSupply, solution) is { } own) return own;
         var alone = solution.Select(column => new Split(-1, 0, -1, -1, column.Pattern));
         return Best(alone, solution) ?? Any(solution);
+    }
+
+    // Two demands that are cut together. Summed up pattern by pattern, since most pairs are in none.
+    private static (Split Split, double Times)? Pair(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution)
+    {
+        var demands = tier.Active.Length;
+        var together = new double[demands * demands];
+        foreach (var (pattern, times) in solution)
+        {
+            for (var i = 0; i < pattern.Takes.Length; i++)
+            {
+                for (var j = i + 1; j < pattern.Takes.Length; j++) together[pattern.Takes[i].Demand * demands + pattern.Takes[j].Demand] += times;
+            }
+        }
+
+        int? best = null;
+        var most = Whole;
+        for (var at = 0; at < together.Length; at++)
+        {
+            if (Undecided(together[at]) <= most + 1e-7) continue;
+            (best, most) = (at, Undecided(together[at]));
+        }
+
+        return best is { } found ? (new Split(found / demands, 1, found % demands, -1), together[found]) : null;
     }
 
     // All counts are whole and the plan was not good enough to end the node: rule it out, pattern by pattern.

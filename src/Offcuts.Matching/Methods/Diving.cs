@@ -13,14 +13,12 @@ internal sealed class Diving
 {
     private const int MostRounds = 60;
     private const int MostListed = 1_000;
-    private const int MostNodes = 60;
-    private const int MostCounted = 30;
-    private const int MostStates = 20_000;
-    private const long MostTries = 1_000_000;
     private const int PatternsARow = 4;
     private const long StepsAPattern = 80;
     private const double AllButWhole = 1 - 1e-4;
     private const double Unused = 1e-4;
+
+    private static readonly PoolWork AtTheEnd = new(30, 20_000, 300_000, 60);
 
     private readonly Tier _tier;
     private readonly long _most;
@@ -110,11 +108,8 @@ internal sealed class Diving
         }
 
         _work -= patterns.Count / PatternsARow;
-        var counted = rest.Copies <= MostCounted ? CountProgram.Solve(rest, patterns, relaxation, most, MostStates, MostTries, _effort) : new IntegerOutcome(null, false);
-        if (counted.Closed) return (true, counted.Plan is null ? null : Whole(counted.Plan));
-        using var search = new PoolSearch(rest, patterns, most, MostNodes, _effort);
-        var closed = search.Run(relaxation.Bound);
-        return (closed, search.Best is null ? null : Whole(search.Best));
+        var decided = PoolDecision.Solve(rest, patterns, relaxation, most, AtTheEnd, _effort);
+        return (decided.Closed, decided.Plan is null ? null : Whole(decided.Plan));
     }
 
     private MaterialPlan? Whole(MaterialPlan rest)

@@ -69,7 +69,7 @@ internal sealed class TieBreak
         }
 
         var best = Least(work);
-        best = Least(carried) ?? best;
+        if (!CarriedByPrice()) best = Least(carried) ?? best;
         if (_pool.Any(pattern => pattern.AnyOnTreated > 0)) best = Least(Sum(pattern => pattern.AnyOnTreated)) ?? best;
         foreach (var chunk in _carried.Values.Chunk(PiecesAtOnce))
         {
@@ -80,6 +80,10 @@ internal sealed class TieBreak
 
         return best is null ? outcome with { Placed = Greedy(_plan) } : Placed(outcome, best);
     }
+
+    // Where all is bought at one price, the spend says how many pieces.
+    private bool CarriedByPrice() =>
+        _carried.Count == 0 && _problem.Supplies.All(supply => supply.Price > 0 && supply.Price == _problem.Supplies[0].Price);
 
     private LinearExprBuilder Sum(Func<Pattern, long> figure)
     {

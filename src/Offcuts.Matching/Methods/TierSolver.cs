@@ -23,7 +23,6 @@ internal static class TierSolver
     private const int ShortDive = 6;
     private const int LongDive = 48;
     private const int FewPatterns = 2_000;
-    private const int NodesNear = 300;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
@@ -32,6 +31,7 @@ internal static class TierSolver
     private const int FewNodes = 100;
     private const int LeastSteps = 16;
     private const int MostFailures = 2;
+    private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -77,9 +77,9 @@ internal static class TierSolver
         relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
         if (PatternEnumeration.All(tier, relaxation, bound, FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
         {
-            using var search = new PoolSearch(tier, patterns, bound, NodesNear, effort);
-            if (search.Run(relaxation.Bound) && search.Best is null) return (best, Bounds.NextAbove(tier, bound), relaxation);
-            if (search.Best is { } found) return (found, bound, relaxation);
+            var decided = PoolDecision.Solve(tier, patterns, relaxation, bound, NearTheBound, effort);
+            if (decided.Plan is { } found) return (found, bound, relaxation);
+            if (decided.Closed) return (best, Bounds.NextAbove(tier, bound), relaxation);
         }
 
         return (Diving.Dive(tier, relaxation.Patterns, bound, LongDive, effort) ?? best, bound, relaxation);

@@ -1,0 +1,35 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>How much work a decision over a pool may take.</summary>
+/// <param name="Copies">Most copies that are counted.</param>
+/// <param name="States">Most states of the counting.</param>
+/// <param name="Tries">Most tries of the counting.</param>
+/// <param name="Nodes">Most nodes of the search.</param>
+internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes);
+
+/// <summary>
+/// A tier over a complete list of its patterns, by <see cref="CountProgram"/> where the copies are few, else by <see cref="PoolSearch"/>:
+/// the one tells spans that are alike in effect together, the other knows the relaxation. Says so where both give up.
+/// </summary>
+internal static class PoolDecision
+{
+    /// <summary>Decides.</summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
+    /// <param name="relaxation">Duals and bound that the list was made with.</param>
+    /// <param name="most">Only plans of at most this cost are looked for.</param>
+    /// <param name="work">How much work.</param>
+    /// <param name="effort">Limit.</param>
+    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, PoolWork work, Effort effort)
+    {
+        if (tier.Copies <= work.Copies)
+        {
+            var counted = CountProgram.Solve(tier, pool, relaxation, most, work.States, work.Tries, effort);
+            if (counted.Closed) return counted;
+        }
+
+        using var search = new PoolSearch(tier, pool, most, work.Nodes, effort);
+        var closed = search.Run(relaxation.Bound);
+        return new IntegerOutcome(search.Best, closed);
+    }
+}

@@ -1,0 +1,116 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Tests;
+
+/// <summary>Pricing against trying every pattern, and what rests on it.</summary>
+public class PricingTests
+{
+    [Fact]
+    public void The_least_reduced_cost_is_that_of_trying_every_pattern()
+    {
+        var (compared, bought) = (0, 0);
+        for (var seed = 0; seed < 200; seed++)
+        {
+            foreach (var (tier, _) in Tiers(seed))
+            {
+                var random = new Random(seed);
+                var duals = new Duals(
+                    tier, [.. tier.DemandCount.Select(_ => random.Next(3) * 100.0 + random.Next(200))], new double[tier.SupplyCount.Length],
+                    tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+                var priced = new PricingKnapsack(tier).Price(duals);
+                for (var s = 0; s < priced.Length; s++)
+                {
+                    if (tier.SupplyCount[s] == 0 || Every(tier, s).Select(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)).DefaultIfEmpty(long.MaxValue).Min() is var least && least >= 0) continue;
+                    priced[s].Least.Should().Be(least, $"seed {seed}, supply {s}");
+                    priced[s].ReducedCost.Should().Be(least, "the pattern handed back is the one that was meant");
+                    compared++;
+                    if (tier.Problem.Supplies[s].Price > 0) bought++;
+                }
+            }
+        }
+
+        compared.Should().BeGreaterThan(300, "else little was compared");
+        bought.Should().BeGreaterThan(100);
+    }
+
+    [Fact]
+    public void Duals_from_the_middle_bound_no_worse_than_by_a_hundredth_and_leave_no_pattern_of_the_best_plan_out()
+    {
+        var fewer = 0;
+        for (var seed = 0; seed < 60; seed++)
+        {
+            foreach (var (tier, plan) in Tiers(seed))
+            {
+                var none = new Effort(MatchLimits.None);
+                var best = TierSolver.Solve(tier, plan, 0, none);
+                if (tier.Value(best.Plan) != best.Bound) continue;
+                var relaxation = ColumnGeneration.Solve(tier, plan, [], none);
+                var middle = ColumnGeneration.Centred(tier, plan, relaxation, none);
+                (relaxation.Bound - middle.Bound).Should().BeLessThanOrEqualTo(tier.Scale / 100, $"seed {seed}");
+                Bounds.RoundUp(tier, middle.Bound).Should().BeLessThanOrEqualTo(best.Bound, $"seed {seed}");
+                if (PatternEnumeration.All(tier, relaxation, best.Bound, 20_000, 2_000_000) is not { } before) continue;
+                if (PatternEnumeration.All(tier, middle, best.Bound, 20_000, 2_000_000) is not { } after) continue;
+                if (after.Count < before.Count) fewer++;
+                using var search = new PoolSearch(tier, after, best.Bound, 3_000, none);
+                if (search.Run(middle.Bound)) search.Best.Should().NotBeNull($"seed {seed}: a plan of {best.Bound} is among them");
+            }
+        }
+
+        fewer.Should().BeGreaterThan(5, "else it is of no use");
+    }
+
+    [Fact]
+    public void Counting_and_searching_decide_alike_where_one_of_them_is_told_to_keep_out()
+    {
+        var compared = 0;
+        for (var seed = 0; seed < 110; seed++)
+        {
+            foreach (var (tier, plan) in Tiers(seed))
+            {
+                var none = new Effort(MatchLimits.None);
+                var relaxation = ColumnGeneration.Solve(tier, plan, [], none);
+                var most = tier.Value(plan);
+                if (PatternEnumeration.All(tier, relaxation, most, 3_000, 500_000) is not { } patterns) continue;
+                var counted = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(100, 200_000, 20_000_000, 0), none);
+                var searched = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(0, 0, 0, 3_000), none);
+                if (!counted.Closed || !searched.Closed) continue;
+                tier.Value(counted.Plan!).Should().Be(tier.Value(searched.Plan!), $"seed {seed}");
+                compared++;
+            }
+        }
+
+        compared.Should().BeGreaterThan(40, "else little was compared");
+    }
+
+    private static IEnumerable<(Tier Tier, MaterialPlan Plan)> Tiers(int seed)
+    {
+        var problem = Problem.Create(RandomYards.Draw(seed, 8, 6)).Value;
+        foreach (var material in problem.Materials)
+        {
+            var plan = MaterialSolver.First(MaterialProblem.Of(problem, material, out _), problem.Stages.Count).Plan;
+            if (plan.Spend > 0) yield return (Tier.Spend(plan), plan);
+        }
+    }
+
+    // Every pattern of a supply, none longer than it and none with more of a cut than is asked for.
+    private static IEnumerable<Pattern> Every(Tier tier, int supply)
+    {
+        var problem = tier.Problem;
+        var from = problem.Supplies[supply];
+        var sets = new List<Take[]> { Array.Empty<Take>() };
+        for (var d = 0; d < problem.Demands.Count; d++)
+        {
+            if (!from.Allows[d]) continue;
+            var demand = d;
+            sets = [.. sets.SelectMany(set => Enumerable.Range(0, tier.DemandCount[demand] + 1)
+                .Select(count => count == 0 ? set : [.. set, new Take(demand, count)])
+                .Where(takes => takes.Sum(take => take.Count * problem.Weights[take.Demand]) <= problem.Capacity(supply)))];
+        }
+
+        foreach (var set in sets.Where(set => set.Length > 0)) yield return new Pattern(problem, supply, set);
+        for (var d = 0; d < problem.Demands.Count; d++)
+        {
+            if (from.Whole[d]) yield return new Pattern(problem, supply, [new Take(d, 1)], whole: true);
+        }
+    }
+}
