@@ -79,7 +79,7 @@ internal static class TierSolver
         {
             var decided = PoolDecision.Solve(tier, patterns, relaxation, bound, NearTheBound, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
-            if (decided.Closed) return (best, Bounds.NextAbove(tier, bound), relaxation);
+            if (decided.Closed) return (best, Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)), relaxation);
         }
 
         return (Diving.Dive(tier, relaxation.Patterns, bound, LongDive, effort) ?? best, bound, relaxation);
