@@ -79,6 +79,15 @@ internal static class Bounds
         return best with { Bound = RoundUp(tier, best.Bound * tier.Scale) };
     }
 
+    /// <summary>What the rows are worth where every demand is filled: sum n u + sum U t + S v + R w.</summary>
+    public static Int128 Rows(Tier tier, Duals duals)
+    {
+        var sum = (Int128)(tier.SpendCap ?? 0) * duals.Spend + (Int128)(tier.RipCap ?? 0) * duals.Rips;
+        for (var d = 0; d < tier.DemandCount.Length; d++) sum += tier.Active[d] ? (Int128)tier.DemandCount[d] * duals.Demand[d] : 0;
+        foreach (var (stage, cap) in tier.LeftCap) sum += (Int128)cap * duals.Left.GetValueOrDefault(stage);
+        return sum;
+    }
+
     private static Int128 Rows(Tier tier, Duals duals, (RankOneCut Cut, long Dual)[] cuts)
     {
         var problem = tier.Problem;

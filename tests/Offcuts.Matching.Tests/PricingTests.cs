@@ -48,8 +48,8 @@ public class PricingTests
                 var middle = ColumnGeneration.Centred(tier, plan, relaxation, none);
                 (relaxation.Bound - middle.Bound).Should().BeLessThanOrEqualTo(tier.Scale / 100, $"seed {seed}");
                 Bounds.RoundUp(tier, middle.Bound).Should().BeLessThanOrEqualTo(best.Bound, $"seed {seed}");
-                if (PatternEnumeration.All(tier, relaxation, best.Bound, 20_000, 2_000_000) is not { } before) continue;
-                if (PatternEnumeration.All(tier, middle, best.Bound, 20_000, 2_000_000) is not { } after) continue;
+                if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, best.Bound), 20_000, 2_000_000) is not { } before) continue;
+                if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, middle, best.Bound), 20_000, 2_000_000) is not { } after) continue;
                 if (after.Count < before.Count) fewer++;
                 using var search = new PoolSearch(tier, after, best.Bound, 3_000, none);
                 if (search.Run(middle.Bound)) search.Best.Should().NotBeNull($"seed {seed}: a plan of {best.Bound} is among them");
@@ -70,7 +70,7 @@ public class PricingTests
                 var none = new Effort(MatchLimits.None);
                 var relaxation = ColumnGeneration.Solve(tier, plan, [], none);
                 var most = tier.Value(plan);
-                if (PatternEnumeration.All(tier, relaxation, most, 3_000, 500_000) is not { } patterns) continue;
+                if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, most), 3_000, 500_000) is not { } patterns) continue;
                 var counted = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(100, 200_000, 20_000_000, 0), none);
                 var searched = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(0, 0, 0, 3_000), none);
                 if (!counted.Closed || !searched.Closed) continue;

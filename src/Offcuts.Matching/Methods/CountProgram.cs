@@ -20,6 +20,7 @@ internal sealed class CountProgram
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
     private readonly Relaxation _relaxation;
+    private readonly StateSpaceRelaxation? _cells;
     private readonly long _budget;
     private readonly long _most;
     private readonly int[] _demands;
@@ -36,9 +37,9 @@ internal sealed class CountProgram
     // In the last tier the pool holds every part of its patterns too, so each demand can be filled to the copy.
     private readonly bool _exact;
 
-    private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most)
+    private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most)
     {
-        (_tier, _pool, _relaxation, _most) = (tier, pool, relaxation, most);
+        (_tier, _pool, _relaxation, _cells, _most) = (tier, pool, relaxation, cells, most);
         _exact = tier.Goal == Goal.GivenUp;
         _budget = most * tier.Scale - relaxation.Bound;
         _demands = [.. Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0)];
@@ -63,13 +64,15 @@ internal sealed class CountProgram
     /// <param name="tier">Rows and costs.</param>
     /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
     /// <param name="relaxation">Duals and bound.</param>
+    /// <param name="cells">The state-space relaxation at the same duals, where there is one.</param>
     /// <param name="most">Only plans of at most this cost are looked for.</param>
     /// <param name="mostStates">More states than this after one span are too many.</param>
     /// <param name="mostTries">Most patterns that are tried on states.</param>
     /// <param name="effort">Limit.</param>
-    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, int mostStates, long mostTries, Effort effort)
+    public static IntegerOutcome Solve(
+        Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most, int mostStates, long mostTries, Effort effort)
     {
-        var program = new CountProgram(tier, pool, relaxation, most) { _tries = mostTries };
+        var program = new CountProgram(tier, pool, relaxation, cells, most) { _tries = mostTries };
 
         // One bit stays free, so that adding what is too dear can't be lost before it is seen to be.
         return program._bits > 63 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
@@ -81,7 +84,7 @@ internal sealed class CountProgram
     private sealed record Step(int Supply, Choice[] Choices, long Idle);
 
     // A pattern: what it adds to the state, what it costs beyond the bound, and the cuts of which there is only one.
-    private readonly record struct Choice(int Pattern, ulong Adds, long Excess, ulong Single, Take[] Counted, long Weight);
+    private readonly record struct Choice(int Pattern, ulong Adds, long Excess, ulong Single, Take[] Counted, long Weight, int Cells);
 
     private sealed record Layer(int[] From, int[] Pattern);
 
@@ -90,6 +93,7 @@ internal sealed class CountProgram
         if (_budget < 0) return new IntegerOutcome(null, true);
         var steps = Steps();
         var (shares, rooms) = StillToCome(steps);
+        var rest = _exact && _cells is not null ? Completion(steps) : null;
         var layers = new List<Layer>();
         var keys = new List<ulong> { 0 };
         var excess = new List<long> { 0 };
@@ -97,7 +101,7 @@ internal sealed class CountProgram
         for (var k = 0; k < steps.Length; k++)
         {
             if (effort.Over) return new IntegerOutcome(null, false);
-            (keys, excess, var layer) = Advance(steps[k], shares[k + 1], rooms[k + 1], keys, excess, mostStates);
+            (keys, excess, var layer) = Advance(steps[k], shares[k + 1], rooms[k + 1], rest?[k + 1], keys, excess, mostStates);
             layers.Add(layer);
             total += keys.Count;
             if (keys.Count >= mostStates || total > 4L * mostStates || _tries < 0) return new IntegerOutcome(null, false);
@@ -136,7 +140,8 @@ internal sealed class CountProgram
         if (_tier.RipCap > 0) adds += (ulong)pattern.Rips << _ripOffset;
         if (_tier.SpendCap is > 0 && _spendUnit > 0) adds += (ulong)(pattern.Price / _spendUnit) << _spendOffset;
         var excess = PricingKnapsack.ReducedCost(_tier, pattern, _relaxation.Duals) - counted;
-        return new Choice(number, adds, excess, single, [.. several], pattern.Weight);
+        return new Choice(number, adds, excess, single, [.. several], pattern.Weight,
+            _cells is null ? 0 : pattern.Takes.Sum(take => take.Count * _cells.Cells[take.Demand]));
     }
 
     // From each step on: the least excess that a copy of each demand adds, and how long the spans are together.
@@ -164,8 +169,22 @@ internal sealed class CountProgram
     private long Leaving(int demand) => Math.Max(0, _tier.LeftCost[demand] * _tier.Scale
         - _relaxation.Duals.Demand[demand] - _relaxation.Duals.Left.GetValueOrDefault(_tier.Problem.Demands[demand].Stage));
 
+    // By open cells, the least excess of the spans from each step on.
+    private long[][] Completion(Step[] steps)
+    {
+        var rest = _cells!.Completion([.. steps.Select(step => step.Supply)]);
+        var idle = 0L;
+        for (var k = steps.Length - 1; k >= 0; k--)
+        {
+            idle += steps[k].Idle;
+            for (var c = 0; c < rest[k].Length; c++) rest[k][c] += idle;
+        }
+
+        return rest;
+    }
+
     private (List<ulong> Keys, List<long> Excess, Layer Layer) Advance(
-        Step step, long[] share, long room, List<ulong> keys, List<long> excess, int mostStates)
+        Step step, long[] share, long room, long[]? rest, List<ulong> keys, List<long> excess, int mostStates)
     {
         // Sorted by what they leave of the budget, so that the first that is too dear ends the row.
         var choices = step.Choices
@@ -176,9 +195,9 @@ internal sealed class CountProgram
         for (var i = 0; i < keys.Count && nextKeys.Count < mostStates && _tries >= 0; i++)
         {
             _tries--;
-            var (open, weight) = Open(keys[i], share);
+            var (open, weight, cells) = Open(keys[i], share);
             var before = excess[i] + open;
-            if (before + step.Idle <= _budget && (!_exact || weight <= room)) Reach(keys[i], excess[i] + step.Idle, i, -1);
+            if (before + step.Idle <= _budget && (!_exact || weight <= room) && Least(excess[i] + step.Idle, cells) <= _budget) Reach(keys[i], excess[i] + step.Idle, i, -1);
             foreach (var (choice, net) in choices)
             {
                 if (before + net > _budget) break;
@@ -186,6 +205,7 @@ internal sealed class CountProgram
                 if (_exact)
                 {
                     if ((keys[i] & choice.Single) != 0 || weight - choice.Weight > room || !Fits(keys[i], choice)) continue;
+                    if (Least(excess[i] + choice.Excess, cells - choice.Cells) > _budget) continue;
                     Reach(keys[i] + choice.Adds, excess[i] + choice.Excess, i, choice.Pattern);
                 }
                 else Covered(choice, i);
@@ -193,6 +213,8 @@ internal sealed class CountProgram
         }
 
         return (nextKeys, nextExcess, new Layer([.. from], [.. pattern]));
+
+        long Least(long cost, int open) => rest is null ? cost : cost + rest[open];
 
         void Reach(ulong key, long cost, int before, int by)
         {
@@ -225,19 +247,19 @@ internal sealed class CountProgram
         }
     }
 
-    private (long Excess, long Weight) Open(ulong key, long[] share)
+    private (long Excess, long Weight, int Cells) Open(ulong key, long[] share)
     {
-        var (excess, weight) = (0L, 0L);
+        var (excess, weight, cells) = (0L, 0L, 0);
         foreach (var d in _demands)
         {
             var open = _tier.DemandCount[d] - Filled(key, d);
             if (open == 0) continue;
-            if (share[d] > _budget) return (_budget + 1, weight);
             excess = Math.Min(_budget + 1, excess + open * share[d]);
             weight += open * _needs[d];
+            if (_cells is not null) cells += open * _cells.Cells[d];
         }
 
-        return (excess, weight);
+        return (excess, weight, cells);
     }
 
     private int Filled(ulong key, int demand) => (int)((key >> _offset[demand]) & _mask[demand]);

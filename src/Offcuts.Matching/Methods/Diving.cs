@@ -101,7 +101,7 @@ internal sealed class Diving
     private (bool Closed, MaterialPlan? Plan) Decided(Tier rest, Relaxation relaxation)
     {
         var most = _most - _settled.Sum(_tier.Cost);
-        if (PatternEnumeration.All(rest, relaxation, most, MostListed, StepsAPattern * MostListed) is not { } patterns)
+        if (PatternEnumeration.All(rest, ReducedCostLimits.Of(rest, relaxation, most), MostListed, StepsAPattern * MostListed) is not { } patterns)
         {
             _listable = Open(rest) * 7 / 8;
             return (false, null);

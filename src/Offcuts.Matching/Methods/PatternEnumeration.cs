@@ -1,26 +1,21 @@
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// Every pattern that a plan of at most a given cost can contain.
-/// <code>
-/// pattern p of supply s can be in such a plan only if   L + reducedcost_p - min(0, least_s) &lt;= cost
-/// </code>
-/// where L is the bound and least_s the least reduced cost of the supply: using p once replaces one use that L counted at least_s.
-/// So once all of them are known, the integer master over them alone decides the tier ("reduced-cost fixing" of columns).
-/// A depth-first search over the demands, longest first. It turns back where even the best completion is too dear; the completion
-/// comes from a table over (demand, used weight), whose weights are rounded down into cells, so that it never claims too much. Where saw
-/// cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
+/// Every pattern that a plan of at most a given cost can contain: those within <see cref="ReducedCostLimits"/>. Once all of them are
+/// known, the integer master over them alone decides the tier ("reduced-cost fixing" of columns).
+/// A depth-first search over the demands, longest first. It turns back where even the best completion is too dear; the completion comes
+/// from a table over (demand, cells filled), in which so many cells weigh the least that they can, so that it never claims too much. Where
+/// saw cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
 /// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed; ripping more does
 /// cost something where rips are counted.
 /// Cost: the number of patterns, times the demands. Gives up above the limits and says so.
 /// </summary>
 internal sealed class PatternEnumeration
 {
-    private const int Cells = 16384;
-
     private readonly Tier _tier;
     private readonly MaterialProblem _problem;
     private readonly Duals _duals;
+    private readonly ReducedCostLimits _limits;
     private readonly int _mostPatterns;
     private readonly List<Pattern> _found = [];
     private long _steps;
@@ -34,45 +29,43 @@ internal sealed class PatternEnumeration
     private bool[] _free = [];
     private long[] _fill = [];
     private long[][] _completion = [];
-    private long _cell;
+    private LoadLimits _load;
     private long _start;
-    private long _limit;
 
-    private PatternEnumeration(Tier tier, Duals duals, int mostPatterns, long mostSteps) =>
-        (_tier, _problem, _duals, _mostPatterns, _steps) = (tier, tier.Problem, duals, mostPatterns, mostSteps);
+    private PatternEnumeration(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
+    {
+        (_tier, _problem, _limits, _duals, _mostPatterns, _steps) = (tier, tier.Problem, limits, limits.Duals, mostPatterns, mostSteps);
+        _load = new LoadLimits([], [], [], []);
+    }
 
     /// <summary>The patterns, or none where there are too many.</summary>
     /// <param name="tier">The tier.</param>
-    /// <param name="relaxation">Duals and bound.</param>
-    /// <param name="cost">The most a plan may cost.</param>
+    /// <param name="limits">How dear the patterns may be.</param>
     /// <param name="mostPatterns">More than this is too many.</param>
     /// <param name="mostSteps">Most steps of the search.</param>
-    public static IReadOnlyList<Pattern>? All(Tier tier, Relaxation relaxation, long cost, int mostPatterns, long mostSteps)
+    public static IReadOnlyList<Pattern>? All(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
     {
-        var search = new PatternEnumeration(tier, relaxation.Duals, mostPatterns, mostSteps);
-        var gap = (Int128)cost * tier.Scale - relaxation.Bound;
-        if (gap < 0) return [];
+        var search = new PatternEnumeration(tier, limits, mostPatterns, mostSteps);
         for (var s = 0; s < tier.Problem.Supplies.Count; s++)
         {
-            if (tier.SupplyCount[s] == 0) continue;
-            if (!search.Supply(s, (long)gap + Math.Min(0, relaxation.Priced[s].Least))) return null;
+            if (tier.SupplyCount[s] > 0 && !search.Supply(s)) return null;
         }
 
         search._found.Sort(Pattern.Compare);
         return search._found;
     }
 
-    private bool Supply(int supply, long limit)
+    private bool Supply(int supply)
     {
         var from = _problem.Supplies[supply];
         _supply = supply;
-        _limit = limit;
+        _load = _limits.Of(supply);
         _start = PricingKnapsack.BaseCost(_tier, supply, _duals);
         for (var d = 0; d < from.Whole.Length; d++)
         {
             if (!_tier.Active[d] || !from.Whole[d]) continue;
             var whole = new Pattern(_problem, supply, [new Take(d, 1)], whole: true);
-            if (PricingKnapsack.ReducedCost(_tier, whole, _duals) <= limit) _found.Add(whole);
+            if (Within(whole)) _found.Add(whole);
         }
 
         _demands = [.. Enumerable.Range(0, from.Allows.Length)
@@ -86,49 +79,44 @@ internal sealed class PatternEnumeration
         _fill = new long[_demands.Length + 1];
         for (var i = _demands.Length - 1; i >= 0; i--) _fill[i] = _fill[i + 1] + _most[i] * _problem.Weights[_demands[i]];
         Complete();
-        return Search(0, 0, 0, long.MaxValue);
+        return Search(0, 0, 0, 0, long.MaxValue);
     }
 
-    // The most that (sum of duals - cost) can become from demand i on, with at least so much weight used before.
+    // The most that (limit + sum of duals - cost) can become from demand i on, with so many cells filled before.
     private void Complete()
     {
         var from = _problem.Supplies[_supply];
         var capacity = _problem.Capacity(_supply);
-        var grid = _demands.Select(d => _problem.Weights[d]).Aggregate(Bounds.Gcd);
-        _cell = Math.Max(grid, capacity / Cells + 1);
-        if (capacity / grid < 2 * Cells) _cell = grid;
-        var cells = (int)(capacity / _cell) + 1;
-        var rounded = _cell == grid ? 0 : (_demands.Max(d => capacity / _problem.Weights[d]) + 1) * _cell;
-        _completion = new long[_demands.Length + 1][];
-        var last = new long[cells];
-        for (var c = 0; c < cells; c++)
+        var last = new long[_load.Most.Length];
+        for (var c = 0; c < last.Length; c++)
         {
-            last[c] = -_start;
-            if (_tier.Goal != Goal.GivenUp) continue;
-            var rest = Math.Max(0, from.Length - c * _cell);
-            last[c] -= _tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(rest)) - from.Value.LargestDrop);
-            if (capacity - c * _cell <= rounded) last[c] += PricingKnapsack.SawDualOf(_tier);
+            last[c] = _load.Lightest[c] > capacity ? -StateSpaceRelaxation.Never : _load.Most[c] - _start;
+            if (last[c] <= -StateSpaceRelaxation.Never / 2 || _tier.Goal != Goal.GivenUp) continue;
+            var drop = _load.Lightest[c] == _load.Heaviest[c] ? 0 : from.Value.LargestDrop;
+            last[c] -= _tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(Math.Max(0, from.Length - _load.Lightest[c]))) - drop);
+            if (_load.Heaviest[c] >= capacity) last[c] += PricingKnapsack.SawDualOf(_tier);
         }
 
+        _completion = new long[_demands.Length + 1][];
         _completion[^1] = last;
         for (var i = _demands.Length - 1; i >= 0; i--)
         {
             var row = (long[])_completion[i + 1].Clone();
-            var step = (int)(_problem.Weights[_demands[i]] / _cell);
+            var step = _load.Cells[_demands[i]];
             var dual = _dual[i];
             for (var copy = 0; copy < _most[i]; copy++)
             {
-                for (var c = 0; c + step < cells; c++) row[c] = Math.Max(row[c], dual + row[c + step]);
+                for (var c = 0; c + step < row.Length; c++) row[c] = Math.Max(row[c], dual + row[c + step]);
             }
 
             _completion[i] = row;
         }
     }
 
-    private bool Search(int i, long weight, long dual, long shortestSkipped)
+    private bool Search(int i, long weight, int cells, long dual, long shortestSkipped)
     {
         if (--_steps < 0) return false;
-        if (-(dual + _completion[i][weight / _cell]) > _limit) return true;
+        if (cells >= _completion[i].Length || dual + _completion[i][cells] < 0) return true;
         var room = _problem.Capacity(_supply) - weight;
         var maximal = _tier.Goal != Goal.GivenUp;
         if (maximal && shortestSkipped != long.MaxValue && room - _fill[i] >= shortestSkipped) return true;
@@ -140,11 +128,18 @@ internal sealed class PatternEnumeration
         {
             _takes[i] = count;
             var skipped = count < _most[i] && _free[i] ? Math.Min(shortestSkipped, own) : shortestSkipped;
-            if (!Search(i + 1, weight + count * own, dual + count * _dual[i], skipped)) return false;
+            if (!Search(i + 1, weight + count * own, cells + count * _load.Cells[_demands[i]], dual + count * _dual[i], skipped)) return false;
         }
 
         _takes[i] = 0;
         return true;
+    }
+
+    private bool Within(Pattern pattern)
+    {
+        var cells = 0;
+        foreach (var take in pattern.Takes) cells += take.Count * _load.Cells[take.Demand];
+        return cells < _load.Most.Length && PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _load.Most[cells];
     }
 
     private bool Emit()
@@ -156,7 +151,7 @@ internal sealed class PatternEnumeration
         }
 
         var pattern = new Pattern(_problem, _supply, takes);
-        if (PricingKnapsack.ReducedCost(_tier, pattern, _duals) > _limit) return true;
+        if (!Within(pattern)) return true;
         _found.Add(pattern);
         return _found.Count <= _mostPatterns;
     }

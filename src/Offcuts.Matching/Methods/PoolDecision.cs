@@ -24,7 +24,7 @@ internal static class PoolDecision
     {
         if (tier.Copies <= work.Copies)
         {
-            var counted = CountProgram.Solve(tier, pool, relaxation, most, work.States, work.Tries, effort);
+            var counted = CountProgram.Solve(tier, pool, relaxation, null, most, work.States, work.Tries, effort);
             if (counted.Closed) return counted;
         }
 

@@ -49,14 +49,20 @@ internal sealed class PricingKnapsack
         _tier = tier;
         _problem = tier.Problem;
         _groups = Enumerable.Range(0, _problem.Supplies.Count)
-            .GroupBy(s => (
-                Allowed: string.Concat(_problem.Supplies[s].Allows.Select((allowed, d) => allowed && tier.Active[d] ? '1' : '0')),
-                Rips: _problem.Supplies[s].Rips is { } rips ? string.Join(' ', rips) : ""))
+            .GroupBy(s => Likeness(tier, s))
             .Select(group => new Group(
                 [.. group],
-                [.. Enumerable.Range(0, _problem.Demands.Count).Where(d => group.Key.Allowed[d] == '1')],
+                [.. Enumerable.Range(0, _problem.Demands.Count).Where(d => tier.Active[d] && _problem.Supplies[group.First()].Allows[d])],
                 group.Max(s => _problem.Capacity(s))))
             .ToList();
+    }
+
+    /// <summary>Equal for supplies that serve the same demands, and rip them alike.</summary>
+    public static string Likeness(Tier tier, int supply)
+    {
+        var from = tier.Problem.Supplies[supply];
+        var allowed = string.Concat(from.Allows.Select((allowed, d) => allowed && tier.Active[d] ? '1' : '0'));
+        return from.Rips is { } rips ? $"{allowed} {string.Join(' ', rips)}" : allowed;
     }
 
     /// <summary>Prices every supply.</summary>

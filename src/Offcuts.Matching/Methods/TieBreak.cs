@@ -50,7 +50,7 @@ internal sealed class TieBreak
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
         var tier = Tier.GivenUp(plan);
         relaxation ??= ColumnGeneration.Solve(tier, plan, [], effort);
-        var pool = outcome.LastProven ? PatternEnumeration.All(tier, relaxation, tier.Value(plan), MostPatterns, 100L * MostPatterns) : null;
+        var pool = outcome.LastProven ? PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, tier.Value(plan)), MostPatterns, 100L * MostPatterns) : null;
         var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
         return new TieBreak(plan, tier, patterns, effort).Run(outcome);
     }

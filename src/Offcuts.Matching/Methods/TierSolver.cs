@@ -44,7 +44,7 @@ internal static class TierSolver
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
-        var best = Better(tier, incumbent, bound, relaxation, tier.Goal == Goal.GivenUp ? DiveWork : ShortDive, effort);
+        var best = Better(tier, incumbent, bound, relaxation, Countable(tier) ? 1 : Dives, effort);
         if (tier.Value(best) > bound && !effort.Over)
         {
             // What the search may leave out depends on how good the duals are, beyond what the bound says.
@@ -53,17 +53,18 @@ internal static class TierSolver
             if (tier.Goal != Goal.GivenUp) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         }
 
-        if (tier.Value(best) > bound && !effort.Over) best = Recombined(tier, best, relaxation, effort);
+        if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
         return new TierOutcome(best, bound, relaxation);
     }
 
-    // Plans from the relaxation, by diving.
-    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int work, Effort effort)
+    // Plans from the relaxation, by diving. Where counting mostly decides, it finds them sooner.
+    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort)
     {
-        for (var dives = 0; dives < Dives && tier.Value(best) > bound && !effort.Over; dives++)
+        var work = tier.Goal == Goal.GivenUp ? DiveWork : ShortDive;
+        for (var dived = 0; dived < dives && tier.Value(best) > bound && !effort.Over; dived++)
         {
-            if (Diving.Dive(tier, relaxation.Patterns, dives == 0 ? tier.Value(best) - 1 : bound, work, effort) is not { } dive) break;
+            if (Diving.Dive(tier, relaxation.Patterns, dived == 0 ? tier.Value(best) - 1 : bound, work, effort) is not { } dive) break;
             best = dive;
         }
 
@@ -75,7 +76,7 @@ internal static class TierSolver
         Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
-        if (PatternEnumeration.All(tier, relaxation, bound, FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
+        if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, bound), FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
         {
             var decided = PoolDecision.Solve(tier, patterns, relaxation, bound, NearTheBound, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
@@ -93,14 +94,16 @@ internal static class TierSolver
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
+        var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
+        bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Work.Little : Work.Much, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (Widest(tier, relaxation, bound, wanted) is not { } level) break;
-            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, relaxation, work, effort);
+            if (Widest(tier, guide, bound, wanted) is not { } level) break;
+            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
             if (closed)
             {
@@ -113,6 +116,8 @@ internal static class TierSolver
             else step = (level.Most - bound) / 2;
         }
 
+        if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
+            best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
         return (Reopening.Improve(tier, best, bound, effort), bound);
     }
 
@@ -128,13 +133,13 @@ internal static class TierSolver
 
     // Each of three ways often ends where the others do not.
     private static (MaterialPlan? Plan, bool Closed) Decided(
-        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Relaxation relaxation, Work work, Effort effort)
+        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Guide guide, Work work, Effort effort)
     {
         var few = work == Work.Little || !Countable(tier);
-        var counted = CountProgram.Solve(tier, patterns, relaxation, most, few ? FewStates : MostStates, few ? FewTries : MostTries, effort);
+        var counted = CountProgram.Solve(tier, patterns, guide.AtDuals, guide.Cells, most, few ? FewStates : MostStates, few ? FewTries : MostTries, effort);
         if (counted.Closed) return (counted.Plan, true);
         using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : few ? MostNodes : SomeNodes, effort);
-        if (search.Run(relaxation.Bound)) return (search.Best, true);
+        if (search.Run(guide.Bound)) return (search.Best, true);
         if (search.Best is { } found && tier.Value(found) < tier.Value(best)) best = found;
         if (work == Work.Little) return (best, false);
         var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
@@ -143,7 +148,7 @@ internal static class TierSolver
 
     // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
     // ruled out, among few patterns.
-    private static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Relaxation relaxation, long bound, long most)
+    private static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Guide guide, long bound, long most)
     {
         foreach (var limit in (int[])[3_000, 12_000, 40_000, 120_000])
         {
@@ -151,7 +156,7 @@ internal static class TierSolver
             for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
             {
                 var level = Math.Min(most, bound + step);
-                if (PatternEnumeration.All(tier, relaxation, level, limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
+                if (PatternEnumeration.All(tier, guide.Limits(level), limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
                 widest = (level, patterns);
                 if (level == most) break;
             }

@@ -76,7 +76,7 @@ public sealed class TierMethodTests
         {
             var relaxation = At(drawn, drawn.Duals(random));
             var cost = drawn.Optimum + random.Next(-1, 30);
-            var found = PatternEnumeration.All(drawn.Tier, relaxation, cost, 100_000, 10_000_000)!;
+            var found = PatternEnumeration.All(drawn.Tier, ReducedCostLimits.Of(drawn.Tier, relaxation, cost), 100_000, 10_000_000)!;
             var gap = cost * drawn.Tier.Scale - relaxation.Bound;
             var within = drawn.Patterns.SelectMany((patterns, s) =>
                 drawn.Tier.SupplyCount[s] == 0 || gap < 0 ? [] : patterns.Where(pattern => drawn.Reduced(pattern, relaxation.Duals) - drawn.LeastReduced(s, relaxation.Duals) <= gap)).ToHashSet();
@@ -98,10 +98,10 @@ public sealed class TierMethodTests
         foreach (var (drawn, random) in Drawn(800, 40))
         {
             var relaxation = At(drawn, drawn.Duals(random));
-            if (PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, 100_000, 10_000_000) is not { Count: > 1 } found) continue;
+            if (PatternEnumeration.All(drawn.Tier, ReducedCostLimits.Of(drawn.Tier, relaxation, drawn.Optimum + 20), 100_000, 10_000_000) is not { Count: > 1 } found) continue;
             tried++;
-            PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, found.Count, 10_000_000).Should().HaveCount(found.Count);
-            if (found.Any(pattern => !pattern.Whole)) PatternEnumeration.All(drawn.Tier, relaxation, drawn.Optimum + 20, 100_000, 0).Should().BeNull("no step is too few");
+            PatternEnumeration.All(drawn.Tier, ReducedCostLimits.Of(drawn.Tier, relaxation, drawn.Optimum + 20), found.Count, 10_000_000).Should().HaveCount(found.Count);
+            if (found.Any(pattern => !pattern.Whole)) PatternEnumeration.All(drawn.Tier, ReducedCostLimits.Of(drawn.Tier, relaxation, drawn.Optimum + 20), 100_000, 0).Should().BeNull("no step is too few");
         }
 
         tried.Should().BeGreaterThan(20);
@@ -109,7 +109,7 @@ public sealed class TierMethodTests
 
     [Fact]
     public void Counting_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1000, 150, (drawn, pool, relaxation, level) =>
-        CountProgram.Solve(drawn.Tier, pool, relaxation, level, 1_000_000, 100_000_000, None));
+        CountProgram.Solve(drawn.Tier, pool, relaxation, null, level, 1_000_000, 100_000_000, None));
 
     [Fact]
     public void The_search_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1200, 100, (drawn, pool, relaxation, level) =>
@@ -187,7 +187,7 @@ public sealed class TierMethodTests
             var relaxation = random.Next(3) == 0 ? At(drawn, drawn.Duals(random)) : ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
             foreach (var level in (long[])[drawn.Optimum - 1, drawn.Optimum, drawn.Optimum + 25])
             {
-                var pool = PatternEnumeration.All(drawn.Tier, relaxation, level, 100_000, 10_000_000)!;
+                var pool = PatternEnumeration.All(drawn.Tier, ReducedCostLimits.Of(drawn.Tier, relaxation, level), 100_000, 10_000_000)!;
                 var (plan, closed) = solve(drawn, pool, relaxation, level);
 
                 closed.Should().BeTrue($"of {drawn.Name}");

@@ -1,0 +1,42 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// What leads the proof of a tier: the linear relaxation, or the state-space relaxation where that says more. Its bound, and how dear a
+/// pattern may be.
+/// </summary>
+internal sealed class Guide
+{
+    private readonly Tier _tier;
+
+    private Guide(Tier tier, Relaxation atDuals, StateSpaceRelaxation? cells, long bound) => (_tier, AtDuals, Cells, Bound) = (tier, atDuals, cells, bound);
+
+    /// <summary>No plan costs less, in multiples of 1/<see cref="Tier.Scale"/>.</summary>
+    public long Bound { get; }
+
+    /// <summary>The linear bound at the duals that lead; below its best where others do.</summary>
+    public Relaxation AtDuals { get; }
+
+    /// <summary>The state-space relaxation at the same duals, where it leads.</summary>
+    public StateSpaceRelaxation? Cells { get; }
+
+    /// <summary>Which of the two leads.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="linear">The linear relaxation.</param>
+    /// <param name="most">Only plans of at most this cost are of use.</param>
+    /// <param name="effort">Limit.</param>
+    public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort)
+    {
+        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return new Guide(tier, linear, null, linear.Bound);
+        var raised = StateSpaceAscent.Raise(tier, first, linear.Duals, most, effort);
+        if (raised.Bound <= linear.Bound) return new Guide(tier, linear, null, linear.Bound);
+
+        // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.
+        if (tier.Goal != Goal.GivenUp) return new Guide(tier, linear, null, raised.Bound);
+        var priced = new PricingKnapsack(tier).Price(raised.Duals);
+        var bound = Bounds.Lagrangian(tier, raised.Duals, priced);
+        return new Guide(tier, linear with { Duals = raised.Duals, Priced = priced, Bound = bound }, raised, raised.Bound);
+    }
+
+    /// <summary>How dear the patterns of a plan of at most this cost may be.</summary>
+    public ReducedCostLimits Limits(long most) => Cells is null ? ReducedCostLimits.Of(_tier, AtDuals, most) : ReducedCostLimits.Of(Cells, most);
+}
