@@ -5,16 +5,18 @@ namespace Offcuts.Matching.Methods;
 /// remains; repeat. The patterns fit what is left at every step, which rounding over the first patterns alone cannot do. Where the
 /// relaxation of what remains tells that nothing better comes of it, what was settled last is taken back, each time twice as much until
 /// the dive gets further than before, and it goes on from there by other ways: many solutions of the relaxation are equally good, and
-/// costs that are changed by next to nothing, drawn with a fixed seed, lead to another of them.
+/// costs that are changed by next to nothing, drawn with a fixed seed, lead to another of them. In fill and spend, once it has come to
+/// nothing, what remains is solved to its end wherever the patterns that it can still have are few (<see cref="PoolDecision"/>).
 /// Source: diving with column generation, Sadykov et al., 2019 (from memory); taking back more and more is our own.
 /// Cost: at most one short column generation for each piece cut, and some more for what is taken back. Never fails; may find nothing better.
 /// </summary>
 internal sealed class Diving
 {
     private const int MostRounds = 60;
-    private const int MostListed = 1_000;
+    private const int MostListed = 3_000;
     private const int PatternsARow = 4;
     private const long StepsAPattern = 80;
+    private const int LeastLoss = 1_000;
     private const double AllButWhole = 1 - 1e-4;
     private const double Unused = 1e-4;
 
@@ -69,6 +71,8 @@ internal sealed class Diving
                 .ToArray();
             if (choices.Length == 0 || bound > _most || ended.Closed)
             {
+                // What was solved to its end would be so again a little above.
+                if (ended.Closed) _back = Math.Max(_back, (int)(relaxation.Fractional.Sum(column => column.Times) / 4));
                 if (bound <= _most && !ended.Closed && Finished() is { } plan) return plan;
                 if (!TakenBack()) return null;
                 first = false;
@@ -100,6 +104,7 @@ internal sealed class Diving
     // Where the patterns that can still be of use are few, the rest is solved to its end.
     private (bool Closed, MaterialPlan? Plan) Decided(Tier rest, Relaxation relaxation)
     {
+        relaxation = TowardsLength(rest, relaxation);
         var most = _most - _settled.Sum(_tier.Cost);
         if (PatternEnumeration.All(rest, ReducedCostLimits.Of(rest, relaxation, most), MostListed, StepsAPattern * MostListed) is not { } patterns)
         {
@@ -110,6 +115,16 @@ internal sealed class Diving
         _work -= patterns.Count / PatternsARow;
         var decided = PoolDecision.Solve(rest, patterns, relaxation, most, AtTheEnd, _effort);
         return (decided.Closed, decided.Plan is null ? null : Whole(decided.Plan));
+    }
+
+    // Where the sum of lengths bounds as well, only patterns without waste can be of use; the master's duals need not tell.
+    private static Relaxation TowardsLength(Tier rest, Relaxation relaxation)
+    {
+        if (rest.Goal != Goal.Spend || Bounds.Lengths(rest).Supply is not { } supply) return relaxation;
+        var duals = Duals.Mean([relaxation.Duals, Duals.ByLength(rest, supply)]);
+        var priced = new PricingKnapsack(rest).Price(duals);
+        var bound = Bounds.Lagrangian(rest, duals, priced);
+        return relaxation.Bound - bound > rest.Scale / LeastLoss ? relaxation : relaxation with { Duals = duals, Priced = priced, Bound = bound };
     }
 
     private MaterialPlan? Whole(MaterialPlan rest)

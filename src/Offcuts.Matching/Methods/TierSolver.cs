@@ -9,7 +9,8 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// <summary>
 /// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
 /// do not meet, all patterns within a gap and a proof over those: by counting, else by search, and by the integer master where both give
-/// up. Where all do, the plan is at least made better part by part.
+/// up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
+/// very long dive.
 /// </summary>
 internal static class TierSolver
 {
@@ -22,6 +23,7 @@ internal static class TierSolver
     private const int DiveWork = 24;
     private const int ShortDive = 6;
     private const int LongDive = 48;
+    private const int LongestDive = 1_500;
     private const int FewPatterns = 2_000;
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
@@ -55,8 +57,13 @@ internal static class TierSolver
 
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
+        if (Tight(tier, best, bound) && !effort.Over) best = Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best;
         return new TierOutcome(best, bound, relaxation);
     }
+
+    // One step from a bound that the sum of lengths alone gives: hardly any waste is left to work with, so no level above can help.
+    private static bool Tight(Tier tier, MaterialPlan best, long bound) =>
+        tier.Goal == Goal.Spend && tier.Value(best) > bound && Bounds.NextAbove(tier, bound) >= tier.Value(best) && Bounds.Lengths(tier).Bound == bound;
 
     // Plans from the relaxation, by diving. Where counting mostly decides, it finds them sooner.
     private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort)
