@@ -51,6 +51,23 @@ public sealed class TierMethodTests
     }
 
     [Fact]
+    public void The_bound_from_lengths_is_never_above_the_least_spend_and_is_that_of_its_duals()
+    {
+        var above = 0;
+        foreach (var (drawn, _) in Drawn(300, 150).Where(one => one.Drawn.Tier.Goal == Goal.Spend))
+        {
+            var (bound, supply) = Bounds.Lengths(drawn.Tier);
+            bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+            if (bound > 0) above++;
+            if (supply is not { } by) continue;
+            var duals = Duals.ByLength(drawn.Tier, by);
+            Bounds.RoundUp(drawn.Tier, Bounds.Lagrangian(drawn.Tier, duals, new PricingKnapsack(drawn.Tier).Price(duals))).Should().BeInRange(bound, drawn.Optimum, $"pricing sees what lengths alone do not, of {drawn.Name}");
+        }
+
+        above.Should().BeGreaterThan(20, "else it says little");
+    }
+
+    [Fact]
     public void The_bound_of_any_duals_is_the_lagrangian_term_by_term()
     {
         foreach (var (drawn, random) in Drawn(400, 60))
