@@ -1,4 +1,5 @@
 using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
 using Offcuts.Matching.Methods;
 using Offcuts.Matching.Tests.Independent;
 
@@ -33,7 +34,10 @@ internal sealed class DrawnTier
     /// <summary>The least that a plan costs that keeps the rows.</summary>
     public long Optimum { get; }
 
-    /// <summary>The tiers of the first problems that have cuts to be solved for: a few hundred, of every kind.</summary>
+    /// <summary>
+    /// The tiers of the first problems that have cuts to be solved for: a few hundred, of every kind. Every other problem lies on the
+    /// coarse grid of the drawn yards; in the others each length is off it by a little of its own, so that the methods have to round.
+    /// </summary>
     public static IEnumerable<DrawnTier> Some(int first, int problems)
     {
         foreach (var seed in Enumerable.Range(first, problems))
@@ -41,6 +45,7 @@ internal sealed class DrawnTier
             var request = (seed % 3 == 0 ? RippingYards.Draw(seed, new Size(5, 4, 1)) : DrawnYards.Draw(seed, new Size(5, 4, 1)))
                 with
             { Order = seed % 4 == 1 ? TierOrder.SawCutsFirst : TierOrder.ValueFirst };
+            if (seed % 2 == 0) request = OffTheGrid(request, new Random(seed));
             var problem = Problem.Create(request).Value;
             Material[] materials = [.. problem.Materials.Concat(problem.Pieces.Select(piece => piece.Material)).Distinct().Order()];
             var material = MaterialProblem.Of(problem, materials, out _);
@@ -53,6 +58,22 @@ internal sealed class DrawnTier
             if (material.MayRip) yield return new DrawnTier($"seed {seed}, rips", Tier.Rips(start), start);
             yield return new DrawnTier($"seed {seed}, given up", Tier.GivenUp(start), start);
         }
+    }
+
+    private static MatchRequest OffTheGrid(MatchRequest request, Random random)
+    {
+        Length Off(Length length) => length + Length.FromUnits(random.Next(1, 400));
+        return request with
+        {
+            Pieces = [.. request.Pieces.Select(piece => piece with { Length = Off(piece.Length) })],
+            Stages =
+            [
+                .. request.Stages.Select(stage => stage with
+                {
+                    Cuts = [.. stage.Cuts.Select(cut => Off(cut.Shortest) is var shortest ? cut with { Shortest = shortest, Longest = Length.Max(shortest, cut.Longest) } : cut)],
+                }),
+            ],
+        };
     }
 
     /// <summary>Duals of the right signs: those of the relaxation, each off by some of its own size, or any at all.</summary>

@@ -103,6 +103,7 @@ public sealed class TierMethodTests
             found.All(within.Contains).Should().BeTrue($"none is beyond the gap, of {drawn.Name}");
             (drawn.Tier.Goal == Goal.GivenUp ? within.Count == found.Count : within.All(pattern => found.Any(more => Holds(drawn.Tier, more, pattern))))
                 .Should().BeTrue($"none is missing, of {drawn.Name}");
+            if (drawn.Tier.Goal != Goal.GivenUp) found.Any(pattern => CanTakeMore(drawn.Tier, pattern)).Should().BeFalse($"nothing can be added for nothing, of {drawn.Name}");
         }
 
         listed.Should().BeGreaterThan(1000, "else little was listed");
@@ -149,6 +150,50 @@ public sealed class TierMethodTests
             (drawn.Tier.Value(solved.Plan), solved.Bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
             drawn.Tier.Accepts(solved.Plan).Should().BeTrue($"of {drawn.Name}");
         }
+    }
+
+    // The node admits the plan; cuts and splits are any that the plan keeps, their duals any of the right sign.
+    [Fact]
+    public void A_bound_of_a_node_is_never_above_a_plan_that_the_node_admits()
+    {
+        var (looked, near) = (0, 0);
+        foreach (var (drawn, random) in Drawn(2300, 150))
+        {
+            var (tier, scale) = (drawn.Tier, drawn.Tier.Scale);
+            Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
+            if (Filled(drawn, random) is not { } uses) continue;
+            var plan = new MaterialPlan(tier.Problem, uses.Select(use => (use.Pattern, (int)use.Times)));
+            if (!tier.Accepts(plan)) continue;
+            var rows = Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).ToArray();
+            int Times(Func<Pattern, bool> which) => plan.Uses.Where(use => which(use.Pattern)).Sum(use => use.Times);
+            var used = Enumerable.Range(0, tier.SupplyCount.Length).Select(s => Times(pattern => pattern.Supply == s)).ToArray();
+            var splits = Enumerable.Range(0, random.Next(3)).Select(_ => new Split(rows[random.Next(rows.Length)], random.Next(1, 3), random.Next(2) == 0 ? -1 : rows[random.Next(rows.Length)], -1)).ToArray();
+            var node = PoolNode.Root(tier, pool.Length, 0) with
+            {
+                Least = [.. used.Select(times => random.Next(times + 1))],
+                Most = [.. used.Select((times, s) => random.Next(times, tier.SupplyCount[s] + 1))],
+                Splits = [.. splits.Select(split => (split, random.Next(Times(split.Holds) + 1), Times(split.Holds) + random.Next(3)))],
+            };
+            var cuts = Enumerable.Range(0, random.Next(3)).Select(_ => (
+                new RankOneCut(tier, [.. rows.Where(_ => random.Next(2) == 0)], [.. rows.Select(_ => 1)], 2),
+                random.NextInt64(scale * 20))).ToArray();
+            var ofSplits = splits.Select(_ => random.NextInt64(-scale * 20, scale * 20)).ToArray();
+            var duals = drawn.Duals(random);
+            long Reduced(Pattern pattern) => drawn.Reduced(pattern, duals)
+                - cuts.Sum(cut => cut.Item1.Of(pattern) * cut.Item2)
+                - splits.Select((split, k) => split.Holds(pattern) ? ofSplits[k] : 0).Sum();
+            var least = Enumerable.Range(0, used.Length).Select(s => drawn.Patterns[s].Select(Reduced).DefaultIfEmpty(long.MaxValue).Min()).ToArray();
+
+            var bound = Bounds.Lagrangian(tier, duals, node, least, cuts, ofSplits);
+            looked++;
+            bound.Should().BeLessThanOrEqualTo(tier.Value(plan) * scale, $"of {drawn.Name}");
+            if (bound > (tier.Value(plan) - 500) * scale) near++;
+            if (least[^1] == long.MaxValue)
+                Bounds.Lagrangian(tier, duals, node with { Least = [.. node.Least[..^1], 1] }, least, cuts, ofSplits).Should().Be(long.MaxValue / 4, "a supply that must be used has no pattern");
+        }
+
+        looked.Should().BeGreaterThan(100);
+        near.Should().BeGreaterThan(40, "some bounds say something");
     }
 
     // A search without any of its bounds: every node is split until all counts are whole.
@@ -255,6 +300,14 @@ public sealed class TierMethodTests
             && node.Least.Select((least, s) => Within(uses.Where(use => use.Pattern.Supply == s).Sum(use => use.Times), least, node.Most[s])).All(within => within)
             && node.Splits.All(split => Within(uses.Where(use => split.Split.Holds(use.Pattern)).Sum(use => use.Times), split.Least, split.Most));
     }
+
+    // True where one more copy fits that costs nothing in this tier.
+    private static bool CanTakeMore(Tier tier, Pattern pattern) =>
+        !pattern.Whole && Enumerable.Range(0, tier.Active.Length).Any(d =>
+            tier.Active[d] && tier.Problem.Supplies[pattern.Supply].Allows[d]
+            && pattern.Takes.Where(take => take.Demand == d).Sum(take => take.Count) < tier.DemandCount[d]
+            && pattern.Weight + tier.Problem.Weights[d] <= tier.Problem.Capacity(pattern.Supply)
+            && (tier.Goal != Goal.Rips || tier.Problem.Supplies[pattern.Supply].Rip(d, whole: false).Count == 0));
 
     // True where the one cuts all that the other does, and costs no more.
     private static bool Holds(Tier tier, Pattern more, Pattern less) =>
