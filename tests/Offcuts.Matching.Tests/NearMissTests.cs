@@ -75,6 +75,14 @@ public sealed class NearMissTests
         Why(Request([], [Cut("50\"") with { Treated = TreatedWish.Yes }], Price("8'", 500))).Should().Be("no treated piece may serve, and none can be bought");
 
     [Fact]
+    public void A_wider_board_is_no_board_of_the_material_where_nothing_may_be_ripped() =>
+        Why(Request([Board("8'") with { Material = MaterialReader.Read("2x8").Value }], [Cut("50\"")])).Should().Be("no 2x4 in the yard, and it has no price");
+
+    [Fact]
+    public void A_reserved_piece_without_the_stamp_would_not_do_for_structural_use() =>
+        Why(Request([Reserved("8'", 1)], [Cut("50\"") with { Use = Use.Structural }])).Should().Be("no piece is allowed for structural use: it must be sound and stamped, and none can be bought");
+
+    [Fact]
     public void All_bins_of_a_kind_are_counted() => Why(new MatchRequest
     {
         Bins = [new Bin(CodeOf(1), Bolt, 2), new Bin(CodeOf(2), Bolt, 3)],

@@ -59,6 +59,20 @@ public sealed class PlanWriterTests
     }
 
     [Fact]
+    public void Bought_pieces_stand_by_length() =>
+        Match(Request([], [Cut("118\"", name: "long"), Cut("90\"", 2)], Price("8'", 500), Price("10'", 900))).Pieces.Select(piece => piece.Length).Should().Equal(L("8'"), L("8'"), L("10'"));
+
+    // A 2x8 ripped to a 2x4 leaves a 2x4 beside it; what may be ripped in one stage needs no word in the other.
+    [Fact]
+    public void A_strip_of_exactly_the_keep_length_is_kept()
+    {
+        var wide = Board("13\"") with { Material = Core.Materials.MaterialReader.Read("2x8").Value };
+        var cut = Match(Request([wide], [Cut("12\"") with { Rip = true }, Cut("300\"", stage: "roof")]) with { Buy = false }).Pieces.Single().Cuts.Single();
+
+        cut.Rip!.KeptAs.Should().Be(Stud);
+    }
+
+    [Fact]
     public void Materials_without_a_price_are_named_in_order()
     {
         var cuts = new[] { "2x8", "2x4", "2x6" }.Select(name => Cut("20\"", name: name) with { Material = Core.Materials.MaterialReader.Read(name).Value });
@@ -98,5 +112,18 @@ public sealed class PlanWriterTests
         var (a, b) = (Of(left, spend, saws, given), Of(otherLeft, otherSpend, otherSaws, otherGiven));
 
         Comparison.FewerSaws(a, b).Should().BeSameAs(first ? a : b);
+    }
+
+    [Fact]
+    public void Of_two_plans_for_the_fewest_saw_cuts_the_one_that_rips_less_comes_first()
+    {
+        Plan Of(long rips, int saws) => Match(Request([], [Cut("24\"")])) with
+        {
+            Tiers = new Tiers(Figure.Best(0), [Figure.Best(0)], Figure.Best(5), Figure.Best(0), saws) { Rips = Figure.Best(rips) },
+        };
+        var (more, less) = (Of(2, 1), Of(1, 3));
+
+        Comparison.FewerSaws(more, less).Should().BeSameAs(less);
+        Comparison.FewerSaws(less, more).Should().BeSameAs(less);
     }
 }

@@ -107,11 +107,11 @@ public sealed class RemedyTests
             "it is poor, and nonstructural use takes sound or fair", "it is to be left alone", null);
     }
 
-    // Without the pin of "a" the 96 in board keeps that of "b": one more board is bought.
+    // Were its pin released too, "b" would come from the 46 in board.
     [Fact]
     public void Without_a_pinned_piece_its_pins_for_other_cuts_still_hold()
     {
-        var problem = Problem.Create(Request([Board("96\"", 1), Board("50\"", 2)], [Cut("40\"", name: "a"), Cut("45\"", name: "b")], Price("8'", 400)) with
+        var problem = Problem.Create(Request([Board("96\"", 1), Board("50\"", 2), Board("46\"", 3)], [Cut("40\"", name: "a"), Cut("45\"", name: "b")], Price("8'", 400)) with
         { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "a"), new Pin(CodeOf(1), "wall", "b")], []) }).Value;
         var why = Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None);
         var without = problem.Changed(request => request with { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "b")], [new Spare(CodeOf(1), "wall", "a")]) }).Value;
@@ -119,4 +119,22 @@ public sealed class RemedyTests
         why.Instead.Single().Pinned.Should().BeTrue();
         why.Instead.Single().Tiers.Should().BeEquivalentTo(Matcher.Match(without, MatchLimits.None).Tiers);
     }
+
+    // Were that pin released too, the 46 in board would give the second copy.
+    [Fact]
+    public void Without_a_pinned_piece_other_pins_of_the_cut_still_hold()
+    {
+        var problem = Problem.Create(Request([Board("96\"", 1), Board("90\"", 2), Board("46\"", 3), Board("47\"", 4)], [Cut("45\"", 2)], Price("8'", 400)) with
+        { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "cut"), new Pin(CodeOf(2), "wall", "cut")], []) }).Value;
+        var why = Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None);
+        var without = problem.Changed(request => request with { Wishes = new Wishes([new Pin(CodeOf(2), "wall", "cut")], [new Spare(CodeOf(1), "wall", "cut")]) }).Value;
+
+        why.Instead[0].Piece.Code.Should().Be(CodeOf(1));
+        why.Instead[0].Tiers.Should().BeEquivalentTo(Matcher.Match(without, MatchLimits.None).Tiers);
+    }
+
+    [Fact]
+    public void What_else_is_unfilled_is_not_counted_to_what_a_board_gives() =>
+        Only(RemedyKind.OneMoreBoard, Request([], [Cut("40\""), Cut("41\"", name: "other"), Cut("40\"", stage: "roof")], Price("8'", 500, limit: 0)))
+            .Should().Equal((RemedyKind.OneMoreBoard, "one more new board of 8'", 1));
 }

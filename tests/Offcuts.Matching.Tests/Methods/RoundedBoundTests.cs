@@ -4,7 +4,7 @@ using static Offcuts.Matching.Tests.Scene;
 namespace Offcuts.Matching.Tests.Methods;
 
 /// <summary>How a bound is rounded up to what a figure can be.</summary>
-public sealed class BoundsTests
+public sealed class RoundedBoundTests
 {
     [Theory]
     [InlineData(0, 0)]
