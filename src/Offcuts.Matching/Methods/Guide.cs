@@ -27,7 +27,9 @@ internal sealed class Guide
     public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort)
     {
         if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return new Guide(tier, linear, null, linear.Bound);
-        var raised = StateSpaceAscent.Raise(tier, first, linear.Duals, most, effort);
+
+        // In the other tiers it only adds to the bound, which is not worth the ascent.
+        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, linear.Duals, most, effort) : first;
         if (raised.Bound <= linear.Bound) return new Guide(tier, linear, null, linear.Bound);
 
         // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.
