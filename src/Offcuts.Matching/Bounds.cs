@@ -90,22 +90,15 @@ internal static class Bounds
 
     private static Int128 Rows(Tier tier, Duals duals, (RankOneCut Cut, long Dual)[] cuts)
     {
-        var problem = tier.Problem;
-        Int128 sum = 0;
-        for (var d = 0; d < problem.Demands.Count; d++)
+        var sum = Rows(tier, duals);
+        for (var d = 0; d < tier.DemandCount.Length; d++)
         {
-            if (!tier.Active[d]) continue;
-            sum += (Int128)tier.DemandCount[d] * duals.Demand[d];
-            if (tier.MostLeft[d] > 0)
-            {
-                var reduced = tier.LeftCost[d] * tier.Scale - duals.Demand[d] - duals.Left.GetValueOrDefault(problem.Demands[d].Stage);
-                foreach (var (cut, dual) in cuts) reduced -= cut.OfLeft(d) * dual;
-                sum += (Int128)tier.MostLeft[d] * Math.Min(0, reduced);
-            }
+            if (!tier.Active[d] || tier.MostLeft[d] == 0) continue;
+            var reduced = tier.LeftCost[d] * tier.Scale - duals.Demand[d] - duals.Left.GetValueOrDefault(tier.Problem.Demands[d].Stage);
+            foreach (var (cut, dual) in cuts) reduced -= cut.OfLeft(d) * dual;
+            sum += (Int128)tier.MostLeft[d] * Math.Min(0, reduced);
         }
 
-        foreach (var (stage, cap) in tier.LeftCap) sum += (Int128)cap * duals.Left.GetValueOrDefault(stage);
-        sum += (Int128)(tier.SpendCap ?? 0) * duals.Spend + (Int128)(tier.RipCap ?? 0) * duals.Rips;
         foreach (var (cut, dual) in cuts) sum += (Int128)cut.Least * dual;
         return sum;
     }

@@ -71,8 +71,8 @@ public class PricingTests
                 var relaxation = ColumnGeneration.Solve(tier, plan, [], none);
                 var most = tier.Value(plan);
                 if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, most), 3_000, 500_000) is not { } patterns) continue;
-                var counted = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(100, 200_000, 20_000_000, 0), none);
-                var searched = PoolDecision.Solve(tier, patterns, relaxation, most, new PoolWork(0, 0, 0, 3_000), none);
+                var counted = PoolDecision.Solve(tier, patterns, Guide.Linear(tier, relaxation), most, new PoolWork(100, 200_000, 20_000_000, 0), none);
+                var searched = PoolDecision.Solve(tier, patterns, Guide.Linear(tier, relaxation), most, new PoolWork(0, 0, 0, 3_000), none);
                 if (!counted.Closed || !searched.Closed) continue;
                 tier.Value(counted.Plan!).Should().Be(tier.Value(searched.Plan!), $"seed {seed}");
                 compared++;

@@ -72,8 +72,7 @@ public class StateSpaceRelaxationTests
                 var solved = MaterialSolver.Solve(first, None, _ => { });
                 if (!solved.LastProven || solved.Plan.Uses.Count == 0) continue;
                 var tier = Tier.GivenUp(solved.Plan);
-                var worst = new MaterialPlan(solved.Plan.Problem, solved.Plan.Uses);
-                yield return (seed, tier, tier.Value(solved.Plan), ColumnGeneration.Solve(tier, worst, [], None));
+                yield return (seed, tier, tier.Value(solved.Plan), ColumnGeneration.Solve(tier, solved.Plan, [], None));
             }
         }
     }

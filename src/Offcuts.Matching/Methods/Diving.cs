@@ -106,14 +106,15 @@ internal sealed class Diving
     {
         relaxation = TowardsLength(rest, relaxation);
         var most = _most - _settled.Sum(_tier.Cost);
-        if (PatternEnumeration.All(rest, ReducedCostLimits.Of(rest, relaxation, most), MostListed, StepsAPattern * MostListed) is not { } patterns)
+        var guide = Guide.Linear(rest, relaxation);
+        if (PatternEnumeration.All(rest, guide.Limits(most), MostListed, StepsAPattern * MostListed) is not { } patterns)
         {
             _listable = Open(rest) * 7 / 8;
             return (false, null);
         }
 
         _work -= patterns.Count / PatternsARow;
-        var decided = PoolDecision.Solve(rest, patterns, relaxation, most, AtTheEnd, _effort);
+        var decided = PoolDecision.Solve(rest, patterns, guide, most, AtTheEnd, _effort);
         return (decided.Closed, decided.Plan is null ? null : Whole(decided.Plan));
     }
 

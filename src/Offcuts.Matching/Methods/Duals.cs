@@ -9,7 +9,7 @@ internal sealed class Duals
     /// <summary>Duals rounded from a solver's; signs that rounding noise turned are set to zero.</summary>
     public Duals(Tier tier, double[] demand, double[] supply, IReadOnlyDictionary<int, double> left, double spend, double rips = 0)
     {
-        Demand = [.. demand.Select((value, d) => tier.Active[d] ? Whole(value, tier.Covering ? 0 : long.MinValue / 4, tier.Scale) : 0)];
+        Demand = Rounded(tier, demand);
         Supply = [.. supply.Select(value => -Whole(-value, 0, tier.Scale))];
         Left = left.ToDictionary(pair => pair.Key, pair => -Whole(-pair.Value, 0, tier.Scale));
         Spend = -Whole(-spend, 0, tier.Scale);
@@ -28,6 +28,9 @@ internal sealed class Duals
             [.. problem.Weights.Select((weight, d) => tier.Active[d] ? (long)(price * weight / problem.Capacity(supply)) : 0)],
             new long[problem.Supplies.Count], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0L), 0, 0);
     }
+
+    /// <summary>The same with other prices of the demands, in cost.</summary>
+    public Duals With(Tier tier, double[] demand) => new(Rounded(tier, demand), Supply, Left, Spend, Rips);
 
     /// <summary>Between two: <paramref name="part"/> of the way from one to the other.</summary>
     public static Duals Between(Duals from, Duals to, double part)
@@ -67,6 +70,9 @@ internal sealed class Duals
     public long Spend { get; }
 
     public long Rips { get; }
+
+    private static long[] Rounded(Tier tier, double[] demand) =>
+        [.. demand.Select((value, d) => tier.Active[d] ? Whole(value, tier.Covering ? 0 : long.MinValue / 4, tier.Scale) : 0)];
 
     private static long Whole(double value, long least, long scale) =>
         Math.Max(least, (long)Math.Round(Math.Clamp(value, -1e12, 1e12) * scale));

@@ -10,7 +10,7 @@ internal sealed class Guide
 
     private Guide(Tier tier, Relaxation atDuals, StateSpaceRelaxation? cells, long bound) => (_tier, AtDuals, Cells, Bound) = (tier, atDuals, cells, bound);
 
-    /// <summary>No plan costs less, in multiples of 1/<see cref="Tier.Scale"/>.</summary>
+    /// <summary>No plan of use costs less, in multiples of 1/<see cref="Tier.Scale"/>.</summary>
     public long Bound { get; }
 
     /// <summary>The linear bound at the duals that lead; below its best where others do.</summary>
@@ -19,6 +19,9 @@ internal sealed class Guide
     /// <summary>The state-space relaxation at the same duals, where it leads.</summary>
     public StateSpaceRelaxation? Cells { get; }
 
+    /// <summary>The linear relaxation leads.</summary>
+    public static Guide Linear(Tier tier, Relaxation linear) => new(tier, linear, null, linear.Bound);
+
     /// <summary>Which of the two leads.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="linear">The linear relaxation.</param>
@@ -26,11 +29,11 @@ internal sealed class Guide
     /// <param name="effort">Limit.</param>
     public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort)
     {
-        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return new Guide(tier, linear, null, linear.Bound);
+        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
         var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, linear.Duals, most, effort) : first;
-        if (raised.Bound <= linear.Bound) return new Guide(tier, linear, null, linear.Bound);
+        if (raised.Bound <= linear.Bound) return Linear(tier, linear);
 
         // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.
         if (tier.Goal != Goal.GivenUp) return new Guide(tier, linear, null, raised.Bound);

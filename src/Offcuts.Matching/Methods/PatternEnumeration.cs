@@ -30,7 +30,6 @@ internal sealed class PatternEnumeration
     private long[] _fill = [];
     private long[][] _completion = [];
     private LoadLimits _load;
-    private long _start;
 
     private PatternEnumeration(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
     {
@@ -60,7 +59,6 @@ internal sealed class PatternEnumeration
         var from = _problem.Supplies[supply];
         _supply = supply;
         _load = _limits.Of(supply);
-        _start = PricingKnapsack.BaseCost(_tier, supply, _duals);
         for (var d = 0; d < from.Whole.Length; d++)
         {
             if (!_tier.Active[d] || !from.Whole[d]) continue;
@@ -85,16 +83,13 @@ internal sealed class PatternEnumeration
     // The most that (limit + sum of duals - cost) can become from demand i on, with so many cells filled before.
     private void Complete()
     {
-        var from = _problem.Supplies[_supply];
         var capacity = _problem.Capacity(_supply);
         var last = new long[_load.Most.Length];
         for (var c = 0; c < last.Length; c++)
         {
-            last[c] = _load.Lightest[c] > capacity ? -StateSpaceRelaxation.Never : _load.Most[c] - _start;
-            if (last[c] <= -StateSpaceRelaxation.Never / 2 || _tier.Goal != Goal.GivenUp) continue;
-            var drop = _load.Lightest[c] == _load.Heaviest[c] ? 0 : from.Value.LargestDrop;
-            last[c] -= _tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(Math.Max(0, from.Length - _load.Lightest[c]))) - drop);
-            if (_load.Heaviest[c] >= capacity) last[c] += PricingKnapsack.SawDualOf(_tier);
+            last[c] = _load.Lightest[c] > capacity || _load.Most[c] <= -StateSpaceRelaxation.Never / 2
+                ? -StateSpaceRelaxation.Never
+                : _load.Most[c] - PricingKnapsack.LoadCost(_tier, _supply, _duals, _load.Lightest[c], _load.Heaviest[c]);
         }
 
         _completion = new long[_demands.Length + 1][];

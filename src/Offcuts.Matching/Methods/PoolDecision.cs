@@ -16,20 +16,20 @@ internal static class PoolDecision
     /// <summary>Decides.</summary>
     /// <param name="tier">Rows and costs.</param>
     /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
-    /// <param name="relaxation">Duals and bound that the list was made with.</param>
+    /// <param name="guide">What the list was made with.</param>
     /// <param name="most">Only plans of at most this cost are looked for.</param>
     /// <param name="work">How much work.</param>
     /// <param name="effort">Limit.</param>
-    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, long most, PoolWork work, Effort effort)
+    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {
         if (tier.Copies <= work.Copies)
         {
-            var counted = CountProgram.Solve(tier, pool, relaxation, null, most, work.States, work.Tries, effort);
+            var counted = CountProgram.Solve(tier, pool, guide.AtDuals, guide.Cells, most, work.States, work.Tries, effort);
             if (counted.Closed) return counted;
         }
 
         using var search = new PoolSearch(tier, pool, most, work.Nodes, effort);
-        var closed = search.Run(relaxation.Bound);
+        var closed = search.Run(guide.Bound);
         return new IntegerOutcome(search.Best, closed);
     }
 }

@@ -86,6 +86,20 @@ internal sealed class PricingKnapsack
         return (tier.Goal == Goal.Spend ? price * tier.Scale : 0) - duals.Spend * price;
     }
 
+    /// <summary>
+    /// The least that a pattern costs before its cuts earn anything, where all that is known of them is what they weigh at least and at most:
+    /// its base cost, what it gives up of the span, and a saw cut less where it may end with the span.
+    /// </summary>
+    public static long LoadCost(Tier tier, int supply, Duals duals, long lightest, long heaviest)
+    {
+        var from = tier.Problem.Supplies[supply];
+        var cost = BaseCost(tier, supply, duals);
+        if (heaviest >= tier.Problem.Capacity(supply)) cost -= SawDualOf(tier);
+        if (tier.Goal != Goal.GivenUp) return cost;
+        var drop = lightest == heaviest ? 0 : from.Value.LargestDrop;
+        return cost + tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(Math.Max(0, from.Length - lightest))) - drop);
+    }
+
     /// <summary>What each cut of a pattern earns less for the saw, and a pattern that ends with its span earns back once.</summary>
     public static long SawDualOf(Tier tier) => tier.Goal == Goal.GivenUp ? tier.Problem.SawCost * tier.Scale : 0;
 

@@ -37,7 +37,7 @@ internal static class StateSpaceAscent
             }
 
             if (prices.Zip(tier.DemandCount, (price, copies) => Math.Abs(price) * copies).Sum() * tier.Scale > LargestSum) return best;
-            at = at.At(Priced(tier, duals, prices), round % FixEvery == 1 ? most : null);
+            at = at.At(duals.With(tier, prices), round % FixEvery == 1 ? most : null);
             work += at.Work;
             if (at.Bound > best.Bound) (best, since) = (at, 0);
             else if (++since == Patience) (part, since) = (part / 1.5, 0);
@@ -45,12 +45,4 @@ internal static class StateSpaceAscent
 
         return best;
     }
-
-    private static Duals Priced(Tier tier, Duals duals, double[] prices) => new(
-        tier,
-        prices,
-        [.. duals.Supply.Select(price => price / (double)tier.Scale)],
-        duals.Left.ToDictionary(pair => pair.Key, pair => pair.Value / (double)tier.Scale),
-        duals.Spend / (double)tier.Scale,
-        duals.Rips / (double)tier.Scale);
 }

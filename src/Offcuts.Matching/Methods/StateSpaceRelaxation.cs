@@ -32,15 +32,16 @@ internal sealed class StateSpaceRelaxation
     private readonly int[] _cells;
     private readonly int _all;
     private readonly int[] _order;
+    private readonly IReadOnlyList<int[]> _alike;
     private readonly CellKnapsack?[] _knapsacks;
     private readonly CellKnapsack _left;
     private readonly long[][] _least;
     private readonly long[][] _forward;
     private readonly Lazy<long[]?[]> _others;
 
-    private StateSpaceRelaxation(Tier tier, Duals duals, int[] cells, Func<int, int, long, bool> open)
+    private StateSpaceRelaxation(Tier tier, Duals duals, int[] cells, IReadOnlyList<int[]> alike, Func<int, int, long, bool> open)
     {
-        (_tier, _duals, _cells) = (tier, duals, cells);
+        (_tier, _duals, _cells, _alike) = (tier, duals, cells, alike);
         _all = cells.Zip(tier.DemandCount, (own, copies) => own * copies).Sum();
         _order = [.. Enumerable.Range(0, tier.SupplyCount.Length).SelectMany(s => Enumerable.Repeat(s, Steps(tier, s)))];
         _knapsacks = Knapsacks();
@@ -70,12 +71,14 @@ internal sealed class StateSpaceRelaxation
         var weight = demands.Sum(d => tier.DemandCount[d] * tier.Problem.Weights[d]);
         var grid = demands.Select(d => tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
         var steps = 1 + Enumerable.Range(0, tier.SupplyCount.Length).Sum(s => Steps(tier, s));
+        int[][] alike = [.. Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.SupplyCount[s] > 0)
+            .GroupBy(s => PricingKnapsack.Likeness(tier, s)).Select(group => group.ToArray())];
         for (var fineness = Math.Min(MostCells, MostTable / steps); fineness >= LeastCells; fineness /= 2)
         {
             var cell = Math.Max(grid, weight / fineness + 1);
             int[] cells = [.. Enumerable.Range(0, tier.DemandCount.Length).Select(d => demands.Contains(d) ? (int)((tier.Problem.Weights[d] + cell / 2) / cell) : 0)];
             if (demands.Any(d => cells[d] == 0)) return null;
-            var state = new StateSpaceRelaxation(tier, relaxation.Duals, cells, (s, _, least) =>
+            var state = new StateSpaceRelaxation(tier, relaxation.Duals, cells, alike, (s, _, least) =>
                 least <= (Int128)most * tier.Scale - relaxation.Bound + Math.Min(0, relaxation.Priced[s].Least));
             if (state.Work <= MostWork) return state.Run();
         }
@@ -86,7 +89,7 @@ internal sealed class StateSpaceRelaxation
     /// <summary>The same at other duals.</summary>
     /// <param name="duals">Any.</param>
     /// <param name="most">Only plans of at most this cost are of use; where given, loads that none of them can have are left out.</param>
-    public StateSpaceRelaxation At(Duals duals, long? most = null) => new StateSpaceRelaxation(_tier, duals, _cells, (s, cells, _) =>
+    public StateSpaceRelaxation At(Duals duals, long? most = null) => new StateSpaceRelaxation(_tier, duals, _cells, _alike, (s, cells, _) =>
         cells < _least[s].Length && _least[s][cells] < Never / 2 && (most is not { } cost || _least[s][cells] <= Limit(s, cells, cost))).Run();
 
     /// <summary>The duals at which it is.</summary>
@@ -170,12 +173,12 @@ internal sealed class StateSpaceRelaxation
     private CellKnapsack?[] Knapsacks()
     {
         var knapsacks = new CellKnapsack?[_tier.SupplyCount.Length];
-        foreach (var group in _order.Distinct().GroupBy(s => PricingKnapsack.Likeness(_tier, s)))
+        foreach (var group in _alike)
         {
             var longest = group.Max(s => _tier.Problem.Capacity(s));
             var items = Copies(
-                d => _tier.Problem.Supplies[group.First()].Allows[d] ? Math.Min(_tier.DemandCount[d], longest / _tier.Problem.Weights[d]) : 0,
-                d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier) - _tier.RipCost(group.First(), d, whole: false, _duals.Rips)).ToArray();
+                d => _tier.Problem.Supplies[group[0]].Allows[d] ? Math.Min(_tier.DemandCount[d], longest / _tier.Problem.Weights[d]) : 0,
+                d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier) - _tier.RipCost(group[0], d, whole: false, _duals.Rips)).ToArray();
             var knapsack = new CellKnapsack(items, MostCellsOf(longest, items));
             foreach (var s in group) knapsacks[s] = knapsack;
         }
@@ -193,19 +196,14 @@ internal sealed class StateSpaceRelaxation
     // The least reduced cost of a pattern of exactly so many cells.
     private long[] Least(int supply, Func<int, int, long, bool> open)
     {
-        var (from, start, knapsack) = (_tier.Problem.Supplies[supply], PricingKnapsack.BaseCost(_tier, supply, _duals), _knapsacks[supply]!);
+        var knapsack = _knapsacks[supply]!;
         var wholes = Wholes(supply).ToArray();
         var least = new long[Math.Max(knapsack.Top.Length - 1, wholes.Select(whole => whole.Cells).DefaultIfEmpty(0).Max()) + 1];
         Array.Fill(least, Never);
         for (var c = 1; c < knapsack.Top.Length; c++)
         {
             if (knapsack.Lightest[c] > _tier.Problem.Capacity(supply)) continue;
-            least[c] = start - knapsack.Top[c];
-            if (knapsack.Heaviest[c] >= _tier.Problem.Capacity(supply)) least[c] -= PricingKnapsack.SawDualOf(_tier);
-            if (_tier.Goal != Goal.GivenUp) continue;
-            var rest = Math.Max(0, from.Length - knapsack.Lightest[c]);
-            var drop = knapsack.Lightest[c] == knapsack.Heaviest[c] ? 0 : from.Value.LargestDrop;
-            least[c] += _tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(rest)) - drop);
+            least[c] = PricingKnapsack.LoadCost(_tier, supply, _duals, knapsack.Lightest[c], knapsack.Heaviest[c]) - knapsack.Top[c];
         }
 
         foreach (var (d, cells, reduced) in wholes) least[cells] = Math.Min(least[cells], reduced);

@@ -28,12 +28,12 @@ internal static class TierSolver
     private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
-    private const int MostNodes = 3_000;
-    private const int SomeNodes = 1_000;
-    private const int FewNodes = 100;
     private const int LeastSteps = 16;
     private const int MostFailures = 2;
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
+    private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
+    private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
+    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 3_000);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -83,9 +83,10 @@ internal static class TierSolver
         Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
-        if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, bound), FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
+        var guide = Guide.Linear(tier, relaxation);
+        if (PatternEnumeration.All(tier, guide.Limits(bound), FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
         {
-            var decided = PoolDecision.Solve(tier, patterns, relaxation, bound, NearTheBound, effort);
+            var decided = PoolDecision.Solve(tier, patterns, guide, bound, NearTheBound, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
             if (decided.Closed) return (best, Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)), relaxation);
         }
@@ -103,7 +104,7 @@ internal static class TierSolver
     {
         var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
-        var (work, failures) = (Countable(tier) ? Work.Little : Work.Much, 0);
+        var (work, failures) = (Countable(tier) ? Little : Searching, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
         while (tier.Value(best) > bound && !effort.Over)
@@ -117,8 +118,8 @@ internal static class TierSolver
                 bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
                 step = 2 * Math.Max(step, 1);
             }
-            else if (work == Work.Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Work.Little) (work, step) = (Work.Much, 4 * least);
+            else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
+            else if (work == Little) (work, step) = (Counting, 4 * least);
             else if (++failures == MostFailures || level.Most == bound) break;
             else step = (level.Most - bound) / 2;
         }
@@ -132,25 +133,16 @@ internal static class TierSolver
     private static bool Countable(Tier tier) =>
         tier.Goal == Goal.GivenUp && tier.Copies <= MostCountedCopies;
 
-    private enum Work
-    {
-        Little,
-        Much,
-    }
-
     // Each of three ways often ends where the others do not.
-    private static (MaterialPlan? Plan, bool Closed) Decided(
-        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Guide guide, Work work, Effort effort)
+    private static IntegerOutcome Decided(
+        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Guide guide, PoolWork work, Effort effort)
     {
-        var few = work == Work.Little || !Countable(tier);
-        var counted = CountProgram.Solve(tier, patterns, guide.AtDuals, guide.Cells, most, few ? FewStates : MostStates, few ? FewTries : MostTries, effort);
-        if (counted.Closed) return (counted.Plan, true);
-        using var search = new PoolSearch(tier, patterns, most, work == Work.Little ? FewNodes : few ? MostNodes : SomeNodes, effort);
-        if (search.Run(guide.Bound)) return (search.Best, true);
-        if (search.Best is { } found && tier.Value(found) < tier.Value(best)) best = found;
-        if (work == Work.Little) return (best, false);
+        var decided = PoolDecision.Solve(tier, patterns, guide, most, work, effort);
+        if (decided.Closed) return decided;
+        if (decided.Plan is { } found && tier.Value(found) < tier.Value(best)) best = found;
+        if (work == Little) return new IntegerOutcome(best, false);
         var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
-        return (second.Plan ?? best, second.Closed);
+        return second with { Plan = second.Plan ?? best };
     }
 
     // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
