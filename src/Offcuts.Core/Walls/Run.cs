@@ -64,7 +64,7 @@ public sealed record Run
     /// <summary>The least distance between a joint and every joint of the course below and of the course above; zero for none.</summary>
     public required Length Stagger { get; init; }
 
-    /// <summary>No piece of the run is shorter, except one that alone covers a shorter stretch.</summary>
+    /// <summary>No piece of the run is shorter; a shorter stretch cannot be filled.</summary>
     public required Length ShortestPiece { get; init; }
 
     /// <summary>True where a piece may be turned end for end.</summary>
