@@ -8,6 +8,7 @@ public sealed class ArchitectureTests
 {
     private static readonly Assembly Core = typeof(Offcuts.Core.Measures.Length).Assembly;
     private static readonly Assembly Matching = Assembly.Load("Offcuts.Matching");
+    private static readonly Assembly Walls = Assembly.Load("Offcuts.Walls");
     private static readonly Assembly Store = Assembly.Load("Offcuts.Store");
     private static readonly Assembly Print = Assembly.Load("Offcuts.Print");
 
@@ -15,6 +16,7 @@ public sealed class ArchitectureTests
     {
         { "Offcuts.Core", [] },
         { "Offcuts.Matching", ["Offcuts.Core", "Google.OrTools", "Google.Protobuf"] },
+        { "Offcuts.Walls", ["Offcuts.Core"] },
         { "Offcuts.Store", ["Offcuts.Core", "Microsoft.Data.Sqlite", "Dapper", "CsvHelper", "SQLitePCLRaw.core", "SQLitePCLRaw.provider.e_sqlite3", "SQLitePCLRaw.batteries_v2"] },
         { "Offcuts.Print", ["Offcuts.Core", "QRCoder", "PdfSharp", "PdfSharp.System", "PdfSharp.Shared", "Wcwidth"] },
     };
@@ -33,7 +35,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void The_heart_touches_no_file_terminal_network_or_database()
     {
-        foreach (var room in new[] { Core, Matching })
+        foreach (var room in new[] { Core, Matching, Walls })
         {
             var result = Types.InAssembly(room)
                 .ShouldNot()
@@ -49,7 +51,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void Only_the_matching_room_knows_the_solver()
     {
-        foreach (var room in new[] { Core, Store, Print, Assembly.Load("offcuts") })
+        foreach (var room in new[] { Core, Walls, Store, Print, Assembly.Load("offcuts") })
             room.GetReferencedAssemblies().Should().NotContain(reference => reference.Name == "Google.OrTools");
     }
 
@@ -57,7 +59,7 @@ public sealed class ArchitectureTests
     public void Every_type_is_sealed_static_or_meant_to_be_inherited()
     {
         // Material is the one family tree of the heart.
-        var open = new[] { Core, Matching, Store, Print }
+        var open = new[] { Core, Matching, Walls, Store, Print }
             .SelectMany(room => room.GetExportedTypes())
             .Where(type => type is { IsClass: true, IsSealed: false, IsAbstract: false })
             .Select(type => type.FullName);

@@ -34,6 +34,9 @@ public readonly record struct Volume(decimal CubicMillimetres)
     /// <summary>In cubic feet.</summary>
     public decimal CubicFeet => CubicMillimetres / (304.8m * 304.8m * 304.8m);
 
+    /// <summary>In cubic yards, of 27 cubic feet.</summary>
+    public decimal CubicYards => CubicFeet / 27m;
+
     /// <summary>In cubic metres.</summary>
     public decimal CubicMetres => CubicMillimetres / 1_000_000_000m;
 

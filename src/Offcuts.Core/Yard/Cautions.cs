@@ -58,6 +58,18 @@ public static class Cautions
         "Forms and braces are designed, built and braced for every load they meet. Damaged shoring is not used. Inspect before, during and after the pour.",
         "29 CFR 1926.703(a)(1), (b)");
 
+    /// <summary>A wall is filled with concrete between foam.</summary>
+    public static Caution WallsBlowOut { get; } = new(
+        "walls blow out",
+        "Wet concrete can push a wall of foam open. Bracing, steel, how high and how fast it is poured are not decided here: they are for the drawings, the local code and a licensed person.",
+        "29 CFR 1926.703(a)(1); that walls blow out: common practice");
+
+    /// <summary>Concrete is poured.</summary>
+    public static Caution FreshConcrete { get; } = new(
+        "fresh concrete",
+        "Fresh concrete burns skin and eyes. Wear gloves, boots and glasses; wash it off at once, and take off what is soaked with it.",
+        "common practice");
+
     /// <summary>A form is being stripped.</summary>
     /// <remarks>1926.703(e) is from memory, sure.</remarks>
     public static Caution Stripping { get; } = new(
@@ -112,11 +124,16 @@ public static class Cautions
     public static IReadOnlyList<Caution> All { get; } =
     [
         Stripping, PuttingAway, Nails, Ripping, ConcreteDust, FormOil, TreatedWood, Foam,
-        GradeMark, LostGrade, FormsAndBraces, WoodOnConcrete, BarEnds,
+        GradeMark, LostGrade, FormsAndBraces, WallsBlowOut, FreshConcrete, WoodOnConcrete, BarEnds,
     ];
 
     /// <summary>What to mind while a form comes off and its pieces are catalogued, whatever they are.</summary>
     public static IReadOnlyList<Caution> WhenStripping { get; } = [Stripping, PuttingAway, ConcreteDust];
+
+    /// <summary>What to mind in building and pouring a wall; stands on every wall sheet and print.</summary>
+    /// <param name="steel">True where bars stand in it.</param>
+    public static IReadOnlyList<Caution> ForWall(bool steel) =>
+        [WallsBlowOut, FreshConcrete, FormsAndBraces, Foam, .. steel ? (Caution[])[BarEnds] : []];
 
     /// <summary>What to mind in handling these pieces, in the order of <see cref="All"/>; empty where nothing applies.</summary>
     /// <param name="pieces">The pieces; one whose label is still to come is known by its material.</param>

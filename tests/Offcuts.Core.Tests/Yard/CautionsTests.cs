@@ -16,6 +16,8 @@ public sealed class CautionsTests
         { Cautions.FormsAndBraces, "29 CFR 1926.703(a)(1), (b)" },
         { Cautions.Stripping, "29 CFR 1926.703(e); US Army FM 5-428 par. 5-86" },
         { Cautions.BarEnds, "29 CFR 1926.701(b)" },
+        { Cautions.WallsBlowOut, "29 CFR 1926.703(a)(1); that walls blow out: common practice" },
+        { Cautions.FreshConcrete, "common practice" },
         { Cautions.Ripping, "29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice" },
         { Cautions.TreatedWood, "EPA consumer information sheet on treated wood" },
         { Cautions.WoodOnConcrete, "IRC R317.1" },
@@ -36,7 +38,7 @@ public sealed class CautionsTests
     [Fact]
     public void No_caution_stands_twice_and_all_defer_to_code_and_practice()
     {
-        Cautions.All.Should().HaveCount(13).And.OnlyHaveUniqueItems(caution => caution.Topic);
+        Cautions.All.Should().HaveCount(15).And.OnlyHaveUniqueItems(caution => caution.Topic);
         Cautions.Closing.Should().Be("Local code and licensed practice decide.");
     }
 

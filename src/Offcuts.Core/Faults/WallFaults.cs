@@ -1,0 +1,184 @@
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about a system sheet or a wall sheet that can't be, each with its leg and place.</summary>
+public static class WallFaults
+{
+    // The system.
+
+    public static Fault NoLength(string what) => new($"the {what} is 0; it must be more");
+
+    public static Fault IntervalTooSmall(Length least) => new($"an interval under {least} is taken for a slip of the unit");
+
+    public static Fault IntervalAndTies(Length interval, Length spacing) =>
+        new($"the interval of {interval} does not divide the tie spacing of {spacing}: ties would fall between the pattern lines");
+
+    public static Fault IntervalAndPanel(Length interval, Length panel) =>
+        new($"the interval of {interval} does not divide the panel length of {panel}: the pattern would break where two panels meet");
+
+    public static Fault ShortestOverPanel(Length shortest, Length panel) =>
+        new($"the shortest piece of {shortest} is longer than a whole panel of {panel}");
+
+    public static Fault StaggerOverHalf(Length stagger, Length panel) =>
+        new($"a stagger of {stagger} can't be kept with panels of {panel}: half a panel is the most");
+
+    public static Fault FittingCount(string hardware) => new($"so many {Shown(hardware)} can't be meant; from 1 to 1000");
+
+    public static Fault FittingTwice(string hardware, string place) => new($"{Shown(hardware)} stands twice {place}");
+
+    // Names and amounts of either.
+
+    public static Fault NameMissing(string what) => new($"a {what} has a name");
+
+    public static Fault NameHasColon(string what, string name) => new($"the {what} {Shown(name)} can't have a colon in its name");
+
+    public static Fault NameNotPlain(string what, string name) =>
+        new($"the {what} {Shown(name)} is written with single spaces, and none before or after");
+
+    public static Fault NameTwice(string what, string name) => new($"there are two {what}s named {Shown(name)}");
+
+    public static Fault TooMany(string what, int most) => new($"more than {most} {what} are too many for one wall");
+
+    public static Fault TooSmall(string what, Length least) => new($"the {what} is under {least}; that is taken for a slip of the unit");
+
+    public static Fault AllowanceOutside() => new("an allowance of concrete is from 0 to 100 %, with one decimal at most");
+
+    // The wall.
+
+    public static Fault NoLegs() => new("a wall has at least one leg");
+
+    public static Fault NotSquare(string text) =>
+        new($"{Shown(text)} can't be laid: only square corners can be; write left, right or end");
+
+    public static Fault NoTurnAtLast(string leg) =>
+        new($"leg {Shown(leg)} turns, but no leg follows it; end it with end, or say that the wall is closed");
+
+    public static Fault EndInTheMiddle(string leg, string next) =>
+        new($"leg {Shown(leg)} ends there, but {Shown(next)} follows it; say left or right, or where {Shown(next)} starts");
+
+    public static Fault ClosedButEnds(string leg) =>
+        new($"the wall is closed, so its last leg {Shown(leg)} turns left or right into the first");
+
+    public static Fault FirstLegStarts(string leg) => new($"leg {Shown(leg)} is the first and can't start at another");
+
+    public static Fault TurnsDontClose(int turns) =>
+        new($"a closed wall makes four more turns one way than the other; this one makes {(turns == 0 ? "as many" : $"{Math.Abs(turns)} more to the {(turns > 0 ? "left" : "right")}")}");
+
+    public static Fault DoesNotClose(string last, string first, string along, string across) =>
+        new($"the wall does not close: at the corner of {Shown(last)} and {Shown(first)} the end lies {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}");
+
+    /// <summary>How far along the first leg the end lies from its start.</summary>
+    public static string Along(string first, Length by, bool beyond) => $"{by} {(beyond ? "beyond" : "short of")} the start of {Shown(first)}, along it";
+
+    /// <summary>How far to a side of the first leg the end lies.</summary>
+    public static string Across(string first, Length by, bool left) => $"{by} to the {(left ? "left" : "right")} of {Shown(first)}";
+
+    public static Fault OutsideInTheMiddle(string leg) =>
+        new($"leg {Shown(leg)} follows another, so its outside is on the same hand; say it at the first leg only");
+
+    public static Fault OutsideOfClosed(string leg, string hand) =>
+        new($"the wall closes to the other side: walking from leg {Shown(leg)}, its outside is on the {hand}");
+
+    public static Fault LegTooShort(string leg, string row, Length length, Length shortest) =>
+        new($"leg {Shown(leg)} is too short for its corners: its {row} row is only {length}, and no piece is shorter than {shortest}");
+
+    public static Fault LegEatenUp(string leg, string row, Length by) =>
+        new($"leg {Shown(leg)} is too short for its corners: its {row} row lacks {by}");
+
+    public static Fault LegsCross(string leg, string other) => new($"leg {Shown(leg)} runs through leg {Shown(other)}");
+
+    public static Fault OpeningSticksOut(string opening, string leg, string where, Length by) =>
+        new($"the opening {Shown(opening)} in leg {Shown(leg)} sticks out {where} by {by}");
+
+    public static Fault OpeningsOverlap(string one, string other, string leg, Length by) =>
+        new($"the openings {Shown(one)} and {Shown(other)} in leg {Shown(leg)} overlap by {by}");
+
+    public static Fault OpeningTooFlat(string opening, string leg) =>
+        new($"the opening {Shown(opening)} in leg {Shown(leg)} has no room for its buck; it is only as high as the boards");
+
+    public static Fault TeeInOpening(string branch, string opening, string leg) =>
+        new($"the tee of {Shown(branch)} on leg {Shown(leg)} lies in the opening {Shown(opening)}");
+
+    public static Fault TeesOverlap(string one, string other, string leg) =>
+        new($"the tees of {Shown(one)} and {Shown(other)} on leg {Shown(leg)} overlap");
+
+    public static Fault TeeSticksOut(string branch, string leg, string where, Length by) =>
+        new($"the tee of {Shown(branch)} on leg {Shown(leg)} sticks out {where} by {by}");
+
+    public static Fault TeeOnNoLeg(string branch, string leg) => new($"{Shown(branch)} meets a leg {Shown(leg)} that the wall does not have");
+
+    public static Fault TeeOnItself(string branch) => new($"{Shown(branch)} can't meet itself");
+
+    public static Fault TeeInCircle(string branch) => new($"{Shown(branch)} starts at a leg that starts from it");
+
+    public static Fault FinishWithTurn(string leg) => new($"leg {Shown(leg)} ends at another leg, so no turn comes there; write end");
+
+    public static Fault FinishElsewhere(string leg, string other, string along, string across) =>
+        new($"leg {Shown(leg)} does not meet {Shown(other)}: it ends {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}");
+
+    /// <summary>How far before or past the face a leg ends that should meet it.</summary>
+    public static string FromFace(Length by, bool past) => $"{by} {(past ? "past" : "short of")} its face";
+
+    /// <summary>How far beside the named offset a leg ends that should meet another.</summary>
+    public static string FromOffset(Length by, bool further) => $"{by} {(further ? "further along it" : "nearer to its start")} than said";
+
+    public static Fault FinishNotSquare(string leg, string other) =>
+        new($"leg {Shown(leg)} does not come square to the side of {Shown(other)} that is named");
+
+    public static Fault SystemOther(string wanted, string given) =>
+        new($"the wall is built of {Shown(wanted)}, and the sheet given is {Shown(given)}");
+
+    // What is counted.
+
+    public static Fault BarLapTooLong(string bar, Length lap, Length longest) =>
+        new($"a lap of {lap} leaves nothing of a {bar} of {longest}");
+
+    public static Fault CoverTooMuch(Length cover) => new($"a cover of {cover} at both ends leaves nothing of a bar");
+
+    public static Fault BuckTooNarrow(string lumber, Length wide, Length wanted) =>
+        new($"{lumber} is at most {wide} wide, and the bucks are {wanted}");
+
+    public static Fault NotLumber(string material, string what) => new($"{Shown(material)} is no lumber; the {what} are lumber of a nominal size, like 2x10");
+
+    public static Fault NotCut(string material, string what) => new($"{Shown(material)} is not cut to length, and the {what} are");
+
+    public static Fault KickerTooHigh(Length rise, Length height) =>
+        new($"the kicker meets its upright {rise} up, but the wall is only {height} high");
+
+    public static Fault NoSuchSystem(string name) => new($"there is no system sheet named {Shown(name)}");
+
+    public static Fault SystemExists(string name) => new($"there is a system sheet named {Shown(name)} already");
+
+    public static Fault SystemInUse(string name, string wall) => new($"the wall {Shown(wall)} is built of {Shown(name)}; drop the wall first");
+
+    public static Fault NoSuchWall(string name) => new($"there is no wall named {Shown(name)}");
+
+    public static Fault WallExists(string name) => new($"there is a wall named {Shown(name)} already; read it in its place with --replace");
+
+    // The file.
+
+    public static Fault SheetEmpty(string first) => new($"nothing is written here; the first line is {first} and a name");
+
+    public static Fault SheetTooLong(int mostLines) => new($"the sheet has more than {mostLines} lines");
+
+    public static Fault SheetLineTooLong(int most) => new($"the line has more than {most} characters", most + 1);
+
+    public static Fault FactUnknown(string text, string near, int column) =>
+        new($"\"{Shown(text)}\" is nothing that such a sheet says{(near.Length > 0 ? $"; {near} is the nearest" : "")}", column);
+
+    public static Fault FactTwice(string fact, int line) => new($"{fact} stands in line {line} already", 1);
+
+    public static Fault FactMissing(string fact, string example) => new($"{fact} is missing; write it like: {example}");
+
+    public static Fault FactWithoutLeg(string fact) => new($"{fact} belongs to a leg; write it below its leg", 1);
+
+    public static Fault WordMissing(string word, string example, int column) => new($"{word} is missing here; write it like: {example}", column);
+
+    public static Fault WordsLeft(string text, string example, int column) =>
+        new($"\"{Shown(text)}\" can't be read here; write it like: {example}", column);
+
+    public static Fault NotOneOf(string word, string words, int column) => new($"\"{Shown(word)}\" is none of {words}", column);
+
+    private static string Shown(string text) => FileFaults.Shown(text);
+}

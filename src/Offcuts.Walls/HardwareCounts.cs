@@ -1,0 +1,72 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+
+namespace Offcuts.Walls;
+
+/// <summary>Regular ties, and what the system sheet asks for at corners, tees, ends and in courses.</summary>
+internal static class HardwareCounts
+{
+    public static IReadOnlyList<HardwareTakeoff> Of(LaidWall wall)
+    {
+        var found = new List<(Hardware Hardware, List<CountLine> Lines)> { (wall.System.Tie, Ties(wall)) };
+        void Add(IReadOnlyList<Fitting> fittings, IEnumerable<string> places)
+        {
+            foreach (var fitting in fittings)
+            {
+                var known = found.Find(one => one.Hardware.Equals(fitting.Hardware));
+                if (known.Hardware is null) found.Add(known = (fitting.Hardware, []));
+                known.Lines.AddRange(places.Select(place => new CountLine($"{place}: {fitting.Count} in each of {Courses(wall.Courses)}", (long)fitting.Count * wall.Courses)));
+            }
+        }
+
+        Add(wall.System.AtCorner, wall.Corners().Select(corner => $"corner of {corner.Leg} and {corner.Next}"));
+        Add(wall.System.AtTee, wall.Foam.Legs.SelectMany(leg => leg.Tees.Select(tee => $"tee of {tee.Branch} on {leg.Name}")));
+        Add(wall.System.AtEnd, wall.Foam.Legs.SelectMany(FreeEnds));
+        Add(wall.System.AtCourse, wall.Foam.Legs.Select(leg => $"leg {leg.Name}"));
+        return [.. found.Select(one => new HardwareTakeoff(one.Hardware, new Count(one.Lines))).Where((one, i) => i == 0 || one.Count.Figure > 0)];
+    }
+
+    private static IEnumerable<string> FreeEnds(FrameLeg leg)
+    {
+        if (leg.Start == LegEnd.Free) yield return $"free start of {leg.Name}";
+        if (leg.End == LegEnd.Free) yield return $"free end of {leg.Name}";
+    }
+
+    // Courses of a leg in which both rows cover the same are told in one line.
+    private static List<CountLine> Ties(LaidWall wall) =>
+    [
+        .. from leg in wall.Foam.Legs
+           from same in wall.Layers
+               .Select(layer => (layer.Number, Both: wall.RowsOf(leg, layer).Both().ToArray()))
+               .GroupBy(course => string.Join(' ', course.Both))
+           let courses = same.Select(course => course.Number).ToArray()
+           let both = same.First().Both
+           let each = both.Sum(stretch => Rows.Places(stretch.From, stretch.To, wall.System.TieSpacing.Units))
+           select new CountLine(
+               $"leg {leg.Name}, {(courses.Length == 1 ? "course" : "courses")} {Numbers(courses)}: {each} each, every {wall.System.TieSpacing} from the leg's start where both faces stand ({Where(both)})",
+               each * courses.Length),
+    ];
+
+    private static string Where(IEnumerable<(long From, long To)> both) => string.Join(", ", both.Select(stretch => $"{At(stretch.From)} to {At(stretch.To)}"));
+
+    private static string At(long units) => (units < 0 ? "-" : "") + LengthText.Faithful(Length.FromUnits(Math.Abs(units)), LengthUnit.Inch);
+
+    private static string Courses(int count) => count == 1 ? "1 course" : $"{count} courses";
+
+    // 1, 2, 3, 5, 7, 8 is told as 1-3, 5, 7, 8.
+    private static string Numbers(IReadOnlyList<int> numbers)
+    {
+        var parts = new List<string>();
+        for (var i = 0; i < numbers.Count;)
+        {
+            var end = i;
+            while (end + 1 < numbers.Count && numbers[end + 1] == numbers[end] + 1) end++;
+            if (end - i < 2) end = i;
+            parts.Add(end == i ? $"{numbers[i]}" : $"{numbers[i]}-{numbers[end]}");
+            i = end + 1;
+        }
+
+        return string.Join(", ", parts);
+    }
+}

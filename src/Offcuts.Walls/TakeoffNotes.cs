@@ -1,0 +1,41 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+
+namespace Offcuts.Walls;
+
+/// <summary>What was taken for granted in a takeoff, and what a person has to look at.</summary>
+internal static class TakeoffNotes
+{
+    public static IReadOnlyList<string> Of(LaidWall wall) =>
+    [
+        .. OutsideTaken(wall),
+        .. TooShort(wall),
+        .. Cut(wall),
+        "Ties are the regular ones; a plan of the panels adds one at each joint that has none.",
+        .. wall.Sheet.Steel is null ? (string[])[] : ["Bars at corners, hooks, dowels, and bars around openings are as drawn; add them to the stage."],
+        .. wall.Foam.Legs.Any(leg => leg.Start == LegEnd.Free || leg.End == LegEnd.Free) ? (string[])["What closes the core at a free end is as drawn; it is not counted."] : [],
+    ];
+
+    private static IEnumerable<string> OutsideTaken(LaidWall wall) =>
+        from leg in wall.Legs
+        where leg.Leg.Outside is null && leg.Start is LegEnd.Free
+        select $"Lengths are taken as measured on the {WallWords.Of(leg.Outside)}, walking from the start of leg {leg.Leg.Name}.";
+
+    private static IEnumerable<string> TooShort(LaidWall wall) =>
+        from run in wall.Runs
+        from course in run.Courses
+        from stretch in course.Stretches
+        where stretch.Length < run.ShortestPiece
+        select $"{run.Name}, course {course.Number}: a stretch of {stretch.Length} is shorter than the shortest piece of {run.ShortestPiece}; nothing can be laid there.";
+
+    private static IEnumerable<string> Cut(LaidWall wall)
+    {
+        if (wall.Layers[^1] is var last && last.Top - last.Bottom < wall.System.PanelHeight.Units)
+            yield return $"Course {last.Number} is ripped to {Length.FromUnits(last.Top - last.Bottom)}.";
+        foreach (var notch in wall.Notches)
+        {
+            var left = string.Join(" and ", ((string[])[notch.Below.IsZero ? "" : $"{notch.Below} under it", notch.Above.IsZero ? "" : $"{notch.Above} over it"]).Where(part => part.Length > 0));
+            yield return $"Leg {notch.Leg}, course {notch.Course}: cut to height at {notch.Opening}, {left}.";
+        }
+    }
+}

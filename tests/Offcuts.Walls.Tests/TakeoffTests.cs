@@ -1,0 +1,309 @@
+using System.Globalization;
+using CsCheck;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using static Offcuts.Walls.Tests.Sheets;
+
+namespace Offcuts.Walls.Tests;
+
+/// <summary>Counts against hand calculations, which stand beside them.</summary>
+public sealed class TakeoffTests
+{
+    private static readonly Lumber TwoByTwelve = (Lumber)Material("2x12");
+
+    private static readonly Rebar Four = (Rebar)Material("#4");
+
+    [Fact]
+    public void The_core_of_the_rectangle_worked_by_hand()
+    {
+        // Centre line 2 x (336 - 11 + 240 - 11) = 1108 in; x 6 x 12 = 79,776 in3 a foot of height = 1.71 yd3.
+        var core = Takeoff.Of(Laid(Rectangle with { Height = Ft(1) }), "walls").Concrete.Single();
+
+        (core.Net.CubicFeet * 1728).Should().BeApproximately(79_776m, 1e-15m);
+        core.Net.CubicYards.ToString("0.00", CultureInfo.InvariantCulture).Should().Be("1.71");
+        core.Lines.Select(line => line.What).Should().StartWith("leg A: 27' 1\" along its middle x 6\" x 12\"");
+    }
+
+    [Fact]
+    public void An_allowance_is_ordered_over_the_volume()
+    {
+        // 10 m x 0.15 m x 2 m = 3 m3; with 7.5 % 3.225 m3.
+        var core = Takeoff.Of(Laid(MetricWall(Leg("A", Mm(10_000), Turn.End)) with { Height = Mm(2000), AllowancePermille = 75 }, Metric), "walls").Concrete.Single();
+
+        core.Net.CubicMetres.Should().Be(3m);
+        core.Total.CubicMetres.Should().Be(3.225m);
+    }
+
+    [Fact]
+    public void The_core_of_a_branch_goes_on_to_the_core_of_the_leg_it_starts_from()
+    {
+        // 240 x 6 x 24, and (96 + 2.5) x 6 x 24.
+        var wall = Laid(Wall(Leg("A", Ft(20), Turn.End), Leg("T", Ft(8), Turn.End) with { Start = new Junction("A", Ft(10), Face.Inside) }));
+
+        (Takeoff.Of(wall, "walls").Concrete.Single().Net.CubicFeet * 1728).Should().BeApproximately((240 + 98.5m) * 6 * 24, 1e-15m);
+    }
+
+    [Fact]
+    public void Ties_of_a_free_leg_stand_every_foot_from_end_to_end()
+    {
+        // 36 ft: 0, 1, .. 36 is 37 places in each of 2 courses. That ties go about every foot: common practice, no source.
+        Ties(Wall(Leg("A", Ft(36), Turn.End))).Should().Be(74);
+    }
+
+    [Fact]
+    public void Ties_near_a_corner_stand_only_where_both_faces_are()
+    {
+        // L: A 240, its inside ends at 231.5 or 229, so 0 .. 228 is 20 places in both courses.
+        // B 144, its inside starts at 11 or 8.5, so 12 .. 144 is 12 places in both.
+        Ties(Wall(Leg("A", Ft(20), Turn.Left), Leg("B", Ft(12), Turn.End))).Should().Be(2 * (20 + 12));
+    }
+
+    [Fact]
+    public void No_tie_stands_in_the_gap_that_a_tee_leaves()
+    {
+        // A: 21 places, 120 lies in the gap from 117 to 123. T: 96 in, 9 places. 2 courses.
+        Ties(Wall(Leg("A", Ft(20), Turn.End), Leg("T", Ft(8), Turn.End) with { Start = new Junction("A", Ft(10), Face.Inside) }))
+            .Should().Be(2 * (20 + 9));
+    }
+
+    [Fact]
+    public void A_plan_adds_a_tie_for_each_joint_that_has_none_and_both_faces_share_it()
+    {
+        var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(36), Turn.End))), "walls");
+
+        var with = taken.WithJoints(
+        [
+            ("A", 1, In(48)), // on a regular tie
+            ("A", 1, In(50)), // off it, outside
+            ("A", 1, In(50)), // and inside
+            ("A", 2, In(50)), // in another course
+        ]);
+
+        with.Hardware[0].Count.Figure.Should().Be(74 + 2);
+        with.Hardware[0].Count.Lines[^1].Should().Be(new CountLine("leg A, course 2: joints without a regular tie", 1));
+    }
+
+    [Fact]
+    public void Corners_tees_and_ends_take_what_the_sheet_says_in_each_course()
+    {
+        // Generic sheet: 2 brackets a corner, 4 a tee (twice a corner: common practice), 2 end brackets. 2 courses.
+        // 4 corners, 1 tee, 1 free end: (4 x 2 + 4) x 2 = 24 and 2 x 2 = 4. Sealing strip, 1 a leg and course: 5 x 2 = 10.
+        var system = Sheets.System with { AtCourse = [new Fitting(1, new Strip().Hardware)] };
+        var wall = Laid(Rectangle with { Legs = [.. Rectangle.Legs, Leg("T", Ft(5), Turn.End) with { Start = new Junction("B", Ft(10), Face.Inside) }] }, system);
+
+        var hardware = Takeoff.Of(wall, "walls").Hardware;
+
+        hardware.Skip(1).Select(one => (one.Hardware.Name, one.Count.Figure)).Should().Equal(("corner bracket", 24), ("end bracket", 4), ("strip", 10));
+        hardware[1].Count.Lines.Select(line => line.What).Should().Equal(
+            "corner of A and B: 2 in each of 2 courses",
+            "corner of B and C: 2 in each of 2 courses",
+            "corner of C and D: 2 in each of 2 courses",
+            "corner of D and A: 2 in each of 2 courses",
+            "tee of T on B: 4 in each of 2 courses");
+    }
+
+    [Fact]
+    public void A_window_takes_two_jambs_between_a_head_and_a_sill_and_a_door_has_no_sill()
+    {
+        // 2x12 is 1-1/2 thick dry (PS 20-20 Table 3). Door 36 x 84: jambs 84 - 1.5 = 82.5. Window 48 x 36: jambs 36 - 3 = 33.
+        var wall = Wall(Leg("A", Ft(20), Turn.End, new Opening("door", In(24), In(36), In(84), Length.Zero), new Opening("window", In(96), In(48), In(36), In(36)))) with
+        {
+            Height = Ft(8),
+            Bucks = new Bucks(TwoByTwelve, In(11), Use.Structural, TreatedWish.Yes),
+        };
+
+        var cuts = Takeoff.Of(Laid(wall), "walls").Cuts;
+
+        cuts.Select(cut => (cut.Cut.Name, cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal(
+            ("wall / door jamb", 82.5m, 2),
+            ("wall / door head", 36, 1),
+            ("wall / window jamb", 33, 2),
+            ("wall / window head", 48, 1),
+            ("wall / window sill", 48, 1));
+        cuts.Should().OnlyContain(cut => cut.Cut.Use == Use.Structural && cut.Cut.Treated == TreatedWish.Yes && cut.Cut.Stage == "walls" && cut.Cut.Material.Name == "2x12");
+        cuts[0].Count.Lines.Single().What.Should().Be("door in leg A: both sides, 84\" less head of 1-1/2\", ripped to 11\" wide");
+    }
+
+    [Theory]
+    // 3-4-5 in feet: exactly 60 in. 6 ft and 4 ft: sqrt(72^2 + 48^2) = 86.533.. in, up to 86-5/8. 1 in and 1 in: 1.414 up to 1-1/2.
+    [InlineData(36, 48, 60)]
+    [InlineData(72, 48, 86.625)]
+    [InlineData(1, 1, 1.5)]
+    public void A_kicker_is_the_slanting_side_rounded_up_to_an_eighth(decimal rise, decimal run, decimal kicker) =>
+        BraceCuts.Kicker(In(rise), In(run)).Should().Be(In(kicker));
+
+    [Fact]
+    public void A_kicker_is_the_shortest_whole_number_of_eighths_that_reaches() =>
+        Gen.Select(Gen.Long[1, Length.Longest.Units], Gen.Long[1, Length.Longest.Units]).Sample((rise, run) =>
+        {
+            var kicker = (Int128)BraceCuts.Kicker(Length.FromUnits(rise), Length.FromUnits(run)).Units;
+            var square = (Int128)rise * rise + (Int128)run * run;
+            (kicker % 1016).Should().Be(0);
+            (kicker * kicker >= square).Should().BeTrue();
+            ((kicker - 1016) * (kicker - 1016) < square).Should().BeTrue();
+        });
+
+    [Fact]
+    public void Braces_stand_at_both_ends_of_the_inside_and_no_farther_apart_than_the_spacing()
+    {
+        // Insides: 336 - 22 = 314 and 240 - 22 = 218. Every 6 ft = 72: ceil(314 / 72) + 1 = 6 and ceil(218 / 72) + 1 = 5. Twice (6 + 5) = 22.
+        var wall = Rectangle with { Height = Ft(8), Braces = new Braces(Material("2x4"), Ft(6), Ft(6), Ft(4)) };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Shortest, cut.Cut.Count, cut.Cut.Use)).Should().Equal(
+            ("wall / brace upright", Ft(8), 22, Use.Bracing),
+            ("wall / brace kicker", In(86.625m), 22, Use.Bracing));
+    }
+
+    [Fact]
+    public void Level_bars_run_through_corners_to_the_far_side_of_the_core_and_are_lapped()
+    {
+        // Rectangle, 8 ft high, every 32 in: ceil(96 / 32) = 3 rows. Lines: 336 - 2 x 2.5 = 331 and 240 - 5 = 235.
+        // Bars of 240, lap 24: 331 = 240 + (331 - 216 = 115); 235 in one. Two legs of each, three rows: 6 x 240, 6 x 115, 6 x 235.
+        var wall = Rectangle with { Height = Ft(8), Steel = new Steel { Horizontal = new Bars(Four, In(32), In(24)), LongestBar = Ft(20) } };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal(
+            ("wall / #4 level 20'", 240, 6),
+            ("wall / #4 level 9' 7\"", 115, 6),
+            ("wall / #4 level 19' 7\"", 235, 6));
+    }
+
+    [Fact]
+    public void Level_bars_stop_at_openings_and_stay_away_from_ends_by_the_cover()
+    {
+        // 8 ft high, every 48 in: rows at 24 and 72. Leg 240, window 96 .. 144, 60 to 84 high: the row at 72 is two of 96 less 2 x 2 = 92;
+        // the row at 24 is 240 - 4 = 236.
+        var wall = Wall(Leg("A", Ft(20), Turn.End, new Opening("window", In(96), In(48), In(24), In(60)))) with
+        {
+            Height = Ft(8),
+            Steel = new Steel { Horizontal = new Bars(Four, In(48), In(24)), LongestBar = Ft(20), Cover = In(2) },
+        };
+
+        var cuts = Takeoff.Of(Laid(wall), "walls").Cuts;
+        cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((236, 1), (92, 2));
+        cuts[1].Count.Lines.Should().OnlyContain(line => line.What == "leg A, course 7", "72 in is the bottom of course 7");
+    }
+
+    [Fact]
+    public void Upright_bars_are_spread_evenly_and_cut_short_at_openings()
+    {
+        // 240 in, every 24: 10 bars at 12, 36, 60, 84, 108, .. Window 96 .. 144: 108 and 132 stand in it: 60 in under, 12 in over.
+        var wall = Wall(Leg("A", Ft(20), Turn.End, new Opening("window", In(96), In(48), In(24), In(60)))) with
+        {
+            Height = Ft(8),
+            Steel = new Steel { Vertical = new Bars(Four, In(24), In(24)), LongestBar = Ft(20) },
+        };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((96, 8), (60, 2), (12, 2));
+    }
+
+    [Fact]
+    public void Bars_of_a_line_lapped_as_said_cover_it_and_one_less_would_not() =>
+        Gen.Select(Gen.Long[1, 100_000], Gen.Long[100, 5000], Gen.Long[0, 99]).Sample((line, longest, lap) =>
+        {
+            var bars = SteelCuts.Split(line, longest, lap);
+            var count = bars.Sum(bar => bar.Count);
+            bars.Should().OnlyContain(bar => bar.Length > 0 && bar.Length <= longest);
+            (bars.Sum(bar => bar.Length * bar.Count) - (count - 1) * lap).Should().Be(line);
+            ((count - 1) * longest - (count - 2) * lap < line).Should().BeTrue();
+        });
+
+    [Fact]
+    public void Footing_boards_stand_along_both_sides_of_a_footing_that_goes_beyond_the_wall()
+    {
+        // Rectangle 336 x 240, footing 6 in beyond: 348 x 252 outside. Boards 1-1/2 thick (2x10, PS 20-20) outside of it: 351 x 255 over all.
+        // The long legs run by: outer 351, inner: 351 - 2 W' + 2 t' with W' = 11 + 12 + 3 = 26: 351 - 52 + 3 = 302. Short legs butt:
+        // 255 - 3 = 252 and 255 - 52 = 203.
+        var wall = Laid(Rectangle with { Footing = Footing });
+
+        wall.FootingRuns.Select(run => (run.Name, run.Courses.Single().Stretches.Single().Length.InInches)).Take(4).Should().Equal(
+            ("A footing outside", 351m), ("A footing inside", 302m), ("B footing outside", 252m), ("B footing inside", 203m));
+        wall.FootingRuns[0].Joints.Should().Be(JointRule.OnLines);
+        wall.FootingRuns[0].Material.Name.Should().Be("2x10");
+    }
+
+    [Fact]
+    public void Stakes_stand_at_every_place_and_at_ends_of_boards_and_spreaders_lie_across()
+    {
+        // A free leg of 240, beyond 6 at both ends: 252 long. Every 36: 0, 36, .. 252 is 8 places a side, the last at the end: 16 stakes.
+        // Spreaders 11 + 12 = 23 long, 8. End boards 23, 2. Footing 252 x 23 x 8 in3 deep.
+        var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(20), Turn.End)) with { Footing = Footing with { Depth = In(8) } }), "footing");
+
+        taken.Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Shortest.InInches, cut.Cut.Count, cut.Cut.Use)).Should().Equal(
+            ("wall / stake", 24, 16, Use.Rough), ("wall / spreader", 23, 8, Use.Rough), ("wall / footing end board", 23, 2, Use.Rough));
+        (taken.Concrete[1].Net.CubicFeet * 1728).Should().BeApproximately(252 * 23 * 8, 1e-12m);
+        taken.Runs[1].Total.Should().Be(In(504));
+    }
+
+    [Fact]
+    public void Cleats_are_counted_once_a_plan_says_how_many_joints_need_one()
+    {
+        var system = Sheets.System with { Cleat = new Cleat(Material("2x4"), In(24)) };
+        var wall = Laid(Wall(Leg("A", Ft(20), Turn.End)) with { Footing = Footing }, system);
+
+        wall.FootingRuns[0].Joints.Should().Be(JointRule.Anywhere);
+        var cleats = Takeoff.Of(wall, "footing").Cleats("footing", 3)!;
+        (cleats.Cut.Name, cleats.Cut.Count, cleats.Cut.Use).Should().Be(("wall / cleat", 3, Use.Rough));
+        Takeoff.Of(wall, "footing").Cleats("footing", 0).Should().BeNull();
+    }
+
+    [Fact]
+    public void Whole_panels_are_at_least_the_length_of_all_runs_by_that_of_a_panel()
+    {
+        // 36 ft, 2 faces, 2 courses of 9 panels: 36. A foot longer: 148 ft / 4 ft = 37 (rounded up from 37.0): 4 x 37 = 148.
+        AtLeast(Wall(Leg("A", Ft(36), Turn.End))).Should().Be(36);
+        AtLeast(Wall(Leg("A", Ft(37), Turn.End))).Should().Be(37);
+        AtLeast(Wall(Leg("A", In(433), Turn.End))).Should().Be(37, "36 panels and 4 in");
+
+        static long AtLeast(WallSheet wall) => Takeoff.Of(Laid(wall), "walls").Runs[0].AtLeast!.Value;
+    }
+
+    [Fact]
+    public void Every_takeoff_says_that_walls_blow_out_and_that_concrete_burns()
+    {
+        var taken = Takeoff.Of(Laid(Rectangle), "walls");
+
+        taken.Cautions.Select(caution => caution.Topic).Should().StartWith(["walls blow out", "fresh concrete", "forms and braces"]);
+        taken.Cautions.Should().OnlyContain(caution => caution.Source.Length > 0);
+    }
+
+    [Fact]
+    public void What_was_taken_for_granted_is_told()
+    {
+        var wall = Wall(Leg("A", Ft(20), Turn.Left, new Opening("slit", In(2), In(12), In(10), Length.Zero)), Leg("B", Ft(12), Turn.End)) with { Height = In(30) };
+
+        Takeoff.Of(Laid(wall, Sheets.System with { ShortestPiece = In(6) }), "walls").Notes.Should().StartWith(
+        [
+            "Lengths are taken as measured on the right, walking from the start of leg A.",
+            "Course 3 is ripped to 6\".",
+            "Leg A, course 1: cut to height at slit, 2\" over it.",
+        ]);
+    }
+
+    [Fact]
+    public void A_stretch_that_no_piece_can_fill_is_told()
+    {
+        var wall = Wall(Leg("A", Ft(20), Turn.End, new Opening("slit", In(2), In(12), In(12), Length.Zero)));
+
+        Takeoff.Of(Laid(wall, Sheets.System with { ShortestPiece = In(6) }), "walls").Notes.Should().Contain(
+            "A outside, course 1: a stretch of 2\" is shorter than the shortest piece of 6\"; nothing can be laid there.");
+    }
+
+    private static FootingForms Footing => new()
+    {
+        Board = (Lumber)Material("2x10"),
+        Beyond = In(6),
+        Spacing = Ft(3),
+        Stake = Material("2x4"),
+        StakeLength = In(24),
+        Spreader = Material("1x4"),
+    };
+
+    private static long Ties(WallSheet wall) => Takeoff.Of(Laid(wall), "walls").Hardware[0].Count.Figure;
+
+    private sealed record Strip
+    {
+        public Hardware Hardware { get; } = (Hardware)MaterialReader.ReadCounted("strip").Value;
+    }
+}
