@@ -91,6 +91,7 @@ internal static class WallRules
         {
             if (steel.LongestBar.IsZero) faults.Add(WallFaults.NoLength("longest bar"));
             if (2 * steel.Cover.Units >= Math.Min(wall.Height.Units, wall.Legs.Select(leg => leg.Length.Units).DefaultIfEmpty(long.MaxValue).Min())) faults.Add(WallFaults.CoverTooMuch(steel.Cover));
+            if (steel is { Horizontal: null, Vertical: null }) faults.Add(WallFaults.SteelWithoutBars());
             CheckBars(faults, steel, steel.Horizontal, "horizontal steel");
             CheckBars(faults, steel, steel.Vertical, "vertical steel");
         }

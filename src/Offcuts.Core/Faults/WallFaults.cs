@@ -134,6 +134,8 @@ public static class WallFaults
     public static Fault BarLapTooLong(string bar, Length lap, Length longest) =>
         new($"a lap of {lap} leaves nothing of a {bar} of {longest}");
 
+    public static Fault SteelWithoutBars() => new("a longest bar is given, but no bars; give horizontal or vertical bars");
+
     public static Fault CoverTooMuch(Length cover) => new($"a cover of {cover} at both ends leaves nothing of a bar");
 
     public static Fault BuckTooNarrow(string lumber, Length wide, Length wanted) =>
@@ -142,6 +144,10 @@ public static class WallFaults
     public static Fault NotLumber(string material, string what) => new($"{Shown(material)} is no lumber; the {what} are lumber of a nominal size, like 2x10");
 
     public static Fault NotCut(string material, string what) => new($"{Shown(material)} is not cut to length, and the {what} are");
+
+    public static Fault NotCounted(string material) => new($"{Shown(material)} is cut to length, and what holds panels is counted");
+
+    public static Fault NoBar(string material) => new($"{Shown(material)} is no bar; bars run from #3 to #11");
 
     public static Fault KickerTooHigh(Length rise, Length height) =>
         new($"the kicker meets its upright {rise} up, but the wall is only {height} high");
@@ -168,6 +174,8 @@ public static class WallFaults
         new($"\"{Shown(text)}\" is nothing that such a sheet says{(near.Length > 0 ? $"; {near} is the nearest" : "")}", column);
 
     public static Fault FactTwice(string fact, int line) => new($"{fact} stands in line {line} already", 1);
+
+    public static Fault FactTwiceOfLeg(string fact, string leg) => new($"{fact} is said of leg {Shown(leg)} already", 1);
 
     public static Fault FactMissing(string fact, string example) => new($"{fact} is missing; write it like: {example}");
 

@@ -10,54 +10,65 @@ public static class SystemRules
     public static Length SmallestInterval { get; } = Length.Inches(0.25m);
 
     /// <summary>The sheet itself, or every fault in it.</summary>
-    public static Result<SystemSheet> Check(SystemSheet sheet)
-    {
-        var faults = new List<Fault>();
-        SheetNames.Check(faults, "system", sheet.Name, SheetNames.LongestSystem);
-        CheckPanel(faults, sheet);
-        if (sheet.ShortestPiece > sheet.PanelLength) faults.Add(WallFaults.ShortestOverPanel(sheet.ShortestPiece, sheet.PanelLength));
-        if (sheet.Stagger.Units > sheet.PanelLength.Units / 2) faults.Add(WallFaults.StaggerOverHalf(sheet.Stagger, sheet.PanelLength));
-        SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestSystem);
-        CheckFittings(faults, "at a corner", sheet.AtCorner);
-        CheckFittings(faults, "at a tee", sheet.AtTee);
-        CheckFittings(faults, "at an end", sheet.AtEnd);
-        CheckFittings(faults, "in a course", sheet.AtCourse);
-        if (sheet.Cleat is { } cleat)
-        {
-            if (cleat.Length.IsZero) faults.Add(WallFaults.NoLength("length of a cleat"));
-            if (!WallWords.IsCut(cleat.Material)) faults.Add(WallFaults.NotCut(cleat.Material.Name, "cleats"));
-        }
+    public static Result<SystemSheet> Check(SystemSheet sheet) =>
+        Faults(sheet).Select(found => found.Fault).ToArray() is { Length: > 0 } faults ? Result<SystemSheet>.Fail(faults) : sheet;
 
-        SheetNames.CheckNotes(faults, sheet.Notes);
-        return faults.Count > 0 ? Result<SystemSheet>.Fail(faults) : sheet;
-    }
+    /// <summary>Every fault with the fact it is about, as the sheet's file calls it.</summary>
+    internal static IEnumerable<(string Fact, Fault Fault)> Faults(SystemSheet sheet) =>
+    [
+        .. Names("system", faults => SheetNames.Check(faults, "system", sheet.Name, SheetNames.LongestSystem)),
+        .. PanelFaults(sheet),
+        .. LayingFaults(sheet),
+        .. Names("tie", faults => SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestSystem)),
+        .. FittingFaults("corner", "at a corner", sheet.AtCorner),
+        .. FittingFaults("tee", "at a tee", sheet.AtTee),
+        .. FittingFaults("end", "at an end", sheet.AtEnd),
+        .. FittingFaults("course", "in a course", sheet.AtCourse),
+        .. CleatFaults(sheet.Cleat),
+        .. Names("note", faults => SheetNames.CheckNotes(faults, sheet.Notes)),
+    ];
 
-    private static void CheckPanel(List<Fault> faults, SystemSheet sheet)
+    private static IEnumerable<(string Fact, Fault Fault)> PanelFaults(SystemSheet sheet)
     {
-        if (sheet.PanelLength.IsZero) faults.Add(WallFaults.NoLength("panel length"));
-        if (sheet.PanelHeight.IsZero) faults.Add(WallFaults.NoLength("panel height"));
-        if (sheet.Thickness.IsZero) faults.Add(WallFaults.NoLength("panel thickness"));
-        if (sheet.TieSpacing.IsZero) faults.Add(WallFaults.NoLength("tie spacing"));
+        if (sheet.PanelLength.IsZero) yield return ("panel length", WallFaults.NoLength("panel length"));
+        if (sheet.PanelHeight.IsZero) yield return ("panel height", WallFaults.NoLength("panel height"));
+        if (sheet.Thickness.IsZero) yield return ("panel thickness", WallFaults.NoLength("panel thickness"));
+        if (sheet.TieSpacing.IsZero) yield return ("tie spacing", WallFaults.NoLength("tie spacing"));
         if (sheet.Interval.IsZero)
         {
-            faults.Add(WallFaults.NoLength("interval"));
-            return;
+            yield return ("interval", WallFaults.NoLength("interval"));
+            yield break;
         }
 
-        if (sheet.Interval < SmallestInterval) faults.Add(WallFaults.IntervalTooSmall(SmallestInterval));
-        if (sheet.TieSpacing.Units % sheet.Interval.Units != 0) faults.Add(WallFaults.IntervalAndTies(sheet.Interval, sheet.TieSpacing));
-        if (sheet.PanelLength.Units % sheet.Interval.Units != 0) faults.Add(WallFaults.IntervalAndPanel(sheet.Interval, sheet.PanelLength));
+        if (sheet.Interval < SmallestInterval) yield return ("interval", WallFaults.IntervalTooSmall(SmallestInterval));
+        if (sheet.TieSpacing.Units % sheet.Interval.Units != 0) yield return ("interval", WallFaults.IntervalAndTies(sheet.Interval, sheet.TieSpacing));
+        if (sheet.PanelLength.Units % sheet.Interval.Units != 0) yield return ("interval", WallFaults.IntervalAndPanel(sheet.Interval, sheet.PanelLength));
     }
 
-    private static void CheckFittings(List<Fault> faults, string place, IReadOnlyList<Fitting> fittings)
+    private static IEnumerable<(string Fact, Fault Fault)> LayingFaults(SystemSheet sheet)
     {
-        foreach (var fitting in fittings)
-        {
-            SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestSystem);
-            if (fitting.Count is < 1 or > 1000) faults.Add(WallFaults.FittingCount(fitting.Hardware.Name));
-        }
+        if (sheet.ShortestPiece > sheet.PanelLength) yield return ("shortest piece", WallFaults.ShortestOverPanel(sheet.ShortestPiece, sheet.PanelLength));
+        if (sheet.Stagger.Units > sheet.PanelLength.Units / 2) yield return ("stagger", WallFaults.StaggerOverHalf(sheet.Stagger, sheet.PanelLength));
+    }
 
-        foreach (var twice in fittings.GroupBy(fitting => fitting.Hardware).Where(same => same.Count() > 1))
-            faults.Add(WallFaults.FittingTwice(twice.Key.Name, place));
+    private static IEnumerable<(string Fact, Fault Fault)> FittingFaults(string fact, string place, IReadOnlyList<Fitting> fittings) =>
+    [
+        .. fittings.SelectMany(fitting => Names(fact, faults => SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestSystem))),
+        .. fittings.Where(fitting => fitting.Count is < 1 or > 1000).Select(fitting => (fact, WallFaults.FittingCount(fitting.Hardware.Name))),
+        .. fittings.GroupBy(fitting => fitting.Hardware).Where(same => same.Count() > 1).Select(same => (fact, WallFaults.FittingTwice(same.Key.Name, place))),
+    ];
+
+    private static IEnumerable<(string Fact, Fault Fault)> CleatFaults(Cleat? cleat)
+    {
+        if (cleat is null) yield break;
+        if (cleat.Length.IsZero) yield return ("cleat", WallFaults.NoLength("length of a cleat"));
+        if (!WallWords.IsCut(cleat.Material)) yield return ("cleat", WallFaults.NotCut(cleat.Material.Name, "cleats"));
+    }
+
+    private static IEnumerable<(string Fact, Fault Fault)> Names(string fact, Action<List<Fault>> check)
+    {
+        var faults = new List<Fault>();
+        check(faults);
+        return faults.Select(fault => (fact, fault));
     }
 }
