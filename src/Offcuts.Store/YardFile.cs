@@ -4,6 +4,7 @@ using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Savings;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
@@ -71,6 +72,12 @@ public sealed class YardFile : IDisposable
 
     /// <summary>Every stage with its needs, in the order of the work.</summary>
     public IReadOnlyList<Stage> Stages() => Guard(_reader.Stages);
+
+    /// <summary>Every system sheet, in the order of entry.</summary>
+    public IReadOnlyList<SystemSheet> Systems() => Guard(_reader.Systems);
+
+    /// <summary>Every wall, in the order of the work.</summary>
+    public IReadOnlyList<StageWall> Walls() => Guard(_reader.Walls);
 
     /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
     public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));

@@ -36,6 +36,12 @@ public sealed class UndoTests : IDisposable
         ["do a step otherwise"] = change => change.SetStep(1, 0, new PlanStep(StepState.DoneOtherwise, Samples.Actual)),
         ["count the hardware out"] = change => change.HardwareDone(1),
         ["drop the rest of a plan"] = change => change.DropRest(new KeptPlan(1, default, Samples.Plan, [], false)),
+        ["add a system"] = change => change.SetSystem(Core.Walls.SystemSheet.Generic with { Name = "another" }),
+        ["set a system"] = change => change.SetSystem(Sheets.System with { Name = Sheets.System.Name.ToUpperInvariant(), Stagger = Core.Measures.Length.Zero }),
+        ["remove a system"] = change => change.RemoveSystem("unused"),
+        ["add a wall"] = change => change.SetWall(new("footing", Sheets.Garage with { Name = "shed" })),
+        ["set a wall"] = change => change.SetWall(new("footing", Sheets.Garage with { Notes = ["moved"] })),
+        ["remove a wall"] = change => change.RemoveWall("Garage"),
         ["add to the ledger"] = change => change.AddLedgerLine(Samples.Saved),
     };
 
@@ -48,6 +54,7 @@ public sealed class UndoTests : IDisposable
         _yard.Do(Samples.Everything);
         _yard.Do(change => change.Put(new Bin(Yards.CodeNumber(601), Yards.Hardware("snap tie", "box"), 2)));
         _yard.Do(Blank600);
+        _yard.Do(Sheets.All);
         var before = _yard.Dump();
         _yard.Do(Kinds[kind]);
         var after = _yard.Dump();
@@ -65,6 +72,7 @@ public sealed class UndoTests : IDisposable
         _yard.Do(Samples.Everything);
         _yard.Do(change => change.Put(new Bin(Yards.CodeNumber(601), Yards.Hardware("snap tie", "box"), 2)));
         _yard.Do(Blank600);
+        _yard.Do(Sheets.All);
         var before = _yard.Dump();
         _yard.Do(Kinds[kind]);
         var after = _yard.Dump();
@@ -138,14 +146,14 @@ public sealed class UndoTests : IDisposable
 
         ways.Should().BeEquivalentTo(
             "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
-            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine");
+            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall");
     }
 
     [Fact]
     public void Undo_goes_back_again_and_again_to_an_empty_yard()
     {
         var states = new Stack<string>();
-        foreach (var kind in Kinds.Where(kind => kind.Key != "remove a stage").Select(kind => kind.Value).Prepend(Blank600).Prepend(Samples.Everything))
+        foreach (var kind in Kinds.Where(kind => kind.Key != "remove a stage").Select(kind => kind.Value).Prepend(Sheets.All).Prepend(Blank600).Prepend(Samples.Everything))
         {
             states.Push(_yard.Dump());
             _yard.Change("one more", kind);

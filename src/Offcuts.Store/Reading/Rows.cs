@@ -150,6 +150,23 @@ internal sealed class LedgerRow
     public int HardwareUsed { get; init; }
 }
 
+internal sealed class SheetRow
+{
+    public long Id { get; init; }
+    public string Name { get; init; } = "";
+    public string Sheet { get; init; } = "";
+}
+
+internal sealed class WallRow
+{
+    public long Id { get; init; }
+    public string Stage { get; init; } = "";
+    public long StageId { get; init; }
+    public string Name { get; init; } = "";
+    public long System { get; init; }
+    public string Sheet { get; init; } = "";
+}
+
 internal sealed class HistoryRow
 {
     public long Number { get; init; }

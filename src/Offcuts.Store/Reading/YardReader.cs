@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Data;
 using System.Text.Json;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Savings;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
@@ -100,6 +102,11 @@ internal sealed class YardReader(Database database, string path)
         }),
     ]);
 
+    public List<SystemSheet> Systems() => Sound<List<SystemSheet>>(() => [.. database.Rows<SheetRow>("system_sheets").Select(row => Read(SystemText.Read(row.Sheet), row.Name))]);
+
+    public List<StageWall> Walls() =>
+        Sound<List<StageWall>>(() => [.. database.Rows<WallRow>("wall_sheets").Select(row => new StageWall(row.Stage, Read(WallText.Read(row.Sheet), row.Name)))]);
+
     public List<HistoryEntry> History(string query, object? parameters = null) =>
         Sound<List<HistoryEntry>>(() => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)]);
 
@@ -177,6 +184,8 @@ internal sealed class YardReader(Database database, string path)
         HardwareDropped: row.Hardware == "dropped");
 
     private static HistoryEntry Entry(HistoryRow row) => new(row.Number, Values.Moment(row.At), row.What, row.Undoes ?? 0, row.Undone);
+
+    private static T Read<T>(Result<T> sheet, string name) => sheet.Ok ? sheet.Value : throw new FormatException($"the sheet {name}: {sheet.Fault}");
 
     private T Snapshot<T>(Func<T> read) => Sound(() => database.Snapshot(read));
 

@@ -65,12 +65,13 @@ public sealed partial class YardChange
         Order(order);
     }
 
-    /// <summary>Removes a stage with its needs. Pieces that were reserved for it become free.</summary>
+    /// <summary>Removes a stage with its needs and walls. Pieces that were reserved for it become free.</summary>
     public void RemoveStage(string name)
     {
         if (Existing(name) is not { } row) return;
         Database.Run("stage_free_pieces", ("id", row.Id));
         RemoveNeeds(row.Id);
+        Database.Run("wall_sheets_remove", ("stage", row.Id));
         Database.Run("stage_remove", ("id", row.Id));
         Order([.. Stages.Where(stage => stage.Id != row.Id)]);
     }

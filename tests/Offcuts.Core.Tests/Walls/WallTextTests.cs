@@ -16,7 +16,7 @@ public sealed class WallTextTests
           opening big door: at 4' wide 9' high 7' sill 0"
         leg B: 20' left
         leg C: 28' left
-          opening window: at 12' wide 4' high 3' sill 3'
+          opening window: at 4' wide 4' high 3' sill 3'
         leg D: 20' left
         leg T: 18' 2" end
           starts at 14' inside of A
@@ -47,7 +47,7 @@ public sealed class WallTextTests
             ("A", Length.Feet(28), Turn.Left), ("B", Length.Feet(20), Turn.Left), ("C", Length.Feet(28), Turn.Left), ("D", Length.Feet(20), Turn.Left), ("T", Length.Inches(218), Turn.End));
         sheet.Legs[4].Start.Should().Be(new Junction("A", Length.Feet(14), Face.Inside));
         sheet.Legs[4].Finish.Should().Be(new Junction("C", Length.Feet(14), Face.Inside));
-        sheet.Legs[2].Openings.Should().Equal(new Opening("window", Length.Feet(12), Length.Feet(4), Length.Feet(3), Length.Feet(3)));
+        sheet.Legs[2].Openings.Should().Equal(new Opening("window", Length.Feet(4), Length.Feet(4), Length.Feet(3), Length.Feet(3)));
         sheet.Footing!.Depth.Should().Be(Length.Inches(8));
         sheet.Steel!.Cover.Should().Be(Length.Inches(2));
         sheet.Braces!.Run.Should().Be(Length.Feet(4));
@@ -76,7 +76,7 @@ public sealed class WallTextTests
     [InlineData("leg B: 20' left", "leg : 20' left", "line 8: column 5: a name is missing here; write it like: leg A: 28' left")]
     [InlineData("  starts at 14' inside of A", "  starts 14' inside of A", "line 13: column 10: \"14'\" can't be read here; write it like: starts at 14' inside of A")]
     [InlineData("  ends at 14' inside of C", "  starts at 1' inside of C", "line 14: column 1: starts is said of leg T already")]
-    [InlineData("wide 4' high", "wide 4 high", "line 10: column 33: \"high\" is no unit of length; use ft, in, mm, cm or m")]
+    [InlineData("wide 4' high", "wide 4 high", "line 10: column 32: \"high\" is no unit of length; use ft, in, mm, cm or m")]
     [InlineData("core             6\"", "core             6\" or 8\"", "line 4: column 21: \"or 8\"\" can't be read here; write it like: core             6\"")]
     [InlineData("of 2x12", "of #4", "line 19: column 52: #4 is no lumber; the bucks are lumber of a nominal size, like 2x10")]
     [InlineData("longest bar      20'", "", "line 16: longest bar is missing; write it like: longest bar      20'")]
