@@ -12,6 +12,9 @@ public static class SheetNames
     /// <summary>Longest name of a system.</summary>
     public const int LongestSystem = 60;
 
+    /// <summary>Longest name of hardware in a system sheet: with a wall's name before it, it names a need of a stage.</summary>
+    public const int LongestHardware = 37;
+
     /// <summary>Longest note.</summary>
     public const int LongestNote = 200;
 

@@ -19,7 +19,7 @@ public static class SystemRules
         .. Names("system", faults => SheetNames.Check(faults, "system", sheet.Name, SheetNames.LongestSystem)),
         .. PanelFaults(sheet),
         .. LayingFaults(sheet),
-        .. Names("tie", faults => SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestSystem)),
+        .. Names("tie", faults => SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestHardware)),
         .. FittingFaults("corner", "at a corner", sheet.AtCorner),
         .. FittingFaults("tee", "at a tee", sheet.AtTee),
         .. FittingFaults("end", "at an end", sheet.AtEnd),
@@ -53,7 +53,7 @@ public static class SystemRules
 
     private static IEnumerable<(string Fact, Fault Fault)> FittingFaults(string fact, string place, IReadOnlyList<Fitting> fittings) =>
     [
-        .. fittings.SelectMany(fitting => Names(fact, faults => SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestSystem))),
+        .. fittings.SelectMany(fitting => Names(fact, faults => SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestHardware))),
         .. fittings.Where(fitting => fitting.Count is < 1 or > 1000).Select(fitting => (fact, WallFaults.FittingCount(fitting.Hardware.Name))),
         .. fittings.GroupBy(fitting => fitting.Hardware).Where(same => same.Count() > 1).Select(same => (fact, WallFaults.FittingTwice(same.Key.Name, place))),
     ];
