@@ -22,7 +22,10 @@ internal sealed class CutList(string wall, string stage)
             _cuts.Add(found);
         }
 
-        found.Lines.Add(new CountLine(what, count));
+        // What is told of one place in the same words is one line.
+        var same = found.Lines.FindIndex(line => line.What == what);
+        if (same < 0) found.Lines.Add(new CountLine(what, count));
+        else found.Lines[same] = new CountLine(what, found.Lines[same].Figure + count);
     }
 
     public IReadOnlyList<CutTakeoff> All() =>

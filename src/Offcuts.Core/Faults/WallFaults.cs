@@ -154,9 +154,15 @@ public static class WallFaults
 
     public static Fault NoSuchSystem(string name) => new($"there is no system sheet named {Shown(name)}");
 
-    public static Fault SystemExists(string name) => new($"there is a system sheet named {Shown(name)} already");
+    public static Fault SystemExists(string name) => new($"there is a system sheet named {Shown(name)} already; read it in its place with --replace");
 
     public static Fault SystemInUse(string name, string wall) => new($"the wall {Shown(wall)} is built of {Shown(name)}; drop the wall first");
+
+    public static Fault SystemBreaksWall(string wall, string why) => new($"then the wall {Shown(wall)} could not be built: {why}");
+
+    public static Fault ManySystems() => new("name the system; offcuts system list tells which there are");
+
+    public static Fault NothingAsked(string wall) => new($"the wall {Shown(wall)} asks for nothing that is cut or counted");
 
     public static Fault NoSuchWall(string name) => new($"there is no wall named {Shown(name)}");
 
@@ -165,6 +171,8 @@ public static class WallFaults
     // The file.
 
     public static Fault SheetEmpty(string first) => new($"nothing is written here; the first line is {first} and a name");
+
+    public static Fault SheetTooLarge(long most) => new($"the file is larger than {most / 1_000_000} MB; that is no sheet");
 
     public static Fault SheetTooLong(int mostLines) => new($"the sheet has more than {mostLines} lines");
 

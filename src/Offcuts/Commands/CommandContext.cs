@@ -71,6 +71,12 @@ internal sealed class CommandContext(Surroundings world)
         return Exit.Done;
     }
 
+    /// <summary>Says that what has the name already is to be replaced.</summary>
+    public static Option<bool> Replace() => new("--replace") { Description = "Put it in the place of the one of that name" };
+
+    /// <summary>Says that a script reads along.</summary>
+    public static Option<bool> Json() => new("--json") { Description = "As JSON: lengths in millimetres" };
+
     /// <summary>Says that a name which nothing in the yard has yet is no slip.</summary>
     public static Option<bool> NewNames() => new("--new") { Description = "Names of materials that nothing here has yet are meant, and no slip" };
 

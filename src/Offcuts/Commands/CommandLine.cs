@@ -64,6 +64,8 @@ internal static class CommandLine
         .. YardCommands.All(context),
         .. LabelCommands.All(context),
         .. StageCommands.All(context),
+        .. SystemCommands.All(context),
+        .. WallCommands.All(context),
         .. PriceCommands.All(context),
         .. PlanCommands.All(context),
         .. LedgerCommands.All(context),

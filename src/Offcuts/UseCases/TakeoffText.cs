@@ -1,0 +1,122 @@
+using System.Globalization;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using Offcuts.Walls;
+
+namespace Offcuts.UseCases;
+
+/// <summary>A wall, its takeoff and its runs in plain lines, for a terminal and a print alike.</summary>
+public static class TakeoffText
+{
+    /// <summary>The cautions that stand on every wall sheet, and the line that closes them.</summary>
+    public static IEnumerable<string> Cautions(bool steel) =>
+        [.. Core.Yard.Cautions.ForWall(steel).Select(caution => "! " + caution), Core.Yard.Cautions.Closing];
+
+    /// <summary>What a takeoff says: each figure on a line, and, opened, what it is made of below it.</summary>
+    /// <param name="taken">The takeoff.</param>
+    /// <param name="unit">The unit lengths are shown in.</param>
+    /// <param name="today">The day it is: an order that is late is told so.</param>
+    /// <param name="open">True to open every figure.</param>
+    public static IEnumerable<string> Lines(WallTakenOff taken, LengthUnit unit, DateOnly today, bool open)
+    {
+        var takeoff = taken.Takeoff;
+        yield return $"Wall {taken.Kept.Sheet.Name} of {taken.Kept.Stage}, built of {takeoff.Wall.System.Name}: {Words.Count(takeoff.Wall.Legs.Count, "leg")}, {Words.Count(takeoff.Wall.Courses, "course")}";
+        yield return "";
+        foreach (var run in takeoff.Runs)
+        {
+            yield return run.AtLeast is { } least
+                ? $"{run.Material}: {run.Total.ToText(unit)} to lay, at least {least} of {run.Whole.ToText(unit)}"
+                : $"{run.Material}: {run.Total.ToText(unit)} to lay";
+            if (open) foreach (var (what, length) in run.Lines) yield return $"    {length.ToText(unit),12}  {what}";
+        }
+
+        foreach (var hardware in takeoff.Hardware)
+        {
+            yield return $"{hardware.Hardware}: {Number(hardware.Count.Figure)}";
+            if (open) foreach (var line in Opened(hardware.Count)) yield return line;
+        }
+
+        foreach (var cut in takeoff.Cuts)
+        {
+            yield return $"{cut.Cut.Name[(taken.Kept.Sheet.Name.Length + 3)..]}: {Number(cut.Count.Figure)} of {cut.Cut.Material}, {cut.Cut.Shortest.ToText(unit)}, {Words.Of(cut.Cut)}";
+            if (open) foreach (var line in Opened(cut.Count)) yield return line;
+        }
+
+        foreach (var concrete in takeoff.Concrete)
+        {
+            yield return $"concrete, {concrete.Name}: {Concrete(concrete.Total)}{(concrete.AllowancePermille > 0 ? $", with {concrete.AllowancePermille / 10m:0.#} % over {Concrete(concrete.Net)}" : "")}";
+            if (open) foreach (var (what, volume) in concrete.Lines) yield return $"    {volume.CubicYards.ToString("0.000", CultureInfo.InvariantCulture),12}  yd3: {what}";
+        }
+
+        yield return "";
+        yield return "On hand";
+        foreach (var line in taken.Stock) yield return "  " + Of(line, unit, today);
+        yield return "";
+        foreach (var note in takeoff.Notes) yield return note;
+        yield return "";
+        foreach (var caution in Cautions(taken.Kept.Sheet.Steel is not null)) yield return caution;
+    }
+
+    /// <summary>Every run, course by course: what is to be covered, measured from the start of the run's axis.</summary>
+    public static IEnumerable<string> Runs(StageWall kept, LaidWall wall, LengthUnit unit)
+    {
+        foreach (var leg in wall.Legs.Where(leg => !leg.AxisBefore.IsZero))
+            yield return $"Leg {leg.Leg.Name} is measured from {leg.AxisBefore.ToText(unit)} before its start, where its inside begins.";
+        foreach (var run in wall.Runs.Concat(wall.FootingRuns))
+        {
+            yield return $"{run.Name}: {run.Material}, first tie at {run.Lines.FirstTie.ToText(unit)}, lines every {run.Lines.Interval.ToText(unit)}, ties every {run.Lines.TieSpacing.ToText(unit)}";
+            foreach (var course in run.Courses)
+            {
+                var first = course.Stretches.Count == 0 ? "" : $", offset {Offset(run, course.Stretches[0]).ToText(unit)}";
+                yield return $"  course {course.Number}, {course.Height.ToText(unit)} high: {(course.Stretches.Count == 0 ? "nothing" : string.Join(", ", course.Stretches.Select(stretch => $"{stretch.Start.ToText(unit)} to {stretch.End.ToText(unit)}")))}{first}";
+            }
+        }
+
+        foreach (var notch in wall.Notches)
+            yield return $"Leg {notch.Leg}, course {notch.Course}: from {notch.Where.Start.ToText(unit)} to {notch.Where.End.ToText(unit)} cut to height at {notch.Opening}, {notch.Below.ToText(unit)} under it and {notch.Above.ToText(unit)} over it";
+        yield return "";
+        foreach (var caution in Cautions(kept.Sheet.Steel is not null)) yield return caution;
+    }
+
+    /// <summary>From the start of a stretch to the first pattern line in it.</summary>
+    public static Length Offset(Run run, Span stretch)
+    {
+        var over = (stretch.Start.Units - run.Lines.FirstTie.Units) % run.Lines.Interval.Units;
+        return Length.FromUnits(over > 0 ? run.Lines.Interval.Units - over : -over);
+    }
+
+    /// <summary>What is needed of a material and whether it is there: one line.</summary>
+    public static string Of(StockLine line, LengthUnit unit, DateOnly today)
+    {
+        var cut = !line.NeededLength.IsZero;
+        var needed = cut ? line.NeededLength.ToText(unit) : Number(line.NeededCount);
+        var onHand = line.OnHandCount == 0 ? "none" : !cut ? Number(line.OnHandCount) : $"{line.OnHandLength.ToText(unit)} in {Words.Count((int)line.OnHandCount, "usable length")}";
+        var verdict = line.Verdict switch
+        {
+            StockVerdict.Enough => "enough",
+            StockVerdict.PerhapsEnough => cut ? "perhaps enough; a plan tells" : "enough for the regular ones",
+            _ => $"short by {(line.AtLeast ? "at least " : "")}{ShortBy(line, unit)}",
+        };
+        return $"{line.Material}: {needed} needed{(line.AtLeast ? " at least" : "")}, {onHand} on hand: {verdict}{Order(line, today)}";
+    }
+
+    private static string ShortBy(StockLine line, LengthUnit unit) =>
+        line.NeededLength.IsZero ? Number(line.ShortBy)
+        : !line.NewLength.IsZero ? $"{Number(line.ShortBy)} of {line.NewLength.ToText(unit)}"
+        : line.NeededLength > line.OnHandLength ? (line.NeededLength - line.OnHandLength).ToText(unit)
+        : Words.Count((int)line.ShortBy, "cut");
+
+    private static string Order(StockLine line, DateOnly today)
+    {
+        if (line.Verdict != StockVerdict.Short || line.OrderBy is not { } day) return "";
+        var written = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return day < today ? $"; was to be ordered by {written}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago" : $"; order by {written}";
+    }
+
+    private static IEnumerable<string> Opened(Count count) => count.Lines.Select(line => $"    {Number(line.Figure),12}  {line.What}");
+
+    private static string Concrete(Volume volume) => string.Create(CultureInfo.InvariantCulture, $"{volume.CubicYards:0.00} yd3 ({volume.CubicMetres:0.00} m3)");
+
+    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

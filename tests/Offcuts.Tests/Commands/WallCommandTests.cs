@@ -1,0 +1,195 @@
+using System.Text.Json;
+
+namespace Offcuts.Tests.Commands;
+
+/// <summary>Systems and walls on the command line. The garage is our own invention; its figures are worked by hand beside them.</summary>
+public sealed class WallCommandTests : IDisposable
+{
+    // 28 ft x 20 ft outside, 2 courses, a door of 3 ft.
+    private const string Garage = """
+        wall             garage
+        system           generic, invented
+        height           2'
+        core             6"
+        closed           yes
+        leg A: 28' left
+          opening hatch: at 4' wide 3' high 2' sill 0
+        leg B: 20' left
+        leg C: 28' left
+        leg D: 20' left
+        bucks            wide 11" nonstructural treated of 2x12
+        allowance        5 %
+
+        """;
+
+    private readonly TryYard _yard = new();
+
+    public WallCommandTests() => _yard.Must("stage", "new", "walls", "--date", "2026-06-10");
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void A_wall_is_taken_in_listed_shown_with_its_cautions_and_written_back_as_it_was()
+    {
+        Import(Garage).Out.Should().Be("Took in the wall garage of walls\n");
+
+        _yard.Must("wall", "list").Lines[1].Should().MatchRegex("^garage +walls +generic, invented +4 +2' +6\" *$");
+        var shown = _yard.Must("wall", "show", "Garage").Out;
+        shown.Should().StartWith("wall             garage\n").And.Contain("Wet concrete can push a wall of foam open.").And.EndWith("Local code and licensed practice decide.\n");
+        var back = Path.Combine(_yard.Folder, "back.txt");
+        _yard.Must("wall", "export", "garage", back).Out.Should().Contain("Fresh concrete burns skin and eyes.");
+        File.ReadAllText(back).Should().Be(Garage.ReplaceLineEndings("\n").Replace("sill 0\n", "sill 0\"\n"));
+        _yard.Must("wall", "export", "garage", "-").Out.Should().Be(File.ReadAllText(back), "nothing else stands there");
+    }
+
+    [Fact]
+    public void A_takeoff_says_every_figure_and_opens_it_when_asked()
+    {
+        Import(Garage);
+        _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00 lead 7");
+        _yard.Must("add", "foam 2-1/2x12 40'");
+
+        var closed = _yard.Must("wall", "takeoff", "garage").Out;
+
+        // Both courses: A and C 336 + 319 and 331 + 314, B and D 235 + 218 and 240 + 223; twice (655 + 645 + 453 + 463) = 4432 in,
+        // less the hatch of 36 in from both rows and courses: 4432 - 144 = 4288 in = 357 ft 4 in, by 4 ft: 89.33, so 90.
+        closed.Should().Contain("foam 2-1/2x12: 357' 4\" to lay, at least 90 of 4'\n");
+
+        // Legs A, C of 336: 12 to 324 is 27 places, less 60 and 72 in A's hatch (48 to 84; the edges stay): 25 and 27.
+        // B, D of 240: 12 to 228 is 19. Together 90, twice: 180.
+        closed.Should().Contain("panel tie: 180\n");
+        closed.Should().Contain("hatch jamb: 2 of 2x12, 1' 10-1/2\", nonstructural, treated\n");
+
+        // 1108 x 6 x 24 - 36 x 24 x 6 = 154,368 in3 = 3.3087 yd3 (46,656 in3 each); with 5 % 3.474.
+        closed.Should().Contain("concrete, core: 3.47 yd3 (2.66 m3), with 5 % over 3.31 yd3 (2.53 m3)\n");
+
+        // 4288 - 480 = 3808 in, by 48: 79.33, so 80. The stage begins on 10 June.
+        closed.Should().Contain("  foam 2-1/2x12: 357' 4\" needed at least, 40' in 1 usable length on hand: short by at least 80 of 4'; order by 2026-06-03\n");
+        closed.Should().Contain("  corner bracket: 16 needed, none on hand: short by 16\n").And.Contain("Local code and licensed practice decide.");
+        closed.Should().NotContain("corner of A and B");
+        _yard.Must("wall", "takeoff", "garage", "--open").Out.Should().Contain("corner bracket: 16\n               4  corner of A and B: 2 in each of 2 courses\n");
+    }
+
+    [Fact]
+    public void An_order_that_is_late_is_told_so()
+    {
+        Import(Garage);
+        _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00 lead 12");
+
+        _yard.Must("wall", "takeoff", "garage").Out.Should().Contain("short by at least 90 of 4'; was to be ordered by 2026-05-29, 3 days ago\n");
+    }
+
+    [Fact]
+    public void Scripts_get_everything_as_json()
+    {
+        Import(Garage);
+
+        var taken = JsonDocument.Parse(_yard.Must("wall", "takeoff", "garage", "--json").Out).RootElement;
+        taken.GetProperty("hardware")[0].GetProperty("count").GetInt32().Should().Be(180);
+        taken.GetProperty("hardware")[0].GetProperty("lines").EnumerateArray().Sum(line => line.GetProperty("figure").GetInt32()).Should().Be(180);
+        taken.GetProperty("concrete")[0].GetProperty("net_yd3").GetDecimal().Should().BeApproximately(154_368m / 46_656m, 1e-6m);
+        taken.GetProperty("cautions").GetArrayLength().Should().Be(5);
+
+        var runs = JsonDocument.Parse(_yard.Must("wall", "runs", "garage", "--json").Out).RootElement.GetProperty("runs");
+        runs.GetArrayLength().Should().Be(8);
+        var stretch = runs[1].GetProperty("courses")[0].GetProperty("stretches")[0];
+        stretch.GetProperty("start_mm").GetDecimal().Should().Be(8.5m * 25.4m);
+        stretch.GetProperty("offset_mm").GetDecimal().Should().Be(1.5m * 25.4m);
+
+        JsonDocument.Parse(_yard.Must("wall", "show", "garage", "--json").Out).RootElement.GetProperty("legs").GetArrayLength().Should().Be(4);
+        JsonDocument.Parse(_yard.Must("system", "show", "--json").Out).RootElement.GetProperty("interval_mm").GetDecimal().Should().Be(50.8m);
+    }
+
+    [Fact]
+    public void Runs_are_told_by_leg_row_and_course_with_their_offsets()
+    {
+        Import(Garage);
+
+        _yard.Must("wall", "runs", "garage").Out.Should().Contain(
+            "A inside: foam 2-1/2x12, first tie at 0\", lines every 2\", ties every 1'\n  course 1, 1' high: 8-1/2\" to 4', 7' to 27' 3-1/2\", offset 1-1/2\"\n");
+    }
+
+    [Fact]
+    public void What_a_wall_asks_for_is_entered_among_the_needs_of_its_stage_in_the_place_of_what_it_entered_before()
+    {
+        Import(Garage);
+        _yard.Must("stage", "need", "walls", "blocking: 2x4 14-1/2 x12");
+        var refused = _yard.Run("wall", "enter", "garage");
+        refused.Status.Should().Be(2);
+        refused.Error.Should().Contain("\"panel tie\" is a new name");
+
+        _yard.Must("wall", "enter", "garage", "--new").Out.Should().Be("Entered what the wall garage asks for among the needs of walls: 2 cuts and 2 kinds of hardware\n");
+        Import(Garage.Replace("hatch", "big hatch"), "--replace");
+        _yard.Must("wall", "enter", "garage");
+
+        var needs = _yard.Must("stage", "show", "walls").Out;
+        needs.Should().Contain("blocking").And.Contain("garage / big hatch head").And.NotContain("garage / hatch head");
+        needs.Should().MatchRegex(@"garage / panel tie +panel tie +180 +180");
+        _yard.Must("undo");
+        _yard.Must("stage", "show", "walls").Out.Should().Contain("garage / hatch head");
+    }
+
+    [Theory]
+    [InlineData("leg B: 20' left", "leg B: 20' left by 45", "garage.txt:8: column 12: left by 45 can't be laid: only square corners can be; write left, right or end")]
+    [InlineData("leg B: 20' left", "leg B: 21' left", "the wall does not close: at the corner of D and A the end lies 12\" to the left of A")]
+    [InlineData("system           generic, invented", "system           ours", "there is no system sheet named ours")]
+    [InlineData("at 4' wide", "at 4\" wide", "the opening hatch in leg A sticks out into the corner at the leg's start by 7\"")]
+    public void A_wall_that_can_not_be_is_refused_and_nothing_is_kept(string line, string wrong, string told)
+    {
+        var refused = Import(Garage.Replace(line, wrong));
+
+        refused.Status.Should().Be(2);
+        refused.Error.Should().Be(told + "\n");
+        _yard.Must("wall", "list").Out.Should().StartWith("No wall yet.");
+    }
+
+    [Fact]
+    public void What_is_there_is_replaced_only_when_said_so_and_dropped_by_name()
+    {
+        Import(Garage);
+        Import(Garage).Error.Should().Be("there is a wall named garage already; read it in its place with --replace\n");
+        Import(Garage, "--replace").Out.Should().Be("Replaced the wall garage of walls\n");
+        _yard.Run("wall", "import", "attic", _yard.FileOf("garage.txt", Garage)).Error.Should().Be("there is no stage named attic\n");
+        _yard.Run("system", "drop", "generic, invented").Error.Should().Be("the wall garage is built of generic, invented; drop the wall first\n");
+
+        _yard.Must("wall", "drop", "garage").Out.Should().Be("Dropped the wall garage\n");
+        _yard.Must("system", "drop", "generic, invented");
+        _yard.Must("system", "list").Lines.Should().HaveCount(2, "the one that ships is always there");
+        _yard.Run("wall", "show", "garage").Error.Should().Be("there is no wall named garage\n");
+    }
+
+    [Fact]
+    public void A_system_is_taken_in_and_replaced_only_while_its_walls_can_still_be_built()
+    {
+        var ours = _yard.Must("system", "export", "generic, invented", "-").Out.Replace("generic, invented", "ours");
+        _yard.Must("system", "import", _yard.FileOf("ours.txt", ours)).Out.Should().Be("Took in the system ours\n");
+        Import(Garage.Replace("generic, invented", "ours").Replace("leg D: 20' left", "leg D: 20' left\nnote  thin"));
+        _yard.Run("system", "import", _yard.FileOf("ours.txt", ours)).Error.Should().Be("there is a system sheet named ours already; read it in its place with --replace\n");
+
+        var broken = _yard.Run("system", "import", _yard.FileOf("ours.txt", ours.Replace("panel thickness  2-1/2\"", "panel thickness  5' 2\"")), "--replace");
+
+        broken.Error.Should().Contain("then the wall garage could not be built: leg B is too short for its corners: its inside row lacks 20\"");
+        _yard.Must("system", "import", _yard.FileOf("ours.txt", ours.Replace("stagger          1'", "stagger          2'")), "--replace").Out.Should().Be("Replaced the system ours\n");
+        _yard.Run("system", "import", _yard.FileOf("ours.txt", ours.Replace("interval         2\"", "interval         5\"")), "--replace").Error.Should().StartWith(
+            "ours.txt:5: column 1: the interval of 5\" does not divide the tie spacing of 12\"");
+        _yard.Run("system", "show").Error.Should().Be("name the system; offcuts system list tells which there are\n");
+    }
+
+    [Fact]
+    public void Files_of_another_kind_are_refused_without_harm()
+    {
+        var path = Path.Combine(_yard.Folder, "bad.txt");
+        File.WriteAllBytes(path, [0xC3, 0x28, 0x0A]);
+        _yard.Run("wall", "import", "walls", path).Error.Should().Be("bad.txt is not UTF-8 text; save it as UTF-8\n");
+        File.WriteAllBytes(path, [0xFF, 0xFE, 0x77, 0x00]);
+        _yard.Run("wall", "import", "walls", path).Error.Should().Be("bad.txt is not UTF-8 text; save it as UTF-8\n");
+        File.WriteAllText(path, new string('\n', 2_000_001));
+        _yard.Run("wall", "import", "walls", path).Error.Should().Be("bad.txt: the file is larger than 2 MB; that is no sheet\n");
+        File.WriteAllText(path, "wall \u001b[2J\n");
+        _yard.Run("wall", "import", "walls", path).Error.Should().StartWith("bad.txt:1: column 6: a control character stands here").And.NotContain("\u001b");
+        File.WriteAllText(path, "\ufeff" + Garage);
+        _yard.Must("wall", "import", "walls", path);
+    }
+
+    private Told Import(string sheet, params string[] more) => _yard.Run(["wall", "import", "walls", _yard.FileOf("garage.txt", sheet), .. more]);
+}
