@@ -43,8 +43,8 @@ internal static class Sheets
 
     public static WallSheet MetricWall(params Leg[] legs) => Wall(legs) with { System = Metric.Name, Height = Mm(600), CoreWidth = Mm(150) };
 
-    public static WallSheet Rectangle { get; } = Wall(
-        Leg("A", Ft(28), Turn.Left), Leg("B", Ft(20), Turn.Left), Leg("C", Ft(28), Turn.Left), Leg("D", Ft(20), Turn.Left)) with { Closed = true };
+    public static WallSheet Rectangle { get; } =
+        Wall(Leg("A", Ft(28), Turn.Left), Leg("B", Ft(20), Turn.Left), Leg("C", Ft(28), Turn.Left), Leg("D", Ft(20), Turn.Left)) with { Closed = true };
 
     public static LaidWall Laid(WallSheet wall, SystemSheet? system = null)
     {
