@@ -42,11 +42,37 @@ public sealed class PropertyTests
         var price = Gen.Select(Gen.Int[1, 60], Gen.Long[0, 5000]);
         Gen.Select(price.Array[1, 5], Gen.Long[0, 60 * Length.PerFoot], Gen.Long[0, 60 * Length.PerFoot]).Sample((list, a, b) =>
         {
-            var book = list.DistinctBy(one => one.Item1).Select(one => new StorePrice { Material = Stud, Length = Length.Feet(one.Item1), Price = new Money(one.Item2) }).ToArray();
-            var curve = new ValueCurve(Condition.Sound, book, Length.Zero);
-            return curve.At(Math.Min(a, b)) <= curve.At(Math.Max(a, b)) + curve.LargestDrop;
+            var curve = new ValueCurve(Condition.Sound, Book(list), Length.Zero);
+            return curve.At(Math.Min(a, b)) <= curve.At(Math.Max(a, b)) + curve.LargestDrop(Math.Max(a, b));
         }, iter: 20_000);
     }
+
+    [Fact]
+    public void Up_to_the_length_where_longer_costs_less_nothing_drops()
+    {
+        // 8 ft at 5.00, 12 ft at 9.00, 16 ft at 4.00: from 12 ft to 16 ft a length loses 5.00, half of it up to 14 ft.
+        var curve = new ValueCurve(Condition.Sound, Book([(8, 500), (12, 900), (16, 400)]), Length.Zero);
+
+        curve.LargestDrop(Length.Feet(12).Units).Should().Be(0);
+        curve.LargestDrop(Length.Feet(14).Units).Should().BeInRange(250, 251);
+        curve.LargestDrop(Length.Feet(20).Units).Should().BeInRange(500, 501);
+    }
+
+    [Fact]
+    public void The_most_that_lengths_between_two_are_worth_is_worth_one_of_them_and_none_is_worth_more()
+    {
+        var price = Gen.Select(Gen.Int[1, 12], Gen.Long[0, 900]);
+        Gen.Select(price.Array[1, 5], Gen.Int[0, 150], Gen.Int[0, 150], Gen.Int[0, 40]).Sample((list, a, b, keep) =>
+        {
+            // Prices and ends on the inch, where alone the value can turn.
+            var curve = new ValueCurve(Condition.Fair, Book(list), Length.Inches(keep));
+            var between = Enumerable.Range(Math.Min(a, b), Math.Abs(a - b) + 1).Select(inches => curve.At(Length.Inches(inches).Units));
+            return curve.Most(Length.Inches(Math.Min(a, b)).Units, Length.Inches(Math.Max(a, b)).Units) == between.Max();
+        }, iter: 5_000);
+    }
+
+    private static StorePrice[] Book((int Feet, long Cents)[] list) =>
+        [.. list.DistinctBy(one => one.Feet).Select(one => new StorePrice { Material = Stud, Length = Length.Feet(one.Feet), Price = new Money(one.Cents) })];
 
     [Fact]
     public void A_cancelled_match_still_hands_back_a_right_plan_with_true_bounds()

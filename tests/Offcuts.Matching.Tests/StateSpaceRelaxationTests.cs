@@ -14,7 +14,7 @@ public class StateSpaceRelaxationTests
         foreach (var (seed, tier, best, linear) in Solved(40))
         {
             if (StateSpaceRelaxation.Of(tier, linear, best) is not { } first) continue;
-            var raised = StateSpaceAscent.Raise(tier, first, linear.Duals, best, None);
+            var raised = StateSpaceAscent.Raise(tier, first, best, 150, None).Best;
 
             Bounds.RoundUp(tier, raised.Bound).Should().BeLessThanOrEqualTo(best, $"seed {seed} has a plan of that cost");
             compared++;
@@ -32,7 +32,7 @@ public class StateSpaceRelaxationTests
         foreach (var (seed, tier, best, linear) in Solved(40))
         {
             if (StateSpaceRelaxation.Of(tier, linear, best) is not { } first) continue;
-            var raised = StateSpaceAscent.Raise(tier, first, linear.Duals, best, None);
+            var raised = StateSpaceAscent.Raise(tier, first, best, 150, None).Best;
             if (PatternEnumeration.All(tier, ReducedCostLimits.Of(raised, best), 20_000, 4_000_000) is not { } patterns) continue;
             using var search = new PoolSearch(tier, patterns, best, 3_000, None);
             if (!search.Run(raised.Bound)) continue;
@@ -58,6 +58,24 @@ public class StateSpaceRelaxationTests
 
         linear.Bound.Should().BeLessThan(tier.Value(plan) * tier.Scale);
         StateSpaceRelaxation.Of(tier, linear, tier.Value(plan))!.Bound.Should().Be(tier.Value(plan) * tier.Scale);
+    }
+
+    [Fact]
+    public void A_board_that_must_be_cut_and_one_that_must_not_raise_the_bound()
+    {
+        // The three cuts of the test before, from two boards at least: with one, none can be; with three, a third board loses more.
+        var boards = Enumerable.Range(1, 3).Select(number => Scene.Board("96\"", number));
+        var problem = Problem.Create(Scene.Request(boards, [Scene.Cut("40\"", 3)], Scene.Price("8'", 400))).Value;
+        var plan = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var tier = Tier.GivenUp(plan);
+        var linear = ColumnGeneration.Solve(tier, plan, [], None);
+        var relaxation = StateSpaceRelaxation.Of(tier, linear, 10_000)!;
+
+        relaxation.Within(tier.Within([0, .. tier.SupplyLeast[1..]], [1, .. tier.SupplyCount[1..]])).LeastPath().Should().BeNull("two of 40\" and a kerf fill a board");
+        relaxation.Within(tier.Within([2, .. tier.SupplyLeast[1..]], tier.SupplyCount)).LeastPath()!.Value.Uses[0].Should().Be(2);
+        var three = relaxation.Within(tier.Within([3, .. tier.SupplyLeast[1..]], tier.SupplyCount));
+        three.LeastPath()!.Value.Uses[0].Should().Be(3);
+        Bounds.RoundUp(tier, three.Bound).Should().BeGreaterThan(tier.Value(plan));
     }
 
     // Small problems whose last tier is solved and proven, with that tier, its figure and its linear relaxation.

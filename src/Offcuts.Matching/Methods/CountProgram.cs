@@ -80,8 +80,8 @@ internal sealed class CountProgram
 
     private static int Width(long most) => 64 - (int)long.LeadingZeroCount(most);
 
-    // One span: its patterns, and what it costs to leave it alone.
-    private sealed record Step(int Supply, Choice[] Choices, long Idle);
+    // One span: its patterns, what it costs to leave it alone, and whether that is ruled out.
+    private sealed record Step(int Supply, Choice[] Choices, long Idle, bool Must);
 
     // A pattern: what it adds to the state, what it costs beyond the bound, and the cuts of which there is only one.
     private readonly record struct Choice(int Pattern, ulong Adds, long Excess, ulong Single, Take[] Counted, long Weight, int Cells);
@@ -118,8 +118,10 @@ internal sealed class CountProgram
         {
             var counted = Math.Min(0, _relaxation.Priced[s].Least);
             var choices = bySupply[s].Where(at => _tier.RipCap is null || at.pattern.Rips <= _tier.RipCap).Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
-            if (choices.Length == 0 && counted == 0) continue;
-            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted), Math.Min(_tier.Copies, _tier.SupplyCount[s])));
+            var least = _tier.SupplyLeast[s];
+            if (choices.Length == 0 && counted == 0 && least == 0) continue;
+            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted, true), least));
+            steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted, false), Math.Min(_tier.Copies, _tier.SupplyCount[s]) - least));
         }
 
         // Spans with few patterns first: they tell states apart least, and the bound of what is to come knows the others.
@@ -172,7 +174,7 @@ internal sealed class CountProgram
     // By open cells, the least excess of the spans from each step on.
     private long[][] Completion(Step[] steps)
     {
-        var rest = _cells!.Completion([.. steps.Select(step => step.Supply)]);
+        var rest = _cells!.Completion([.. steps.Select(step => (step.Supply, step.Must))]);
         var idle = 0L;
         for (var k = steps.Length - 1; k >= 0; k--)
         {
@@ -197,7 +199,7 @@ internal sealed class CountProgram
             _tries--;
             var (open, weight, cells) = Open(keys[i], share);
             var before = excess[i] + open;
-            if (before + step.Idle <= _budget && (!_exact || weight <= room) && Least(excess[i] + step.Idle, cells) <= _budget) Reach(keys[i], excess[i] + step.Idle, i, -1);
+            if (!step.Must && before + step.Idle <= _budget && (!_exact || weight <= room) && Least(excess[i] + step.Idle, cells) <= _budget) Reach(keys[i], excess[i] + step.Idle, i, -1);
             foreach (var (choice, net) in choices)
             {
                 if (before + net > _budget) break;

@@ -6,6 +6,8 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class Guide
 {
+    private const int MostRounds = 150;
+
     private readonly Tier _tier;
 
     private Guide(Tier tier, Relaxation atDuals, StateSpaceRelaxation? cells, long bound) => (_tier, AtDuals, Cells, Bound) = (tier, atDuals, cells, bound);
@@ -32,14 +34,20 @@ internal sealed class Guide
         if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
-        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, linear.Duals, most, effort) : first;
+        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, MostRounds, effort).Best : first;
         if (raised.Bound <= linear.Bound) return Linear(tier, linear);
 
         // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.
         if (tier.Goal != Goal.GivenUp) return new Guide(tier, linear, null, raised.Bound);
-        var priced = new PricingKnapsack(tier).Price(raised.Duals);
-        var bound = Bounds.Lagrangian(tier, raised.Duals, priced);
-        return new Guide(tier, linear with { Duals = raised.Duals, Priced = priced, Bound = bound }, raised, raised.Bound);
+        return By(tier, linear, raised);
+    }
+
+    /// <summary>The state-space relaxation leads.</summary>
+    public static Guide By(Tier tier, Relaxation linear, StateSpaceRelaxation cells)
+    {
+        var priced = new PricingKnapsack(tier).Price(cells.Duals);
+        var bound = Bounds.Lagrangian(tier, cells.Duals, priced);
+        return new Guide(tier, linear with { Duals = cells.Duals, Priced = priced, Bound = bound }, cells, cells.Bound);
     }
 
     /// <summary>How dear the patterns of a plan of at most this cost may be.</summary>

@@ -18,13 +18,11 @@ internal sealed class MaterialProblem
         Demands = demands;
         Supplies = supplies;
         Weights = [.. demands.Select(demand => demand.Length + kerf)];
-        for (var s = 0; s < supplies.Length; s++)
-            Drop = Math.Max(Drop, supplies[s].Value.LargestDrop);
         MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
         MayRip = supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
         MostStrips = !MayRip ? 0 : Enumerable.Range(0, demands.Length).Sum(d => demands[d].Count * supplies.Select(supply =>
             Math.Max(supply.Rip(d, whole: false).StripValue, supply.Rip(d, whole: true).StripValue)).DefaultIfEmpty().Max());
-        LeastGivenUp = -MostStrips - OfTheLargest(supply => supply.Value.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
+        LeastGivenUp = -MostStrips - OfTheLargest(supply => supply.LargestDrop + (supply.Bought is null ? 0 : supply.Value.At(supply.Length)));
     }
 
     /// <summary>What it is about: one material, or all that ripping joins.</summary>
@@ -44,9 +42,6 @@ internal sealed class MaterialProblem
 
     /// <summary>Length and kerf of each demand.</summary>
     public long[] Weights { get; }
-
-    /// <summary>See <see cref="ValueCurve.LargestDrop"/>.</summary>
-    public long Drop { get; }
 
     /// <summary>
     /// No plan gives up less: a yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece

@@ -12,6 +12,9 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class PatternEnumeration
 {
+    /// <summary>Steps of the search that one pattern may take.</summary>
+    public const long StepsAPattern = 80;
+
     private readonly Tier _tier;
     private readonly MaterialProblem _problem;
     private readonly Duals _duals;
@@ -52,6 +55,34 @@ internal sealed class PatternEnumeration
 
         search._found.Sort(Pattern.Compare);
         return search._found;
+    }
+
+    /// <summary>
+    /// The patterns of plans of at most as much as can be listed: the optimum is mostly close to the bound, and patterns multiply with the
+    /// gap. None where even those at the bound are too many.
+    /// </summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="guide">Tells how dear they may be.</param>
+    /// <param name="bound">The least that a plan may cost.</param>
+    /// <param name="most">The most that it may.</param>
+    /// <param name="limits">How many patterns are not too many; the next is tried where there are more at the bound.</param>
+    public static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Guide guide, long bound, long most, IEnumerable<int> limits)
+    {
+        foreach (var limit in limits)
+        {
+            (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
+            for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
+            {
+                var level = Math.Min(most, bound + step);
+                if (All(tier, guide.Limits(level), limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
+                widest = (level, patterns);
+                if (level == most) break;
+            }
+
+            if (widest is not null) return widest;
+        }
+
+        return null;
     }
 
     private bool Supply(int supply)

@@ -13,7 +13,7 @@ internal readonly record struct Priced(long Least, Pattern? Best, long ReducedCo
 /// </code>
 /// A bounded knapsack by dynamic programming over labels (used weight, sum of duals), kept sparse because units are so small
 /// (1/320 mm) that a table over all weights would not fit. Label a is dropped for label b when b uses no more and earns no
-/// less: what is left over never loses by being longer (<see cref="MaterialProblem.Drop"/> tells by how much it may, where a
+/// less: what is left over never loses by being longer (<see cref="Tier.Drop"/> tells by how much it may, where a
 /// longer store length costs less). Where saw cuts have a cost, each cut's dual is less by it, and labels that end exactly at a span's
 /// end earn it back once: a label is only dropped for one that earns so much more, unless no further cuts can bring it to such an end
 /// (by the greatest common divisor of their weights). Likewise a ripped cut's dual is less by what ripping costs (<see cref="Tier.RipCost"/>).
@@ -96,8 +96,7 @@ internal sealed class PricingKnapsack
         var cost = BaseCost(tier, supply, duals);
         if (heaviest >= tier.Problem.Capacity(supply)) cost -= SawDualOf(tier);
         if (tier.Goal != Goal.GivenUp) return cost;
-        var drop = lightest == heaviest ? 0 : from.Value.LargestDrop;
-        return cost + tier.Scale * (Score.GivenUp(from.ValueBefore, from.Value.At(Math.Max(0, from.Length - lightest))) - drop);
+        return cost + tier.Scale * Score.GivenUp(from.ValueBefore, from.Value.Most(Math.Max(0, from.Length - heaviest), Math.Max(0, from.Length - lightest)));
     }
 
     /// <summary>What each cut of a pattern earns less for the saw, and a pattern that ends with its span earns back once.</summary>
@@ -111,7 +110,7 @@ internal sealed class PricingKnapsack
         _slack = 0;
         _labels[0] = new Label(0, 0, 0, -1);
         var count = 1;
-        var drop = _tier.Covering ? 0 : _problem.Drop * _tier.Scale;
+        var drop = _tier.Covering ? 0 : _tier.Drop * _tier.Scale;
         var demands = group.Demands.Where(d => dual[d] + SawDual > 0 || !_tier.Covering).ToArray();
         var bound = _tier.Goal == Goal.GivenUp ? null : Bound(group, dual, ref demands);
         var later = LaterWeights(demands);
@@ -237,7 +236,7 @@ internal sealed class PricingKnapsack
         {
             if (from.Bought is not null && _tier.Covering && SawDual == 0) (least, lone) = Lone(supply, start, duals);
             var floor = long.MinValue;
-            var drop = from.Value.LargestDrop * _tier.Scale;
+            var drop = from.LargestDrop * _tier.Scale;
             for (var i = 1; i < count && _labels[i].Weight <= capacity; i++)
             {
                 var earned = capacity - _labels[i].Weight <= _slack ? _labels[i].Dual + SawDual : _labels[i].Dual;

@@ -12,37 +12,35 @@ namespace Offcuts.Matching.Methods;
 internal static class StateSpaceAscent
 {
     private const double MostWork = 1e9;
-    private const int MostRounds = 150;
     private const int Patience = 3;
     private const int FixEvery = 10;
     private const double FirstPart = 0.5;
     private const double LargestSum = 1L << 56;
     private const double LeastPart = 0.02;
+    private const double Memory = 0.9;
 
-    /// <summary>The best relaxation met, its loads reduced to those that plans of use can have.</summary>
-    public static StateSpaceRelaxation Raise(Tier tier, StateSpaceRelaxation first, Duals duals, long most, Effort effort)
+    /// <summary>The best relaxation met, its loads reduced to those that plans of use can have; and how often the last paths used each supply, in the mean.</summary>
+    public static (StateSpaceRelaxation Best, double[] Uses) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort)
     {
-        var prices = duals.Demand.Select(price => price / (double)tier.Scale).ToArray();
+        var prices = first.Duals.Demand.Select(price => price / (double)tier.Scale).ToArray();
         var (best, at, part, since, work) = (first, first, FirstPart, 0, 0.0);
-        for (var round = 1; round <= MostRounds && part >= LeastPart && work < MostWork && !effort.Over; round++)
+        double[]? uses = null;
+        for (var round = 1; round <= rounds && part >= LeastPart && work < MostWork && !effort.Over; round++)
         {
-            if (Bounds.RoundUp(tier, best.Bound) > most) return best;
-            var takes = at.Takes();
-            var norm = takes.Zip(tier.DemandCount, (taken, asked) => (double)(asked - taken) * (asked - taken)).Sum();
-            if (norm == 0) return best;
+            if (Bounds.RoundUp(tier, best.Bound) > most || at.LeastPath() is not { } path) break;
+            uses = uses is null ? [.. path.Uses] : [.. uses.Zip(path.Uses, (mean, now) => Memory * mean + (1 - Memory) * now)];
+            var wanting = tier.DemandCount.Zip(path.Takes, (asked, taken) => asked - taken).ToArray();
+            var norm = wanting.Sum(by => (double)by * by);
+            if (norm == 0) break;
             var step = part * (most + 1 - at.Bound / (double)tier.Scale) / norm;
-            for (var d = 0; d < prices.Length; d++)
-            {
-                if (tier.Active[d]) prices[d] += step * (tier.DemandCount[d] - takes[d]);
-            }
-
-            if (prices.Zip(tier.DemandCount, (price, copies) => Math.Abs(price) * copies).Sum() * tier.Scale > LargestSum) return best;
-            at = at.At(duals.With(tier, prices), round % FixEvery == 1 ? most : null);
+            for (var d = 0; d < prices.Length; d++) prices[d] += tier.Active[d] ? step * wanting[d] : 0;
+            if (prices.Zip(tier.DemandCount, (price, copies) => Math.Abs(price) * copies).Sum() * tier.Scale > LargestSum) break;
+            at = at.At(first.Duals.With(tier, prices), round % FixEvery == 1 ? most : null);
             work += at.Work;
             if (at.Bound > best.Bound) (best, since) = (at, 0);
             else if (++since == Patience) (part, since) = (part / 1.5, 0);
         }
 
-        return best;
+        return (best, uses ?? new double[tier.SupplyCount.Length]);
     }
 }

@@ -31,7 +31,7 @@ internal sealed class StateSpaceRelaxation
     private readonly Duals _duals;
     private readonly int[] _cells;
     private readonly int _all;
-    private readonly int[] _order;
+    private readonly Step[] _order;
     private readonly IReadOnlyList<int[]> _alike;
     private readonly CellKnapsack?[] _knapsacks;
     private readonly CellKnapsack _left;
@@ -43,7 +43,7 @@ internal sealed class StateSpaceRelaxation
     {
         (_tier, _duals, _cells, _alike) = (tier, duals, cells, alike);
         _all = cells.Zip(tier.DemandCount, (own, copies) => own * copies).Sum();
-        _order = [.. Enumerable.Range(0, tier.SupplyCount.Length).SelectMany(s => Enumerable.Repeat(s, Steps(tier, s)))];
+        _order = [.. Steps(tier)];
         _knapsacks = Knapsacks();
         _left = new CellKnapsack(
             Copies(d => tier.MostLeft[d], d => duals.Demand[d] + duals.Left.GetValueOrDefault(tier.Problem.Demands[d].Stage) - tier.LeftCost[d] * tier.Scale), _all);
@@ -56,7 +56,7 @@ internal sealed class StateSpaceRelaxation
     public long Bound { get; private set; }
 
     /// <summary>Work that one such relaxation takes, in additions.</summary>
-    public double Work => (double)_all * _order.Sum(s => Loads(s));
+    public double Work => (double)_all * _order.Sum(step => Loads(step.Supply));
 
     /// <summary>
     /// The relaxation at the duals of the linear one, in as fine cells as are affordable; none where cuts are too unlike in length.
@@ -70,7 +70,7 @@ internal sealed class StateSpaceRelaxation
         if (demands.Length == 0) return null;
         var weight = demands.Sum(d => tier.DemandCount[d] * tier.Problem.Weights[d]);
         var grid = demands.Select(d => tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
-        var steps = 1 + Enumerable.Range(0, tier.SupplyCount.Length).Sum(s => Steps(tier, s));
+        var steps = 1 + Steps(tier).Count();
         int[][] alike = [.. Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.SupplyCount[s] > 0)
             .GroupBy(s => PricingKnapsack.Likeness(tier, s)).Select(group => group.ToArray())];
         for (var fineness = Math.Min(MostCells, MostTable / steps); fineness >= LeastCells; fineness /= 2)
@@ -91,6 +91,10 @@ internal sealed class StateSpaceRelaxation
     /// <param name="most">Only plans of at most this cost are of use; where given, loads that none of them can have are left out.</param>
     public StateSpaceRelaxation At(Duals duals, long? most = null) => new StateSpaceRelaxation(_tier, duals, _cells, _alike, (s, cells, _) =>
         cells < _least[s].Length && _least[s][cells] < Never / 2 && (most is not { } cost || _least[s][cells] <= Limit(s, cells, cost))).Run();
+
+    /// <summary>The same for a tier within this one, with the loads that are open here.</summary>
+    public StateSpaceRelaxation Within(Tier tier) => new StateSpaceRelaxation(tier, _duals, _cells, _alike, (s, cells, _) =>
+        cells < _least[s].Length && _least[s][cells] < Never / 2).Run();
 
     /// <summary>The duals at which it is.</summary>
     public Duals Duals => _duals;
@@ -114,46 +118,66 @@ internal sealed class StateSpaceRelaxation
             ? (long)Int128.Clamp((Int128)most * _tier.Scale - Bounds.Rows(_tier, _duals) - others[cells], -Never, Never)
             : -Never;
 
-    /// <summary>What the least path takes of each demand: where that is what is asked, it is a plan.</summary>
-    public int[] Takes()
+    /// <summary>
+    /// What the least path takes of each demand: where that is what is asked, it is a plan. And how often it uses each supply. None where there is no path.
+    /// </summary>
+    public (int[] Takes, int[] Uses)? LeastPath()
     {
-        var takes = new int[_cells.Length];
+        if (_forward[^1][_all] >= Never / 2) return null;
+        var (takes, uses) = (new int[_cells.Length], new int[_least.Length]);
         var c = _all;
         for (var k = _order.Length; k > 0; k--)
         {
-            var s = _order[k - 1];
-            var before = Endless(_tier, s) ? _forward[k] : _forward[k - 1];
-            while (_forward[k][c] != _forward[k - 1][c])
+            var (s, use) = _order[k - 1];
+            var before = use == Use.Often ? _forward[k] : _forward[k - 1];
+            while (use == Use.Once || _forward[k][c] != _forward[k - 1][c])
             {
                 var own = Enumerable.Range(1, Math.Min(c, _least[s].Length - 1)).First(own => _least[s][own] < Never / 2 && before[c - own] + _least[s][own] == _forward[k][c]);
                 foreach (var d in Best(s, own)) takes[d]++;
+                uses[s]++;
                 c -= own;
-                if (!Endless(_tier, s)) break;
+                if (use != Use.Often) break;
             }
         }
 
         foreach (var d in _left.Best(c)) takes[d]++;
-        return takes;
+        return (takes, uses);
     }
 
     /// <summary>
     /// For spans in this order, the least that those from each on cost where so many cells are still open, at reduced costs and with none
     /// of them used counted as nothing.
     /// </summary>
-    public long[][] Completion(IReadOnlyList<int> order)
+    public long[][] Completion(IReadOnlyList<(int Supply, bool Must)> order)
     {
         var rest = new long[order.Count + 1][];
         rest[^1] = [.. _left.Top.Select(earns => -earns)];
-        for (var k = order.Count - 1; k >= 0; k--) rest[k] = Stepped(rest[k + 1], order[k]);
+        for (var k = order.Count - 1; k >= 0; k--) rest[k] = Stepped(rest[k + 1], Step.Of(_tier, order[k].Supply, order[k].Must));
         return rest;
     }
 
     private static long[] Padded(long[] table, int length, long with) => [.. table, .. Enumerable.Repeat(with, length - table.Length)];
 
-    // A store length without a limit is one step that may be taken any number of times.
-    private static int Steps(Tier tier, int supply) => Endless(tier, supply) ? 1 : tier.SupplyCount[supply];
+    private enum Use { AtMostOnce, Once, Often }
 
-    private static bool Endless(Tier tier, int supply) => tier.SupplyCount[supply] > 1 && tier.SupplyCount[supply] >= tier.Copies;
+    // A store length without a limit is one step that may be taken any number of times.
+    private readonly record struct Step(int Supply, Use Use)
+    {
+        public static Step Of(Tier tier, int supply, bool must) => new(
+            supply, must ? Use.Once : tier.SupplyCount[supply] > 1 && tier.SupplyCount[supply] >= tier.Copies ? Use.Often : Use.AtMostOnce);
+    }
+
+    // Those that must be taken come last among their supply's.
+    private static IEnumerable<Step> Steps(Tier tier)
+    {
+        for (var s = 0; s < tier.SupplyCount.Length; s++)
+        {
+            var free = Step.Of(tier, s, must: false);
+            var times = tier.SupplyCount[s] - tier.SupplyLeast[s];
+            for (var i = 0; i < (free.Use == Use.Often ? 1 : times); i++) yield return free;
+            for (var i = 0; i < tier.SupplyLeast[s]; i++) yield return free with { Use = Use.Once };
+        }
+    }
 
     private StateSpaceRelaxation Run()
     {
@@ -229,10 +253,11 @@ internal sealed class StateSpaceRelaxation
         return _knapsacks[supply]!.Best(cells);
     }
 
-    private long[] Stepped(long[] before, int supply)
+    private long[] Stepped(long[] before, Step step)
     {
-        var (after, least) = ((long[])before.Clone(), _least[supply]);
-        var endless = Endless(_tier, supply);
+        var (after, least) = ((long[])before.Clone(), _least[step.Supply]);
+        if (step.Use == Use.Once) Array.Fill(after, Never);
+        var endless = step.Use == Use.Often;
         for (var own = 1; own < least.Length; own++)
         {
             if (least[own] >= Never / 2) continue;
@@ -263,9 +288,9 @@ internal sealed class StateSpaceRelaxation
         after[0] = 0;
         for (var k = _order.Length - 1; k >= 0; k--)
         {
-            var s = _order[k];
-            others[s] ??= Joined(Endless(_tier, s) ? _forward[k + 1] : _forward[k], after, _least[s]);
-            after = Stepped(after, s);
+            var (s, use) = _order[k];
+            others[s] ??= Joined(use == Use.Often ? _forward[k + 1] : _forward[k], after, _least[s]);
+            after = Stepped(after, _order[k]);
         }
 
         return others;

@@ -21,6 +21,8 @@ internal readonly record struct Ripped(int SawCuts, long StripValue)
 /// </summary>
 internal sealed class Supply
 {
+    private long? _largestDrop;
+
     /// <summary>Usable length, in units.</summary>
     public required long Length { get; init; }
 
@@ -44,6 +46,9 @@ internal sealed class Supply
 
     /// <summary>What a usable length of it is worth.</summary>
     public required ValueCurve Value { get; init; }
+
+    /// <summary>See <see cref="ValueCurve.LargestDrop"/>, of what can be left of it.</summary>
+    public long LargestDrop => _largestDrop ??= Value.LargestDrop(Length);
 
     /// <summary>Cents that the yard owns before anything is cut: 0 for a store length.</summary>
     public required long ValueBefore { get; init; }

@@ -37,6 +37,7 @@ internal enum Goal
 internal sealed class Tier
 {
     private readonly Dictionary<int, int> _leftCap = [];
+    private long? _drop;
 
     private Tier(MaterialProblem problem, Goal goal, bool[] active)
     {
@@ -48,6 +49,7 @@ internal sealed class Tier
         Scale = ScaleFor(problem);
         DemandCount = [.. problem.Demands.Select(demand => demand.Count)];
         SupplyCount = [.. problem.Supplies.Select(supply => supply.Count)];
+        SupplyLeast = new int[SupplyCount.Length];
     }
 
     public MaterialProblem Problem { get; }
@@ -66,6 +68,9 @@ internal sealed class Tier
     /// <summary>How many of each supply there are: m.</summary>
     public int[] SupplyCount { get; private init; }
 
+    /// <summary>How many of each supply must be cut: 0, but where branching says more.</summary>
+    public int[] SupplyLeast { get; private init; }
+
     /// <summary>How many copies of each demand may be left unfilled.</summary>
     public int[] MostLeft { get; }
 
@@ -82,7 +87,10 @@ internal sealed class Tier
     public int? RipCap { get; private init; }
 
     /// <summary>True where a demand may be filled more often than asked at no cost.</summary>
-    public bool Covering => Goal != Goal.GivenUp || (Problem.Drop == 0 && Problem.MostStrips == 0);
+    public bool Covering => Goal != Goal.GivenUp || (Drop == 0 && Problem.MostStrips == 0);
+
+    /// <summary>See <see cref="Supply.LargestDrop"/>, of those that may be cut.</summary>
+    public long Drop => _drop ??= Enumerable.Range(0, SupplyCount.Length).Where(s => SupplyCount[s] > 0).Select(s => Problem.Supplies[s].LargestDrop).DefaultIfEmpty().Max();
 
     /// <summary>Duals are whole multiples of 1/Scale.</summary>
     public long Scale { get; }
@@ -167,6 +175,16 @@ internal sealed class Tier
         foreach (var (stage, cap) in LeftCap) rest._leftCap[stage] = cap;
         rest.ForgoTooDear();
         return rest;
+    }
+
+    /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
+    public Tier Within(int[] least, int[] most)
+    {
+        var within = new Tier(Problem, Goal, Active) { DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, RipCap = RipCap };
+        MostLeft.CopyTo(within.MostLeft, 0);
+        LeftCost.CopyTo(within.LeftCost, 0);
+        foreach (var (stage, cap) in LeftCap) within._leftCap[stage] = cap;
+        return within;
     }
 
     /// <summary>True where the plan keeps the rows of the tier.</summary>

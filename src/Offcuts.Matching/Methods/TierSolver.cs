@@ -24,12 +24,14 @@ internal static class TierSolver
     private const int ShortDive = 6;
     private const int LongDive = 48;
     private const int LongestDive = 1_500;
+    private static readonly int[] Listed = [3_000, 12_000, 40_000, 120_000];
     private const int FewPatterns = 2_000;
-    private const long StepsAPattern = 80;
     private const double QuickWork = 1;
     private const double SecondWork = 4;
     private const int LeastSteps = 16;
     private const int MostFailures = 2;
+    private const int FewNodes = 20;
+    private const int ManyNodes = 150;
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
@@ -84,7 +86,7 @@ internal static class TierSolver
     {
         relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
         var guide = Guide.Linear(tier, relaxation);
-        if (PatternEnumeration.All(tier, guide.Limits(bound), FewPatterns, StepsAPattern * FewPatterns) is { } patterns)
+        if (PatternEnumeration.All(tier, guide.Limits(bound), FewPatterns, PatternEnumeration.StepsAPattern * FewPatterns) is { } patterns)
         {
             var decided = PoolDecision.Solve(tier, patterns, guide, bound, NearTheBound, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
@@ -110,7 +112,7 @@ internal static class TierSolver
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (Widest(tier, guide, bound, wanted) is not { } level) break;
+            if (PatternEnumeration.Widest(tier, guide, bound, wanted, Listed) is not { } level) break;
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
             if (closed)
@@ -119,11 +121,16 @@ internal static class TierSolver
                 step = 2 * Math.Max(step, 1);
             }
             else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Little) (work, step) = (Counting, 4 * least);
+            else if (work == Little)
+            {
+                (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, FewNodes, effort);
+                (work, step) = (Counting, 4 * least);
+            }
             else if (++failures == MostFailures || level.Most == bound) break;
             else step = (level.Most - bound) / 2;
         }
 
+        if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, ManyNodes, effort);
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
             best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
         return (Reopening.Improve(tier, best, bound, effort), bound);
@@ -143,26 +150,5 @@ internal static class TierSolver
         if (work == Little) return new IntegerOutcome(best, false);
         var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
         return second with { Plan = second.Plan ?? best };
-    }
-
-    // The optimum is mostly close to the bound, and patterns multiply with the gap: so first plans of small cost are looked for, or
-    // ruled out, among few patterns.
-    private static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Guide guide, long bound, long most)
-    {
-        foreach (var limit in (int[])[3_000, 12_000, 40_000, 120_000])
-        {
-            (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
-            for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
-            {
-                var level = Math.Min(most, bound + step);
-                if (PatternEnumeration.All(tier, guide.Limits(level), limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
-                widest = (level, patterns);
-                if (level == most) break;
-            }
-
-            if (widest is not null) return widest;
-        }
-
-        return null;
     }
 }

@@ -28,15 +28,37 @@ internal sealed class ValueCurve
         _share = YardValue.Tenths(condition) / 10.0;
         _lengths = [.. _prices.Select(price => (double)price.Length.Units)];
         _cents = [.. _prices.Select(price => (double)price.Price.Cents)];
-        for (var i = 1; i < _prices.Length; i++)
-            LargestDrop = Math.Max(LargestDrop, _prices[..i].Max(price => price.Price.Cents) - _prices[i].Price.Cents);
-        LargestDrop = LargestDrop > 0 ? LargestDrop + 1 : 0;
     }
 
     /// <summary>
-    /// No length is worth more than this many cents more than a longer one: 0 where longer never costs less, as is usual.
+    /// Of all lengths up to this one, in units, none is worth more than so many cents more than a longer one: 0 where longer never costs
+    /// less, as is usual.
     /// </summary>
-    public long LargestDrop { get; }
+    public long LargestDrop(long longest)
+    {
+        var (most, drop) = (0.0, 0.0);
+        for (var i = 0; i < _lengths.Length && _lengths[i] < longest; i++)
+        {
+            most = Math.Max(most, _cents[i]);
+            var next = i + 1 < _lengths.Length ? Math.Min((long)_lengths[i + 1], longest) : longest;
+            drop = Math.Max(drop, most - Estimate(next));
+        }
+
+        return drop > 0 ? (long)Math.Ceiling(drop) + 1 : 0;
+    }
+
+    /// <summary>The most that any of the lengths between two, both of them too, is worth.</summary>
+    public long Most(long shortest, long longest)
+    {
+        var most = Math.Max(At(shortest), At(longest));
+        if (_keep > shortest && _keep < longest) most = Math.Max(most, At(_keep));
+        foreach (var at in _lengths)
+        {
+            if (at > shortest && at < longest) most = Math.Max(most, At((long)at));
+        }
+
+        return most;
+    }
 
     /// <summary>Value in cents of a usable length in units.</summary>
     public long At(long units)

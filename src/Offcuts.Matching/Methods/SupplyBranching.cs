@@ -1,0 +1,129 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// Branch and bound on how many of each supply are cut at all. What a mixture of plans hides from the bound is mostly that one plan of it
+/// cuts more spans than the other; once that is settled, the <see cref="StateSpaceRelaxation"/> is close, and few patterns are left.
+/// <code>
+/// each node     least_s &lt;= sum of x_p of supply s &lt;= most_s        branches   at most k, at least k + 1
+/// </code>
+/// The supply on which the paths of the last rounds of the ascent agree least is next. Best bound first; a node is closed by its bound or
+/// by counting. Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
+/// Cost: a short ascent a node. Gives up above some nodes; what is then open says how far the bound has come.
+/// </summary>
+internal sealed class SupplyBranching
+{
+    private const int Rounds = 40;
+    private static readonly Counting Inner = new(1, [3_000, 12_000, 40_000], 100_000, 5_000_000);
+    private static readonly Counting Last = new(4, [3_000, 12_000, 40_000, 120_000, 400_000], 1_000_000, 300_000_000);
+
+    private readonly Tier _tier;
+    private readonly Guide _guide;
+    private readonly Effort _effort;
+    private readonly PriorityQueue<Node, (long Bound, int Number)> _open = new();
+    private MaterialPlan _best;
+    private int _made;
+
+    private sealed record Node(Tier Tier, StateSpaceRelaxation Cells, long Bound);
+
+    // How many levels are tried, how long the lists of patterns may be, and what counting over them may take.
+    private sealed record Counting(int Levels, int[] Listed, int States, long Tries);
+
+    private SupplyBranching(Tier tier, MaterialPlan best, Guide guide, Effort effort) =>
+        (_tier, _best, _guide, _effort) = (tier, best, guide, effort);
+
+    /// <summary>The best plan known in the end, and a bound that no plan is below.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="best">A plan that keeps its rows.</param>
+    /// <param name="bound">No plan is below it.</param>
+    /// <param name="guide">The relaxation without branches.</param>
+    /// <param name="nodes">Most nodes.</param>
+    /// <param name="effort">Limit.</param>
+    public static (MaterialPlan Plan, long Bound) Solve(Tier tier, MaterialPlan best, long bound, Guide guide, int nodes, Effort effort)
+    {
+        // Elsewhere cuts may be filled more often than asked, and only patterns to which nothing can be added are listed.
+        if (tier.Goal != Goal.GivenUp) return (best, bound);
+        if ((guide.Cells ?? StateSpaceRelaxation.Of(tier, guide.AtDuals, tier.Value(best) - 1)) is not { } cells) return (best, bound);
+        var search = new SupplyBranching(tier, best, guide, effort);
+        search.Open(tier, cells, bound);
+        bound = search.Run(bound, nodes);
+        return (search._best, bound);
+    }
+
+    private long Value => _tier.Value(_best);
+
+    private void Open(Tier tier, StateSpaceRelaxation cells, long bound)
+    {
+        bound = Math.Max(bound, Bounds.RoundUp(_tier, cells.Bound));
+        if (bound < Value) _open.Enqueue(new Node(tier, cells, bound), (bound, -_made++));
+    }
+
+    private long Run(long bound, int most)
+    {
+        var undecided = long.MaxValue;
+        for (var nodes = 0; nodes < most && !_effort.Over && _open.TryDequeue(out var node, out _); nodes++)
+        {
+            if (node.Bound >= Value) break;
+            undecided = Math.Min(undecided, Explore(node));
+        }
+
+        var lowest = _open.TryPeek(out var next, out _) ? next.Bound : long.MaxValue;
+        return Math.Max(bound, Math.Min(Value, Math.Min(lowest, undecided)));
+    }
+
+    // Closes a node or divides it; where neither can be done, its bound, else far beyond any.
+    private long Explore(Node node)
+    {
+        var (cells, uses) = StateSpaceAscent.Raise(node.Tier, node.Cells, Value - 1, Rounds, _effort);
+        var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
+        var branch = Undecided(node.Tier, uses);
+        if (bound >= Value) return long.MaxValue;
+        var guide = Guide.By(node.Tier, _guide.AtDuals, cells);
+        bound = Counted(node.Tier, guide, bound, branch is null ? Last : Inner);
+        if (bound >= Value) return long.MaxValue;
+        if (branch is not { } at) return bound;
+        foreach (var up in (bool[])[false, true])
+        {
+            var (least, most) = ((int[])node.Tier.SupplyLeast.Clone(), (int[])node.Tier.SupplyCount.Clone());
+            if (up) least[at.Supply] = at.Most + 1;
+            else most[at.Supply] = at.Most;
+            var within = _tier.Within(least, most);
+            Open(within, cells.Within(within), bound);
+        }
+
+        return long.MaxValue;
+    }
+
+    // What counting over the patterns of a few levels finds or rules out.
+    private long Counted(Tier tier, Guide guide, long bound, Counting work)
+    {
+        var most = Value - 1;
+        for (var level = 0; level < work.Levels && bound < Value && !_effort.Over; level++)
+        {
+            if (PatternEnumeration.Widest(tier, guide, bound, Math.Min(most, Value - 1), work.Listed) is not { } listed) return bound;
+            var counted = CountProgram.Solve(tier, listed.Patterns, guide.AtDuals, guide.Cells, listed.Most, work.States, work.Tries, _effort);
+            if (counted.Plan is { } plan && tier.Value(plan) < Value) _best = plan;
+            if (counted.Closed) (bound, most) = (Value <= listed.Most ? Value : Math.Max(bound, Bounds.NextAbove(tier, listed.Most)), Value - 1);
+            else if (listed.Most == bound) return bound;
+            else most = bound + (listed.Most - bound) / 4;
+        }
+
+        return bound;
+    }
+
+    // The supply of which it is least clear how many are cut, and the most of the lower branch.
+    private static (int Supply, int Most)? Undecided(Tier tier, double[] uses)
+    {
+        (int Supply, int Most)? at = null;
+        var best = double.NegativeInfinity;
+        for (var s = 0; s < uses.Length; s++)
+        {
+            var (least, most) = (tier.SupplyLeast[s], tier.SupplyCount[s]);
+            if (least == most) continue;
+            var lower = Math.Clamp((int)Math.Floor(uses[s]), least, most - 1);
+            var apart = Math.Min(uses[s] - lower, lower + 1 - uses[s]);
+            if (apart > best) (best, at) = (apart, (s, lower));
+        }
+
+        return at;
+    }
+}
