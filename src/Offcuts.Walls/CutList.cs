@@ -4,34 +4,34 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Walls;
 
-/// <summary>Gathers cuts of a wall by name; what comes to a name that is there already adds to its count.</summary>
+/// <summary>
+/// Gathers cuts of a wall by name, in the order in which they come. What comes to a name that is there already adds to its count, and
+/// what is told of one place in the same words is one line.
+/// </summary>
 /// <param name="wall">Name of the wall, which begins the name of every cut.</param>
 /// <param name="stage">The stage they are for.</param>
 internal sealed class CutList(string wall, string stage)
 {
-    private readonly List<(string Group, RequiredCut Cut, List<CountLine> Lines)> _cuts = [];
+    private readonly OrderedDictionary<string, Gathered> _cuts = [];
 
     public void Add(string group, string name, Material material, Length length, long count, Use use, TreatedWish treated, string what)
     {
         if (count == 0) return;
-        var full = $"{wall} / {name}";
-        var found = _cuts.Find(cut => cut.Cut.Name == full);
-        if (found.Cut is null)
+        if (!_cuts.TryGetValue(name, out var gathered))
         {
-            found = (group, new RequiredCut { Stage = stage, Name = full, Material = material, Shortest = length, Longest = length, Count = 1, Use = use, Treated = treated }, []);
-            _cuts.Add(found);
+            var cut = new RequiredCut { Stage = stage, Name = $"{wall} / {name}", Material = material, Shortest = length, Longest = length, Count = 1, Use = use, Treated = treated };
+            _cuts.Add(name, gathered = new Gathered(group, cut, []));
         }
 
-        // What is told of one place in the same words is one line.
-        var same = found.Lines.FindIndex(line => line.What == what);
-        if (same < 0) found.Lines.Add(new CountLine(what, count));
-        else found.Lines[same] = new CountLine(what, found.Lines[same].Figure + count);
+        gathered.Lines[what] = gathered.Lines.TryGetValue(what, out var before) ? before + count : count;
     }
 
     public IReadOnlyList<CutTakeoff> All() =>
     [
-        .. from cut in _cuts
-           let count = new Count(cut.Lines)
-           select new CutTakeoff(cut.Group, cut.Cut with { Count = checked((int)count.Figure) }, count),
+        .. from gathered in _cuts.Values
+           let count = new Count([.. gathered.Lines.Select(line => new CountLine(line.Key, line.Value))])
+           select new CutTakeoff(gathered.Group, gathered.Cut with { Count = checked((int)count.Figure) }, count),
     ];
+
+    private sealed record Gathered(string Group, RequiredCut Cut, OrderedDictionary<string, long> Lines);
 }

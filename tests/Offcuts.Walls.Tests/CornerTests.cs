@@ -59,6 +59,28 @@ public sealed class CornerTests
         Length(wall, "D outside", 1).Should().Be(235);
     }
 
+    [Theory]
+    [InlineData(6)]
+    [InlineData(8)]
+    [InlineData(10)]
+    [InlineData(12)]
+    public void Sides_of_36_and_24_feet_fall_on_the_pattern_with_any_core(int core)
+    {
+        // That such sides fall on a 2 in interval, and these cores: common practice, no source.
+        var wall = Laid(Wall(Leg("A", Ft(36), Turn.Left), Leg("B", Ft(24), Turn.Left), Leg("C", Ft(36), Turn.Left), Leg("D", Ft(24), Turn.Left)) with { Closed = true, CoreWidth = In(core) });
+
+        foreach (var (run, course) in new[] { ("A outside", 1), ("B outside", 2) })
+        {
+            var outside = wall.Runs.Single(one => one.Name == run);
+            var stretch = outside.Courses[course - 1].Stretches.Single();
+            outside.Lines.IsTie(stretch.Start).Should().BeTrue();
+            outside.Lines.IsTie(stretch.End).Should().BeTrue();
+        }
+
+        // Inside, running by: 432 - 2 (c + 5) + 5.
+        Length(wall, "A inside", 1).Should().Be(427 - 2 * core);
+    }
+
     [Fact]
     public void An_L_with_its_lengths_given_on_the_outer_side()
     {
@@ -112,6 +134,16 @@ public sealed class CornerTests
 
         wall.Inches("A outside", 1).Should().Equal((0, 432));
         wall.Inches("A inside", 2).Should().Equal((0, 432));
+    }
+
+    [Fact]
+    public void A_free_leg_in_metric_covers_what_is_given_on_both_faces()
+    {
+        var wall = Laid(MetricWall(Leg("A", Mm(10_800), Turn.End)), Metric);
+
+        wall.Millimetres("A outside", 1).Should().Equal((0, 10_800));
+        wall.Millimetres("A inside", 2).Should().Equal((0, 10_800));
+        wall.Runs[0].Lines.IsLine(Mm(10_750)).Should().BeTrue();
     }
 
     [Fact]

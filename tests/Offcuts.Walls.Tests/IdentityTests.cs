@@ -1,4 +1,5 @@
 using CsCheck;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using static Offcuts.Walls.Tests.Sheets;
@@ -59,6 +60,54 @@ public sealed class IdentityTests
             core.Net.CubicMillimetres.Should().BeApproximately(prism, 1e-6m);
         },
         iter: 300);
+
+    [Fact]
+    public void Form_boards_and_footing_fill_their_plan_areas_too() => Gen.Select(Skylines, Gen.Int[0, 8]).Sample(
+        (drawn, beyond) =>
+        {
+            // Twice as large, so that there is room for the footing between its legs.
+            drawn = drawn with { Widths = [.. drawn.Widths.Select(width => 2 * width)], Heights = [.. drawn.Heights.Select(height => 2 * height)] };
+            var (wall, system, unit) = Made(drawn);
+            var size = Length.FromUnits((long)unit);
+            var (area, perimeter) = Plan(drawn.Widths, drawn.Heights);
+            var p = (decimal)beyond;
+            var b = In(1.5m).Units / unit; // a 2x10 is 1-1/2 in thick: PS 20-20 Table 3
+            var w = drawn.Core + 2m * drawn.Thickness;
+            decimal Inset(decimal d) => area - perimeter * d + 4 * d * d;
+            var forms = new FootingForms { Board = (Lumber)Material("2x10"), Beyond = size * beyond, Spacing = Ft(3), Stake = Material("2x4"), StakeLength = Ft(2), Spreader = Material("1x4"), Depth = size * 8 };
+
+            var laid = Laid(wall with { Footing = forms }, system);
+
+            var boards = laid.FootingRuns.Sum(run => run.Courses[0].Stretches.Sum(stretch => stretch.Length.Units)) / unit;
+            boards.Should().BeApproximately((Inset(-p - b) - Inset(-p) + Inset(w + p) - Inset(w + p + b)) / b, 1e-15m);
+            var perUnit = unit / Length.PerMillimetre;
+            Takeoff.Of(laid, "footing").Concrete[1].Net.CubicMillimetres.Should().BeApproximately((Inset(-p) - Inset(w + p)) * 8 * perUnit * perUnit * perUnit, 1e-5m);
+        },
+        iter: 200);
+
+    [Fact]
+    public void Every_figure_is_the_sum_of_what_it_is_made_of_and_ties_are_those_counted_place_by_place() => Skylines.Sample(
+        drawn =>
+        {
+            var (wall, system, _) = Made(drawn);
+            var laid = Laid(wall, system);
+
+            // Place by place along each axis, by the run's own word on where its ties lie.
+            long ties = 0;
+            foreach (var leg in laid.Runs.GroupBy(run => run.Leg).Select(faces => faces.ToArray()))
+            {
+                for (var course = 0; course < laid.Courses; course++)
+                {
+                    bool Stands(Run run, long at) => run.Courses[course].Stretches.Any(stretch => stretch.Start.Units <= at && at <= stretch.End.Units);
+                    var end = leg.Max(run => run.Courses[course].Stretches[^1].End.Units);
+                    for (var at = leg[0].Lines.FirstTie.Units; at <= end; at += leg[0].Lines.TieSpacing.Units)
+                        if (leg.All(run => Stands(run, at))) ties++;
+                }
+            }
+
+            Takeoff.Of(laid, "walls").Hardware[0].Count.Figure.Should().Be(ties);
+        },
+        iter: 150);
 
     [Fact]
     public void Lines_of_both_faces_lie_across_from_each_other() => Skylines.Sample(
