@@ -63,9 +63,10 @@ internal static class TierSolver
         return new TierOutcome(best, bound, relaxation);
     }
 
-    // One step from a bound that the sum of lengths alone gives: hardly any waste is left to work with, so no level above can help.
+    // One step or a thousandth from a bound that the sum of lengths alone gives: next to nothing may be wasted, so few patterns are of use.
     private static bool Tight(Tier tier, MaterialPlan best, long bound) =>
-        tier.Goal == Goal.Spend && tier.Value(best) > bound && Bounds.NextAbove(tier, bound) >= tier.Value(best) && Bounds.Lengths(tier).Bound == bound;
+        tier.Goal == Goal.Spend && tier.Value(best) > bound && Bounds.Lengths(tier).Bound == bound
+        && (Bounds.NextAbove(tier, bound) >= tier.Value(best) || (tier.Value(best) - bound) * 1_000 <= bound);
 
     // Plans from the relaxation, by diving. Where counting mostly decides, it finds them sooner.
     private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort)
@@ -89,6 +90,7 @@ internal static class TierSolver
         if (PatternEnumeration.All(tier, guide.Limits(bound), FewPatterns, PatternEnumeration.StepsAPattern * FewPatterns) is { } patterns)
         {
             var decided = PoolDecision.Solve(tier, patterns, guide, bound, NearTheBound, effort);
+            if (decided is { Plan: null, Closed: false }) decided = IntegerMaster.Solve(tier, patterns, null, bound, QuickWork, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
             if (decided.Closed) return (best, Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)), relaxation);
         }
