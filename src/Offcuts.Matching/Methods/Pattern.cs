@@ -130,5 +130,14 @@ internal sealed class MaterialPlan
     /// <summary>Copies of one stage that are unfilled.</summary>
     public int LeftIn(int stage) => Enumerable.Range(0, Left.Count).Where(d => Problem.Demands[d].Stage == stage).Sum(d => Left[d]);
 
+    /// <summary>What remains of it without the patterns of another, or none where it does not have them all.</summary>
+    public MaterialPlan? Without(MaterialPlan part)
+    {
+        var times = part.Uses.ToDictionary(use => use.Pattern, use => use.Times);
+        return times.All(use => Uses.Any(own => own.Pattern.Equals(use.Key) && own.Times >= use.Value))
+            ? new MaterialPlan(Problem, Uses.Select(own => (own.Pattern, own.Times - times.GetValueOrDefault(own.Pattern))))
+            : null;
+    }
+
     public static MaterialPlan Empty(MaterialProblem problem) => new(problem, []);
 }
