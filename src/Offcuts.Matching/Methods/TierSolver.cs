@@ -88,23 +88,23 @@ internal static class TierSolver
     {
         var (loads, ruledOut) = Reduction.Of(tier, bound);
         if (ruledOut) return (best, Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)), relaxation);
-        if (2 * loads.Sum(load => load.Cuts) < tier.Copies) return Decided(tier, best, bound, relaxation, effort);
+        if (2 * loads.Sum(load => load.Cuts) < tier.Copies) return ListedOrDived(tier, best, bound, relaxation, effort);
         var settled = new MaterialPlan(tier.Problem, loads.Select(load => (load, 1)));
         var full = BestInsertion.Best(tier.Problem, tier.Active, settled);
-        if (full.Without(settled) is not { } start) return Decided(tier, best, bound, relaxation, effort);
+        if (full.Without(settled) is not { } start) return ListedOrDived(tier, best, bound, relaxation, effort);
         if (tier.Accepts(full) && tier.Value(full) <= bound) return (full, bound, relaxation);
 
         var rest = tier.Rest(settled.Uses);
         var level = bound - settled.Spend;
         var ofRest = ColumnGeneration.Solve(rest, start, [], effort, level);
         var (plan, least) = (start, Bounds.RoundUp(rest, ofRest.Bound));
-        if (least <= level) (plan, least, _) = Decided(rest, start, level, ofRest, effort);
+        if (least <= level) (plan, least, _) = ListedOrDived(rest, start, level, ofRest, effort);
         if (rest.Value(plan) <= level) return (new MaterialPlan(tier.Problem, [.. settled.Uses, .. plan.Uses]), bound, relaxation);
         return (best, least > level ? Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)) : bound, relaxation);
     }
 
     // Over all patterns that such a plan can have, where they are few, else by a long dive.
-    private static (MaterialPlan Plan, long Bound, Relaxation Relaxation) Decided(
+    private static (MaterialPlan Plan, long Bound, Relaxation Relaxation) ListedOrDived(
         Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         relaxation = ColumnGeneration.Centred(tier, best, relaxation, effort);
