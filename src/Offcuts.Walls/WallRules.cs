@@ -28,9 +28,9 @@ internal static class WallRules
         SheetNames.Check(faults, "system", wall.System, SheetNames.LongestSystem);
         SheetNames.CheckNotes(faults, wall.Notes);
         if (!string.Equals(wall.System, system.Name, StringComparison.OrdinalIgnoreCase)) faults.Add(WallFaults.SystemOther(wall.System, system.Name));
-        if (wall.Height.IsZero) faults.Add(WallFaults.NoLength("height of the wall"));
-        if (wall.CoreWidth.IsZero) faults.Add(WallFaults.NoLength("core"));
-        if (wall.Height.Units > MostCourses * system.PanelHeight.Units) faults.Add(WallFaults.TooMany("courses", MostCourses));
+        if (wall.Height.IsZero) faults.Add(WallFaults.NoLength("height of the wall", "height"));
+        if (wall.CoreWidth.IsZero) faults.Add(WallFaults.NoLength("core", "core"));
+        if (wall.Height.Units > MostCourses * system.PanelHeight.Units) faults.Add(WallFaults.TooMany("courses", MostCourses) with { About = "height" });
         if (wall.AllowancePermille is < 0 or > 1000) faults.Add(WallFaults.AllowanceOutside());
         CheckNames(faults, wall);
         if (wall.Legs.Count > 0) CheckOrder(faults, wall);
@@ -45,13 +45,13 @@ internal static class WallRules
         foreach (var leg in wall.Legs)
         {
             SheetNames.Check(faults, "leg", leg.Name);
-            if (leg.Length.IsZero) faults.Add(WallFaults.NoLength($"length of leg {FileFaults.Shown(leg.Name)}"));
-            if (leg.Openings.Count > MostOpenings) faults.Add(WallFaults.TooMany("openings in one leg", MostOpenings));
+            if (leg.Length.IsZero) faults.Add(WallFaults.NoLength($"length of leg {FileFaults.Shown(leg.Name)}", $"leg {leg.Name}"));
+            if (leg.Openings.Count > MostOpenings) faults.Add(WallFaults.TooMany("openings in one leg", MostOpenings) with { About = $"leg {leg.Name}" });
             foreach (var opening in leg.Openings)
             {
                 SheetNames.Check(faults, "opening", opening.Name);
-                if (opening.Width.IsZero) faults.Add(WallFaults.NoLength($"width of the opening {FileFaults.Shown(opening.Name)}"));
-                if (opening.Height.IsZero) faults.Add(WallFaults.NoLength($"height of the opening {FileFaults.Shown(opening.Name)}"));
+                if (opening.Width.IsZero) faults.Add(WallFaults.NoLength($"width of the opening {FileFaults.Shown(opening.Name)}", $"opening {opening.Name}"));
+                if (opening.Height.IsZero) faults.Add(WallFaults.NoLength($"height of the opening {FileFaults.Shown(opening.Name)}", $"opening {opening.Name}"));
             }
         }
 
@@ -89,16 +89,16 @@ internal static class WallRules
     {
         if (wall.Steel is { } steel)
         {
-            if (steel.LongestBar.IsZero) faults.Add(WallFaults.NoLength("longest bar"));
+            if (steel.LongestBar.IsZero) faults.Add(WallFaults.NoLength("longest bar", "longest bar"));
             if (2 * steel.Cover.Units >= Math.Min(wall.Height.Units, wall.Legs.Select(leg => leg.Length.Units).DefaultIfEmpty(long.MaxValue).Min())) faults.Add(WallFaults.CoverTooMuch(steel.Cover));
             if (steel is { Horizontal: null, Vertical: null }) faults.Add(WallFaults.SteelWithoutBars());
-            CheckBars(faults, steel, steel.Horizontal, "horizontal steel");
-            CheckBars(faults, steel, steel.Vertical, "vertical steel");
+            CheckBars(faults, steel, steel.Horizontal, "horizontal bars");
+            CheckBars(faults, steel, steel.Vertical, "vertical bars");
         }
 
         if (wall.Bucks is { } bucks)
         {
-            if (bucks.Width.IsZero) faults.Add(WallFaults.NoLength("width of the bucks"));
+            if (bucks.Width.IsZero) faults.Add(WallFaults.NoLength("width of the bucks", "bucks"));
             if (bucks.Width > bucks.Lumber.GreenWidth) faults.Add(WallFaults.BuckTooNarrow(bucks.Lumber.Name, bucks.Lumber.GreenWidth, bucks.Width));
             foreach (var leg in wall.Legs)
                 foreach (var opening in leg.Openings.Where(opening => opening.Height.Units <= BuckCuts.Boards(opening) * bucks.Lumber.Thickness.Dry.Units))
@@ -107,34 +107,34 @@ internal static class WallRules
 
         if (wall.Braces is { } braces)
         {
-            CheckSpacing(faults, braces.Spacing, "spacing of the braces");
+            CheckSpacing(faults, braces.Spacing, "braces");
             CheckCut(faults, braces.Material, "braces");
-            if (braces.Rise.IsZero) faults.Add(WallFaults.NoLength("rise of the braces"));
-            if (braces.Run.IsZero) faults.Add(WallFaults.NoLength("run of the braces"));
+            if (braces.Rise.IsZero) faults.Add(WallFaults.NoLength("rise of the braces", "braces"));
+            if (braces.Run.IsZero) faults.Add(WallFaults.NoLength("run of the braces", "braces"));
             if (braces.Rise > wall.Height) faults.Add(WallFaults.KickerTooHigh(braces.Rise, wall.Height));
         }
 
         if (wall.Footing is not { } footing) return;
-        CheckSpacing(faults, footing.Spacing, "spacing of the stakes");
+        CheckSpacing(faults, footing.Spacing, "stakes");
         CheckCut(faults, footing.Stake, "stakes");
         CheckCut(faults, footing.Spreader, "spreaders");
-        if (footing.StakeLength.IsZero) faults.Add(WallFaults.NoLength("length of the stakes"));
+        if (footing.StakeLength.IsZero) faults.Add(WallFaults.NoLength("length of the stakes", "stakes"));
     }
 
     private static void CheckBars(List<Fault> faults, Steel steel, Bars? bars, string what)
     {
         if (bars is null) return;
-        CheckSpacing(faults, bars.Spacing, $"spacing of the {what}");
-        if (bars.Overlap >= steel.LongestBar) faults.Add(WallFaults.BarLapTooLong(bars.Bar.Name, bars.Overlap, steel.LongestBar));
+        CheckSpacing(faults, bars.Spacing, what);
+        if (bars.Overlap >= steel.LongestBar) faults.Add(WallFaults.BarLapTooLong(bars.Bar.Name, bars.Overlap, steel.LongestBar, what));
     }
 
     private static void CheckSpacing(List<Fault> faults, Length spacing, string what)
     {
-        if (spacing < SmallestSpacing) faults.Add(spacing.IsZero ? WallFaults.NoLength(what) : WallFaults.TooSmall(what, SmallestSpacing));
+        if (spacing < SmallestSpacing) faults.Add(spacing.IsZero ? WallFaults.NoLength($"spacing of the {what}", what) : WallFaults.TooSmall($"spacing of the {what}", SmallestSpacing, what));
     }
 
     private static void CheckCut(List<Fault> faults, Material material, string what)
     {
-        if (!WallWords.IsCut(material)) faults.Add(WallFaults.NotCut(material.Name, what));
+        if (!WallWords.IsCut(material)) faults.Add(WallFaults.NotCut(material.Name, what) with { About = what });
     }
 }

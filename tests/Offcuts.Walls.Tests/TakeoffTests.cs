@@ -170,6 +170,20 @@ public sealed class TakeoffTests
     }
 
     [Fact]
+    public void Level_bars_reach_to_the_far_side_of_the_core_at_inside_corners_and_tees()
+    {
+        // Inside corner: the far side of the core lies W - t = 8.5 beyond: 240 + 8.5 and 144 + 8.5. The branch of 96 goes through the
+        // near foam, 2.5, and the core, 6: 104.5. One row each, 2 ft high.
+        var wall = Wall(
+            Leg("A", Ft(20), Turn.Left) with { Outside = Hand.Left },
+            Leg("B", Ft(12), Turn.End),
+            Leg("T", Ft(8), Turn.End) with { Start = new Junction("A", Ft(10), Face.Outside) }) with
+        { Steel = new Steel { Horizontal = new Bars(Four, Ft(2), In(24)), LongestBar = Ft(30) } };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => cut.Cut.Shortest.InInches).Should().Equal(248.5m, 152.5m, 104.5m);
+    }
+
+    [Fact]
     public void Level_bars_stop_at_openings_and_stay_away_from_ends_by_the_cover()
     {
         // 8 ft high, every 48 in: rows at 24 and 72. Leg 240, window 96 .. 144, 60 to 84 high: the row at 72 is two of 96 less 2 x 2 = 92;

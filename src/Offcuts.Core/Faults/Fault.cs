@@ -13,6 +13,12 @@ public sealed record Fault(string Sentence, int Column = 0, int Line = 0, string
     /// <summary>Name of the file's column as its header writes it; empty where the file has no named columns.</summary>
     public string ColumnName { get; init; } = "";
 
+    /// <summary>
+    /// What of a sheet it is about, as its file calls it: <c>leg A</c>, <c>opening door</c>, <c>bucks</c>; empty where nothing is
+    /// named. The reader of the file finds the line by it.
+    /// </summary>
+    public string About { get; init; } = "";
+
     /// <summary>The same fault, its column moved right by <paramref name="offset"/> characters.</summary>
     public Fault Shift(int offset) => Column == 0 ? this : this with { Column = Column + offset };
 

@@ -7,7 +7,7 @@ public static class WallFaults
 {
     // The system.
 
-    public static Fault NoLength(string what) => new($"the {what} is 0; it must be more");
+    public static Fault NoLength(string what, string about = "") => new($"the {what} is 0; it must be more") { About = about };
 
     public static Fault IntervalTooSmall(Length least) => new($"an interval under {least} is taken for a slip of the unit");
 
@@ -31,18 +31,19 @@ public static class WallFaults
 
     public static Fault NameMissing(string what) => new($"a {what} has a name");
 
-    public static Fault NameHasColon(string what, string name) => new($"the {what} {Shown(name)} can't have a colon in its name");
+    public static Fault NameHasColon(string what, string name) => new($"the {what} {Shown(name)} can't have a colon in its name") { About = $"{what} {name}" };
 
     public static Fault NameNotPlain(string what, string name) =>
-        new($"the {what} {Shown(name)} is written with single spaces, and none before or after");
+        new($"the {what} {Shown(name)} is written with single spaces, and none before or after") { About = $"{what} {name}" };
 
-    public static Fault NameTwice(string what, string name) => new($"there are two {what}s named {Shown(name)}");
+    public static Fault NameTwice(string what, string name) => new($"there are two {what}s named {Shown(name)}") { About = $"{what} {name}" };
 
     public static Fault TooMany(string what, int most) => new($"more than {most} {what} are too many for one wall");
 
-    public static Fault TooSmall(string what, Length least) => new($"the {what} is under {least}; that is taken for a slip of the unit");
+    public static Fault TooSmall(string what, Length least, string about) =>
+        new($"the {what} is under {least}; that is taken for a slip of the unit") { About = about };
 
-    public static Fault AllowanceOutside() => new("an allowance of concrete is from 0 to 100 %, with one decimal at most");
+    public static Fault AllowanceOutside() => new("an allowance of concrete is from 0 to 100 %, with one decimal at most") { About = "allowance" };
 
     // The wall.
 
@@ -52,21 +53,21 @@ public static class WallFaults
         new($"{Shown(text)} can't be laid: only square corners can be; write left, right or end");
 
     public static Fault NoTurnAtLast(string leg) =>
-        new($"leg {Shown(leg)} turns, but no leg follows it; end it with end, or say that the wall is closed");
+        new($"leg {Shown(leg)} turns, but no leg follows it; end it with end, or say that the wall is closed") { About = $"leg {leg}" };
 
     public static Fault EndInTheMiddle(string leg, string next) =>
-        new($"leg {Shown(leg)} ends there, but {Shown(next)} follows it; say left or right, or where {Shown(next)} starts");
+        new($"leg {Shown(leg)} ends there, but {Shown(next)} follows it; say left or right, or where {Shown(next)} starts") { About = $"leg {leg}" };
 
     public static Fault ClosedButEnds(string leg) =>
-        new($"the wall is closed, so its last leg {Shown(leg)} turns left or right into the first");
+        new($"the wall is closed, so its last leg {Shown(leg)} turns left or right into the first") { About = $"leg {leg}" };
 
-    public static Fault FirstLegStarts(string leg) => new($"leg {Shown(leg)} is the first and can't start at another");
+    public static Fault FirstLegStarts(string leg) => new($"leg {Shown(leg)} is the first and can't start at another") { About = $"leg {leg}" };
 
     public static Fault TurnsDontClose(int turns) =>
-        new($"a closed wall makes four more turns one way than the other; this one makes {(turns == 0 ? "as many" : $"{Math.Abs(turns)} more to the {(turns > 0 ? "left" : "right")}")}");
+        new($"a closed wall makes four more turns one way than the other; this one makes {(turns == 0 ? "as many" : $"{Math.Abs(turns)} more to the {(turns > 0 ? "left" : "right")}")}") { About = "closed" };
 
     public static Fault DoesNotClose(string last, string first, string along, string across) =>
-        new($"the wall does not close: at the corner of {Shown(last)} and {Shown(first)} the end lies {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}");
+        new($"the wall does not close: at the corner of {Shown(last)} and {Shown(first)} the end lies {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}") { About = $"leg {last}" };
 
     /// <summary>How far along the first leg the end lies from its start.</summary>
     public static string Along(string first, Length by, bool beyond) => $"{by} {(beyond ? "beyond" : "short of")} the start of {Shown(first)}, along it";
@@ -75,47 +76,47 @@ public static class WallFaults
     public static string Across(string first, Length by, bool left) => $"{by} to the {(left ? "left" : "right")} of {Shown(first)}";
 
     public static Fault OutsideInTheMiddle(string leg) =>
-        new($"leg {Shown(leg)} follows another, so its outside is on the same hand; say it at the first leg only");
+        new($"leg {Shown(leg)} follows another, so its outside is on the same hand; say it at the first leg only") { About = $"leg {leg}" };
 
     public static Fault OutsideOfClosed(string leg, string hand) =>
-        new($"the wall closes to the other side: walking from leg {Shown(leg)}, its outside is on the {hand}");
+        new($"the wall closes to the other side: walking from leg {Shown(leg)}, its outside is on the {hand}") { About = $"leg {leg}" };
 
     public static Fault LegTooShort(string leg, string row, Length length, Length shortest) =>
-        new($"leg {Shown(leg)} is too short for its corners: its {row} row is only {length}, and no piece is shorter than {shortest}");
+        new($"leg {Shown(leg)} is too short for its corners: its {row} row is only {length}, and no piece is shorter than {shortest}") { About = $"leg {leg}" };
 
     public static Fault LegEatenUp(string leg, string row, Length by) =>
-        new($"leg {Shown(leg)} is too short for its corners: its {row} row lacks {by}");
+        new($"leg {Shown(leg)} is too short for its corners: its {row} row lacks {by}") { About = $"leg {leg}" };
 
-    public static Fault LegsCross(string leg, string other) => new($"leg {Shown(leg)} runs through leg {Shown(other)}");
+    public static Fault LegsCross(string leg, string other) => new($"leg {Shown(leg)} runs through leg {Shown(other)}") { About = $"leg {leg}" };
 
     public static Fault OpeningSticksOut(string opening, string leg, string where, Length by) =>
-        new($"the opening {Shown(opening)} in leg {Shown(leg)} sticks out {where} by {by}");
+        new($"the opening {Shown(opening)} in leg {Shown(leg)} sticks out {where} by {by}") { About = $"opening {opening}" };
 
     public static Fault OpeningsOverlap(string one, string other, string leg, Length by) =>
-        new($"the openings {Shown(one)} and {Shown(other)} in leg {Shown(leg)} overlap by {by}");
+        new($"the openings {Shown(one)} and {Shown(other)} in leg {Shown(leg)} overlap by {by}") { About = $"opening {other}" };
 
     public static Fault OpeningTooFlat(string opening, string leg) =>
-        new($"the opening {Shown(opening)} in leg {Shown(leg)} has no room for its buck; it is only as high as the boards");
+        new($"the opening {Shown(opening)} in leg {Shown(leg)} has no room for its buck; it is only as high as the boards") { About = $"opening {opening}" };
 
     public static Fault TeeInOpening(string branch, string opening, string leg) =>
-        new($"the tee of {Shown(branch)} on leg {Shown(leg)} lies in the opening {Shown(opening)}");
+        new($"the tee of {Shown(branch)} on leg {Shown(leg)} lies in the opening {Shown(opening)}") { About = $"leg {branch}" };
 
     public static Fault TeesOverlap(string one, string other, string leg) =>
-        new($"the tees of {Shown(one)} and {Shown(other)} on leg {Shown(leg)} overlap");
+        new($"the tees of {Shown(one)} and {Shown(other)} on leg {Shown(leg)} overlap") { About = $"leg {other}" };
 
     public static Fault TeeSticksOut(string branch, string leg, string where, Length by) =>
-        new($"the tee of {Shown(branch)} on leg {Shown(leg)} sticks out {where} by {by}");
+        new($"the tee of {Shown(branch)} on leg {Shown(leg)} sticks out {where} by {by}") { About = $"leg {branch}" };
 
-    public static Fault TeeOnNoLeg(string branch, string leg) => new($"{Shown(branch)} meets a leg {Shown(leg)} that the wall does not have");
+    public static Fault TeeOnNoLeg(string branch, string leg) => new($"{Shown(branch)} meets a leg {Shown(leg)} that the wall does not have") { About = $"leg {branch}" };
 
-    public static Fault TeeOnItself(string branch) => new($"{Shown(branch)} can't meet itself");
+    public static Fault TeeOnItself(string branch) => new($"{Shown(branch)} can't meet itself") { About = $"leg {branch}" };
 
-    public static Fault TeeInCircle(string branch) => new($"{Shown(branch)} starts at a leg that starts from it");
+    public static Fault TeeInCircle(string branch) => new($"{Shown(branch)} starts at a leg that starts from it") { About = $"leg {branch}" };
 
-    public static Fault FinishWithTurn(string leg) => new($"leg {Shown(leg)} ends at another leg, so no turn comes there; write end");
+    public static Fault FinishWithTurn(string leg) => new($"leg {Shown(leg)} ends at another leg, so no turn comes there; write end") { About = $"leg {leg}" };
 
     public static Fault FinishElsewhere(string leg, string other, string along, string across) =>
-        new($"leg {Shown(leg)} does not meet {Shown(other)}: it ends {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}");
+        new($"leg {Shown(leg)} does not meet {Shown(other)}: it ends {along}{(along.Length > 0 && across.Length > 0 ? " and " : "")}{across}") { About = $"leg {leg}" };
 
     /// <summary>How far before or past the face a leg ends that should meet it.</summary>
     public static string FromFace(Length by, bool past) => $"{by} {(past ? "past" : "short of")} its face";
@@ -124,22 +125,22 @@ public static class WallFaults
     public static string FromOffset(Length by, bool further) => $"{by} {(further ? "further along it" : "nearer to its start")} than said";
 
     public static Fault FinishNotSquare(string leg, string other) =>
-        new($"leg {Shown(leg)} does not come square to the side of {Shown(other)} that is named");
+        new($"leg {Shown(leg)} does not come square to the side of {Shown(other)} that is named") { About = $"leg {leg}" };
 
     public static Fault SystemOther(string wanted, string given) =>
-        new($"the wall is built of {Shown(wanted)}, and the sheet given is {Shown(given)}");
+        new($"the wall is built of {Shown(wanted)}, and the sheet given is {Shown(given)}") { About = "system" };
 
     // What is counted.
 
-    public static Fault BarLapTooLong(string bar, Length lap, Length longest) =>
-        new($"a lap of {lap} leaves nothing of a {bar} of {longest}");
+    public static Fault BarLapTooLong(string bar, Length lap, Length longest, string about) =>
+        new($"a lap of {lap} leaves nothing of a {bar} of {longest}") { About = about };
 
-    public static Fault SteelWithoutBars() => new("a longest bar is given, but no bars; give horizontal or vertical bars");
+    public static Fault SteelWithoutBars() => new("a longest bar is given, but no bars; give horizontal or vertical bars") { About = "longest bar" };
 
-    public static Fault CoverTooMuch(Length cover) => new($"a cover of {cover} at both ends leaves nothing of a bar");
+    public static Fault CoverTooMuch(Length cover) => new($"a cover of {cover} at both ends leaves nothing of a bar") { About = "cover" };
 
     public static Fault BuckTooNarrow(string lumber, Length wide, Length wanted) =>
-        new($"{lumber} is at most {wide} wide, and the bucks are {wanted}");
+        new($"{lumber} is at most {wide} wide, and the bucks are {wanted}") { About = "bucks" };
 
     public static Fault NotLumber(string material, string what) => new($"{Shown(material)} is no lumber; the {what} are lumber of a nominal size, like 2x10");
 
@@ -150,9 +151,9 @@ public static class WallFaults
     public static Fault NoBar(string material) => new($"{Shown(material)} is no bar; bars run from #3 to #11");
 
     public static Fault KickerTooHigh(Length rise, Length height) =>
-        new($"the kicker meets its upright {rise} up, but the wall is only {height} high");
+        new($"the kicker meets its upright {rise} up, but the wall is only {height} high") { About = "braces" };
 
-    public static Fault NoSuchSystem(string name) => new($"there is no system sheet named {Shown(name)}");
+    public static Fault NoSuchSystem(string name) => new($"there is no system sheet named {Shown(name)}") { About = "system" };
 
     public static Fault SystemExists(string name) => new($"there is a system sheet named {Shown(name)} already; read it in its place with --replace");
 

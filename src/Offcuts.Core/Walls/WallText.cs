@@ -55,17 +55,22 @@ public static class WallText
     };
 
     /// <summary>Reads a sheet, whole or not at all: every fault with its line, and its column where it has one.</summary>
-    public static Result<WallSheet> Read(string text)
+    public static Result<WallSheet> Read(string text) => ReadPlaced(text).Then<WallSheet>(placed => placed.Sheet);
+
+    /// <summary>The same, with the lines on which things stand, for what is found wrong later.</summary>
+    public static Result<PlacedWallSheet> ReadPlaced(string text)
     {
         var faults = new List<Fault>();
         var draft = new Draft();
+        var lines = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         SheetLines.Read(text, Facts, faults, line =>
         {
-            draft.Take(line);
+            // A name that stands twice is placed where it stands again.
+            lines[line.Fact] = lines[draft.Take(line)] = line.Number;
             line.End();
         });
         draft.CheckParts(faults);
-        return SheetLines.Or(faults, () => Result<WallSheet>.Of(draft.Sheet()));
+        return SheetLines.Or(faults, () => Result<PlacedWallSheet>.Of(new PlacedWallSheet(draft.Sheet(), lines)));
     }
 
     /// <summary>The sheet as text, lines ended by a line feed.</summary>
@@ -135,7 +140,8 @@ public static class WallText
         private (Material? Material, int Line)? _spreaders;
         private int _barLine;
 
-        public void Take(SheetLine line)
+        /// <summary>Takes a line in, and says what it is about: its fact, with the name of a leg or an opening behind it.</summary>
+        public string Take(SheetLine line)
         {
             switch (line.Fact)
             {
@@ -160,6 +166,13 @@ public static class WallText
                 case "note": _notes.Add(line.Rest("a note")); break;
                 default: throw new ArgumentOutOfRangeException(nameof(line), line.Fact, "no such fact");
             }
+
+            return line.Fact switch
+            {
+                "leg" => $"leg {_legs[^1].Name}",
+                "opening" when _legs.Count > 0 && _legs[^1].Openings.Count > 0 => $"opening {_legs[^1].Openings[^1].Name}",
+                _ => line.Fact,
+            };
         }
 
         /// <summary>Adds a fault where lines that belong together don't stand together.</summary>

@@ -14,7 +14,7 @@ public static class SheetFile
     public static Result<SystemSheet> ReadSystem(Stream file, string name) => Read(file, name, SystemText.Read);
 
     /// <summary>Reads a wall sheet, or tells every fault with file, line and column.</summary>
-    public static Result<WallSheet> ReadWall(Stream file, string name) => Read(file, name, WallText.Read);
+    public static Result<PlacedWallSheet> ReadWall(Stream file, string name) => Read(file, name, WallText.ReadPlaced);
 
     private static Result<T> Read<T>(Stream file, string name, Func<string, Result<T>> read)
     {

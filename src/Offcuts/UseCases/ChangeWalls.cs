@@ -28,7 +28,9 @@ public sealed class ChangeWalls(YardFile yard)
     public Result<string> Import(string stage, Stream file, string fileName, bool replace = false)
     {
         var read = SheetFile.ReadWall(file, fileName);
-        return read.TryGet(out var sheet) ? Set(stage, sheet, replace) : Result<string>.Fail(read.Faults);
+        if (!read.TryGet(out var placed)) return Result<string>.Fail(read.Faults);
+        var set = Set(stage, placed.Sheet, replace);
+        return set.Ok ? set : Result<string>.Fail([.. set.Faults.Select(fault => fault.About.Length > 0 ? placed.Place(fault, fileName) : fault)]);
     }
 
     /// <summary>The same for a sheet that was typed. The invented system that ships comes into the yard with the first wall of it.</summary>
