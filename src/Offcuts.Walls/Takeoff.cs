@@ -73,6 +73,34 @@ public sealed record Takeoff
         };
     }
 
+    /// <summary>What a wall's needs begin with among those of its stage.</summary>
+    public static string NeedPrefix(string wall) => $"{wall} / ";
+
+    /// <summary>The wall's hardware as needs of its stage; its cuts are such needs as they stand.</summary>
+    public IReadOnlyList<HardwareNeed> HardwareNeeds(string stage) =>
+    [
+        .. Hardware.Where(one => one.Count.Figure > 0)
+            .Select(one => new HardwareNeed(stage, NeedPrefix(Wall.Sheet.Name) + one.Hardware.Name, one.Hardware, checked((int)one.Count.Figure))),
+    ];
+
+    /// <summary>The same less what was cut and counted out already; what is all done is gone.</summary>
+    /// <param name="done">How many, by the name of the need.</param>
+    public Takeoff Still(Func<string, int> done)
+    {
+        Count Less(Count count, string need) => done(need) is > 0 and var made ? new Count([.. count.Lines, new CountLine("done already", -Math.Min(made, count.Figure))]) : count;
+        return this with
+        {
+            Hardware = [.. Hardware.Select(one => one with { Count = Less(one.Count, NeedPrefix(Wall.Sheet.Name) + one.Hardware.Name) })],
+            Cuts =
+            [
+                .. from cut in Cuts
+                   let left = Less(cut.Count, cut.Cut.Name)
+                   where left.Figure > 0
+                   select cut with { Count = left, Cut = cut.Cut with { Count = (int)left.Figure } },
+            ],
+        };
+    }
+
     /// <summary>The cleats of so many joints of form boards between two stakes; none where the system has no cleats or no joint needs one.</summary>
     public CutTakeoff? Cleats(string stage, long joints)
     {

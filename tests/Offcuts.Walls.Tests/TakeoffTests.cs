@@ -263,6 +263,19 @@ public sealed class TakeoffTests
     }
 
     [Fact]
+    public void What_was_done_already_is_taken_off_what_is_still_needed()
+    {
+        // Every 6 ft along 36: 7 uprights and 7 kickers; 74 ties.
+        var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(36), Turn.End)) with { Braces = new Braces(Material("2x4"), Ft(6), Ft(1), Ft(1)) }), "walls");
+
+        var still = taken.Still(need => need switch { "wall / brace upright" => 7, "wall / brace kicker" => 3, "wall / panel tie" => 100, _ => 0 });
+
+        still.Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Count, cut.Count.Figure)).Should().Equal(("wall / brace kicker", 4, 4));
+        still.Cuts[0].Count.Lines[^1].Should().Be(new CountLine("done already", -3));
+        still.Hardware[0].Count.Figure.Should().Be(0, "more were counted out than it asks for");
+    }
+
+    [Fact]
     public void Whole_panels_are_at_least_the_length_of_all_runs_by_that_of_a_panel()
     {
         // 36 ft, 2 faces, 2 courses of 9 panels: 36. A foot longer: 148 ft / 4 ft = 37 (rounded up from 37.0): 4 x 37 = 148.

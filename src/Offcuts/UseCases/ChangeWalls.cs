@@ -11,9 +11,6 @@ namespace Offcuts.UseCases;
 /// <summary>Walls of stages: taken in, found, dropped, and what they ask for entered among the needs of their stage.</summary>
 public sealed class ChangeWalls(YardFile yard)
 {
-    // What a wall put among a stage's needs is known by the wall's name before this.
-    private const string Mark = " / ";
-
     /// <summary>The wall of a name, in either case; or why there is none.</summary>
     public Result<StageWall> Find(string name) =>
         yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchWall(name);
@@ -67,7 +64,7 @@ public sealed class ChangeWalls(YardFile yard)
         if (!laid.TryGet(out var standing)) return Result<string>.Fail(laid.Faults);
         var takeoff = Takeoff.Of(standing, wall.Stage);
         var stage = yard.Stages().Named(wall.Stage)!;
-        HardwareNeed[] hardware = [.. takeoff.Hardware.Where(one => one.Count.Figure > 0).Select(one => new HardwareNeed(stage.Name, wall.Sheet.Name + Mark + one.Hardware.Name, one.Hardware, checked((int)one.Count.Figure)))];
+        var hardware = takeoff.HardwareNeeds(stage.Name);
         RequiredCut[] cuts = [.. takeoff.Cuts.Select(cut => cut.Cut)];
         if (!newNames)
         {
@@ -75,13 +72,13 @@ public sealed class ChangeWalls(YardFile yard)
             if (strange.Count > 0) return Result<string>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
         }
 
-        bool Other(string need) => !need.StartsWith(wall.Sheet.Name + Mark, StringComparison.OrdinalIgnoreCase);
+        bool Other(string need) => !need.StartsWith(Takeoff.NeedPrefix(wall.Sheet.Name), StringComparison.OrdinalIgnoreCase);
         var entered = stage with
         {
             Cuts = [.. stage.Cuts.Where(cut => Other(cut.Name)), .. cuts],
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
-        return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Length, "kind")} of hardware", work => work.SetStage(entered))
+        return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
             .Then<string>(entry => entry.What);
     }
 

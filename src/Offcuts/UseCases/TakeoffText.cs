@@ -50,7 +50,7 @@ public static class TakeoffText
         }
 
         yield return "";
-        yield return "On hand";
+        yield return "Still needed, and on hand";
         foreach (var line in taken.Stock) yield return "  " + Of(line, unit, today);
         yield return "";
         foreach (var note in takeoff.Notes) yield return note;

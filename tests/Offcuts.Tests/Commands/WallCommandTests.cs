@@ -129,6 +129,24 @@ public sealed class WallCommandTests : IDisposable
         _yard.Must("stage", "show", "walls").Out.Should().Contain("garage / hatch head");
     }
 
+    [Fact]
+    public void What_was_cut_and_counted_out_is_no_longer_needed()
+    {
+        Import(Garage);
+        _yard.Must("wall", "enter", "garage", "--new");
+        _yard.Must("add", "2x12 10' treated");
+        _yard.Must("add", "panel tie x180");
+        _yard.Must("wall", "takeoff", "garage").Out.Should().Contain("  2x12: 6' 9\" needed at least, 10' in 1 usable length on hand: perhaps enough; a plan tells\n")
+            .And.Contain("  panel tie: 180 needed at least, 180 on hand: enough for the regular ones\n");
+        _yard.Run("plan", "walls", "--save").Status.Should().Be(1, "there are no brackets");
+
+        _yard.Must("cut", "--all");
+
+        var told = _yard.Must("wall", "takeoff", "garage").Out;
+        told.Should().NotContain("  2x12:").And.NotContain("  panel tie:").And.Contain("  corner bracket: 16 needed, none on hand: short by 16\n");
+        told.Should().Contain("hatch head: 1 of 2x12, 3', nonstructural, treated\n", "what the wall asks for stays told");
+    }
+
     [Theory]
     [InlineData("leg B: 20' left", "leg B: 20' left by 45", "garage.txt:8: column 12: left by 45 can't be laid: only square corners can be; write left, right or end")]
     [InlineData("leg B: 20' left", "leg B: 21' left", "garage.txt:10: the wall does not close: at the corner of D and A the end lies 12\" to the left of A")]
