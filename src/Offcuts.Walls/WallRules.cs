@@ -18,7 +18,13 @@ internal static class WallRules
     public const int MostCourses = 200;
 
     /// <summary>No spacing of bars, braces or stakes is under this.</summary>
-    public static Length SmallestSpacing { get; } = Length.Inches(1);
+    public static Length SmallestSpacing { get; } = Length.Inches(2);
+
+    /// <summary>The highest wall. With the longest, the closest bars and the longest laps, every sum of lengths stays a length.</summary>
+    public static Length Highest { get; } = Length.Feet(100);
+
+    /// <summary>All legs of a wall together.</summary>
+    public static Length Longest { get; } = Length.Feet(1000);
 
     /// <summary>Every fault of the sheet by itself.</summary>
     public static List<Fault> Faults(WallSheet wall, SystemSheet system)
@@ -31,6 +37,8 @@ internal static class WallRules
         if (wall.Height.IsZero) faults.Add(WallFaults.NoLength("height of the wall", "height"));
         if (wall.CoreWidth.IsZero) faults.Add(WallFaults.NoLength("core", "core"));
         if (wall.Height.Units > MostCourses * system.PanelHeight.Units) faults.Add(WallFaults.TooMany("courses", MostCourses) with { About = "height" });
+        if (wall.Height > Highest) faults.Add(WallFaults.TooHigh(Highest));
+        if (wall.Legs.Sum(leg => leg.Length.Units) > Longest.Units) faults.Add(WallFaults.TooLong(Longest));
         if (wall.AllowancePermille is < 0 or > 1000) faults.Add(WallFaults.AllowanceOutside());
         CheckNames(faults, wall);
         if (wall.Legs.Count > 0) CheckOrder(faults, wall);
@@ -125,7 +133,7 @@ internal static class WallRules
     {
         if (bars is null) return;
         CheckSpacing(faults, bars.Spacing, what);
-        if (bars.Overlap >= steel.LongestBar) faults.Add(WallFaults.BarLapTooLong(bars.Bar.Name, bars.Overlap, steel.LongestBar, what));
+        if (2 * bars.Overlap.Units > steel.LongestBar.Units) faults.Add(WallFaults.BarLapTooLong(bars.Bar.Name, bars.Overlap, steel.LongestBar, what));
     }
 
     private static void CheckSpacing(List<Fault> faults, Length spacing, string what)

@@ -146,11 +146,13 @@ public sealed class RefusalTests
         Refusals(Rectangle with { Braces = new Braces(Material("2x4"), Ft(6), Ft(6), Ft(4)) }).Should().Equal(
             "the kicker meets its upright 72\" up, but the wall is only 24\" high");
         Refusals(Rectangle with { Steel = new Steel { LongestBar = Ft(2), Horizontal = new Bars((Rebar)Material("#4"), Ft(1), In(24)) } }).Should().Equal(
-            "a lap of 24\" leaves nothing of a #4 of 24\"");
+            "a lap of 24\" is more than half a #4 of 24\"");
         Refusals(Rectangle with { Braces = new Braces(Material("2x4"), Mm(1), Ft(1), Ft(4)) }).Should().Equal(
-            "the spacing of the braces is under 1\"; that is taken for a slip of the unit");
+            "the spacing of the braces is under 2\"; that is taken for a slip of the unit");
         Refusals(Rectangle with { AllowancePermille = 1001 }).Should().Equal("an allowance of concrete is from 0 to 100 %, with one decimal at most");
-        Refusals(Rectangle with { Height = Ft(900) }).Should().Equal("more than 200 courses are too many for one wall");
+        Refusals(Rectangle with { Height = Ft(99) }, Sheets.System with { PanelHeight = In(5) }).Should().Equal("more than 200 courses are too many for one wall");
+        Refusals(Rectangle with { Height = Ft(101) }).Should().Equal("a wall over 100 ft high is taken for a slip of the unit");
+        Refusals(Wall(Leg("A", Ft(600), Turn.Left), Leg("B", Ft(600), Turn.End))).Should().Equal("more than 1000 ft of legs are too many for one wall; part it into several");
     }
 
     private static WallSheet Closed(params Length[] lengths) => Rectangle with { Legs = [.. Rectangle.Legs.Select((leg, i) => leg with { Length = lengths[i] })] };

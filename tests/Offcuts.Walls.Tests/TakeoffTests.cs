@@ -238,6 +238,22 @@ public sealed class TakeoffTests
     }
 
     [Fact]
+    public void A_tee_of_footings_leaves_a_gap_as_wide_as_the_footing()
+    {
+        // As above A's boards begin 6 + 1.5 before the wall, so the middle of T at 14 ft = 168 is 175.5 along them; the footing is 23 wide:
+        // 164 to 187. The inside row that runs by goes from 26 - 1.5 = 24.5 to 351 - 24.5. T: 96 less 7.5, and 6 beyond its free end.
+        var wall = Laid(Rectangle with
+        {
+            Footing = Footing,
+            Legs = [.. Rectangle.Legs, Leg("T", Ft(8), Turn.End) with { Start = new Junction("A", Ft(14), Face.Inside) }],
+        });
+
+        wall.Inches("A footing inside", 1).Should().Equal((24.5m, 164), (187, 326.5m));
+        wall.Inches("A footing outside", 1).Should().Equal((0, 351));
+        wall.Inches("T footing outside", 1).Should().Equal((0, 94.5m));
+    }
+
+    [Fact]
     public void Stakes_stand_at_every_place_and_at_ends_of_boards_and_spreaders_lie_across()
     {
         // A free leg of 240, beyond 6 at both ends: 252 long. Every 36: 0, 36, .. 252 is 8 places a side, the last at the end: 16 stakes.
@@ -273,6 +289,26 @@ public sealed class TakeoffTests
         still.Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Count, cut.Count.Figure)).Should().Equal(("wall / brace kicker", 4, 4));
         still.Cuts[0].Count.Lines[^1].Should().Be(new CountLine("done already", -3));
         still.Hardware[0].Count.Figure.Should().Be(0, "more were counted out than it asks for");
+    }
+
+    [Fact]
+    public void The_largest_wall_with_the_closest_of_everything_is_still_counted()
+    {
+        var legs = Enumerable.Range(1, 20).Select(i => Leg($"{i}", Ft(50), i == 20 ? Turn.End : i % 2 == 1 ? Turn.Left : Turn.Right));
+        var bars = new Bars(Four, In(2), In(12));
+        var wall = Wall([.. legs]) with
+        {
+            Height = Ft(100),
+            Steel = new Steel { Horizontal = bars, Vertical = bars, LongestBar = In(24) },
+            Braces = new Braces(Material("2x4"), In(2), Ft(6), Ft(4)),
+            Footing = Footing with { Spacing = In(2), Depth = Ft(100) },
+        };
+
+        var laid = Laid(wall);
+        var taken = Takeoff.Of(laid, "walls");
+
+        taken.Cuts.Where(cut => cut.Group == "steel").Sum(cut => (decimal)cut.Cut.Shortest.Units * cut.Cut.Count).Should().BePositive();
+        StockCheck.Of(taken, new StockOnHand([], [], PriceBook.Empty, UseRules.Usual, "walls", null)).Should().OnlyContain(line => line.Verdict == StockVerdict.Short);
     }
 
     [Fact]

@@ -47,6 +47,10 @@ public static class WallFaults
 
     // The wall.
 
+    public static Fault TooHigh(Length most) => new($"a wall over {most.InFeet:0} ft high is taken for a slip of the unit") { About = "height" };
+
+    public static Fault TooLong(Length most) => new($"more than {most.InFeet:0} ft of legs are too many for one wall; part it into several");
+
     public static Fault NoLegs() => new("a wall has at least one leg");
 
     public static Fault NotSquare(string text) =>
@@ -133,7 +137,7 @@ public static class WallFaults
     // What is counted.
 
     public static Fault BarLapTooLong(string bar, Length lap, Length longest, string about) =>
-        new($"a lap of {lap} leaves nothing of a {bar} of {longest}") { About = about };
+        new($"a lap of {lap} is more than half a {bar} of {longest}") { About = about };
 
     public static Fault SteelWithoutBars() => new("a longest bar is given, but no bars; give horizontal or vertical bars") { About = "longest bar" };
 
