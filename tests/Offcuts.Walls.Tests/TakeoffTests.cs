@@ -157,6 +157,15 @@ public sealed class TakeoffTests
     }
 
     [Fact]
+    public void Braces_stand_along_the_longer_inside_of_an_inside_corner()
+    {
+        // 240 + 11 = 251: ceil(251 / 72) + 1 = 5; 144 + 11 = 155: ceil(155 / 72) + 1 = 4.
+        var wall = Wall(Leg("A", Ft(20), Turn.Left) with { Outside = Hand.Left }, Leg("B", Ft(12), Turn.End)) with { Braces = new Braces(Material("2x4"), Ft(6), Ft(1), Ft(1)) };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts[0].Count.Lines.Select(line => line.Figure).Should().Equal(5, 4);
+    }
+
+    [Fact]
     public void Level_bars_run_through_corners_to_the_far_side_of_the_core_and_are_lapped()
     {
         // Rectangle, 8 ft high, every 32 in: ceil(96 / 32) = 3 rows. Lines: 336 - 2 x 2.5 = 331 and 240 - 5 = 235.
