@@ -141,6 +141,10 @@ internal sealed class MaterialProblem
     /// <summary>The same problem with value before saw cuts; its demands and supplies have the same numbers.</summary>
     public MaterialProblem ValueFirst() => new(Materials, Kerf, [.. Demands], [.. Supplies]);
 
+    /// <summary>The same problem where some demands may no longer be taken from some supplies; both keep their numbers.</summary>
+    public MaterialProblem Without(Func<int, int, bool> pair) =>
+        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => supply.Without(d => pair(s, d)))]) { Order = Order };
+
     private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
     {
         var rows = demands.SelectMany(d => Demands[d].Rows.Select(row => (Row: row, Demand: d))).ToArray();

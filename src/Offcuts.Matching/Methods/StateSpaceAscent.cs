@@ -17,18 +17,17 @@ internal static class StateSpaceAscent
     private const double FirstPart = 0.5;
     private const double LargestSum = 1L << 56;
     private const double LeastPart = 0.02;
-    private const double Memory = 0.9;
 
-    /// <summary>The best relaxation met, its loads reduced to those that plans of use can have; and how often the last paths used each supply, in the mean.</summary>
-    public static (StateSpaceRelaxation Best, double[] Uses) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort)
+    /// <summary>The best relaxation met, its loads reduced to those that plans of use can have, and what its last paths took.</summary>
+    public static (StateSpaceRelaxation Best, PathMean Paths) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort)
     {
         var prices = first.Duals.Demand.Select(price => price / (double)tier.Scale).ToArray();
         var (best, at, part, since, work) = (first, first, FirstPart, 0, 0.0);
-        double[]? uses = null;
+        var paths = new PathMean(tier.SupplyCount.Length, tier.DemandCount.Length);
         for (var round = 1; round <= rounds && part >= LeastPart && work < MostWork && !effort.Over; round++)
         {
             if (Bounds.RoundUp(tier, best.Bound) > most || at.LeastPath() is not { } path) break;
-            uses = uses is null ? [.. path.Uses] : [.. uses.Zip(path.Uses, (mean, now) => Memory * mean + (1 - Memory) * now)];
+            paths.Add(path);
             var wanting = tier.DemandCount.Zip(path.Takes, (asked, taken) => asked - taken).ToArray();
             var norm = wanting.Sum(by => (double)by * by);
             if (norm == 0) break;
@@ -41,6 +40,34 @@ internal static class StateSpaceAscent
             else if (++since == Patience) (part, since) = (part / 1.5, 0);
         }
 
-        return (best, uses ?? new double[tier.SupplyCount.Length]);
+        return (best, paths);
+    }
+}
+
+/// <summary>What the paths met in an ascent took, in the mean; the latest count most. It comes near to a mixture of plans that costs the bound.</summary>
+internal sealed class PathMean(int supplies, int demands)
+{
+    private const double Memory = 0.9;
+
+    private bool _begun;
+
+    /// <summary>How often each supply was cut.</summary>
+    public double[] Uses { get; } = new double[supplies];
+
+    /// <summary>By supply, the copies of each demand taken from it.</summary>
+    public double[][] From { get; } = [.. Enumerable.Range(0, supplies).Select(_ => new double[demands])];
+
+    /// <summary>One more path.</summary>
+    public void Add(CellPath path)
+    {
+        var kept = _begun ? Memory : 0;
+        _begun = true;
+        Mix(Uses, path.Uses);
+        for (var s = 0; s < From.Length; s++) Mix(From[s], path.From[s]);
+
+        void Mix(double[] mean, int[] now)
+        {
+            for (var i = 0; i < mean.Length; i++) mean[i] = kept * mean[i] + (1 - kept) * now[i];
+        }
     }
 }

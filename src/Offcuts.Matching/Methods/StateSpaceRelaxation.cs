@@ -71,8 +71,7 @@ internal sealed class StateSpaceRelaxation
         var weight = demands.Sum(d => tier.DemandCount[d] * tier.Problem.Weights[d]);
         var grid = demands.Select(d => tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
         var steps = 1 + Steps(tier).Count();
-        int[][] alike = [.. Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.SupplyCount[s] > 0)
-            .GroupBy(s => PricingKnapsack.Likeness(tier, s)).Select(group => group.ToArray())];
+        var alike = Alike(tier);
         for (var fineness = Math.Min(MostCells, MostTable / steps); fineness >= LeastCells; fineness /= 2)
         {
             var cell = Math.Max(grid, weight / fineness + 1);
@@ -93,7 +92,7 @@ internal sealed class StateSpaceRelaxation
         cells < _least[s].Length && _least[s][cells] < Never / 2 && (most is not { } cost || _least[s][cells] <= Limit(s, cells, cost))).Run();
 
     /// <summary>The same for a tier within this one, with the loads that are open here.</summary>
-    public StateSpaceRelaxation Within(Tier tier) => new StateSpaceRelaxation(tier, _duals, _cells, _alike, (s, cells, _) =>
+    public StateSpaceRelaxation Within(Tier tier) => new StateSpaceRelaxation(tier, _duals, _cells, Alike(tier), (s, cells, _) =>
         cells < _least[s].Length && _least[s][cells] < Never / 2).Run();
 
     /// <summary>The duals at which it is.</summary>
@@ -118,13 +117,12 @@ internal sealed class StateSpaceRelaxation
             ? (long)Int128.Clamp((Int128)most * _tier.Scale - Bounds.Rows(_tier, _duals) - others[cells], -Never, Never)
             : -Never;
 
-    /// <summary>
-    /// What the least path takes of each demand: where that is what is asked, it is a plan. And how often it uses each supply. None where there is no path.
-    /// </summary>
-    public (int[] Takes, int[] Uses)? LeastPath()
+    /// <summary>What the least path takes; none where there is no path.</summary>
+    public CellPath? LeastPath()
     {
         if (_forward[^1][_all] >= Never / 2) return null;
         var (takes, uses) = (new int[_cells.Length], new int[_least.Length]);
+        int[][] from = [.. _least.Select(_ => new int[_cells.Length])];
         var c = _all;
         for (var k = _order.Length; k > 0; k--)
         {
@@ -133,7 +131,7 @@ internal sealed class StateSpaceRelaxation
             while (use == Use.Once || _forward[k][c] != _forward[k - 1][c])
             {
                 var own = Enumerable.Range(1, Math.Min(c, _least[s].Length - 1)).First(own => _least[s][own] < Never / 2 && before[c - own] + _least[s][own] == _forward[k][c]);
-                foreach (var d in Best(s, own)) takes[d]++;
+                foreach (var d in Best(s, own)) (takes[d], from[s][d]) = (takes[d] + 1, from[s][d] + 1);
                 uses[s]++;
                 c -= own;
                 if (use != Use.Often) break;
@@ -141,7 +139,7 @@ internal sealed class StateSpaceRelaxation
         }
 
         foreach (var d in _left.Best(c)) takes[d]++;
-        return (takes, uses);
+        return new CellPath(takes, uses, from);
     }
 
     /// <summary>
@@ -157,6 +155,9 @@ internal sealed class StateSpaceRelaxation
     }
 
     private static long[] Padded(long[] table, int length, long with) => [.. table, .. Enumerable.Repeat(with, length - table.Length)];
+
+    private static int[][] Alike(Tier tier) => [.. Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.SupplyCount[s] > 0)
+        .GroupBy(s => PricingKnapsack.Likeness(tier, s)).Select(group => group.ToArray())];
 
     private enum Use { AtMostOnce, Once, Often }
 
@@ -322,3 +323,9 @@ internal sealed class StateSpaceRelaxation
         return sum;
     }
 }
+
+/// <summary>A path of a <see cref="StateSpaceRelaxation"/>. Where it takes what is asked, it is a plan.</summary>
+/// <param name="Takes">Copies of each demand, those left unfilled too.</param>
+/// <param name="Uses">How often each supply is cut.</param>
+/// <param name="From">By supply, the copies of each demand taken from it.</param>
+internal sealed record CellPath(int[] Takes, int[] Uses, int[][] From);

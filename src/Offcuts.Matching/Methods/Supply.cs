@@ -67,4 +67,21 @@ internal sealed class Supply
 
     /// <summary>What a demand adds by being ripped out of it.</summary>
     public Ripped Rip(int demand, bool whole) => (whole ? WholeRips : Rips)?[demand] ?? default;
+
+    /// <summary>The same where some demands may no longer be taken from it.</summary>
+    public Supply Without(Func<int, bool> demand) => new()
+    {
+        Length = Length,
+        Count = Count,
+        Bought = Bought,
+        Unlimited = Unlimited,
+        Places = Places,
+        Treated = Treated,
+        Value = Value,
+        ValueBefore = ValueBefore,
+        Allows = [.. Allows.Select((allowed, d) => allowed && !demand(d))],
+        Whole = [.. Whole.Select((allowed, d) => allowed && !demand(d))],
+        Rips = Rips,
+        WholeRips = WholeRips,
+    };
 }

@@ -1,18 +1,23 @@
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
-/// Branch and bound on how many of each supply are cut at all. What a mixture of plans hides from the bound is mostly that one plan of it
-/// cuts more spans than the other; once that is settled, the <see cref="StateSpaceRelaxation"/> is close, and few patterns are left.
+/// Branch and bound on how many of each supply are cut at all, and on which cut comes from which supply. What a mixture of plans hides from
+/// the bound is mostly that one plan of it cuts more spans than the other, or fills a span with other cuts; once that is settled, the
+/// <see cref="StateSpaceRelaxation"/> is close, and few patterns are left.
 /// <code>
-/// each node     least_s &lt;= sum of x_p of supply s &lt;= most_s        branches   at most k, at least k + 1
+/// each node     least_s &lt;= sum of x_p of supply s &lt;= most_s        branches   at most k; at least k + 1
+///               no pattern of supply s takes demand d, for some pairs   branches   not d from s; d from nothing but s
 /// </code>
-/// The supply on which the paths of the last rounds of the ascent agree least is next. Best bound first; a node is closed by its bound or
-/// by counting. Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
+/// Next is that on which the paths of the last rounds of the ascent agree least (<see cref="PathMean"/>). Best bound first; a node is closed by
+/// its bound or by counting. Source: branching on the rows of the master, Barnhart and others, 1998; and on single assignments, as in the
+/// generalised assignment problem, Savelsbergh, 1997 (both from memory).
 /// Cost: a short ascent a node. Gives up above some nodes; what is then open says how far the bound has come.
 /// </summary>
 internal sealed class SupplyBranching
 {
     private const int Rounds = 40;
+    private const int MostNodes = 200;
+    private const double AssignedFirst = 1.6;
     private static readonly Counting Inner = new(1, [3_000, 12_000, 40_000], 100_000, 5_000_000);
     private static readonly Counting Last = new(4, [3_000, 12_000, 40_000, 120_000, 400_000], 1_000_000, 300_000_000);
 
@@ -36,9 +41,9 @@ internal sealed class SupplyBranching
     /// <param name="best">A plan that keeps its rows.</param>
     /// <param name="bound">No plan is below it.</param>
     /// <param name="guide">The relaxation without branches.</param>
-    /// <param name="nodes">Most nodes.</param>
     /// <param name="effort">Limit.</param>
-    public static (MaterialPlan Plan, long Bound) Solve(Tier tier, MaterialPlan best, long bound, Guide guide, int nodes, Effort effort)
+    /// <param name="nodes">Most nodes.</param>
+    public static (MaterialPlan Plan, long Bound) Solve(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort, int nodes = MostNodes)
     {
         // Elsewhere cuts may be filled more often than asked, and only patterns to which nothing can be added are listed.
         if (tier.Goal != Goal.GivenUp) return (best, bound);
@@ -73,23 +78,15 @@ internal sealed class SupplyBranching
     // Closes a node or divides it; where neither can be done, its bound, else far beyond any.
     private long Explore(Node node)
     {
-        var (cells, uses) = StateSpaceAscent.Raise(node.Tier, node.Cells, Value - 1, Rounds, _effort);
+        var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, Value - 1, Rounds, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
-        var branch = Undecided(node.Tier, uses);
+        var branch = Undecided(node.Tier, paths);
         if (bound >= Value) return long.MaxValue;
         var guide = Guide.By(node.Tier, _guide.AtDuals, cells);
         bound = Counted(node.Tier, guide, bound, branch is null ? Last : Inner);
         if (bound >= Value) return long.MaxValue;
         if (branch is not { } at) return bound;
-        foreach (var up in (bool[])[false, true])
-        {
-            var (least, most) = ((int[])node.Tier.SupplyLeast.Clone(), (int[])node.Tier.SupplyCount.Clone());
-            if (up) least[at.Supply] = at.Most + 1;
-            else most[at.Supply] = at.Most;
-            var within = _tier.Within(least, most);
-            Open(within, cells.Within(within), bound);
-        }
-
+        foreach (var within in at.Of(node.Tier)) Open(within, cells.Within(within), bound);
         return long.MaxValue;
     }
 
@@ -101,7 +98,7 @@ internal sealed class SupplyBranching
         {
             if (PatternEnumeration.Widest(tier, guide, bound, Math.Min(most, Value - 1), work.Listed) is not { } listed) return bound;
             var counted = CountProgram.Solve(tier, listed.Patterns, guide.AtDuals, guide.Cells, listed.Most, work.States, work.Tries, _effort);
-            if (counted.Plan is { } plan && tier.Value(plan) < Value) _best = plan;
+            if (counted.Plan is { } plan && tier.Value(plan) < Value) _best = new MaterialPlan(_tier.Problem, plan.Uses);
             if (counted.Closed) (bound, most) = (Value <= listed.Most ? Value : Math.Max(bound, Bounds.NextAbove(tier, listed.Most)), Value - 1);
             else if (listed.Most == bound) return bound;
             else most = bound + (listed.Most - bound) / 4;
@@ -110,20 +107,48 @@ internal sealed class SupplyBranching
         return bound;
     }
 
-    // The supply of which it is least clear how many are cut, and the most of the lower branch.
-    private static (int Supply, int Most)? Undecided(Tier tier, double[] uses)
+    // What is least clear: how many of a supply are cut, or whether a cut of which there is one comes from it.
+    private static Branch? Undecided(Tier tier, PathMean paths)
     {
-        (int Supply, int Most)? at = null;
-        var best = double.NegativeInfinity;
-        for (var s = 0; s < uses.Length; s++)
+        (Branch Branch, double Apart)? best = null;
+        for (var s = 0; s < paths.Uses.Length; s++)
         {
             var (least, most) = (tier.SupplyLeast[s], tier.SupplyCount[s]);
-            if (least == most) continue;
-            var lower = Math.Clamp((int)Math.Floor(uses[s]), least, most - 1);
-            var apart = Math.Min(uses[s] - lower, lower + 1 - uses[s]);
-            if (apart > best) (best, at) = (apart, (s, lower));
+            if (least < most) Compare(new Branch(s, null, Math.Clamp((int)Math.Floor(paths.Uses[s]), least, most - 1)), paths.Uses[s], 1);
+            for (var d = 0; d < tier.DemandCount.Length; d++)
+            {
+                if (tier.Active[d] && tier.DemandCount[d] == 1 && most > 0 && tier.Problem.Fits(s, d) && Elsewhere(tier, s, d)) Compare(new Branch(s, d, 0), paths.From[s][d], AssignedFirst);
+            }
         }
 
-        return at;
+        return best?.Branch;
+
+        void Compare(Branch branch, double mean, double share)
+        {
+            var apart = share * Math.Min(mean - branch.Most, branch.Most + 1 - mean);
+            if (best is null || apart > best.Value.Apart) best = (branch, apart);
+        }
+    }
+
+    private static bool Elsewhere(Tier tier, int supply, int demand) => tier.MostLeft[demand] > 0
+        || Enumerable.Range(0, tier.SupplyCount.Length).Any(s => s != supply && tier.SupplyCount[s] > 0 && tier.Problem.Fits(s, demand));
+
+    // A supply cut at most so often, or more; or a demand not from it, or from nothing else.
+    private sealed record Branch(int Supply, int? Demand, int Most)
+    {
+        public IEnumerable<Tier> Of(Tier tier)
+        {
+            if (Demand is { } demand)
+            {
+                yield return tier.Without((s, d) => d == demand && s == Supply);
+                yield return tier.Without((s, d) => d == demand && s != Supply);
+                yield break;
+            }
+
+            var (least, most) = ((int[])tier.SupplyLeast.Clone(), (int[])tier.SupplyCount.Clone());
+            (least[Supply], most[Supply]) = (Most + 1, Most);
+            yield return tier.Within(tier.SupplyLeast, most);
+            yield return tier.Within(least, tier.SupplyCount);
+        }
     }
 }

@@ -93,7 +93,7 @@ internal sealed class Tier
     public long Drop => _drop ??= Enumerable.Range(0, SupplyCount.Length).Where(s => SupplyCount[s] > 0).Select(s => Problem.Supplies[s].LargestDrop).DefaultIfEmpty().Max();
 
     /// <summary>Duals are whole multiples of 1/Scale.</summary>
-    public long Scale { get; }
+    public long Scale { get; private init; }
 
     /// <summary>The cost of a pattern in this tier.</summary>
     public long Cost(Pattern pattern) => Goal switch
@@ -178,9 +178,14 @@ internal sealed class Tier
     }
 
     /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
-    public Tier Within(int[] least, int[] most)
+    public Tier Within(int[] least, int[] most) => Narrowed(Problem, least, most);
+
+    /// <summary>The same tier for plans that do not take some demands from some supplies.</summary>
+    public Tier Without(Func<int, int, bool> pair) => Narrowed(Problem.Without(pair), SupplyLeast, SupplyCount);
+
+    private Tier Narrowed(MaterialProblem problem, int[] least, int[] most)
     {
-        var within = new Tier(Problem, Goal, Active) { DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, RipCap = RipCap };
+        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, RipCap = RipCap };
         MostLeft.CopyTo(within.MostLeft, 0);
         LeftCost.CopyTo(within.LeftCost, 0);
         foreach (var (stage, cap) in LeftCap) within._leftCap[stage] = cap;

@@ -30,8 +30,6 @@ internal static class TierSolver
     private const double SecondWork = 4;
     private const int LeastSteps = 16;
     private const int MostFailures = 2;
-    private const int FewNodes = 20;
-    private const int ManyNodes = 150;
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
@@ -145,16 +143,12 @@ internal static class TierSolver
                 step = 2 * Math.Max(step, 1);
             }
             else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Little)
-            {
-                (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, FewNodes, effort);
-                (work, step) = (Counting, 4 * least);
-            }
+            else if (work == Little) (work, step) = (Counting, 4 * least);
             else if (++failures == MostFailures || level.Most == bound) break;
             else step = (level.Most - bound) / 2;
         }
 
-        if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, ManyNodes, effort);
+        if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, effort);
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
             best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
         return (Reopening.Improve(tier, best, bound, effort), bound);

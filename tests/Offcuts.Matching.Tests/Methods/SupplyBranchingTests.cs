@@ -16,7 +16,7 @@ public sealed class SupplyBranchingTests
             var (tier, start) = (drawn.Tier, drawn.Start);
             var linear = ColumnGeneration.Solve(tier, start, [], None);
             if (StateSpaceRelaxation.Of(tier, linear, tier.Value(start) - 1) is null || tier.Value(start) == drawn.Optimum) continue;
-            var (plan, bound) = SupplyBranching.Solve(tier, start, long.MinValue / 4, Guide.Linear(tier, linear), 1_000, None);
+            var (plan, bound) = SupplyBranching.Solve(tier, start, long.MinValue / 4, Guide.Linear(tier, linear), None, 1_000);
 
             tier.Accepts(plan).Should().BeTrue($"of {drawn.Name}");
             tier.Value(plan).Should().Be(drawn.Optimum, $"of {drawn.Name}");
@@ -36,7 +36,7 @@ public sealed class SupplyBranchingTests
             var linear = ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
             for (var nodes = 0; nodes < 4; nodes++)
             {
-                var (plan, bound) = SupplyBranching.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, Guide.Linear(drawn.Tier, linear), nodes, None);
+                var (plan, bound) = SupplyBranching.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, Guide.Linear(drawn.Tier, linear), None, nodes);
 
                 bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}, after {nodes} nodes");
                 drawn.Tier.Value(plan).Should().BeInRange(drawn.Optimum, drawn.Tier.Value(drawn.Start), $"of {drawn.Name}, after {nodes} nodes");
