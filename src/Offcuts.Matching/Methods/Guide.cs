@@ -52,4 +52,9 @@ internal sealed class Guide
 
     /// <summary>How dear the patterns of a plan of at most this cost may be.</summary>
     public ReducedCostLimits Limits(long most) => Cells is null ? ReducedCostLimits.Of(_tier, AtDuals, most) : ReducedCostLimits.Of(Cells, most);
+
+    /// <summary>The same for plans that may cost more than those which the guide was made for.</summary>
+    public ReducedCostLimits LimitsBeyond(long most) => Cells is not null && StateSpaceRelaxation.Of(_tier, AtDuals, most) is { } cells
+        ? ReducedCostLimits.Of(cells, most)
+        : ReducedCostLimits.Of(_tier, AtDuals, most);
 }

@@ -63,9 +63,9 @@ internal static class MaterialSolver
     public static MaterialOutcome Finished(MaterialOutcome spent, Effort effort, Action<MaterialOutcome> report)
     {
         var ripped = spent.Plan.Rips > 0 ? Rips(spent, effort.Share(0.4)) : spent;
-        var (given, relaxation) = GivenUp(ripped, effort.Share(0.8));
+        var (given, tier) = GivenUp(ripped, effort.Share(0.8));
         report(given);
-        return TieBreak.Place(given, relaxation, effort);
+        return TieBreak.Place(given, tier, effort);
     }
 
     /// <summary>The cheapest purchase for a problem without a yard.</summary>
@@ -110,11 +110,11 @@ internal static class MaterialSolver
         return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 
-    private static (MaterialOutcome Outcome, Relaxation? Relaxation) GivenUp(MaterialOutcome spent, Effort effort)
+    private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
     {
         var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.LastBound, effort);
         var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
-        return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome.Relaxation);
+        return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }
 
     // Where saw cuts and value together are not proven, their sum tells little of the value; its own relaxation tells more.

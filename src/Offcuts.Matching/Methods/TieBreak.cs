@@ -42,15 +42,19 @@ internal sealed class TieBreak
     }
 
     /// <summary>The outcome with its plan exchanged for the best equal one, and with every pattern at its place.</summary>
-    public static MaterialOutcome Place(MaterialOutcome outcome, Relaxation? relaxation, Effort effort)
+    /// <param name="outcome">What was reached.</param>
+    /// <param name="last">What solving the last tier gave; what led its proof keeps the pool small.</param>
+    /// <param name="effort">Limit.</param>
+    public static MaterialOutcome Place(MaterialOutcome outcome, TierOutcome last, Effort effort)
     {
         var plan = outcome.Plan;
         if (plan.Uses.Count == 0) return outcome;
         var places = plan.Problem.Supplies.Sum(supply => supply.Places.Count);
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
         var tier = Tier.GivenUp(plan);
-        relaxation ??= ColumnGeneration.Solve(tier, plan, [], effort);
-        var pool = outcome.LastProven ? PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, tier.Value(plan)), MostPatterns, 100L * MostPatterns) : null;
+        var relaxation = last.Relaxation ?? ColumnGeneration.Solve(tier, plan, [], effort);
+        var limits = last.Guide?.LimitsBeyond(tier.Value(plan)) ?? ReducedCostLimits.Of(tier, relaxation, tier.Value(plan));
+        var pool = outcome.LastProven ? PatternEnumeration.All(tier, limits, MostPatterns, 100L * MostPatterns) : null;
         var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
         return new TieBreak(plan, tier, patterns, effort).Run(outcome);
     }

@@ -4,7 +4,8 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Plan">The best plan found.</param>
 /// <param name="Bound">No plan that keeps the rows of the tier is below it.</param>
 /// <param name="Relaxation">The relaxation, or none where it was not needed.</param>
-internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Relaxation);
+/// <param name="Guide">What led the proof, or none where it took none.</param>
+internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Relaxation, Guide? Guide = null);
 
 /// <summary>
 /// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
@@ -56,9 +57,10 @@ internal static class TierSolver
         }
 
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
-        if (tier.Value(best) > bound && !effort.Over) (best, bound) = Searched(tier, best, bound, relaxation, effort);
+        Guide? guide = null;
+        if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, effort);
         if (Tight(tier, best, bound) && !effort.Over) best = Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best;
-        return new TierOutcome(best, bound, relaxation);
+        return new TierOutcome(best, bound, relaxation, guide);
     }
 
     // One step or a thousandth from a bound that the sum of lengths alone gives: next to nothing may be wasted, so few patterns are of use.
@@ -124,7 +126,7 @@ internal static class TierSolver
 
     // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
-    private static (MaterialPlan Plan, long Bound) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
@@ -151,7 +153,7 @@ internal static class TierSolver
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, effort);
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
             best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
-        return (Reopening.Improve(tier, best, bound, effort), bound);
+        return (Reopening.Improve(tier, best, bound, effort), bound, guide);
     }
 
     // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
