@@ -29,4 +29,8 @@ public sealed record MatchLimits
 /// <param name="Unfilled">Cuts and hardware left unfilled: best so far, and bound.</param>
 /// <param name="Spend">Cents spent: best so far, and bound.</param>
 /// <param name="ValueGivenUp">Cents of yard value given up: best so far, and bound.</param>
-public readonly record struct MatchProgress(string Working, Figure Unfilled, Figure Spend, Figure ValueGivenUp);
+public readonly record struct MatchProgress(string Working, Figure Unfilled, Figure Spend, Figure ValueGivenUp)
+{
+    /// <summary>Ripped cuts: best so far, and bound; none where no cut may be ripped.</summary>
+    public Figure? Rips { get; init; }
+}

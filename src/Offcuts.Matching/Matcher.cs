@@ -117,7 +117,7 @@ public static class Matcher
             lock (telling)
             {
                 outcomes[part] = better;
-                progress?.Report(Progress(parts[part].Name, outcomes, Unmatched(problem), hardware));
+                progress?.Report(Progress(parts[part].Name, outcomes, problem, hardware));
             }
         }
     }
@@ -126,16 +126,19 @@ public static class Matcher
     private static IEnumerable<CutRow> Unmatched(Problem problem) =>
         problem.Stages.SelectMany(stage => stage.Cuts).Where(cut => cut.Material is Sheet).Select(cut => new CutRow(cut, cut.Count));
 
-    private static MatchProgress Progress(string part, PartOutcome[] parts, IEnumerable<CutRow> unmatched, IReadOnlyList<HardwareFill> hardware)
+    private static MatchProgress Progress(string part, PartOutcome[] parts, Problem problem, IReadOnlyList<HardwareFill> hardware)
     {
         var outcomes = parts.SelectMany(one => one.Outcomes).ToArray();
-        var surely = unmatched.Concat(parts.SelectMany(one => one.Unserved)).Sum(row => (long)row.Count) + hardware.Sum(fill => (long)fill.Unfilled);
+        var surely = Unmatched(problem).Concat(parts.SelectMany(one => one.Unserved)).Sum(row => (long)row.Count) + hardware.Sum(fill => (long)fill.Unfilled);
         var counted = hardware.Sum(fill => fill.Price.Cents);
         return new MatchProgress(
             part,
             new Figure(surely + outcomes.Sum(outcome => outcome.Plan.Left.Sum(count => (long)count)), surely + outcomes.Sum(outcome => outcome.LeftBound.Sum())),
             new Figure(counted + outcomes.Sum(outcome => outcome.Plan.Spend), counted + outcomes.Sum(outcome => outcome.SpendBound)),
-            new Figure(outcomes.Sum(outcome => outcome.Plan.GivenUp), outcomes.Sum(outcome => outcome.GivenUpBound)));
+            new Figure(outcomes.Sum(outcome => outcome.Plan.GivenUp), outcomes.Sum(outcome => outcome.GivenUpBound)))
+        {
+            Rips = problem.MayRip ? new Figure(outcomes.Sum(outcome => (long)outcome.Plan.Rips), outcomes.Sum(outcome => outcome.RipsBound)) : null,
+        };
     }
 
     // The figures are the score's; the bounds are sums over the materials, what nothing can serve, and hardware, which is exact.

@@ -46,6 +46,29 @@ public sealed class RipTests
     }
 
     [Fact]
+    public void Progress_tells_ripped_cuts_where_some_may_be_and_only_there()
+    {
+        List<MatchProgress> Told(RequiredCut cut)
+        {
+            var told = new Heard();
+            Match(NoBuy([Wide("2x6", "48\"")], [cut]), new MatchLimits { Progress = told });
+            return told.All;
+        }
+
+        var last = Told(Rip("48\""))[^1];
+        last.Unfilled.Value.Should().Be(0);
+        last.Rips.Should().Be(Figure.Best(1));
+        Told(Rip("48\"") with { Rip = false }).Should().OnlyContain(step => step.Rips == null);
+    }
+
+    private sealed class Heard : IProgress<MatchProgress>
+    {
+        public List<MatchProgress> All { get; } = [];
+
+        public void Report(MatchProgress value) => All.Add(value);
+    }
+
+    [Fact]
     public void A_strip_of_a_width_that_is_not_listed_is_scrap_and_needs_one_rip()
     {
         var plan = Match(NoBuy([Wide("2x6", "48\"")], [Rip("48\"")]));

@@ -63,6 +63,7 @@ internal static class MaterialSolver
     public static MaterialOutcome Finished(MaterialOutcome spent, Effort effort, Action<MaterialOutcome> report)
     {
         var ripped = spent.Plan.Rips > 0 ? Rips(spent, effort.Share(0.4)) : spent;
+        if (ripped.Plan.Rips > 0) report(ripped);
         var (given, tier) = GivenUp(ripped, effort.Share(0.8));
         report(given);
         return TieBreak.Place(given, tier, effort);

@@ -26,6 +26,8 @@ internal static class Catalogue
             "proven in 5 s; at least tiers 1 and 2, tier 3 within 0.05 % in 10 s; 500 MB at most", 10),
         Yard("yard-2000-enough", "2,000 cut copies in 120 sizes, 3,000 pieces, 12 materials, enough", new YardSize(2000, 120, 3000, 12, true), 4,
             "tiers 1 and 2 proven, tier 3 within 0.05 % in 10 s; 500 MB at most", 10),
+        new("yard-60-rip", "60 cut copies of three widths that may be ripped, 50 pieces, some bought", $"{Invented} Every cut may be ripped; the other two do not rip, so they are left out.",
+            "tiers 1 to 3 and the rips proven in 10 s", 10, 2, 12, seed => Yards.Draw(new YardSize(60, 30, 50, 3, false), seed).Ripping()),
         new("yard-25", "25 cut copies, 25 pieces, lengths to 1/16 in", "Invented; see `FullYards` of the matcher's tests.",
             "every one proven", 10, 2, 20, seed => new Instance($"no {seed}", FullYards.Draw(seed))),
         new("yard-any", "Yards of many kinds, up to 60 cut copies and 60 pieces", "Invented; see `RandomYards` of the matcher's tests.",

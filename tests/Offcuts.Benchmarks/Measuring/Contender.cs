@@ -25,6 +25,7 @@ internal static class Contest
         var outcome = contender switch
         {
             Contender.Matcher => TheMatcher.Run(instance, seconds),
+            _ when instance.MayRip => Outcome.Nothing(instance.Name, 0, "it does not rip"),
             Contender.Model => AssignmentSearch.Run(instance, seconds),
             _ => Hand(instance),
         };

@@ -15,7 +15,17 @@ internal sealed record Known(long Best, long Bound)
 /// <param name="Name">What the tables call it.</param>
 /// <param name="Request">The problem.</param>
 /// <param name="Known">What is known of its least spend, or nothing.</param>
-internal sealed record Instance(string Name, MatchRequest Request, Known? Known = null);
+internal sealed record Instance(string Name, MatchRequest Request, Known? Known = null)
+{
+    /// <summary>True where some cut may be ripped.</summary>
+    public bool MayRip => Request.Stages.Any(stage => stage.Cuts.Any(cut => cut.Rip));
+
+    /// <summary>The same where every cut may be ripped.</summary>
+    public Instance Ripping() => this with
+    {
+        Request = Request with { Stages = [.. Request.Stages.Select(stage => stage with { Cuts = [.. stage.Cuts.Select(cut => cut with { Rip = true })] })] },
+    };
+}
 
 /// <summary>Problems of one kind, measured in one table.</summary>
 /// <param name="Name">One word, for <c>--only</c>.</param>

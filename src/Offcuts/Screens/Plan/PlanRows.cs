@@ -118,8 +118,8 @@ internal static class PlanRows
         if (state.Progress is not { } sofar) yield break;
         var sign = state.Yard.Settings.CurrencySign;
         yield return Cut(Row.Of(
-            new Ink($"best so far: {sofar.Unfilled.Value} unfilled, {new Money(sofar.Spend.Value).ToText(sign)} to spend"),
-            new Ink($"; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}; now {sofar.Working}", Tone.Soft)), width);
+            new Ink($"best so far: {sofar.Unfilled.Value} unfilled, {new Money(sofar.Spend.Value).ToText(sign)} to spend{(sofar.Rips is { } rips ? $", {rips.Value} ripped" : "")}"),
+            new Ink($"; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}{(sofar.Rips is { } fewest ? $" and {fewest.Bound}" : "")}; now {sofar.Working}", Tone.Soft)), width);
     }
 
     private static IEnumerable<Row> Wished(PlanState state, int width) =>
