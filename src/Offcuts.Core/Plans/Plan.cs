@@ -95,6 +95,24 @@ public sealed record PlannedPiece
     /// <summary>How many times the saw goes through, across and lengthwise.</summary>
     public required int SawCuts { get; init; }
 
+    /// <summary>From one pattern line of it to the next, where the plan knows that; over 0. None for what has no pattern.</summary>
+    public Length? LineSpacing { get; init; }
+
+    /// <summary>
+    /// From the start of a stretch of it to the first pattern line on that stretch; none where no line lies there or it is not known.
+    /// A bought piece comes with a line at its marked end.
+    /// </summary>
+    /// <param name="start">Where the stretch starts, from the marked end.</param>
+    /// <param name="length">How long it is.</param>
+    public Length? FirstLineOf(Length start, Length length)
+    {
+        var known = Source is null ? (LineSpacing is null ? null : Length.Zero) : Source.FirstLine;
+        if (known is not { } line) return null;
+        if (LineSpacing is not { } spacing) return line >= start && line <= start + length ? line - start : null;
+        var first = ((line.Units - start.Units) % spacing.Units + spacing.Units) % spacing.Units;
+        return first <= length.Units ? Length.FromUnits(first) : null;
+    }
+
     /// <summary>Narrower boards that were left of it where it was not cut as planned; none in a plan.</summary>
     public IReadOnlyList<KeptStrip> StripsLeft { get; init; } = [];
 

@@ -47,7 +47,8 @@ internal sealed record RemainderJson(long Start320thsMm, long Length320thsMm, bo
 
 internal sealed record PlannedPieceJson(
     SourceJson? Source, BoughtJson? Bought, CutJson[] Cuts, RemainderJson[] Remainders, long[][] Untouched320thsMm, int SawCuts,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripJson[]? Strips = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StripJson[]? Strips = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] long? LineSpacing320thsMm = null);
 
 internal sealed record StripJson(string Material, long Start320thsMm, long Length320thsMm);
 

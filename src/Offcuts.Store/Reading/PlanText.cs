@@ -90,7 +90,8 @@ internal static class PlanText
         [.. piece.Remainders.Select(left => new RemainderJson(left.Start.Units, left.Length.Units, left.Kept))],
         Json(piece.Untouched),
         piece.SawCuts,
-        piece.StripsLeft.Count == 0 ? null : [.. piece.StripsLeft.Select(strip => new StripJson(strip.Material.Name, strip.Start.Units, strip.Length.Units))]);
+        piece.StripsLeft.Count == 0 ? null : [.. piece.StripsLeft.Select(strip => new StripJson(strip.Material.Name, strip.Start.Units, strip.Length.Units))],
+        piece.LineSpacing?.Units);
 
     private static SourceJson Json(Piece piece) => new()
     {
@@ -139,6 +140,7 @@ internal static class PlanText
             Length.FromUnits(left.Start320thsMm), Length.FromUnits(left.Length320thsMm), left.Kept)),
         Untouched = Spans(json.Untouched320thsMm),
         SawCuts = json.SawCuts,
+        LineSpacing = json.LineSpacing320thsMm is { } spacing ? Length.FromUnits(spacing) : null,
         StripsLeft = Array.ConvertAll(json.Strips ?? [], strip => new KeptStrip(
             values.Material(strip.Material), Length.FromUnits(strip.Start320thsMm), Length.FromUnits(strip.Length320thsMm))),
     };

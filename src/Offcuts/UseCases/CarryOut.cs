@@ -183,9 +183,16 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                     Place = source.Place,
                     FromStage = source.FromStage,
                     CutFrom = source.Code,
-                    FirstLine = !asMeasured && source.FirstLine is { } line && line >= start && line <= start + length ? line - start : null,
+                    FirstLine = !asMeasured && material.Equals(cut.Material) ? (cut with { Source = source }).FirstLineOf(start, length) : null,
                 }
-                : new Piece { Code = default, Material = material, Length = length, Treated = cut.Bought!.Treated };
+                : new Piece
+                {
+                    Code = default,
+                    Material = material,
+                    Length = length,
+                    Treated = cut.Bought!.Treated,
+                    FirstLine = !asMeasured && material.Equals(cut.Material) ? cut.FirstLineOf(start, length) : null,
+                };
         }
     }
 

@@ -1,0 +1,56 @@
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about runs that cannot be filled as they were given, and why courses stay unfilled.</summary>
+public static class RunFaults
+{
+    public static Fault NameTwice(string run) => new($"two runs are named {TextRules.Harmless(run)}");
+
+    public static Fault WithoutName() => new("a run has a name");
+
+    public static Fault StageMissing() => new("the runs of a wall belong to a stage");
+
+    public static Fault NotLaid(string run, string material) =>
+        new($"{TextRules.Harmless(run)}: {TextRules.Harmless(material)} is not laid end to end");
+
+    public static Fault NoPattern(string run, string material) =>
+        new($"{TextRules.Harmless(run)}: only foam has pattern lines, and it is of {TextRules.Harmless(material)}");
+
+    public static Fault Spacing(string run, Length interval, Length ties) =>
+        new($"{TextRules.Harmless(run)}: ties every {ties} do not fall on lines every {interval}");
+
+    public static Fault FirstTie(string run, Length first, Length ties) =>
+        new($"{TextRules.Harmless(run)}: the first tie lies within one spacing of {ties}, not at {first}");
+
+    public static Fault OtherLines(string run, string other, string leg) =>
+        new($"{TextRules.Harmless(run)} and {TextRules.Harmless(other)} are faces of {TextRules.Harmless(leg)} but do not share their lines");
+
+    public static Fault OtherInterval(string run, string other, string material) =>
+        new($"{TextRules.Harmless(run)} and {TextRules.Harmless(other)} are of {TextRules.Harmless(material)} but have lines at different intervals");
+
+    public static Fault CoursesOutOfOrder(string run) => new($"{TextRules.Harmless(run)}: its courses do not go up one by one");
+
+    public static Fault CourseHeight(string run, int course, Length height, Length most) =>
+        new($"{TextRules.Harmless(run)}, course {course}: it is {height} high, and the panel is {most}");
+
+    public static Fault CourseWithoutHeight(string run, int course) => new($"{TextRules.Harmless(run)}, course {course}: a course has a height");
+
+    public static Fault StretchesOverlap(string run, int course) =>
+        new($"{TextRules.Harmless(run)}, course {course}: its stretches touch or are out of order");
+
+    public static Fault TooLong(string run, int most) => new($"{TextRules.Harmless(run)}: more than {most} lines in one run; part it");
+
+    public static Fault EndsOffPattern(Length length, Length interval) =>
+        new($"a piece of {length} has no two ends on lines every {interval}");
+
+    /// <summary>A stretch that no piece may cover.</summary>
+    public static string TooShortForAnyPiece(Length stretch, Length shortest, LengthUnit unit) =>
+        $"a stretch of {LengthText.Faithful(stretch, unit)} is shorter than the shortest piece, {LengthText.Faithful(shortest, unit)}";
+
+    /// <summary>The stock does not reach.</summary>
+    public static string NotEnough(string material) => $"what is left of {TextRules.Harmless(material)} does not reach, and no more can be bought";
+
+    /// <summary>Something could be bought, but it cannot be laid so that every rule is kept.</summary>
+    public static string NoLayout() => "no row of pieces that can be had keeps the lines, the shortest piece and the stagger";
+}

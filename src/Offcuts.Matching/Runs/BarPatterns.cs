@@ -1,0 +1,72 @@
+namespace Offcuts.Matching.Runs;
+
+/// <summary>
+/// Every set of laid pieces that one bar can give, each once, with the order and the end from which it is cut that give up least value and
+/// then take the fewest saw cuts. That choice can be made here because the tiers between value and saw cuts, ties and joints, do not
+/// depend on it. Depth-first over the order of cuts; its cost is the number of orders, so it gives up above a number of steps.
+/// </summary>
+internal sealed class BarPatterns
+{
+    private readonly RunPart _part;
+    private readonly Kind[] _kinds;
+    private readonly int[] _most;
+    private readonly Dictionary<string, BarPattern> _best = [];
+    private readonly int[] _count;
+    private readonly List<BarCut> _cuts = [];
+    private View _view;
+    private long _steps;
+
+    private BarPatterns(RunPart part, Kind[] kinds, int[] most, long steps) => (_part, _kinds, _most, _count, _steps) = (part, kinds, most, new int[kinds.Length], steps);
+
+    /// <summary>The patterns of a bar, or none where there are too many. Steps left are counted down.</summary>
+    /// <param name="part">Kerf and interval.</param>
+    /// <param name="bar">The bar.</param>
+    /// <param name="kinds">What may be asked of it.</param>
+    /// <param name="most">How many of each kind at most.</param>
+    /// <param name="steps">How many steps may still be made.</param>
+    public static IReadOnlyList<BarPattern>? Of(RunPart part, Bar bar, Kind[] kinds, int[] most, ref long steps)
+    {
+        var patterns = new BarPatterns(part, kinds, most, steps);
+        foreach (var view in View.Of(bar))
+        {
+            patterns._view = view;
+            patterns.Extend(-1, bar.Whole, 0);
+        }
+
+        steps = patterns._steps;
+        return steps < 0 ? null : [.. patterns._best.OrderBy(entry => entry.Key, StringComparer.Ordinal).Select(entry => entry.Value)];
+    }
+
+    private void Extend(long at, long given, int saws)
+    {
+        if (_cuts.Count > 0) Keep(at, given, saws);
+        for (var k = 0; k < _kinds.Length; k++)
+        {
+            if (_count[k] == _most[k] || _kinds[k].Length > _view.Bar.Length - Math.Max(0, at)) continue;
+            foreach (var way in Cutting.Ways(_kinds[k].Ends))
+            {
+                if (Cutting.Start(_view, _part, at, _kinds[k].Length, way) is not { } x) continue;
+                if (--_steps < 0) return;
+                var before = Cutting.Before(at, x, _part.Kerf);
+                _count[k]++;
+                _cuts.Add(new BarCut(_kinds[k], x, way));
+                Extend(x + _kinds[k].Length, given - _view.Bar.Value(before.Left), saws + before.Saws);
+                _cuts.RemoveAt(_cuts.Count - 1);
+                _count[k]--;
+            }
+        }
+    }
+
+    private void Keep(long at, long given, int saws)
+    {
+        var after = Cutting.After(at, _view.Bar.Length, _part.Kerf);
+        given -= _view.Bar.Value(after.Left);
+        saws += after.Saws;
+        var key = string.Create(_count.Length, _count, (text, count) =>
+        {
+            for (var k = 0; k < count.Length; k++) text[k] = (char)count[k];
+        });
+        if (_best.TryGetValue(key, out var known) && (known.GivenUp < given || (known.GivenUp == given && known.Saws <= saws))) return;
+        _best[key] = new BarPattern(_view, [.. _cuts], given, saws);
+    }
+}

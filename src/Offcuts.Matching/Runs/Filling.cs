@@ -1,0 +1,51 @@
+namespace Offcuts.Matching.Runs;
+
+/// <summary>One piece laid in a row, and which bar in use it is cut from.</summary>
+/// <param name="Row">The row.</param>
+/// <param name="Stretch">Which of its stretches.</param>
+/// <param name="From">Left end.</param>
+/// <param name="To">Right end.</param>
+/// <param name="Kind">What it asks of the stock.</param>
+internal sealed record Laid(Row Row, int Stretch, long From, long To, Kind Kind);
+
+/// <summary>A bar in use with what it gives, in the order of its cuts.</summary>
+internal sealed record UsedBar(BarPattern Pattern, Laid[] Laid);
+
+/// <summary>A part filled: which rows are covered, by which bars, and the figures of its tiers.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Bars">Bars in use.</param>
+/// <param name="Filled">Which rows are covered.</param>
+internal sealed record Filling(RunPart Part, IReadOnlyList<UsedBar> Bars, bool[] Filled)
+{
+    /// <summary>Tier by tier: unfilled by level from the bottom up, spend, given up, ties, joints, saw cuts.</summary>
+    public long[] Figures { get; } = FiguresOf(Part, Bars, Filled);
+
+    /// <summary>Nothing laid.</summary>
+    public static Filling Empty(RunPart part) => new(part, [], new bool[part.Rows.Length]);
+
+    /// <summary>Less than 0 where this is better.</summary>
+    public int CompareTo(Filling other)
+    {
+        for (var t = 0; t < Figures.Length; t++)
+        {
+            if (Figures[t] != other.Figures[t]) return Figures[t].CompareTo(other.Figures[t]);
+        }
+
+        return 0;
+    }
+
+    private static long[] FiguresOf(RunPart part, IReadOnlyList<UsedBar> bars, bool[] filled)
+    {
+        var laid = bars.SelectMany(bar => bar.Laid).ToArray();
+        var joints = laid.Where(one => one.To < one.Row.Stretches[one.Stretch].To).ToArray();
+        return
+        [
+            .. part.Levels.Select(level => (long)part.Rows.Where(row => row.Number == level).Sum(row => (filled[row.Index] ? 0 : 1) + (row.Gaps.Length > 0 ? 1 : 0))),
+            bars.Sum(bar => bar.Pattern.Price),
+            bars.Sum(bar => bar.Pattern.GivenUp),
+            joints.Select(one => one.Row.Tie(one.To)).OfType<TieKey>().Distinct().Count(),
+            joints.Length,
+            bars.Sum(bar => (long)bar.Pattern.Saws) + laid.Count(one => one.Row.Low),
+        ];
+    }
+}

@@ -1,0 +1,25 @@
+using Offcuts.Core.Plans;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>A filled part and, tier by tier, the best that is possible.</summary>
+/// <param name="Filling">The filling.</param>
+/// <param name="Bounds">One for each of <see cref="Filling.Figures"/>; never above it.</param>
+internal sealed record PartOutcome(Filling Filling, long[] Bounds)
+{
+    /// <summary>Value and bound of a tier.</summary>
+    public Figure Figure(int tier) => new(Filling.Figures[tier], Math.Min(Bounds[tier], Filling.Figures[tier]));
+
+    /// <summary>True where every tier is proven.</summary>
+    public bool Proven => Enumerable.Range(0, Bounds.Length).All(tier => Figure(tier).Proven);
+
+    /// <summary>Nothing laid, and no more known than that nothing is below nothing.</summary>
+    public static PartOutcome First(RunPart part)
+    {
+        var nothing = Filling.Empty(part);
+        return new PartOutcome(nothing, TrivialBounds.Of(part, nothing));
+    }
+
+    /// <summary>A filling that is the best there is.</summary>
+    public static PartOutcome Best(Filling filling) => new(filling, [.. filling.Figures]);
+}

@@ -1,0 +1,78 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>Runs in, a plan out.</summary>
+public static class RunFiller
+{
+    /// <summary>
+    /// The best plan that can be found within the limits. It never fails: what cannot be covered is listed with its reason, every figure
+    /// comes with a bound that is true, and the plan has been derived again by <see cref="RunChecker"/>.
+    /// </summary>
+    /// <param name="problem">The runs of a wall, the yard and the prices.</param>
+    /// <param name="limits">Time, cancellation, progress. Without a time the work is counted, and the same problem gives the same plan.</param>
+    public static RunPlan Fill(RunProblem problem, MatchLimits limits)
+    {
+        var effort = new Effort(limits);
+        var parts = problem.Materials.Select(material => RunPart.Of(problem, material)).ToArray();
+        var outcomes = parts.Select(PartOutcome.First).ToArray();
+        for (var p = 0; p < parts.Length; p++)
+        {
+            var number = p;
+            outcomes[p] = PartFiller.Fill(parts[p], effort.Share(1.0 / (parts.Length - p)), better =>
+            {
+                outcomes[number] = better;
+                limits.Progress?.Report(Progress(problem, parts[number], outcomes));
+            });
+        }
+
+        var tiers = Tiers(problem, outcomes);
+        var plan = RunPlanWriter.Write(problem, [.. outcomes.Select(outcome => outcome.Filling)], tiers, Savings(problem, outcomes, limits.Cancel));
+        var faults = RunChecker.Faults(problem, plan);
+        return faults.Count == 0 ? plan : throw new InvalidOperationException("a wrong run plan was made: " + string.Join("; ", faults));
+    }
+
+    // The tiers are sums over materials, compared one after the other, so the bounds are too.
+    private static RunTiers Tiers(RunProblem problem, PartOutcome[] outcomes)
+    {
+        var levels = problem.Runs.SelectMany(run => run.Courses).Select(course => course.Number).Distinct().Order().Select(number => new CourseFigure(
+            number, Sum(outcomes, outcome => Array.IndexOf(outcome.Filling.Part.Levels, number) is >= 0 and var level ? outcome.Figure(level) : default)));
+        Figure Of(int tier) => Sum(outcomes, outcome => outcome.Figure(outcome.Filling.Part.Levels.Length + tier));
+        return new RunTiers([.. levels], Of(0), Of(1), Of(2), Of(3), Of(4));
+    }
+
+    private static Figure Sum(PartOutcome[] outcomes, Func<PartOutcome, Figure> figure)
+    {
+        var figures = outcomes.Select(figure).ToArray();
+        return new Figure(figures.Sum(one => one.Value), figures.Sum(one => one.Bound));
+    }
+
+    private static MatchProgress Progress(RunProblem problem, RunPart part, PartOutcome[] outcomes)
+    {
+        var tiers = Tiers(problem, outcomes);
+        return new MatchProgress(part.Material.Name, tiers.UnfilledInAll, tiers.Spend, tiers.ValueGivenUp);
+    }
+
+    // The same rows from new pieces alone, without limits of the store: what is not worth a second long search.
+    private static PlanSavings Savings(RunProblem problem, PartOutcome[] outcomes, CancellationToken cancel)
+    {
+        var (cost, spend, proven) = (0L, 0L, true);
+        var unpriced = new List<string>();
+        foreach (var outcome in outcomes)
+        {
+            var part = outcome.Filling.Part;
+            spend += outcome.Figure(part.Levels.Length).Value;
+            var prices = problem.Prices.Of(part.Material);
+            if (prices.Count == 0) unpriced.Add(part.Material.Name);
+            if (prices.Count == 0 || !outcome.Filling.Filled.Contains(true)) continue;
+            var fresh = PartFiller.AllNew(part, outcome.Filling.Filled, prices, new Effort(new MatchLimits { Cancel = cancel }));
+            cost += fresh.Cost;
+            proven &= fresh.Proven;
+        }
+
+        return new PlanSavings(new Money(cost), new Money(spend), proven, unpriced);
+    }
+}

@@ -1,0 +1,313 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>Which ends of a laid piece must be cut on a pattern line of the stock.</summary>
+internal enum Ends
+{
+    /// <summary>None: alone in its stretch, or boards, whose ends lie anywhere.</summary>
+    Free,
+
+    /// <summary>The left one, as it points in the wall and in the stock: the last of a course that may not be turned.</summary>
+    Left,
+
+    /// <summary>The right one: the first of a course that may not be turned.</summary>
+    Right,
+
+    /// <summary>Either one, since it may be turned.</summary>
+    One,
+
+    /// <summary>Both.</summary>
+    Both,
+}
+
+/// <summary>What matters of a laid piece to the stock it is cut from.</summary>
+/// <param name="Length">In units.</param>
+/// <param name="Ends">Which ends lie on lines of the stock.</param>
+internal readonly record struct Kind(long Length, Ends Ends) : IComparable<Kind>
+{
+    public int CompareTo(Kind other) => Length != other.Length ? Length.CompareTo(other.Length) : Ends.CompareTo(other.Ends);
+}
+
+/// <summary>A stretch to be covered, with the places where pieces may meet on it.</summary>
+/// <param name="From">Left end.</param>
+/// <param name="To">Right end.</param>
+internal sealed record Stretch(long From, long To)
+{
+    public long Length => To - From;
+}
+
+/// <summary>One course of one run: all its stretches are covered or none of them.</summary>
+internal sealed class Row
+{
+    /// <summary>Number of the run in the problem, and of the course in the run, from 0.</summary>
+    public required int Run { get; init; }
+
+    public required int Course { get; init; }
+
+    public required Run Of { get; init; }
+
+    public required int Number { get; init; }
+
+    /// <summary>True where it is cut to height: one more saw cut a piece.</summary>
+    public required bool Low { get; init; }
+
+    /// <summary>Stretches that can be covered.</summary>
+    public required Stretch[] Stretches { get; init; }
+
+    /// <summary>Stretches shorter than the shortest piece: they stay uncovered, and the course counts as unfilled whatever is done.</summary>
+    public required long[] Gaps { get; init; }
+
+    /// <summary>The row below it in the part, or none.</summary>
+    public Row? Below { get; set; }
+
+    /// <summary>The row above it in the part, or none.</summary>
+    public Row? Above { get; set; }
+
+    public int Index { get; set; }
+
+    public long Interval => Of.Lines.Interval.Units;
+
+    public long Stagger => Of.Stagger.Units;
+
+    public long Shortest => Math.Max(1, Of.ShortestPiece.Units);
+
+    public bool OnPattern => Of.Joints == JointRule.OnPattern;
+
+    public bool IsLine(long at) => (at - Of.Lines.FirstTie.Units) % Interval == 0;
+
+    public bool IsTie(long at) => (at - Of.Lines.FirstTie.Units) % Of.Lines.TieSpacing.Units == 0;
+
+    /// <summary>The first line at or right of a place.</summary>
+    public long LineFrom(long at) => at + RunPart.Modulo(Of.Lines.FirstTie.Units - at, Interval);
+
+    /// <summary>The last line at or left of a place.</summary>
+    public long LineTo(long at) => at - RunPart.Modulo(at - Of.Lines.FirstTie.Units, Interval);
+
+    /// <summary>What a piece from <paramref name="a"/> to <paramref name="b"/> on a stretch asks of its stock.</summary>
+    public Kind KindOf(Stretch stretch, long a, long b)
+    {
+        if (!OnPattern || (a == stretch.From && b == stretch.To)) return new Kind(b - a, Ends.Free);
+        if ((b - a) % Interval == 0) return new Kind(b - a, Ends.Both);
+        if (Of.Reversible) return new Kind(b - a, Ends.One);
+        return new Kind(b - a, a == stretch.From ? Ends.Right : Ends.Left);
+    }
+
+    /// <summary>True where a joint here needs a tie or a cleat of its own; and which joints share it.</summary>
+    public TieKey? Tie(long at) => IsTie(at) ? null : IsLine(at) ? new TieKey(Of.Leg, Number, at, -1) : new TieKey(Of.Leg, Number, at, Run);
+}
+
+/// <summary>A tie or, where a run is named, a cleat.</summary>
+internal readonly record struct TieKey(string Leg, int Course, long At, int Run);
+
+/// <summary>One span of stock, or one store length.</summary>
+internal sealed class Bar
+{
+    /// <summary>Number of the piece in the problem; -1 for bought.</summary>
+    public required int Piece { get; init; }
+
+    /// <summary>The price it is bought at; none for the yard's.</summary>
+    public StorePrice? Bought { get; init; }
+
+    /// <summary>Where it lies on its piece.</summary>
+    public required long Start { get; init; }
+
+    public required long Length { get; init; }
+
+    /// <summary>From its left end to its first line; none where that is not known.</summary>
+    public required long? Line { get; init; }
+
+    /// <summary>How many there are.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>What a kept length of it is worth, in cents; 0 below the keep length.</summary>
+    public required Func<long, long> Value { get; init; }
+
+    /// <summary>All its remainders together are worth no more than this.</summary>
+    public required long MostKept { get; init; }
+
+    /// <summary>Lengths at which the value bends or jumps: the keep length and the store lengths.</summary>
+    public required long[] Bends { get; init; }
+
+    public long Price => Bought?.Price.Cents ?? 0;
+
+    /// <summary>What is given up where it is used and nothing of it is kept.</summary>
+    public long Whole => Bought is null ? Value(Length) : 0;
+
+    public int Index { get; set; }
+}
+
+/// <summary>The runs of one material: rows to be covered, bars to cover them from. All in units.</summary>
+internal sealed class RunPart
+{
+    public required Material Material { get; init; }
+
+    public required Row[] Rows { get; init; }
+
+    public required Bar[] Bars { get; init; }
+
+    public required long Kerf { get; init; }
+
+    /// <summary>From line to line on the stock; 1 where nothing is joined on the stock's own pattern.</summary>
+    public required long Interval { get; init; }
+
+    /// <summary>Course numbers from the bottom up.</summary>
+    public required int[] Levels { get; init; }
+
+    public long LongestBar => Bars.Length == 0 ? 0 : Bars.Max(bar => bar.Length);
+
+    /// <summary>True where joints may lie off the lines, so that places of joints cannot be listed.</summary>
+    public bool Open => Rows.Any(row => row.Of.Joints == JointRule.Anywhere);
+
+    public static long Modulo(long value, long by) => (value % by + by) % by;
+
+    public static RunPart Of(RunProblem problem, Material material)
+    {
+        var rows = new List<Row>();
+        for (var r = 0; r < problem.Runs.Count; r++)
+        {
+            if (problem.Runs[r].Material.Equals(material)) rows.AddRange(RowsOf(problem.Runs[r], r));
+        }
+
+        for (var i = 0; i < rows.Count; i++) rows[i].Index = i;
+        var interval = problem.PatternOf(material)?.Units ?? 1;
+        var bars = BarsOf(problem, material, rows, interval);
+        for (var i = 0; i < bars.Length; i++) bars[i].Index = i;
+        return new RunPart
+        {
+            Material = material,
+            Rows = [.. rows],
+            Bars = bars,
+            Kerf = problem.Settings.Kerf(material).Units,
+            Interval = interval,
+            Levels = [.. rows.Select(row => row.Number).Distinct().Order()],
+        };
+    }
+
+    /// <summary>These rows, to be covered from new pieces without limits of the store.</summary>
+    public RunPart FromStore(bool[] filled, IReadOnlyList<StorePrice> prices)
+    {
+        var rows = new Dictionary<Row, Row>();
+        foreach (var row in Rows.Where(row => filled[row.Index]))
+        {
+            var copy = rows[row] = new Row
+            {
+                Run = row.Run, Course = row.Course, Of = row.Of, Number = row.Number, Low = row.Low, Stretches = row.Stretches, Gaps = [], Index = rows.Count,
+                Below = row.Below is { } below && rows.TryGetValue(below, out var copied) ? copied : null,
+            };
+            if (copy.Below is { } under) under.Above = copy;
+        }
+
+        var pieces = rows.Keys.Sum(row => row.Stretches.Sum(stretch => stretch.Length / row.Shortest));
+        return new RunPart
+        {
+            Material = Material,
+            Rows = [.. rows.Values],
+            Bars = [.. prices.Select((price, p) => new Bar
+            {
+                Piece = -1, Bought = price, Start = 0, Length = price.Length.Units, Line = 0, Count = (int)Math.Min(1_000_000, pieces),
+                Value = _ => 0, MostKept = 0, Bends = [price.Length.Units], Index = p,
+            })],
+            Kerf = Kerf,
+            Interval = Interval,
+            Levels = [.. rows.Keys.Select(row => row.Number).Distinct().Order()],
+        };
+    }
+
+    private static IEnumerable<Row> RowsOf(Run run, int number)
+    {
+        Row? below = null;
+        var full = run.Material is FoamPanel panel ? panel.Height : Ripping.Width(run.Material) ?? run.Courses.Select(course => course.Height).DefaultIfEmpty().Max();
+        for (var c = 0; c < run.Courses.Count; c++)
+        {
+            var course = run.Courses[c];
+            var fits = course.Stretches.ToLookup(stretch => stretch.Length >= run.ShortestPiece);
+            var row = new Row
+            {
+                Run = number,
+                Course = c,
+                Of = run,
+                Number = course.Number,
+                Low = course.Height < full,
+                Stretches = [.. fits[true].Select(stretch => new Stretch(stretch.Start.Units, stretch.End.Units))],
+                Gaps = [.. fits[false].Select(stretch => stretch.Length.Units)],
+                Below = below,
+            };
+            if (below is not null) below.Above = row;
+            below = row;
+            yield return row;
+        }
+    }
+
+    private static Bar[] BarsOf(RunProblem problem, Material material, List<Row> rows, long interval)
+    {
+        var shortest = rows.Select(row => row.Shortest).DefaultIfEmpty(1).Min();
+        var bars = new List<Bar>();
+        for (var p = 0; p < problem.Pieces.Count; p++)
+        {
+            var piece = problem.Pieces[p];
+            if (!piece.Material.Equals(material) || !problem.Allows(piece)) continue;
+            var worth = new Worth(problem, material, piece.Condition, piece.Treated);
+            bars.AddRange(piece.Spans().Select(span => new Bar
+            {
+                Piece = p,
+                Start = span.Start.Units,
+                Length = span.Length.Units,
+                Line = piece.FirstLine is { } line ? Modulo(line.Units - span.Start.Units, interval) : null,
+                Count = 1,
+                Value = worth.Of,
+                MostKept = worth.Most(span.Length.Units, shortest),
+                Bends = worth.Bends,
+            }));
+        }
+
+        var pieces = rows.Sum(row => row.Stretches.Sum(stretch => stretch.Length / shortest));
+        foreach (var price in problem.Buy ? problem.Prices.Of(material) : [])
+        {
+            var worth = new Worth(problem, material, Condition.Sound, price.Treated);
+            bars.Add(new Bar
+            {
+                Piece = -1,
+                Bought = price,
+                Start = 0,
+                Length = price.Length.Units,
+                Line = 0,
+                Count = (int)Math.Min(price.Limit ?? int.MaxValue, Math.Min(1_000_000, pieces)),
+                Value = worth.Of,
+                MostKept = worth.Most(price.Length.Units, shortest),
+                Bends = worth.Bends,
+            });
+        }
+
+        return [.. bars.Where(bar => bar.Count > 0)];
+    }
+
+    // The yard value by length, each looked up once.
+    private sealed class Worth(RunProblem problem, Material material, Condition condition, bool treated)
+    {
+        private readonly Length _keep = problem.Settings.Keep(material);
+        private readonly IReadOnlyList<StorePrice> _prices = problem.Prices.ForValue(material, treated);
+        private readonly Dictionary<long, long> _known = [];
+
+        public long[] Bends => [_keep.Units, .. _prices.Select(price => price.Length.Units)];
+
+        public long Of(long length)
+        {
+            if (length < _keep.Units || length <= 0) return 0;
+            if (!_known.TryGetValue(length, out var value))
+                _known[length] = value = YardValue.Of(Length.FromUnits(length), condition, _prices, _keep).Cents;
+            return value;
+        }
+
+        // The value per length is nowhere above that of the dearest store length; each remainder may be rounded up by half a cent.
+        public long Most(long length, long shortest)
+        {
+            var rate = _prices.Select(price => (decimal)price.Price.Cents / price.Length.Units).DefaultIfEmpty().Max() * YardValue.Tenths(condition) / 10;
+            var count = 2 + length / Math.Max(shortest, 1);
+            return (long)Math.Ceiling(rate * length) + count;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+namespace Offcuts.Matching.Runs;
+
+/// <summary>
+/// Bounds that need no program. Unfilled: courses with a stretch shorter than any piece. Spend, ties: nothing. Joints: a stretch of length
+/// R takes at least as many pieces as the longest bar goes into it, rounded up, in the rows that are covered; where rows stay unfilled,
+/// the ones with most joints may be those. Saw cuts: one for each piece that is cut to height, counted as few as the joints allow.
+/// Value: as if every bar were cut so that its remainders are worth the most they can be.
+/// </summary>
+internal static class TrivialBounds
+{
+    public static long[] Of(RunPart part, Filling filling)
+    {
+        var least = part.Rows.Select(row => LeastPieces(part, row)).ToArray();
+        var joints = part.Levels.Sum(level => Fewest(part, filling, level, row => least[row.Index] - row.Stretches.Length));
+        var saws = part.Levels.Sum(level => Fewest(part, filling, level, row => row.Low ? least[row.Index] : 0));
+        return
+        [
+            .. part.Levels.Select(level => (long)part.Rows.Count(row => row.Number == level && row.Gaps.Length > 0)),
+            0, LeastGivenUp(part), 0, joints, saws,
+        ];
+    }
+
+    private static long LeastPieces(RunPart part, Row row) => part.LongestBar == 0 ? row.Stretches.Length
+        : row.Stretches.Sum(stretch => (stretch.Length + part.LongestBar - 1) / part.LongestBar);
+
+    // Of the rows of a level, as many as the filling leaves may be left: those that need most.
+    private static long Fewest(RunPart part, Filling filling, int level, Func<Row, long> needs)
+    {
+        var rows = part.Rows.Where(row => row.Number == level && row.Stretches.Length > 0).ToArray();
+        return rows.Select(needs).Order().Take(rows.Count(row => filling.Filled[row.Index])).Sum();
+    }
+
+    private static long LeastGivenUp(RunPart part) => part.Bars.Sum(bar => Math.Min(0, bar.Whole - bar.MostKept) * bar.Count);
+}
