@@ -195,7 +195,14 @@ internal sealed class RunPart
         {
             var copy = rows[row] = new Row
             {
-                Run = row.Run, Course = row.Course, Of = row.Of, Number = row.Number, Low = row.Low, Stretches = row.Stretches, Gaps = [], Index = rows.Count,
+                Run = row.Run,
+                Course = row.Course,
+                Of = row.Of,
+                Number = row.Number,
+                Low = row.Low,
+                Stretches = row.Stretches,
+                Gaps = [],
+                Index = rows.Count,
                 Below = row.Below is { } below && rows.TryGetValue(below, out var copied) ? copied : null,
             };
             if (copy.Below is { } under) under.Above = copy;

@@ -38,7 +38,7 @@ public class RunExampleTests
     [Fact]
     public void An_offcut_with_an_odd_end_fits_the_corner_it_was_cut_for()
     {
-        var plan = Fill(Request([Run(1).Over((8.5m, 62.5m))], Offcut(1, 23.5m, 1.5m)));
+        var plan = Fill(Request([Run(1).Over((8.5m, 62.5m)) with { ShortestPiece = In(20) }], Offcut(1, 23.5m, 1.5m)));
         plan.Courses[0].Pieces.Select(piece => (piece.From, piece.To)).Should().Equal((In(8.5m), In(32)), (In(32), In(62.5m)));
         plan.Pieces[0].SawCuts.Should().Be(0);
         plan.Tiers.Spend.Should().Be(Figure.Best(1800));
