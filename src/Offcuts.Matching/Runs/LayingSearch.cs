@@ -45,7 +45,7 @@ internal sealed class LayingSearch(RunPart part, StockPrices prices)
             var site = Site.Of(best, _worth, new Random(random.Next()));
             var chosen = Chosen(best, random);
             site.TakeOut(chosen);
-            foreach (var row in chosen.OrderBy(row => row.Number).ThenBy(_ => random.Next())) site.Lay(row, 6);
+            foreach (var row in chosen.OrderBy(row => row.Number).ThenBy(_ => random.Next())) site.Lay(row, best.Filled.Contains(false) ? 24 : 6);
             var next = site.Filling();
             var compared = next.CompareTo(best);
             if (compared > 0) continue;
@@ -62,6 +62,8 @@ internal sealed class LayingSearch(RunPart part, StockPrices prices)
     private Row[] Chosen(Filling filling, Random random)
     {
         var rows = part.Rows.Where(row => row.Stretches.Length > 0).ToArray();
+        if (rows.FirstOrDefault(row => !filling.Filled[row.Index]) is { } open && random.Next(2) == 0)
+            return [.. new[] { open.Below?.Below, open.Below, open, open.Above }.OfType<Row>()];
         var one = rows[random.Next(rows.Length)];
         var chosen = new HashSet<Row> { one };
         switch (random.Next(4))

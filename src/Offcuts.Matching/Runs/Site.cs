@@ -94,10 +94,12 @@ internal sealed class Site
     public void LayFirmly(Row row, int width)
     {
         Lay(row, width);
-        for (var tries = 0; tries < 4 && !_filled[row.Index] && row.Below is { } below && _filled[below.Index]; tries++)
+        for (var tries = 0; tries < 8 && !_filled[row.Index] && row.Below is { } below && _filled[below.Index]; tries++)
         {
-            TakeOut([below]);
-            Lay(below, 4 * width);
+            // First the row below, then the two below.
+            Row[] again = tries >= 3 && below.Below is { } lowest && _filled[lowest.Index] ? [lowest, below] : [below];
+            TakeOut(again);
+            foreach (var one in again) Lay(one, 4 * width);
             Lay(row, 4 * width);
         }
     }
