@@ -30,4 +30,7 @@ public sealed record CutSheetOptions
 
     /// <summary>How a code is written; as on its label where nothing else is said.</summary>
     public Func<Code, string> CodeText { get; init; } = code => code.ToString();
+
+    /// <summary>The wall whose runs the plan fills: the PDF then ends with its rows drawn to scale and what goes where. None for any other plan.</summary>
+    public WallPicture? Wall { get; init; }
 }

@@ -34,6 +34,12 @@ internal sealed class CutSheetPdf : IDisposable
         sheet.Section("6. How good the plan is, and what it saves");
         foreach (var line in content.Worth) sheet._flow.Paragraph(line, Body, indent: line.StartsWith(' ') ? 12 : 0);
         sheet.Cautions();
+        if (options.Wall is { } wall)
+        {
+            sheet.Section($"8. Wall {wall.Wall}, row by row");
+            WallSheetPdf.Parts(sheet._flow, wall, options);
+        }
+
         sheet._flow.Finish($"{content.Title}. {content.Heading[0]}");
         return paper.ToBytes();
     }

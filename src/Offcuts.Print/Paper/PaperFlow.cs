@@ -34,6 +34,9 @@ internal sealed class PaperFlow : IDisposable
     /// <summary>Width between the margins.</summary>
     public double Width => _pageWidth - 2 * Margin;
 
+    /// <summary>Height between the margins, the line at the foot left out.</summary>
+    public double PageHeight => Bottom - Margin;
+
     public XGraphics Graphics => _graphics;
 
     private double Bottom => _pageHeight - Margin - Foot;

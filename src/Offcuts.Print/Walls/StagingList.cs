@@ -1,0 +1,128 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Print;
+
+/// <summary>A piece at the saw, in the order of the work.</summary>
+/// <param name="Number">Its number on the cut sheet, from 1.</param>
+/// <param name="Code">Its code, or <c>new</c>.</param>
+/// <param name="Length">How long it is.</param>
+/// <param name="Place">Where it lies; <c>store</c> for what is bought.</param>
+/// <param name="Course">The lowest course that needs a cut of it.</param>
+/// <param name="Goes">Where its cuts go, letter by letter.</param>
+public sealed record StagingCut(int Number, string Code, string Length, string Place, int Course, string Goes);
+
+/// <summary>What goes from one place to one leg.</summary>
+/// <param name="Number">The piece's number on the cut sheet, from 1.</param>
+/// <param name="Code">Its code, or <c>new</c>.</param>
+/// <param name="Material">What it is.</param>
+/// <param name="Goes">Which of its cuts go to this leg, and to which course of which row.</param>
+public sealed record StagingPiece(int Number, string Code, string Material, string Goes);
+
+/// <summary>The pieces of one place for one leg.</summary>
+/// <param name="Place">Where they lie.</param>
+/// <param name="Leg">The leg they are for.</param>
+/// <param name="Pieces">By their number.</param>
+public sealed record StagingGroup(string Place, string Leg, IReadOnlyList<StagingPiece> Pieces);
+
+/// <summary>
+/// What to bring where and what to cut first: the pieces of a wall's plan by the place where they lie and the leg they go to, and all of
+/// them in the order in which the courses ask for them, from the bottom up.
+/// </summary>
+public sealed class StagingList
+{
+    /// <summary>The place of what is bought.</summary>
+    public const string Store = "new, from the store";
+
+    private StagingList(IReadOnlyList<StagingCut> cuts, IReadOnlyList<StagingGroup> groups) => (Cuts, Groups) = (cuts, groups);
+
+    /// <summary>Every piece once, the lowest course first; in a course by leg and by place.</summary>
+    public IReadOnlyList<StagingCut> Cuts { get; }
+
+    /// <summary>By place, store last, then by leg. A piece whose cuts go to several legs stands at each.</summary>
+    public IReadOnlyList<StagingGroup> Groups { get; }
+
+    /// <summary>The list of a wall; empty where it has no plan.</summary>
+    public static StagingList Of(WallPicture picture, LengthUnit unit, Func<Code, string>? codeText = null)
+    {
+        if (picture.Plan is not { } plan) return new StagingList([], []);
+        var legs = picture.Rows.Select(row => row.Run.Leg).Distinct().ToList();
+        var runs = picture.Rows.ToDictionary(row => row.Run.Name, row => row.Run);
+        var uses = plan.Courses.Where(course => runs.ContainsKey(course.Run))
+            .SelectMany(course => course.Pieces.Select(piece => new Use(piece.Piece, piece.Cut, runs[course.Run], course.Course)))
+            .OrderBy(use => use.Course).ThenBy(use => legs.IndexOf(use.Run.Leg)).ThenBy(use => use.Run.Name, StringComparer.Ordinal).ThenBy(use => use.Cut)
+            .ToArray();
+        string CodeOf(PlannedPiece piece) => piece.Source is { } source ? TextRules.Harmless(codeText?.Invoke(source.Code) ?? source.Code.ToString()) : "new";
+
+        var cuts = uses.GroupBy(use => use.Piece)
+            .OrderBy(group => group.First().Course).ThenBy(group => legs.IndexOf(group.First().Run.Leg))
+            .ThenBy(group => PlaceKey(plan.Pieces[group.Key])).ThenBy(group => group.Key)
+            .Select(group => new StagingCut(
+                group.Key + 1, CodeOf(plan.Pieces[group.Key]), plan.Pieces[group.Key].Length.ToText(unit), plan.Pieces[group.Key].Source is null ? "store" : PlaceOf(plan.Pieces[group.Key]), group.First().Course,
+                Goes(group)));
+        var groups = uses.GroupBy(use => (Place: PlaceKey(plan.Pieces[use.Piece]), use.Run.Leg))
+            .OrderBy(group => group.Key.Place).ThenBy(group => legs.IndexOf(group.Key.Leg))
+            .Select(group => new StagingGroup(
+                PlaceOf(plan.Pieces[group.First().Piece]), TextRules.Harmless(group.Key.Leg),
+                [.. group.GroupBy(use => use.Piece).OrderBy(piece => piece.Key).Select(piece => new StagingPiece(
+                    piece.Key + 1, CodeOf(plan.Pieces[piece.Key]), TextRules.Harmless(plan.Pieces[piece.Key].Material.Name), Goes(piece)))]));
+        return new StagingList([.. cuts], [.. groups]);
+    }
+
+    /// <summary>The list in at most so many columns; lines end with <c>\n</c>.</summary>
+    /// <param name="width">60 columns or more.</param>
+    public string Text(int width)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(width, 60);
+        var lines = new List<string> { "What goes to which leg, by the place where it lies" };
+        if (Groups.Count == 0) lines.Add("  nothing");
+        foreach (var place in Groups.GroupBy(group => group.Place))
+        {
+            lines.AddRange(TextColumns.Wrap(place.Key, width - 2).Select(line => "  " + line));
+            var table = new TextTable(4, new("no.", 4, Right: true), new("code", 10), new("material", 18), new("cut: row and course", width - 4 - 4 - 10 - 18 - 6));
+            foreach (var leg in place)
+            {
+                lines.AddRange(TextColumns.Wrap($"to leg {leg.Leg}", width - 3).Select(line => "   " + line));
+                foreach (var piece in leg.Pieces) lines.AddRange(table.Row(Number(piece.Number), piece.Code, piece.Material, piece.Goes));
+            }
+        }
+
+        lines.Add("");
+        lines.Add("What to cut first: the bottom courses come first");
+        if (Cuts.Count == 0) lines.Add("  nothing");
+        else
+        {
+            var table = new TextTable(2, new("course", 6, Right: true), new("no.", 4, Right: true), new("code", 10), new("length", 10), new("lies at", 14), new("cut: row and course", width - 2 - 6 - 4 - 10 - 10 - 14 - 10));
+            lines.Add(table.Head());
+            foreach (var cut in Cuts) lines.AddRange(table.Row(Number(cut.Course), Number(cut.Number), cut.Code, cut.Length, cut.Place, cut.Goes));
+        }
+
+        return string.Concat(lines.Select(line => line.TrimEnd() + "\n"));
+    }
+
+    private static string Goes(IEnumerable<Use> uses) =>
+        string.Join("; ", uses.Select(use => $"{PieceBar.Letter(use.Cut)}: {TextRules.Harmless(use.Run.Name)} {Number(use.Course)}"));
+
+    private static string PlaceOf(PlannedPiece piece) => piece.Source switch
+    {
+        null => Store,
+        { Place.Length: 0 } => "no place noted",
+        var source => TextRules.Harmless(source.Place),
+    };
+
+    // Places by their name, then what has none, then the store.
+    private static (int Kind, string Place) PlaceKey(PlannedPiece piece) => piece.Source switch
+    {
+        null => (2, ""),
+        { Place.Length: 0 } => (1, ""),
+        var source => (0, source.Place.ToUpperInvariant()),
+    };
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private sealed record Use(int Piece, int Cut, Run Run, int Course);
+}
