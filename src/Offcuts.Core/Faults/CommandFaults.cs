@@ -30,4 +30,6 @@ public static class CommandFaults
 
     public static Fault DemoFolderInUse(string folder) =>
         new($"{TextRules.Harmless(folder)} holds a demo already; name another folder");
+
+    public static Fault DrawingWidth(int least, int most) => new($"a drawing is {least} to {most} columns wide");
 }

@@ -171,6 +171,8 @@ public static class WallFaults
 
     public static Fault NoSuchWall(string name) => new($"there is no wall named {Shown(name)}");
 
+    public static Fault NoLegToDraw(string wall, string leg) => new($"the wall {Shown(wall)} has no leg {Shown(leg)}");
+
     public static Fault WallExists(string name) => new($"there is a wall named {Shown(name)} already; read it in its place with --replace");
 
     // The file.

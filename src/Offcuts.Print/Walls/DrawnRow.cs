@@ -108,7 +108,8 @@ internal sealed class DrawnRow
         {
             var heights = Courses.Select(course => course.Height).Distinct().Select(Text);
             return $"{TextRules.Harmless(Row.Run.Name)}: {TextRules.Harmless(Row.Run.Material.Name)}, {Text(To - From)} long, {Courses.Count} {(Courses.Count == 1 ? "course" : "courses")} of {string.Join(" and ", heights)}; "
-                + $"seen from {Row.SeenFrom}, the leg's start at the {(Row.StartAtRight ? "right" : "left")}";
+                + $"seen from {Row.SeenFrom}, the leg's start at the {(Row.StartAtRight ? "right" : "left")}"
+                + (Row.MeasuredFrom == WallRow.LegStartName ? "" : $"; measured from {Row.MeasuredFrom}");
         }
     }
 

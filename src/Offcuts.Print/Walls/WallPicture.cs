@@ -15,6 +15,9 @@ public sealed record WallHole(string Name, Span Where, Length Bottom, Length Top
 /// <summary>One face of one leg, as somebody sees it who stands before it.</summary>
 public sealed record WallRow
 {
+    /// <summary>What a row's places are measured from where nothing else is said.</summary>
+    public const string LegStartName = "the leg's start";
+
     /// <summary>What it covers.</summary>
     public required Run Run { get; init; }
 
@@ -26,6 +29,9 @@ public sealed record WallRow
 
     /// <summary>Where on the axis of its run the leg starts: what is written of places is measured from there.</summary>
     public Length LegStart { get; init; }
+
+    /// <summary>What that place is called.</summary>
+    public string MeasuredFrom { get; init; } = LegStartName;
 
     /// <summary>The openings of the leg.</summary>
     public IReadOnlyList<WallHole> Holes { get; init; } = [];

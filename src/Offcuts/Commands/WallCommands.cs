@@ -23,6 +23,7 @@ internal static class WallCommands
             Drop(context),
             TakeOff(context),
             Runs(context),
+            WallDrawCommand.Of(context),
             Enter(context)),
     ];
 
