@@ -41,6 +41,8 @@ public static class RunFaults
 
     public static Fault TooLong(string run, int most) => new($"{TextRules.Harmless(run)}: more than {most} lines in one run; part it");
 
+    public static Fault JointEnd(int column) => new("say at which end the joint is: joint left, joint right or joint both", column);
+
     public static Fault EndsOffPattern(Length length, Length interval) =>
         new($"a piece of {length} has no two ends on lines every {interval}");
 

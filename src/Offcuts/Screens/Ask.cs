@@ -44,4 +44,5 @@ internal enum Topic
     Pin,
     Spare,
     Release,
+    WallFile,
 }

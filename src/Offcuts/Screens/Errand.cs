@@ -1,5 +1,6 @@
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
+using Offcuts.Matching.Runs;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -93,6 +94,15 @@ internal abstract record Errand
 
     /// <summary>Leave the program.</summary>
     public sealed record Leave : Errand;
+
+    /// <summary>Look a wall up with all that is counted and drawn of it.</summary>
+    public sealed record OpenWall(string Wall) : Errand;
+
+    /// <summary>Find what fits one place.</summary>
+    public sealed record FindFit(OneOffNeed Need) : Errand;
+
+    /// <summary>Write a wall's rows as a PDF.</summary>
+    public sealed record PrintWall(string Wall, string File) : Errand;
 
     /// <summary>Write a kept plan's cut sheet as a PDF.</summary>
     public sealed record PrintSheet(int PlanId, string File) : Errand;

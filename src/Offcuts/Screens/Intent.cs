@@ -88,4 +88,7 @@ internal enum Want
     Pin,
     Spare,
     Release,
+    Elevation,
+    Counts,
+    Staging,
 }

@@ -37,6 +37,12 @@ internal abstract record News
     /// <summary>Several plans to pick from.</summary>
     public sealed record Compared(IReadOnlyList<Rival> Rivals) : News;
 
+    /// <summary>A wall was looked up.</summary>
+    public sealed record WallOpened(WallCard Card) : News;
+
+    /// <summary>What fits one place.</summary>
+    public sealed record Fitting(FitsFound Found) : News;
+
     /// <summary>A plan was kept under a number.</summary>
     public sealed record Kept(int Id) : News;
 

@@ -14,4 +14,7 @@ internal enum Place
 
     /// <summary>What is cut from what.</summary>
     Plan,
+
+    /// <summary>The walls of the stages, row by row.</summary>
+    Walls,
 }

@@ -15,6 +15,11 @@ internal abstract class PlaceView : View
     /// <summary>Lines that a screenful of the list moves.</summary>
     public abstract int PageLines { get; }
 
+    /// <summary>How far a move goes where the place is read line by line, so that it stops at the end of what is shown; nothing where the place itself knows its end.</summary>
+    /// <param name="state">What is shown.</param>
+    /// <param name="by">Lines that are wanted; up where negative.</param>
+    public virtual int? Bounded(ShellState state, int by) => null;
+
     /// <summary>Shows the state. Called when it or the size has changed.</summary>
     public abstract void Show(ShellState state);
 }

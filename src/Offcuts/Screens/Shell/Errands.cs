@@ -34,6 +34,9 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
         Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var id) ? new News.Kept(id) : new News.Refused(errand, kept.Faults),
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, new MatchLimits { Time = LedgerTime, Clock = world.Clock }).Do(plan, acts, hardware)),
+        Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var card) ? new News.WallOpened(card) : new News.Refused(errand, opened.Faults),
+        Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),
+        Errand.PrintWall(var wall, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Of(wall).Then(picture => WallSheet(picture, file)))),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
         Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
@@ -61,6 +64,12 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     {
         if (yard.Plan(plan) is not { } kept) return PlanFaults.NoSuchPlan(plan);
         WholeFile.Write(file, stream => stream.Write(CutSheet.Pdf(kept, SheetOptions.For(yard, kept, world.Today))));
+        return $"wrote {file}";
+    }
+
+    private Result<string> WallSheet(WallPicture picture, string file)
+    {
+        WholeFile.Write(file, stream => stream.Write(WallSheetPdf.Write(picture, SheetOptions.For(yard, world.Today))));
         return $"wrote {file}";
     }
 

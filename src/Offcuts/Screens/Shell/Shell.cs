@@ -107,7 +107,7 @@ internal sealed class Shell
     private void Carry(Errand errand)
     {
         var news = Guarded(errand, () => _errands.Do(errand));
-        var fresh = errand is Errand.LookUp ? null : Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
+        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
         _hands.Home(() =>
         {
             if (fresh is not null) Hear(fresh);

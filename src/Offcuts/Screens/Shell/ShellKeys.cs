@@ -14,6 +14,7 @@ internal static class ShellKeys
         new("F3", "", new Intent.GoTo(Place.Strip), "Strip: catalogue what comes off a form, print labels"),
         new("F4", "", new Intent.GoTo(Place.Stages), "The stages and what they need"),
         new("F5", "", new Intent.GoTo(Place.Plan), "The plan: what is cut from what"),
+        new("F6", "", new Intent.GoTo(Place.Walls), "The walls: their rows drawn, what they ask for, what fits a place"),
         new("Ctrl+N", "", new Intent.Along(1), "The next place"),
         new("Ctrl+P", "", new Intent.Along(-1), "The place before"),
         new("Ctrl+Z", "undo", new Intent.TakeBack(), "Take back the last change of the yard, again and again"),
@@ -44,6 +45,7 @@ internal static class ShellKeys
         Place.Yard => YardKeys.Of(state.Yard),
         Place.Strip => StripKeys.Of(state.Strip),
         Place.Stages => StagesKeys.Of(state.Stages),
+        Place.Walls => WallsKeys.Of(state.Walls),
         _ => PlanKeys.Of(state.Plan),
     };
 

@@ -18,10 +18,21 @@ internal static class ShellModel
         Strip = StripModel.Start(yard, yard.Today),
         Stages = StagesModel.Start(yard),
         Plan = PlanModel.Start(yard),
+        Walls = WallsModel.Start(yard),
     };
 
     /// <summary>The next state, and what is asked of the outside.</summary>
-    public static Turn<ShellState> Apply(ShellState state, Intent intent)
+    public static Turn<ShellState> Apply(ShellState state, Intent intent) => WithWall(Applied(state, intent));
+
+    // A wall is reckoned when somebody looks at it, not at each change of the yard.
+    private static Turn<ShellState> WithWall(Turn<ShellState> turn)
+    {
+        if (turn.Errand is not null || turn.State.Place != Place.Walls || turn.State.Unread) return turn;
+        var walls = WallsModel.Missing(turn.State.Walls);
+        return turn with { State = turn.State with { Walls = walls.State }, Errand = walls.Errand };
+    }
+
+    private static Turn<ShellState> Applied(ShellState state, Intent intent)
     {
         if (state.Unread) return new(state, intent is Intent.Leave ? new Errand.Leave() : null);
         if (state.Ask is { } ask) return Answered(state, ask, intent);
@@ -33,7 +44,7 @@ internal static class ShellModel
             case Intent.GoTo(var place):
                 return new(state with { Place = place }, Notice: Notice.None);
             case Intent.Along(var step):
-                const int places = 4;
+                const int places = 5;
                 return new(state with { Place = (Place)(((int)state.Place + step + places) % places) }, Notice: Notice.None);
             case Intent.Leave:
                 return Leaving(state);
@@ -57,8 +68,9 @@ internal static class ShellModel
             Strip = StripModel.Hear(state.Strip, news).State,
             Stages = StagesModel.Hear(state.Stages, news).State,
             Plan = PlanModel.Hear(state.Plan, news).State,
+            Walls = WallsModel.Hear(state.Walls, news).State,
         };
-        return new(next, yard.Errand, Told(next, news));
+        return WithWall(new(next, yard.Errand, Told(next, news)));
     }
 
     private static Turn<ShellState> Begun(ShellState state) =>
@@ -69,6 +81,7 @@ internal static class ShellModel
         Place.Yard => Joined(state, YardModel.Apply(state.Yard, intent), yard => state with { Yard = yard }, intent),
         Place.Strip => Joined(state, StripModel.Apply(state.Strip, intent), strip => state with { Strip = strip }, intent),
         Place.Stages => Joined(state, StagesModel.Apply(state.Stages, intent), stages => state with { Stages = stages }, intent),
+        Place.Walls => Joined(state, WallsModel.Apply(state.Walls, intent), walls => state with { Walls = walls }, intent),
         _ => Joined(state, PlanModel.Apply(state.Plan, intent), plan => state with { Plan = plan }, intent),
     };
 
@@ -116,6 +129,7 @@ internal static class ShellModel
         var held = new List<string>();
         if (state.Strip.Line.Holds) held.Add("the strip line");
         if (state.Stages.Line.Holds) held.Add("the line of the stages");
+        if (state.Walls.Line.Holds) held.Add("the line of the walls");
         if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
         var reasons = new List<string>();
         if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");

@@ -14,7 +14,7 @@ internal static class ShellRows
     public const int LeastHeight = 20;
 
     private static readonly (Place Place, string Key, string Name)[] Places =
-        [(Place.Yard, "F2", "Yard"), (Place.Strip, "F3", "Strip"), (Place.Stages, "F4", "Stages"), (Place.Plan, "F5", "Plan")];
+        [(Place.Yard, "F2", "Yard"), (Place.Strip, "F3", "Strip"), (Place.Stages, "F4", "Stages"), (Place.Plan, "F5", "Plan"), (Place.Walls, "F6", "Walls")];
 
     /// <summary>The places, the one that is shown between brackets; and how many labels wait.</summary>
     public static Row Head(ShellState state, int width)
@@ -52,6 +52,7 @@ internal static class ShellRows
             Place.Yard => "find",
             Place.Strip => "strip",
             Place.Stages => "need",
+            Place.Walls => "fits",
             _ => "piece",
         };
 
@@ -60,6 +61,7 @@ internal static class ShellRows
     {
         Place.Strip => StripRows.FaultAt(state.Strip),
         Place.Stages => StagesRows.FaultAt(state.Stages),
+        Place.Walls => WallsRows.FaultAt(state.Walls),
         _ => null,
     };
 
@@ -82,6 +84,7 @@ internal static class ShellRows
             Place.Yard => YardRows.Reading(state.Yard, width),
             Place.Strip => StripRows.Reading(state.Strip, width),
             Place.Stages => StagesRows.Reading(state.Stages, width),
+            Place.Walls => WallsRows.Reading(state.Walls, width),
             _ => PlanRows.Head(state.Plan, width),
         };
     }
@@ -163,6 +166,12 @@ internal static class ShellRows
         [
             "A line a need: name: material length xCOUNT use. The name may be left out. 8'..8'2 is a range: cut to the first, or a whole piece up to the second. Use is structural, nonstructural, bracing or rough; treated or untreated may follow, and rip where a wider board or a taller panel may be sawn to it. Counted things: panel tie x40.",
             "An earlier stage is never left short to serve a later one.",
+        ],
+        Place.Walls =>
+        [
+            "Each row of a leg is drawn as somebody sees it who stands before it. What the signs mean stands below the last row.",
+            "Type a place to find what fits it: 1' 7-1/2\" joint right is a stretch whose right end meets another panel, so that it must lie on a pattern line; joint left and joint both likewise. Without a material it is the wall's own panel; a use may stand behind: 2x4 14-1/2 rough. The piece that loses least comes first.",
+            "Walls blow out. Bracing, steel, how high and how fast is poured are for the drawings, the local code and a licensed person to decide.",
         ],
         _ =>
         [

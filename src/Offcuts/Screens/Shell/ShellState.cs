@@ -13,6 +13,8 @@ internal sealed record ShellState
 
     public required PlanState Plan { get; init; }
 
+    public required WallsState Walls { get; init; }
+
     /// <summary>What happened last.</summary>
     public Notice Notice { get; init; } = Notice.None;
 
@@ -31,6 +33,7 @@ internal sealed record ShellState
         Place.Yard => Yard.Line,
         Place.Strip => Strip.Line,
         Place.Stages => Stages.Line,
+        Place.Walls => Walls.Line,
         _ => Plan.Line,
     };
 

@@ -54,6 +54,7 @@ internal sealed class ShellView : Runnable
             [Place.Strip] = new StripView(palette),
             [Place.Stages] = new StagesView(palette),
             [Place.Plan] = new PlanView(palette),
+            [Place.Walls] = new WallsView(palette),
         };
         foreach (var place in _places.Values) _body.Add(place);
         _body.Add(_help);
@@ -148,8 +149,9 @@ internal sealed class ShellView : Runnable
             Intent.Move(var by) => by,
             _ => 0,
         };
+        if (intent is Intent.Edge(var end) && !_shell.State.Helping && _places[_shell.State.Place].Bounded(_shell.State, end ? int.MaxValue : int.MinValue) is { } whole) return new Intent.Move(whole);
         if (lines == 0) return intent;
-        if (!_shell.State.Helping) return new Intent.Move(lines);
+        if (!_shell.State.Helping) return new Intent.Move(_places[_shell.State.Place].Bounded(_shell.State, lines) ?? lines);
         var last = Math.Max(0, ShellRows.Help(_shell.State, _help.Viewport.Width).Count - _help.Viewport.Height);
         return new Intent.Move(Math.Clamp(_shell.State.HelpTop + lines, 0, last) - _shell.State.HelpTop);
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.Store;
@@ -49,6 +50,8 @@ internal sealed record YardSnapshot
     public IReadOnlyList<Stage> Stages { get; init; } = [];
 
     public IReadOnlyList<KeptPlan> Plans { get; init; } = [];
+
+    public IReadOnlyList<StageWall> Walls { get; init; } = [];
 
     public YardSettings Settings { get; init; } = YardSettings.Usual;
 
@@ -99,6 +102,7 @@ internal sealed record YardSnapshot
             Names = yard.Names(),
             Stages = yard.Stages(),
             Plans = yard.Plans(),
+            Walls = yard.Walls(),
             Settings = settings,
             Today = today,
             Sheet = SheetOptions.For(yard, today),

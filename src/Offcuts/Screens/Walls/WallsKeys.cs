@@ -1,0 +1,23 @@
+namespace Offcuts.Screens;
+
+/// <summary>The keys of the place of the walls.</summary>
+internal static class WallsKeys
+{
+    public static IReadOnlyList<KeyUse> Of(WallsState state) => All;
+
+    private static readonly KeyUse[] All =
+    [
+        new("Enter", "open", new Intent.Enter(), "Open the chosen figure of the takeoff, or close it; with a place on the line, find what fits it"),
+        new("Tab", "other list", new Intent.OtherList(), "The arrows move among the walls, or on the page of the chosen one"),
+        new("Up", "", new Intent.Move(-1), "One up"),
+        new("Down", "", new Intent.Move(1), "One down"),
+        new("PageUp", "", new Intent.Page(-1), "A screenful up"),
+        new("PageDown", "", new Intent.Page(1), "A screenful down"),
+        new("Ctrl+Home", "", new Intent.Edge(false), "To the beginning"),
+        new("Ctrl+End", "", new Intent.Edge(true), "To the end"),
+        new("Ctrl+E", "elevation", new Intent.Do(Want.Elevation), "Each row of the wall drawn: courses, joints, ties, openings, and which piece lies where once it is planned"),
+        new("Ctrl+T", "takeoff", new Intent.Do(Want.Counts), "What the wall asks for, figure by figure, and whether what is on hand will do"),
+        new("Ctrl+D", "what goes where", new Intent.Do(Want.Staging), "Which pieces go to which leg, by the place where they lie, and what to cut first"),
+        new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the rows to scale, what goes where and the cautions as a PDF file"),
+    ];
+}

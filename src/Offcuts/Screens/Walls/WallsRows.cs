@@ -1,0 +1,149 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Print;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>The place of the walls as text.</summary>
+internal static class WallsRows
+{
+    public const string NoWall = "no wall yet; write its sheet, then: offcuts wall import STAGE FILE";
+
+    private static readonly (WallPage Page, string Name)[] Pages =
+        [(WallPage.Elevation, "elevation"), (WallPage.Takeoff, "takeoff"), (WallPage.Staging, "what goes where"), (WallPage.Fits, "what fits")];
+
+    /// <summary>The columns of the walls.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> Columns { get; } =
+        [("Wall", 20), ("Legs", 5), ("Height", 11), ("Core", 9), ("Stage", 0)];
+
+    /// <summary>How many walls are shown at once: no more than there are, and no more than a quarter of the lines.</summary>
+    public static int WallLines(int walls, int lines) => Math.Clamp(walls, 1, Math.Max(1, lines / 4));
+
+    public static string Cell(WallsState state, int row, int column)
+    {
+        var (sheet, unit) = (state.Yard.Walls[row].Sheet, state.Yard.Unit);
+        return TextRules.Harmless(column switch
+        {
+            0 => sheet.Name,
+            1 => sheet.Legs.Count.ToString(CultureInfo.InvariantCulture),
+            2 => sheet.Height.ToText(unit),
+            3 => sheet.CoreWidth.ToText(unit),
+            _ => state.Yard.Walls[row].Stage,
+        });
+    }
+
+    /// <summary>Column of the line under which a fault is pointed at, from 0.</summary>
+    public static int? FaultAt(WallsState state) =>
+        state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
+            ? wrong.Fault.Column - 1
+            : null;
+
+    /// <summary>What is looked for; while nothing is, whether what is on hand will do for the chosen wall.</summary>
+    public static IReadOnlyList<Row> Reading(WallsState state, int width)
+    {
+        if (state.Reading is { } reading)
+            return reading.TryGet(out var need)
+                ? [.. Row.Wrapped($"✓ {FitText.Of(need, state.Yard.Unit)}; Enter finds what fits", width, Tone.Good, indent: 2)]
+                : [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
+        if (state.Wall is not { } wall) return [.. Row.Wrapped(Capital(NoWall), width, Tone.Soft)];
+        if (state.Faults.Count > 0) return [.. Row.Wrapped($"✗ {state.Faults[0]}", width, Tone.Fault, indent: 2)];
+        if (state.Shown is not { } card) return [Row.Of($"Reckoning {wall.Sheet.Name} …", Tone.Soft)];
+        var stock = card.Short == 0 ? new Ink("nothing is known to be short", Tone.Good) : new Ink($"{Words.Count(card.Short, "material")} short", Tone.Caution);
+        return
+        [
+            Row.Of(new Ink($"{wall.Sheet.Name}: ", Tone.Strong), new Ink($"{Words.Count(card.Laid.Legs.Count, "leg")}, {Words.Count(card.Laid.Courses, "course")}; "), stock),
+            .. Row.Wrapped(card.Stock.Count > 0 ? card.Stock[0] : "", width, Tone.Soft, indent: 2).Take(2),
+        ];
+    }
+
+    /// <summary>The pages, the one that is shown between brackets.</summary>
+    public static Row Heading(WallsState state)
+    {
+        var inks = new List<Ink> { new(state.OnPage ? "▸" : " ", Tone.Strong) };
+        foreach (var (page, name) in Pages)
+        {
+            if (page == WallPage.Fits && state.Fits is null) continue;
+            inks.Add(page == state.Page ? new Ink($"[{name.ToUpperInvariant()}]", Tone.Strong) : new Ink($" {name} ", Tone.Soft));
+        }
+
+        return new Row(inks);
+    }
+
+    /// <summary>The page that is shown. Of the takeoff, the rows of the chosen figure are told too, so that they stay in sight.</summary>
+    public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo) Page(WallsState state, int width)
+    {
+        if (state.Page == WallPage.Fits && state.Fits is { } fits) return ([.. Fits(state, fits, width)], 0, 0);
+        if (state.Shown is not { } card) return ([], 0, 0);
+        return state.Page switch
+        {
+            WallPage.Takeoff => Takeoff(state, card, width),
+            WallPage.Staging => ([.. Staging(state, card, width)], 0, 0),
+            _ => ([.. Elevation(state, card, width)], 0, 0),
+        };
+    }
+
+    private static IEnumerable<Row> Elevation(WallsState state, WallCard card, int width)
+    {
+        var options = new ElevationOptions { Width = Math.Max(ElevationOptions.LeastWidth, width), Unit = state.Yard.Unit };
+        foreach (var row in card.Picture.Rows)
+        {
+            foreach (var line in Print.Elevation.Row(card.Picture, row, options)) yield return Row.Of(line, Tone.Plain);
+            if (card.Picture.Plan is not null)
+                foreach (var line in Print.Elevation.Laying(card.Picture, row, options)) yield return Row.Of(line, Tone.Soft);
+            yield return Row.Blank;
+        }
+
+        foreach (var line in Print.Elevation.Legend(options)) yield return Row.Of(line, Tone.Soft);
+        yield return Row.Blank;
+        foreach (var row in Mind(card, width)) yield return row;
+    }
+
+    private static (IReadOnlyList<Row> Rows, int From, int To) Takeoff(WallsState state, WallCard card, int width)
+    {
+        var rows = new List<Row>();
+        var (from, to) = (0, 0);
+        for (var i = 0; i < card.Figures.Count; i++)
+        {
+            var (figure, opened) = (card.Figures[i], state.Opened.Contains(i));
+            var mark = figure.MadeOf.Count == 0 ? "  " : opened ? "- " : "+ ";
+            if (i == state.Figure) from = rows.Count;
+            var lines = Row.Wrapped(mark + figure.Says, width, indent: 4).ToArray();
+            rows.AddRange(i == state.Figure && state.OnPage ? lines.Select(line => line.Marked(width)) : lines);
+            if (opened)
+                foreach (var line in figure.MadeOf) rows.AddRange(Row.Wrapped("      " + line, width, Tone.Soft, indent: 2));
+            if (i == state.Figure) to = rows.Count;
+        }
+
+        rows.Add(Row.Blank);
+        rows.Add(Row.Of("Still needed, and on hand", Tone.Strong));
+        foreach (var line in card.Stock) rows.AddRange(Row.Wrapped("  " + line, width, indent: 2));
+        rows.Add(Row.Blank);
+        rows.AddRange(Mind(card, width));
+        if (state.Figure == card.Figures.Count - 1) to = rows.Count;
+        return (rows, from, to);
+    }
+
+    private static IEnumerable<Row> Staging(WallsState state, WallCard card, int width)
+    {
+        const int least = 60;
+        if (card.Picture.Plan is null)
+            return Row.Wrapped("Nothing is laid out yet: once a plan says which piece lies where, this page says which pieces go to which leg, by the place where they lie, and what to cut first.", width, Tone.Soft);
+        return StagingList.Of(card.Picture, state.Yard.Unit).Text(Math.Max(least, width)).TrimEnd('\n').Split('\n')
+            .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong));
+    }
+
+    private static IEnumerable<Row> Fits(WallsState state, FitsFound fits, int width)
+    {
+        foreach (var row in Row.Wrapped($"What fits {FitText.Of(fits.Need, state.Yard.Unit)}", width, Tone.Strong)) yield return row;
+        if (fits.Candidates.Count == 0)
+            foreach (var row in Row.Wrapped("Nothing on hand: no free piece of it is long enough with its ends where they must be, or its condition does not serve this use.", width, Tone.Caution)) yield return row;
+        foreach (var one in fits.Candidates)
+            foreach (var row in Row.Wrapped(FitText.Of(one, state.Yard.Unit, code => code.ToString()), width, indent: 4)) yield return row;
+    }
+
+    private static IEnumerable<Row> Mind(WallCard card, int width) =>
+        card.Mind.SelectMany(line => Row.Wrapped(line, width, line.StartsWith('!') ? Tone.Caution : Tone.Soft, indent: 2));
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

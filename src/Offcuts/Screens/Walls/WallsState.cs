@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
+using Offcuts.Matching.Runs;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What is shown of the chosen wall.</summary>
+internal enum WallPage
+{
+    /// <summary>Its rows drawn.</summary>
+    Elevation,
+
+    /// <summary>What it asks for, figure by figure.</summary>
+    Takeoff,
+
+    /// <summary>What goes to which leg, and what is cut first.</summary>
+    Staging,
+
+    /// <summary>What fits the place that was looked for.</summary>
+    Fits,
+}
+
+/// <summary>What was found for one place.</summary>
+/// <param name="Need">The place.</param>
+/// <param name="Candidates">What fits it, the one that loses least first.</param>
+internal sealed record FitsFound(OneOffNeed Need, IReadOnlyList<OneOffCandidate> Candidates);
+
+/// <summary>The walls on the screen.</summary>
+internal sealed record WallsState
+{
+    public required YardSnapshot Yard { get; init; }
+
+    public EntryLine Line { get; init; } = new();
+
+    /// <summary>Which wall is chosen.</summary>
+    public int Chosen { get; init; }
+
+    /// <summary>True while the arrows move on the page, else among the walls.</summary>
+    public bool OnPage { get; init; }
+
+    public WallPage Page { get; init; }
+
+    /// <summary>First line of the page that is shown, where it is read line by line.</summary>
+    public int Top { get; init; }
+
+    /// <summary>Which figure of the takeoff is chosen.</summary>
+    public int Figure { get; init; }
+
+    /// <summary>The figures that are opened.</summary>
+    public ImmutableHashSet<int> Opened { get; init; } = [];
+
+    /// <summary>What was looked up of the wall last opened.</summary>
+    public WallCard? Card { get; init; }
+
+    /// <summary>Why the wall can't be opened; empty where it can.</summary>
+    public IReadOnlyList<Fault> Faults { get; init; } = [];
+
+    /// <summary>The wall that was asked for last, and the yard's change number then.</summary>
+    public (string Wall, long Change) Asked { get; init; } = ("", -1);
+
+    /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
+    public Result<OneOffNeed>? Reading { get; init; }
+
+    /// <summary>True once Enter was pressed on a line that can't be read.</summary>
+    public bool Tried { get; init; }
+
+    /// <summary>What was found for the place looked for last.</summary>
+    public FitsFound? Fits { get; init; }
+
+    /// <summary>The chosen wall, or nothing.</summary>
+    public StageWall? Wall => Chosen < Yard.Walls.Count ? Yard.Walls[Chosen] : null;
+
+    /// <summary>The card of the chosen wall, once it is there.</summary>
+    public WallCard? Shown => Wall is { } wall && Card?.Name == wall.Sheet.Name ? Card : null;
+}

@@ -1,0 +1,55 @@
+using Terminal.Gui.ViewBase;
+
+namespace Offcuts.Screens;
+
+/// <summary>The walls on top, and a page of the chosen one below them.</summary>
+internal sealed class WallsView : PlaceView
+{
+    private readonly LinesTable _walls;
+    private readonly RowsView _heading;
+    private readonly RowsView _page;
+    private int _rows;
+    private int _top;
+    private bool _onPage;
+
+    public WallsView(Palette palette)
+    {
+        _walls = new LinesTable(palette) { Width = Dim.Fill() };
+        _heading = new RowsView(palette) { Width = Dim.Fill(), Height = 1 };
+        _page = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill() };
+        Add(_walls, _heading, _page);
+    }
+
+    public override int PageLines => _onPage ? Math.Max(1, _page.Viewport.Height - 1) : _walls.Lines;
+
+    /// <inheritdoc/>
+    public override int? Bounded(ShellState state, int by) =>
+        state.Walls is { OnPage: true, Page: not WallPage.Takeoff } walls
+            ? Math.Clamp((int)Math.Clamp((long)walls.Top + by, 0, int.MaxValue), 0, Last) - walls.Top
+            : null;
+
+    private int Last => Math.Max(0, _rows - _page.Viewport.Height);
+
+    public override void Show(ShellState state)
+    {
+        var walls = state.Walls;
+        _onPage = walls.OnPage;
+        const int heading = 1;
+        var lines = WallsRows.WallLines(walls.Yard.Walls.Count, Viewport.Height) + heading;
+        _walls.Height = lines;
+        _heading.Y = lines;
+        _page.Y = lines + heading;
+        Layout();
+        _walls.Show(WallsRows.Columns, walls.Yard.Walls.Count, (row, column) => WallsRows.Cell(walls, row, column), walls.Chosen);
+        _heading.Show([WallsRows.Heading(walls)]);
+        var (rows, from, to) = WallsRows.Page(walls, _page.Viewport.Width);
+        _rows = rows.Count;
+        if (walls.Page == WallPage.Takeoff)
+        {
+            if (to - _top > _page.Viewport.Height) _top = to - _page.Viewport.Height;
+            if (from < _top) _top = from;
+        }
+        else _top = Math.Min(walls.Top, Last);
+        _page.Show(rows, _top);
+    }
+}

@@ -1,0 +1,55 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using Offcuts.Matching.Runs;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// Reads one place that a piece is looked for, typed on a line: <c>1' 7-1/2" joint right</c>, or with a material before and a use behind:
+/// <c>2x4 14-1/2 rough</c>. An end at a joint must lie on a pattern line; the others may lie anywhere. Without a material it is the panel
+/// of the system at hand.
+/// </summary>
+public static class FitLine
+{
+    private const string Joint = "joint";
+
+    /// <summary>What is looked for, or every fault with its column.</summary>
+    /// <param name="text">The line.</param>
+    /// <param name="unit">The unit of bare numbers.</param>
+    /// <param name="system">The system at hand; none where no wall is.</param>
+    /// <param name="stage">The stage it is for; empty for none.</param>
+    public static Result<OneOffNeed> Read(string text, LengthUnit unit, SystemSheet? system, string stage)
+    {
+        var line = text;
+        var (left, right) = (false, false);
+        var at = line.IndexOf($" {Joint}", StringComparison.OrdinalIgnoreCase);
+        if (at >= 0)
+        {
+            var behind = line[(at + 1 + Joint.Length)..].TrimStart();
+            var end = behind.Split(' ')[0].ToLowerInvariant();
+            (left, right) = (end is "left" or "both", end is "right" or "both");
+            if (!left && !right) return RunFaults.JointEnd(at + 2);
+
+            // Blanks keep the columns of what stands behind.
+            var to = line.Length - behind.Length + end.Length;
+            line = line[..at] + new string(' ', to - at) + line[to..];
+        }
+
+        var given = MaterialReader.ReadStart(line.Trim()) is null && line.TrimStart().FirstOrDefault() is >= '0' and <= '9' && system is not null ? system.Panel.Name + " " : "";
+        var read = CutLine.Read(given + line, stage, unit);
+        if (!read.TryGet(out var draft)) return Result<OneOffNeed>.Fail([.. read.Faults.Select(fault => fault.Shift(-given.Length))]);
+        if (draft.Cut is not { } cut) return RunFaults.NotLaid("it", draft.Material.Name);
+        return new OneOffNeed(cut.Material, cut.Shortest)
+        {
+            LeftOnPattern = left,
+            RightOnPattern = right,
+            Interval = system?.Interval ?? Length.Zero,
+            Reversible = system?.Reversible ?? true,
+            Use = cut.Use,
+            Stage = stage,
+        };
+    }
+}

@@ -1,0 +1,47 @@
+using System.Text;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>A yard with one wall, offcuts of its panel and a price, all of our own invention; the codes are those of <see cref="KnownYard"/>.</summary>
+internal static class KnownWall
+{
+    // An L of 12 ft and 8 ft, four courses high, with a door of 3 ft and a window that takes the third course and half of the fourth.
+    public const string Sheet = """
+        wall             shed
+        system           generic, invented
+        height           4'
+        core             6"
+        closed           no
+        leg A: 12' left
+          opening door: at 2' wide 3' high 3' sill 0
+          opening window: at 7' wide 2' high 1' 6" sill 2'
+        leg B: 8' end
+
+        """;
+
+    public static void Fill(YardFile yard)
+    {
+        string[] lines =
+        [
+            "foam 2-1/2x12 3' 4 line 0 @loft",
+            "foam 2-1/2x12 2' 2 line 0 @tarp",
+            "foam 2-1/2x12 1' 7-1/2 line 1-1/2 @tarp",
+            "foam 2-1/2x12 4' fair line 0 @loft",
+            "60 panel tie @shelf",
+        ];
+        var catalogue = new CataloguePieces(yard);
+        for (var i = 0; i < lines.Length; i++)
+            catalogue.Save(catalogue.Read([$"{KnownYard.Codes[i]} {lines[i]}"]).Value, newNames: true).Ok.Should().BeTrue(lines[i]);
+        new ChangeStages(yard).Add("walls", new DateOnly(2026, 6, 15)).Ok.Should().BeTrue();
+        yard.Change("set a price", work => work.SetPrice(new StorePrice
+        {
+            Material = MaterialReader.Read("foam 2-1/2x12").Value, Length = Length.Feet(4), Price = new Money(1500), LeadDays = 7, Date = new DateOnly(2026, 5, 20),
+        })).Ok.Should().BeTrue();
+        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(Sheet)), "shed.txt").Ok.Should().BeTrue();
+    }
+}
