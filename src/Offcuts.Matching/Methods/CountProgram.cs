@@ -2,6 +2,16 @@ using System.Runtime.InteropServices;
 
 namespace Offcuts.Matching.Methods;
 
+/// <summary>Which spans come first in a <see cref="CountProgram"/>.</summary>
+internal enum SpanOrder
+{
+    /// <summary>They tell states apart least, and the bound of what is to come knows the others.</summary>
+    FewPatternsFirst,
+
+    /// <summary>Most cuts are settled soon, and what is left of the spans can serve few of the others.</summary>
+    ManyPatternsFirst,
+}
+
 /// <summary>
 /// Exact dynamic programming: the state is how many of each demand have been filled (and what has been spent and ripped), the steps are the spans
 /// one after the other.
@@ -36,10 +46,11 @@ internal sealed class CountProgram
 
     // In the last tier the pool holds every part of its patterns too, so each demand can be filled to the copy.
     private readonly bool _exact;
+    private readonly SpanOrder _order;
 
-    private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most)
+    private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most, SpanOrder order)
     {
-        (_tier, _pool, _relaxation, _cells, _most) = (tier, pool, relaxation, cells, most);
+        (_tier, _pool, _relaxation, _cells, _most, _order) = (tier, pool, relaxation, cells, most, order);
         _exact = tier.Goal == Goal.GivenUp;
         _budget = most * tier.Scale - relaxation.Bound;
         _demands = [.. Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0)];
@@ -69,10 +80,12 @@ internal sealed class CountProgram
     /// <param name="mostStates">More states than this after one span are too many.</param>
     /// <param name="mostTries">Most patterns that are tried on states.</param>
     /// <param name="effort">Limit.</param>
+    /// <param name="order">Which spans come first.</param>
     public static IntegerOutcome Solve(
-        Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most, int mostStates, long mostTries, Effort effort)
+        Tier tier, IReadOnlyList<Pattern> pool, Relaxation relaxation, StateSpaceRelaxation? cells, long most, int mostStates, long mostTries, Effort effort,
+        SpanOrder order = SpanOrder.FewPatternsFirst)
     {
-        var program = new CountProgram(tier, pool, relaxation, cells, most) { _tries = mostTries };
+        var program = new CountProgram(tier, pool, relaxation, cells, most, order) { _tries = mostTries };
 
         // One bit stays free, so that adding what is too dear can't be lost before it is seen to be.
         return program._bits > 63 ? new IntegerOutcome(null, false) : program.Run(mostStates, effort);
@@ -124,8 +137,7 @@ internal sealed class CountProgram
             steps.AddRange(Enumerable.Repeat(new Step(s, choices, -counted, false), Math.Min(_tier.Copies, _tier.SupplyCount[s]) - least));
         }
 
-        // Spans with few patterns first: they tell states apart least, and the bound of what is to come knows the others.
-        return [.. steps.OrderBy(step => step.Choices.Length)];
+        return _order == SpanOrder.FewPatternsFirst ? [.. steps.OrderBy(step => step.Choices.Length)] : [.. steps.OrderByDescending(step => step.Choices.Length)];
     }
 
     private Choice Chosen(Pattern pattern, int number, long counted)

@@ -13,6 +13,8 @@ internal readonly record struct PoolWork(int Copies, int States, long Tries, int
 /// </summary>
 internal static class PoolDecision
 {
+    private static readonly (SpanOrder Order, int Share)[] Tried = [(SpanOrder.FewPatternsFirst, 8), (SpanOrder.ManyPatternsFirst, 8), (SpanOrder.FewPatternsFirst, 1)];
+
     /// <summary>Decides.</summary>
     /// <param name="tier">Rows and costs.</param>
     /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
@@ -24,8 +26,12 @@ internal static class PoolDecision
     {
         if (tier.Copies <= work.Copies)
         {
-            var counted = CountProgram.Solve(tier, pool, guide.AtDuals, guide.Cells, most, work.States, work.Tries, effort);
-            if (counted.Closed) return counted;
+            // The states can differ a hundredfold with the order, and which is better shows only in the counting.
+            foreach (var (order, share) in Tried)
+            {
+                var counted = CountProgram.Solve(tier, pool, guide.AtDuals, guide.Cells, most, work.States / share, work.Tries / share, effort, order);
+                if (counted.Closed) return counted;
+            }
         }
 
         using var search = new PoolSearch(tier, pool, most, work.Nodes, effort);

@@ -136,7 +136,7 @@ internal static class TierSolver
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (PatternEnumeration.Widest(tier, guide, bound, wanted, Listed) is not { } level) break;
+            if (PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[1..] : Listed) is not { } level) break;
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
             if (closed)
@@ -145,7 +145,7 @@ internal static class TierSolver
                 step = 2 * Math.Max(step, 1);
             }
             else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Little) (work, step) = (Counting, 4 * least);
+            else if (work == Little) (work, step) = (Counting, tier.Value(best) - 1 - bound);
             else if (++failures == MostFailures || level.Most == bound) break;
             else step = (level.Most - bound) / 2;
         }
