@@ -28,6 +28,7 @@ public static class Matcher
     {
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
+        using var beside = Beside.Begin(problem, hardware, limits);
         var parts = SolveParts(problem, hardware, BoughtFreely(problem) ? effort : effort.Share(0.8), limits.Progress);
         MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
         (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
@@ -41,7 +42,7 @@ public static class Matcher
             Pieces = pieces,
             Hardware = hardware,
             Unfilled = unfilled,
-            Savings = Savings(problem, tiers, unserved.Concat(left), hardware, effort),
+            Savings = Savings(problem, tiers, unserved.Concat(left), hardware, beside, effort),
             Unpriced = Unpriced(problem, pieces),
             Wishes = problem.Wishes,
         };
@@ -165,18 +166,49 @@ public static class Matcher
     }
 
     private static PlanSavings Savings(
-        Problem problem, Tiers tiers, IEnumerable<(CutRow Row, int Count)> left, IReadOnlyList<HardwareFill> hardware, Effort effort)
+        Problem problem, Tiers tiers, IEnumerable<(CutRow Row, int Count)> left, IReadOnlyList<HardwareFill> hardware,
+        Beside? beside, Effort effort)
     {
         var wanting = left.GroupBy(one => one.Row.Cut, ReferenceEqualityComparer.Instance).ToDictionary(
             group => group.Key!, group => group.Sum(one => one.Count), ReferenceEqualityComparer.Instance);
         var cuts = problem.Stages.SelectMany(stage => stage.Cuts)
             .Select(cut => cut with { Count = cut.Count - wanting.GetValueOrDefault(cut) })
             .Where(cut => cut.Count > 0).ToArray();
-        if (BoughtFreely(problem) && cuts.Sum(cut => cut.Count) == problem.Stages.SelectMany(stage => stage.Cuts).Sum(cut => cut.Count))
-            return new PlanSavings(new Money(tiers.Spend.Value), new Money(tiers.Spend.Value), tiers.Spend.Proven, []);
-        var needs = hardware.Select(fill => fill.Need with { Count = fill.FromYard + fill.ToBuy }).Where(need => need.Count > 0).ToArray();
-        var (cost, proven, unpriced) = AllNew(cuts, needs, problem.Prices, problem.Settings, effort);
-        return new PlanSavings(cost, new Money(tiers.Spend.Value), proven, unpriced);
+        var (spend, all) = (new Money(tiers.Spend.Value), wanting.Values.Sum() == 0);
+        if (BoughtFreely(problem) && all) return new PlanSavings(spend, spend, tiers.Spend.Proven, []);
+        var (cost, proven, unpriced) = all && beside is not null ? beside.Reckoned : AllNew(cuts, Filled(hardware), problem.Prices, problem.Settings, effort);
+        return new PlanSavings(cost, spend, proven, unpriced);
+    }
+
+    private static HardwareNeed[] Filled(IReadOnlyList<HardwareFill> hardware) =>
+        [.. hardware.Select(fill => fill.Need with { Count = fill.FromYard + fill.ToBuy }).Where(need => need.Count > 0)];
+
+    // One material leaves a core idle: there what everything new costs is reckoned meanwhile, as if all cuts will be filled, which is
+    // mostly so. Ended with the match, so that nothing goes on once the plan is there.
+    private sealed class Beside : IDisposable
+    {
+        private readonly CancellationTokenSource _stop;
+        private readonly Task<(Money Cost, bool Proven, IReadOnlyList<string> Unpriced)> _task;
+
+        private Beside(Problem problem, IReadOnlyList<HardwareFill> hardware, MatchLimits limits)
+        {
+            _stop = CancellationTokenSource.CreateLinkedTokenSource(limits.Cancel);
+            var effort = new Effort(limits with { Cancel = _stop.Token });
+            var cuts = problem.Stages.SelectMany(stage => stage.Cuts).ToArray();
+            _task = Task.Run(() => AllNew(cuts, Filled(hardware), problem.Prices, problem.Settings, effort));
+        }
+
+        public (Money Cost, bool Proven, IReadOnlyList<string> Unpriced) Reckoned => _task.GetAwaiter().GetResult();
+
+        public static Beside? Begin(Problem problem, IReadOnlyList<HardwareFill> hardware, MatchLimits limits) =>
+            problem.Materials.Count == 1 && !BoughtFreely(problem) ? new Beside(problem, hardware, limits) : null;
+
+        public void Dispose()
+        {
+            _stop.Cancel();
+            Task.WaitAny(_task);
+            _stop.Dispose();
+        }
     }
 
     // Where there is no yard and no limit, and everything is filled, the plan is the purchase of everything new.

@@ -128,6 +128,7 @@ internal static class TierSolver
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
+        if (tier.Goal == Goal.GivenUp && Small(tier, best, Guide.Linear(tier, relaxation), effort) is { } small) return (small, tier.Value(small), Guide.Linear(tier, relaxation));
         var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
@@ -154,6 +155,15 @@ internal static class TierSolver
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
             best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
         return (Reopening.Improve(tier, best, bound, effort), bound, guide);
+    }
+
+    // Where the whole gap holds few patterns, the linear relaxation is guide enough: the best plan, or nothing where little work does not end.
+    private static MaterialPlan? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
+    {
+        var most = tier.Value(best) - 1;
+        if (PatternEnumeration.All(tier, linear.Limits(most), Listed[0], PatternEnumeration.StepsAPattern * Listed[0]) is not { } patterns) return null;
+        var (plan, closed) = PoolDecision.Solve(tier, patterns, linear, most, Little, effort);
+        return closed ? plan is not null && tier.Value(plan) <= most ? plan : best : null;
     }
 
     // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
