@@ -1,4 +1,5 @@
 using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Matching.Runs;
 using Offcuts.UseCases;
@@ -101,8 +102,11 @@ internal abstract record Errand
     /// <summary>Find what fits one place.</summary>
     public sealed record FindFit(OneOffNeed Need) : Errand;
 
-    /// <summary>Write a wall's rows as a PDF.</summary>
-    public sealed record PrintWall(string Wall, string File) : Errand;
+    /// <summary>Find the best laying of a wall.</summary>
+    public sealed record FillWall(string Wall, bool Buy) : Errand;
+
+    /// <summary>Write a wall's rows as a PDF, with the cut sheet where a plan fills them.</summary>
+    public sealed record PrintWall(string Wall, RunPlan? Plan, string File) : Errand;
 
     /// <summary>Write a kept plan's cut sheet as a PDF.</summary>
     public sealed record PrintSheet(int PlanId, string File) : Errand;

@@ -91,4 +91,5 @@ internal enum Want
     Elevation,
     Counts,
     Staging,
+    Fill,
 }

@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.UseCases;
@@ -39,6 +40,9 @@ internal abstract record News
 
     /// <summary>A wall was looked up.</summary>
     public sealed record WallOpened(WallCard Card) : News;
+
+    /// <summary>The laying that was found for a wall.</summary>
+    public sealed record WallFilled(string Wall, RunPlan Plan) : News;
 
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
 using Offcuts.Print;
 using Offcuts.Store;
 
@@ -8,11 +9,23 @@ namespace Offcuts.UseCases;
 public sealed class SeeWall(YardFile yard)
 {
     /// <summary>The wall of a name, or why it can't be drawn.</summary>
-    public Result<WallPicture> Of(string name)
+    /// <param name="name">The name, in either case.</param>
+    /// <param name="plan">How its runs are filled; none draws them empty.</param>
+    public Result<WallPicture> Of(string name, RunPlan? plan = null)
     {
         var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid => DrawWall.Of(kept, laid)));
+        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid => DrawWall.Of(kept, laid, plan)));
     }
+
+    /// <summary>
+    /// The sheet of a wall as a PDF: where its runs are filled the whole cut sheet with the rows behind it, else the rows alone.
+    /// </summary>
+    public Result<byte[]> Pdf(string name, RunPlan? plan, DateOnly today) => Of(name, plan).Then<byte[]>(picture => Pdf(picture, SheetOptions.For(yard, today)));
+
+    /// <summary>The same of a picture.</summary>
+    public static byte[] Pdf(WallPicture picture, CutSheetOptions options) => picture.Plan is { } plan
+        ? CutSheet.Pdf(plan.AsPlan(), options with { Title = $"Wall {picture.Wall}", Wall = picture })
+        : WallSheetPdf.Write(picture, options);
 
     /// <summary>True where a row is one of this leg, or of its footing; in either case.</summary>
     public static bool IsOf(WallRow row, string leg) =>

@@ -24,7 +24,24 @@ internal static class KnownWall
 
         """;
 
-    public static void Fill(YardFile yard)
+    // One leg of 10 ft, two courses high: filled in about a second.
+    private const string SmallSheet = """
+        wall             shed
+        system           generic, invented
+        height           2'
+        core             6"
+        closed           no
+        leg A: 10' end
+          opening hatch: at 4' wide 2' high 1' sill 0
+
+        """;
+
+    public static void Fill(YardFile yard) => Fill(yard, Sheet);
+
+    /// <summary>The same yard with a smaller wall of that name.</summary>
+    public static void FillSmall(YardFile yard) => Fill(yard, SmallSheet);
+
+    private static void Fill(YardFile yard, string sheet)
     {
         string[] lines =
         [
@@ -42,6 +59,6 @@ internal static class KnownWall
         {
             Material = MaterialReader.Read("foam 2-1/2x12").Value, Length = Length.Feet(4), Price = new Money(1500), LeadDays = 7, Date = new DateOnly(2026, 5, 20),
         })).Ok.Should().BeTrue();
-        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(Sheet)), "shed.txt").Ok.Should().BeTrue();
+        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(sheet)), "shed.txt").Ok.Should().BeTrue();
     }
 }

@@ -65,7 +65,7 @@ internal sealed class ScreenRun : IDisposable
         _app.Driver!.Force16Colors = true;
         _app.Driver.SetScreenSize(width, height);
         Hands.Holding = unread;
-        Shell = new Shell(Yard, folder.World(TextWriter.Null, TextWriter.Null), Hands);
+        Shell = new Shell(Yard, folder.World(TextWriter.Null, TextWriter.Null), Hands) { MatchTime = null };
         Shell.Left += () => HasLeft = true;
         _view = new ShellView(Shell, new Palette(colour, darkGround: true));
         _session = _app.Begin(_view);

@@ -18,6 +18,64 @@ public sealed class WallsPlaceTests
     [MemberData(nameof(Sizes))]
     public void What_fits_a_place(int width, int height) => Check("walls-fits", width, height, run => run.Press("F6").Type("19-1/2\" joint right").Press("Enter"));
 
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_filled_wall(int width, int height) => Check("walls-filled", width, height, run => run.Press("F6", "Ctrl+R"), KnownWall.FillSmall);
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void What_goes_where(int width, int height) => Check("walls-staging", width, height, run => run.Press("F6", "Ctrl+R", "Ctrl+D"), KnownWall.FillSmall);
+
+    [Fact]
+    public void A_wall_is_filled_drawn_staged_and_printed()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R");
+            run.Text.Should().Contain("Found ").And.Contain("fills every course");
+            run.Text.Should().MatchRegex("│ +N[0-9]+A +4' +│", "new pieces stand blank in the rows").And.MatchRegex("░ S[0-9]+A ", "and those of the yard shaded");
+
+            run.Press("Ctrl+D").Text.Should().Contain("What goes to which leg").And.Contain("to leg A");
+            var file = Path.Combine(run.Folder.Folder, "shed-cuts.pdf");
+            run.Press("Ctrl+L").Press([.. Enumerable.Repeat("Backspace", "shed.pdf".Length)]).Type(file).Press("Enter");
+            File.ReadAllBytes(file).Length.Should().BeGreaterThan(20_000);
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void A_wall_that_may_buy_nothing_says_what_stays_open()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+U", "Ctrl+R").Text.Should().MatchRegex("[0-9]+ courses not filled, 0 new for ").And.Contain("?");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void Filling_is_shown_while_it_runs_and_Esc_stops_it()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6");
+            run.Hands.Holding = true;
+            run.Press("Ctrl+R").Text.Should().Contain("Filling shed …").And.Contain("Esc stop filling");
+            run.Press("Ctrl+R").Text.Should().Contain("a match runs already; Esc stops it");
+            run.Press("Esc").Text.Should().Contain("stopping; the best laying so far is taken");
+            run.LetGo().Text.Should().NotContain("Filling shed").And.Contain("Found ");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void A_yard_that_has_changed_since_is_told()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+R").Text.Should().NotContain("has changed since");
+            run.Yard.Change("another change", work => work.QueueLabels([KnownYard.Codes[0]])).Ok.Should().BeTrue();
+            run.Tick().Text.Should().Contain("the yard has changed since it was filled: ^R fills again");
+        }, KnownWall.FillSmall);
+    }
+
     [Fact]
     public void An_offcut_for_a_short_corner_run_is_found()
     {
@@ -105,10 +163,10 @@ public sealed class WallsPlaceTests
         }, KnownWall.Fill);
     }
 
-    private static void Check(string name, int width, int height, Action<ScreenRun> keys) => ScreenRun.On(width, height, run =>
+    private static void Check(string name, int width, int height, Action<ScreenRun> keys, Action<Store.YardFile>? yard = null) => ScreenRun.On(width, height, run =>
     {
         keys(run);
         run.Lines.Should().OnlyContain(line => Print.TextColumns.Width(line) <= width);
         Golden.Check($"{name}-{width}x{height}", run.Text);
-    }, KnownWall.Fill);
+    }, yard ?? KnownWall.Fill);
 }

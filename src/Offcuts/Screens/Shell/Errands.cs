@@ -36,7 +36,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, new MatchLimits { Time = LedgerTime, Clock = world.Clock }).Do(plan, acts, hardware)),
         Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var card) ? new News.WallOpened(card) : new News.Refused(errand, opened.Faults),
         Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),
-        Errand.PrintWall(var wall, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Of(wall).Then(picture => WallSheet(picture, file)))),
+        Errand.PrintWall(var wall, var plan, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Pdf(wall, plan, world.Today).Then(pdf => Written(pdf, file)))),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
         Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
@@ -67,9 +67,9 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         return $"wrote {file}";
     }
 
-    private Result<string> WallSheet(WallPicture picture, string file)
+    private static Result<string> Written(byte[] pdf, string file)
     {
-        WholeFile.Write(file, stream => stream.Write(WallSheetPdf.Write(picture, SheetOptions.For(yard, world.Today))));
+        WholeFile.Write(file, stream => stream.Write(pdf));
         return $"wrote {file}";
     }
 

@@ -12,8 +12,6 @@ namespace Offcuts.Screens;
 /// </summary>
 internal sealed class Shell
 {
-    private static readonly TimeSpan MatchTime = TimeSpan.FromSeconds(60);
-
     private readonly YardFile _yard;
     private readonly Surroundings _world;
     private readonly IHands _hands;
@@ -35,6 +33,9 @@ internal sealed class Shell
         State = ShellModel.Start(_read);
         hands.Away(ReadFirst);
     }
+
+    /// <summary>How long a search may take; none counts its steps instead, so that it gives the same every time.</summary>
+    public TimeSpan? MatchTime { get; init; } = TimeSpan.FromSeconds(60);
 
     /// <summary>What is shown.</summary>
     public ShellState State { get; private set; }
@@ -93,7 +94,10 @@ internal sealed class Shell
                 Left?.Invoke();
                 break;
             case Errand.Search search:
-                Search(search);
+                Beside(search, (yard, limits) => new MatchStages(yard).Problem(search.Wish) is var asked && asked.TryGet(out var problem) ? Found(search, problem, limits) : new News.Refused(search, asked.Faults));
+                break;
+            case Errand.FillWall fill:
+                Beside(fill, (yard, limits) => new LayRuns(yard).Of(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var laid) ? new News.WallFilled(fill.Wall, laid) : new News.Refused(fill, filled.Faults));
                 break;
             case Errand.StopMatch:
                 _match?.Cancel();
@@ -137,7 +141,7 @@ internal sealed class Shell
     }
 
     // A second door to the same file: the match reads through it while the screen goes on with the first.
-    private void Search(Errand.Search errand)
+    private void Beside(Errand errand, Func<YardFile, MatchLimits, News> work)
     {
         var cancel = new CancellationTokenSource();
         _match = cancel;
@@ -147,8 +151,7 @@ internal sealed class Shell
             var news = Guarded(errand, () =>
             {
                 using var yard = YardFile.Open(_yard.Path, _world.Clock);
-                var asked = new MatchStages(yard).Problem(errand.Wish);
-                return asked.TryGet(out var problem) ? Found(errand, problem, limits) : new News.Refused(errand, asked.Faults);
+                return work(yard, limits);
             });
             _hands.Home(() =>
             {

@@ -91,9 +91,10 @@ internal static class ShellModel
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
+        if (turn.Errand is Errand.FillWall or Errand.Search && (before.Plan.Matching || before.Walls.Filling))
+            return new(turn.Errand is Errand.FillWall ? before : next with { Place = before.Plan.Matching ? Place.Plan : Place.Walls }, Notice: new Notice("a match runs already; Esc stops it"));
         if (turn.Errand is not Errand.Search search) return new(next, turn.Errand, notice);
         if (search is Errand.Match match && before.Place == Place.Stages) search = match with { Wish = Kept(before.Plan.Wish, match.Wish) };
-        if (before.Plan.Matching) return new(next with { Place = Place.Plan }, Notice: new Notice("a match runs already; Esc stops it"));
         return new(next with { Place = Place.Plan, Plan = PlanModel.Begun(next.Plan, search) }, search, Notice.None);
     }
 
@@ -133,7 +134,7 @@ internal static class ShellModel
         if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
         var reasons = new List<string>();
         if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");
-        if (state.Plan.Matching) reasons.Add("a match still runs");
+        if (state.Plan.Matching || state.Walls.Filling) reasons.Add("a match still runs");
         if (state.Plan.Found is not null) reasons.Add("the plan that was found is not kept");
         if (reasons.Count == 0) return new(state, new Errand.Leave());
         return new(state with
@@ -158,6 +159,9 @@ internal static class ShellModel
             + (plan.Unfilled.Count > 0 ? $", with {plan.Tiers.Unfilled.Value} unfilled" : "")
             + "; ^K keeps it",
             plan.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
+        News.WallFilled(_, var laid) => new Notice(
+            laid.Tiers.Proven ? "Found the best laying there is" : "Found a laying; a better one may exist",
+            laid.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Good),
         News.Kept(var id) => new Notice($"Kept as plan {id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
         News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),
         _ => null,

@@ -3,7 +3,9 @@ namespace Offcuts.Screens;
 /// <summary>The keys of the place of the walls.</summary>
 internal static class WallsKeys
 {
-    public static IReadOnlyList<KeyUse> Of(WallsState state) => All;
+    public static IReadOnlyList<KeyUse> Of(WallsState state) => state.Filling ? [Stop, .. All] : All;
+
+    private static readonly KeyUse Stop = new("Esc", "stop filling", new Intent.Escape(), "Stop looking for a better laying; the best so far is taken");
 
     private static readonly KeyUse[] All =
     [
@@ -18,6 +20,8 @@ internal static class WallsKeys
         new("Ctrl+E", "elevation", new Intent.Do(Want.Elevation), "Each row of the wall drawn: courses, joints, ties, openings, and which piece lies where once it is planned"),
         new("Ctrl+T", "takeoff", new Intent.Do(Want.Counts), "What the wall asks for, figure by figure, and whether what is on hand will do"),
         new("Ctrl+D", "what goes where", new Intent.Do(Want.Staging), "Which pieces go to which leg, by the place where they lie, and what to cut first"),
-        new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the rows to scale, what goes where and the cautions as a PDF file"),
+        new("Ctrl+R", "fill", new Intent.Do(Want.Fill), "Find the best laying of the wall from what is free and what can be bought"),
+        new("Ctrl+U", "buying", new Intent.Do(Want.Buying), "Allow buying, or fill from the yard alone"),
+        new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the rows to scale, what goes where and the cautions as a PDF file; with the cut sheet once the wall is filled"),
     ];
 }

@@ -14,6 +14,8 @@ internal static class WallsModel
     {
         switch (intent)
         {
+            case Intent.Escape when state.Filling && state.Line.Ask is null && state.Line.Text.Length == 0:
+                return new(state, new Errand.StopMatch(), new Notice("stopping; the best laying so far is taken"));
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
                 return new(Read(state with { Line = edit.Line, Tried = state.Tried && edit.Line.Text.Length > 0 }), Notice: edit.Notice);
             case Intent.Move(var by):
@@ -44,6 +46,12 @@ internal static class WallsModel
                 return new(Within(state with { Card = card, Faults = [] }));
             case News.Refused(Errand.OpenWall, var faults):
                 return new(state with { Card = null, Faults = faults });
+            case News.Matching(var progress):
+                return new(state.Filling ? state with { Progress = progress } : state);
+            case News.WallFilled(var wall, var laid):
+                return new(state with { Filling = false, Progress = null, Found = laid, FoundFor = (wall, state.Yard.Change), Page = state.Page == WallPage.Fits ? WallPage.Elevation : state.Page, Top = 0 });
+            case News.Refused(Errand.FillWall, _):
+                return new(state with { Filling = false, Progress = null });
             case News.Fitting(var found):
                 return new(state with { Fits = found, Page = WallPage.Fits, OnPage = true, Top = 0 });
             default:
@@ -110,6 +118,8 @@ internal static class WallsModel
             Want.Elevation => new(Turned(state, WallPage.Elevation)),
             Want.Counts => new(Turned(state, WallPage.Takeoff)),
             Want.Staging => new(Turned(state, WallPage.Staging)),
+            Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
+            Want.Buying => new(state with { Buy = !state.Buy }, Notice: new Notice(state.Buy ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall), $"{wall.Sheet.Name}.pdf") }),
             _ => new(state),
         };
@@ -121,7 +131,7 @@ internal static class WallsModel
     {
         if (state.Wall is not { } wall) return new(state with { Line = state.Line.Close() });
         return text.Length > 0
-            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(wall.Sheet.Name, text))
+            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(wall.Sheet.Name, state.Laying, text))
             : new(state, Notice: new Notice("write the name of a PDF file", Tone.Fault));
     }
 }

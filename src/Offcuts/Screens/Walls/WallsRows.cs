@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Print;
 using Offcuts.UseCases;
 
@@ -46,15 +47,30 @@ internal static class WallsRows
             return reading.TryGet(out var need)
                 ? [.. Row.Wrapped($"✓ {FitText.Of(need, state.Yard.Unit)}; Enter finds what fits", width, Tone.Good, indent: 2)]
                 : [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
+        if (state.Filling) return [.. Progress(state, width)];
         if (state.Wall is not { } wall) return [.. Row.Wrapped(Capital(NoWall), width, Tone.Soft)];
         if (state.Faults.Count > 0) return [.. Row.Wrapped($"✗ {state.Faults[0]}", width, Tone.Fault, indent: 2)];
         if (state.Shown is not { } card) return [Row.Of($"Reckoning {wall.Sheet.Name} …", Tone.Soft)];
+        if (state.Laying is { } laying)
+            return
+            [
+                .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(laying, state.Yard.Settings.CurrencySign)}", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
+                .. state.FoundFor.Change == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
+            ];
         var stock = card.Short == 0 ? new Ink("nothing is known to be short", Tone.Good) : new Ink($"{Words.Count(card.Short, "material")} short", Tone.Caution);
         return
         [
             Row.Of(new Ink($"{wall.Sheet.Name}: ", Tone.Strong), new Ink($"{Words.Count(card.Laid.Legs.Count, "leg")}, {Words.Count(card.Laid.Courses, "course")}; "), stock),
             .. Row.Wrapped(card.Stock.Count > 0 ? card.Stock[0] : "", width, Tone.Soft, indent: 2).Take(2),
         ];
+    }
+
+    private static IEnumerable<Row> Progress(WallsState state, int width)
+    {
+        yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buy ? "" : ", buying nothing")} …", Tone.Strong);
+        if (state.Progress is not { } sofar) yield break;
+        var sign = state.Yard.Settings.CurrencySign;
+        foreach (var row in Row.Wrapped($"best so far: {Words.Count((int)sofar.Unfilled.Value, "course")} not filled, {new Money(sofar.Spend.Value).ToText(sign)} to spend; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}", width, indent: 2)) yield return row;
     }
 
     /// <summary>The pages, the one that is shown between brackets.</summary>
@@ -78,19 +94,20 @@ internal static class WallsRows
         return state.Page switch
         {
             WallPage.Takeoff => Takeoff(state, card, width),
-            WallPage.Staging => ([.. Staging(state, card, width)], 0, 0),
+            WallPage.Staging => ([.. Staging(state, width)], 0, 0),
             _ => ([.. Elevation(state, card, width)], 0, 0),
         };
     }
 
     private static IEnumerable<Row> Elevation(WallsState state, WallCard card, int width)
     {
+        var picture = state.Picture!;
         var options = new ElevationOptions { Width = Math.Max(ElevationOptions.LeastWidth, width), Unit = state.Yard.Unit };
-        foreach (var row in card.Picture.Rows)
+        foreach (var row in picture.Rows)
         {
-            foreach (var line in Print.Elevation.Row(card.Picture, row, options)) yield return Row.Of(line, Tone.Plain);
-            if (card.Picture.Plan is not null)
-                foreach (var line in Print.Elevation.Laying(card.Picture, row, options)) yield return Row.Of(line, Tone.Soft);
+            foreach (var line in Print.Elevation.Row(picture, row, options)) yield return Row.Of(line, Tone.Plain);
+            if (picture.Plan is not null)
+                foreach (var line in Print.Elevation.Laying(picture, row, options)) yield return Row.Of(line, Tone.Soft);
             yield return Row.Blank;
         }
 
@@ -124,13 +141,13 @@ internal static class WallsRows
         return (rows, from, to);
     }
 
-    private static IEnumerable<Row> Staging(WallsState state, WallCard card, int width)
+    private static IEnumerable<Row> Staging(WallsState state, int width)
     {
         const int least = 60;
-        if (card.Picture.Plan is null)
-            return Row.Wrapped("Nothing is laid out yet: once a plan says which piece lies where, this page says which pieces go to which leg, by the place where they lie, and what to cut first.", width, Tone.Soft);
-        return StagingList.Of(card.Picture, state.Yard.Unit).Text(Math.Max(least, width)).TrimEnd('\n').Split('\n')
-            .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong));
+        if (state.Laying is not { } laying)
+            return Row.Wrapped("Nothing is laid out yet: ^R fills the wall. Then this page says which pieces go to which leg, by the place where they lie, and what to cut first.", width, Tone.Soft);
+        return LayText.Lines(laying, state.Yard.Settings).SelectMany(line => Row.Wrapped(line, width, indent: 2)).Append(Row.Blank).Concat(StagingList.Of(state.Picture!, state.Yard.Unit).Text(Math.Max(least, width)).TrimEnd('\n').Split('\n')
+            .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong)));
     }
 
     private static IEnumerable<Row> Fits(WallsState state, FitsFound fits, int width)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Walls;
+using Offcuts.Matching;
 using Offcuts.Matching.Runs;
+using Offcuts.Print;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -68,6 +70,27 @@ internal sealed record WallsState
 
     /// <summary>What was found for the place looked for last.</summary>
     public FitsFound? Fits { get; init; }
+
+    /// <summary>True while a wall is being filled.</summary>
+    public bool Filling { get; init; }
+
+    /// <summary>How far that has come.</summary>
+    public MatchProgress? Progress { get; init; }
+
+    /// <summary>False fills from the yard alone.</summary>
+    public bool Buy { get; init; } = true;
+
+    /// <summary>The laying that was found last.</summary>
+    public RunPlan? Found { get; init; }
+
+    /// <summary>The wall it was found for, and the yard's change number then.</summary>
+    public (string Wall, long Change) FoundFor { get; init; } = ("", -1);
+
+    /// <summary>The laying of the chosen wall, or nothing.</summary>
+    public RunPlan? Laying => Wall is { } wall && FoundFor.Wall == wall.Sheet.Name ? Found : null;
+
+    /// <summary>The chosen wall as it is drawn, once its card is there.</summary>
+    public WallPicture? Picture => Shown is { } card ? card.Picture with { Plan = Laying } : null;
 
     /// <summary>The chosen wall, or nothing.</summary>
     public StageWall? Wall => Chosen < Yard.Walls.Count ? Yard.Walls[Chosen] : null;
