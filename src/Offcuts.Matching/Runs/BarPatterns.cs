@@ -13,10 +13,14 @@ internal sealed class BarPatterns
     private readonly Dictionary<string, BarPattern> _best = [];
     private readonly int[] _count;
     private readonly List<BarCut> _cuts = [];
+    private readonly Worthwhile? _worthwhile;
     private View _view;
+    private BarWorth? _worth;
+    private long _least;
     private long _steps;
 
-    private BarPatterns(RunPart part, Kind[] kinds, int[] most, long steps) => (_part, _kinds, _most, _count, _steps) = (part, kinds, most, new int[kinds.Length], steps);
+    private BarPatterns(RunPart part, Kind[] kinds, int[] most, long steps, Worthwhile? worthwhile) =>
+        (_part, _kinds, _most, _count, _steps, _worthwhile) = (part, kinds, most, new int[kinds.Length], steps, worthwhile);
 
     /// <summary>The patterns of a bar, or none where there are too many. Steps left are counted down.</summary>
     /// <param name="part">Kerf and interval.</param>
@@ -24,22 +28,27 @@ internal sealed class BarPatterns
     /// <param name="kinds">What may be asked of it.</param>
     /// <param name="most">How many of each kind at most.</param>
     /// <param name="steps">How many steps may still be made.</param>
-    public static IReadOnlyList<BarPattern>? Of(RunPart part, Bar bar, Kind[] kinds, int[] most, ref long steps)
+    /// <param name="worthwhile">Which patterns can be left out; none where all are listed.</param>
+    public static IReadOnlyList<BarPattern>? Of(RunPart part, Bar bar, Kind[] kinds, int[] most, ref long steps, Worthwhile? worthwhile = null)
     {
-        var patterns = new BarPatterns(part, kinds, most, steps);
+        var patterns = new BarPatterns(part, kinds, most, steps, worthwhile);
+        patterns._least = worthwhile?.Least(bar) ?? 0;
         foreach (var view in View.Of(bar))
         {
             patterns._view = view;
-            patterns.Extend(-1, bar.Whole, 0);
+            patterns._worth = worthwhile?.Worth[view];
+            if (patterns._worth is { } worth && worth.Whole < patterns._least) continue;
+            patterns.Extend(-1, bar.Whole, 0, -worthwhile?.Worth.Prices.Opening(bar) ?? 0);
         }
 
         steps = patterns._steps;
         return steps < 0 ? null : [.. patterns._best.OrderBy(entry => entry.Key, StringComparer.Ordinal).Select(entry => entry.Value)];
     }
 
-    private void Extend(long at, long given, int saws)
+    // Earned: at the prices, what the cuts and trims so far bring less what opening the bar costs.
+    private void Extend(long at, long given, int saws, long earned)
     {
-        if (_cuts.Count > 0) Keep(at, given, saws);
+        if (_cuts.Count > 0) Keep(at, given, saws, earned);
         for (var k = 0; k < _kinds.Length; k++)
         {
             if (_count[k] == _most[k] || _kinds[k].Length > _view.Bar.Length - Math.Max(0, at)) continue;
@@ -48,18 +57,22 @@ internal sealed class BarPatterns
                 if (Cutting.Start(_view, _part, at, _kinds[k].Length, way) is not { } x) continue;
                 if (--_steps < 0) return;
                 var before = Cutting.Before(at, x, _part.Kerf);
+                var (end, kept) = (x + _kinds[k].Length, _view.Bar.Value(before.Left));
+                var next = earned + (_worthwhile is { } one ? one.Worth.Prices.Of(_kinds[k]) + one.Worth.Prices.GivenUp * kept : 0);
+                if (_worth is not null && next + _worth.From(end) < _least) continue;
                 _count[k]++;
                 _cuts.Add(new BarCut(_kinds[k], x, way));
-                Extend(x + _kinds[k].Length, given - _view.Bar.Value(before.Left), saws + before.Saws);
+                Extend(end, given - kept, saws + before.Saws, next);
                 _cuts.RemoveAt(_cuts.Count - 1);
                 _count[k]--;
             }
         }
     }
 
-    private void Keep(long at, long given, int saws)
+    private void Keep(long at, long given, int saws, long earned)
     {
         var after = Cutting.After(at, _view.Bar.Length, _part.Kerf);
+        if (_worthwhile is { } one && earned + one.Worth.Prices.GivenUp * _view.Bar.Value(after.Left) < _least) return;
         given -= _view.Bar.Value(after.Left);
         saws += after.Saws;
         var key = string.Create(_count.Length, _count, (text, count) =>

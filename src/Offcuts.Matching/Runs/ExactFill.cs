@@ -34,7 +34,8 @@ internal sealed class ExactFill
     private readonly Dictionary<(int Row, long At), LinearExprBuilder> _joints = [];
     private readonly List<BoolVar> _ties = [];
     private bool _spendOnly;
-    private CpSolver? _last;
+    private Worthwhile? _within;
+    private Func<IntVar, long>? _last;
 
     private ExactFill(RunPart part) => (_part, _filled) = (part, [.. part.Rows.Select(_ => default(BoolVar)!)]);
 
@@ -48,6 +49,9 @@ internal sealed class ExactFill
     {
         /// <summary>A part that is decided within some seconds.</summary>
         public static Size Usual { get; } = new(400, 40, 60_000, 1500, 2);
+
+        /// <summary>What can be larger, since most patterns are left out: some seconds too.</summary>
+        public static Size Within { get; } = new(6000, 150, 400_000, 6000, 2);
     }
 
     /// <summary>
@@ -62,6 +66,20 @@ internal sealed class ExactFill
     {
         var exact = new ExactFill(part) { _spendOnly = spendOnly };
         return exact.Build(size) ? exact.Decide(size, effort) : (null, false);
+    }
+
+    /// <summary>
+    /// The best filling among those that cover every row, spend as much as the one known and give up no more value; and whether it is
+    /// proven in every tier. To be asked only where the known one covers every row and its spend is proven.
+    /// </summary>
+    /// <param name="part">The part: joints on lines only.</param>
+    /// <param name="within">What is known, and which patterns can be left out therefore.</param>
+    /// <param name="size">How large it may be.</param>
+    /// <param name="effort">Limit.</param>
+    public static (Filling? Best, bool Proven) Solve(RunPart part, Worthwhile within, Size size, Effort effort)
+    {
+        var exact = new ExactFill(part) { _within = within };
+        return !effort.Over && exact.Build(size) ? exact.Decide(size, effort) : (null, false);
     }
 
     private bool Build(Size size)
@@ -144,7 +162,7 @@ internal sealed class ExactFill
         var steps = size.Steps;
         foreach (var bar in _part.Bars)
         {
-            if (BarPatterns.Of(_part, bar, kinds, most, ref steps) is not { } patterns || _cuts.Count + patterns.Count > size.Patterns) return false;
+            if (BarPatterns.Of(_part, bar, kinds, most, ref steps, _within) is not { } patterns || _cuts.Count + patterns.Count > size.Patterns) return false;
             var used = LinearExpr.NewBuilder();
             foreach (var pattern in patterns)
             {
@@ -181,9 +199,10 @@ internal sealed class ExactFill
     {
         Filling? best = null;
         var proven = !_part.Open;
+        if (_within is not null) Start(_within.Known);
         foreach (var (goal, only) in Goals(() => best))
         {
-            if (best is not null) Hint();
+            if (_last is not null) Hint();
             _model.Minimize(goal);
             var solver = new CpSolver { StringParameters = IntegerMaster.Parameters(size.Work, effort) + " symmetry_level:0 cp_model_probing_level:0" };
             using var registration = effort.Cancel.Register(solver.StopSearch);
@@ -191,27 +210,48 @@ internal sealed class ExactFill
             if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (best, false);
             proven &= status == CpSolverStatus.Optimal;
             best = Read(solver);
-            _last = solver;
+            _last = solver.Value;
             if (!only || solver.ObjectiveValue == 0) _model.Add(goal <= (long)solver.ObjectiveValue);
         }
 
         return (best, proven);
     }
 
+    // What is known is where the solver starts, and what it has to reach.
+    private void Start(Filling known)
+    {
+        var laid = known.Bars.SelectMany(bar => bar.Laid).Select(one => (one.Row.Index, one.Stretch, one.From, one.To)).ToHashSet();
+        var used = known.Bars.GroupBy(bar => NameOf(bar.Pattern)).ToDictionary(group => group.Key, group => (long)group.Count());
+        var values = new Dictionary<int, long>();
+        foreach (var (one, arc) in _arcs) values[arc.Index] = laid.Contains((one.Row.Index, one.Stretch, one.From, one.To)) ? 1 : 0;
+        foreach (var (pattern, use, _) in _cuts) values[use.Index] = used.GetValueOrDefault(NameOf(pattern));
+        _last = variable => values[variable.Index];
+        foreach (var row in _part.Rows.Where(row => row.Stretches.Length > 0)) _model.Add(_filled[row.Index] == 1);
+        var tier = _part.Levels.Length;
+        _model.Add(Spend() <= known.Figures[tier]);
+        _model.Add(GivenUp() <= known.Figures[tier + 1]);
+    }
+
+    private static string NameOf(BarPattern pattern) =>
+        $"{pattern.Bar.Index}:{string.Join(',', pattern.Cuts.Select(cut => cut.Kind).Order().Select(kind => $"{kind.Length}.{(int)kind.Ends}"))}";
 
     private void Hint()
     {
         _model.ClearHints();
-        foreach (var (_, arc) in _arcs) _model.AddHint(arc, _last!.BooleanValue(arc));
-        foreach (var (_, use, _) in _cuts) _model.AddHint(use, _last!.Value(use));
+        foreach (var (_, arc) in _arcs) _model.AddHint(arc, _last!(arc));
+        foreach (var (_, use, _) in _cuts) _model.AddHint(use, _last!(use));
     }
+
+    private LinearExpr Spend() => LinearExpr.WeightedSum(_cuts.Select(cut => cut.Var), _cuts.Select(cut => cut.Pattern.Price));
+
+    private LinearExpr GivenUp() => LinearExpr.WeightedSum(_cuts.Select(cut => cut.Var), _cuts.Select(cut => cut.Pattern.GivenUp));
 
     // Tiers are joined into one goal where the numbers stay small: one proof then decides both. The first asks whether all rows can be
     // covered, and says nothing where they can't: the bottom ones count most.
     private IEnumerable<(LinearExpr Goal, bool OnlyNone)> Goals(Func<Filling?> sofar)
     {
         var left = _part.Rows.Where(row => row.Stretches.Length > 0).Select(row => (row.Number, Var: _filled[row.Index])).ToArray();
-        if (left.Length > 0)
+        if (left.Length > 0 && _within is null)
         {
             yield return (left.Length - LinearExpr.Sum(left.Select(row => row.Var)), true);
             if (sofar()!.Filled.Contains(false))
@@ -221,16 +261,19 @@ internal sealed class ExactFill
             }
         }
 
-        var spend = LinearExpr.WeightedSum(_cuts.Select(cut => cut.Var), _cuts.Select(cut => cut.Pattern.Price));
-        var given = LinearExpr.WeightedSum(_cuts.Select(cut => cut.Var), _cuts.Select(cut => cut.Pattern.GivenUp));
+        var (spend, given) = (Spend(), GivenUp());
         if (_spendOnly)
         {
             yield return (spend, false);
             yield break;
         }
 
-        var range = 1 + 2 * _cuts.Sum(cut => Math.Abs(cut.Pattern.GivenUp) * cut.Most);
-        if (_cuts.Sum(cut => cut.Pattern.Price * cut.Most) < Largest / range) yield return (spend * range + given, false);
+        // Nothing spends less than what is known.
+        if (_within is not null)
+        {
+            if (!_within.GivenUpProven) yield return (given, false);
+        }
+        else if (_cuts.Sum(cut => cut.Pattern.Price * cut.Most) < Largest / Range()) yield return (spend * Range() + given, false);
         else
         {
             yield return (spend, false);
@@ -244,6 +287,8 @@ internal sealed class ExactFill
         var mostJoints = 1L + _joints.Count;
         yield return (LinearExpr.Sum(_ties) * (most * mostJoints) + joints * most + sawing, false);
     }
+
+    private long Range() => 1 + 2 * _cuts.Sum(cut => Math.Abs(cut.Pattern.GivenUp) * cut.Most);
 
     private Filling Read(CpSolver solver)
     {

@@ -35,11 +35,12 @@ internal sealed class LayingSearch(RunPart part, StockPrices prices)
     /// <param name="bounds">What is known of a filling: once it is proven the search ends.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="better">Told of each better one.</param>
-    public Filling Improve(Filling filling, Func<Filling, PartOutcome> bounds, Effort effort, Action<Filling> better)
+    /// <param name="rounds">Most changes; without a limit of time it may end before.</param>
+    public Filling Improve(Filling filling, Func<Filling, PartOutcome> bounds, Effort effort, Action<Filling> better, int rounds = int.MaxValue)
     {
-        var random = new Random(7);
+        var random = new Random(rounds == int.MaxValue ? 7 : 8);
         var (best, fruitless) = (filling, 0);
-        while (!effort.Over && !bounds(best).Proven)
+        for (var round = 0; round < rounds && !effort.Over && !bounds(best).Proven; round++)
         {
             if (double.IsInfinity(effort.Seconds) && ++fruitless > Fruitless) break;
             var site = Site.Of(best, _worth, new Random(random.Next()));

@@ -11,6 +11,8 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 internal static class PartFiller
 {
+    private const int QuickRounds = 30;
+
     /// <summary>The best filling found and its bounds.</summary>
     /// <param name="part">The part.</param>
     /// <param name="effort">Limit.</param>
@@ -20,16 +22,38 @@ internal static class PartFiller
         var outcome = PartOutcome.First(part);
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(outcome.Filling);
         var (exact, proven) = ExactFill.Solve(part, ExactFill.Size.Usual, effort);
-        if (exact is not null && proven) return PartOutcome.Best(exact);
+        return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
+    }
 
+    /// <summary>The same for parts that are not decided at once.</summary>
+    /// <param name="part">The part, with rows and bars.</param>
+    /// <param name="exact">What was found so far, or none.</param>
+    /// <param name="effort">Limit.</param>
+    /// <param name="better">Told whenever a figure gets better or a bound closer.</param>
+    public static PartOutcome Searched(RunPart part, Filling? exact, Effort effort, Action<PartOutcome> better)
+    {
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.3)).Prices;
         var search = new LayingSearch(part, prices);
         var filling = search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         var known = new KnownBounds(part, filling, effort.Share(0.4));
         better(known.Of(filling));
-        var improved = search.Improve(filling, known.Of, effort, one => better(known.Of(one)));
-        return known.Of(improved);
+        var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), QuickRounds);
+        var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
+        better(outcomeOfQuick);
+        if (outcomeOfQuick.Proven) return outcomeOfQuick;
+        var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
+        return improved.CompareTo(quick) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
+    }
+
+    // Where every row is covered and the spend is proven, the tiers after it are decided among the patterns that the bound leaves.
+    private static PartOutcome Decided(RunPart part, KnownBounds known, Filling filling, Effort effort)
+    {
+        var outcome = known.Of(filling);
+        if (part.Open || outcome.Proven || filling.Filled.Contains(false) || !outcome.Figure(part.Levels.Length).Proven) return outcome;
+        var (best, proven) = ExactFill.Solve(part, known.Left(filling), ExactFill.Size.Within, effort);
+        if (best is null) return outcome;
+        return proven ? PartOutcome.Best(best) : best.CompareTo(filling) < 0 ? known.Of(best) : outcome;
     }
 
     /// <summary>The least cost of covering rows from new pieces alone, and whether it is proven.</summary>
@@ -58,6 +82,10 @@ internal static class PartFiller
             _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.5)).Prices;
             _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort).Prices;
         }
+
+        /// <summary>Which patterns are left beside a filling.</summary>
+        public Worthwhile Left(Filling filling) =>
+            new(filling, new WorthTable(_part, _given), StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
 
         public PartOutcome Of(Filling filling)
         {

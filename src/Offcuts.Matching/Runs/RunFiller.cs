@@ -22,7 +22,7 @@ public static class RunFiller
         for (var p = 0; p < parts.Length; p++)
         {
             var number = p;
-            outcomes[p] = PartFiller.Fill(parts[p], effort.Share(1.0 / (parts.Length - p)), better =>
+            outcomes[p] = PartFiller.Fill(parts[p], effort.Share(0.95 / (parts.Length - p)), better =>
             {
                 outcomes[number] = better;
                 limits.Progress?.Report(Progress(problem, parts[number], outcomes));
@@ -30,7 +30,7 @@ public static class RunFiller
         }
 
         var tiers = Tiers(problem, outcomes);
-        var plan = RunPlanWriter.Write(problem, [.. outcomes.Select(outcome => outcome.Filling)], tiers, Savings(problem, outcomes, limits.Cancel));
+        var plan = RunPlanWriter.Write(problem, [.. outcomes.Select(outcome => outcome.Filling)], tiers, Savings(problem, outcomes, effort));
         var faults = RunChecker.Faults(problem, plan);
         return faults.Count == 0 ? plan : throw new InvalidOperationException("a wrong run plan was made: " + string.Join("; ", faults));
     }
@@ -56,8 +56,8 @@ public static class RunFiller
         return new MatchProgress(part.Material.Name, tiers.UnfilledInAll, tiers.Spend, tiers.ValueGivenUp);
     }
 
-    // The same rows from new pieces alone, without limits of the store: what is not worth a second long search.
-    private static PlanSavings Savings(RunProblem problem, PartOutcome[] outcomes, CancellationToken cancel)
+    // The same rows from new pieces alone, without limits of the store, in what time is left: not worth a second long search.
+    private static PlanSavings Savings(RunProblem problem, PartOutcome[] outcomes, Effort effort)
     {
         var (cost, spend, proven) = (0L, 0L, true);
         var unpriced = new List<string>();
@@ -68,7 +68,7 @@ public static class RunFiller
             var prices = problem.Prices.Of(part.Material);
             if (prices.Count == 0) unpriced.Add(part.Material.Name);
             if (prices.Count == 0 || !outcome.Filling.Filled.Contains(true)) continue;
-            var fresh = PartFiller.AllNew(part, outcome.Filling.Filled, prices, new Effort(new MatchLimits { Cancel = cancel }));
+            var fresh = PartFiller.AllNew(part, outcome.Filling.Filled, prices, effort);
             cost += fresh.Cost;
             proven &= fresh.Proven;
         }

@@ -81,6 +81,15 @@ internal sealed class Row
 
     public bool IsTie(long at) => (at - Of.Lines.FirstTie.Units) % Of.Lines.TieSpacing.Units == 0;
 
+    /// <summary>No piece of it is shorter: where joints lie on lines, the shortest that lines and ends allow.</summary>
+    public long LeastPiece => Of.Joints == JointRule.Anywhere || Stretches.Length == 0 ? Shortest
+        : Math.Max(Shortest, Stretches.Min(stretch => Math.Min(Math.Min(Interval, stretch.Length), Math.Min(
+            LineFrom(stretch.From + 1) - stretch.From, stretch.To - LineTo(stretch.To - 1)))));
+
+    /// <summary>No more pieces than this lie in it: one more than there are lines on each stretch, where joints lie on lines.</summary>
+    public long MostPieces => Stretches.Sum(stretch => Math.Min(
+        Math.Max(1, stretch.Length / Shortest), Of.Joints == JointRule.Anywhere ? long.MaxValue : 2 + stretch.Length / Interval));
+
     /// <summary>The first line at or right of a place.</summary>
     public long LineFrom(long at) => at + RunPart.Modulo(Of.Lines.FirstTie.Units - at, Interval);
 
@@ -208,7 +217,7 @@ internal sealed class RunPart
             if (copy.Below is { } under) under.Above = copy;
         }
 
-        var pieces = rows.Keys.Sum(row => row.Stretches.Sum(stretch => stretch.Length / row.Shortest));
+        var pieces = rows.Keys.Sum(row => row.MostPieces);
         return new RunPart
         {
             Material = Material,
@@ -251,7 +260,7 @@ internal sealed class RunPart
 
     private static Bar[] BarsOf(RunProblem problem, Material material, List<Row> rows, long interval)
     {
-        var shortest = rows.Select(row => row.Shortest).DefaultIfEmpty(1).Min();
+        var shortest = rows.Select(row => row.LeastPiece).DefaultIfEmpty(1).Min();
         var bars = new List<Bar>();
         for (var p = 0; p < problem.Pieces.Count; p++)
         {
@@ -271,7 +280,7 @@ internal sealed class RunPart
             }));
         }
 
-        var pieces = rows.Sum(row => row.Stretches.Sum(stretch => stretch.Length / shortest));
+        var pieces = rows.Sum(row => row.MostPieces);
         foreach (var price in problem.Buy ? problem.Prices.Of(material) : [])
         {
             var worth = new Worth(problem, material, Condition.Sound, price.Treated);

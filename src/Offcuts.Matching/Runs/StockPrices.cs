@@ -120,7 +120,7 @@ internal sealed class Kinds
 
         var open = part.Rows.Where(row => !row.OnPattern && row.Stretches.Length > 0).ToArray();
         AnyLength = open.Length > 0;
-        _leastFree = open.Select(row => row.Shortest).DefaultIfEmpty().Min();
+        _leastFree = open.Select(row => row.LeastPiece).DefaultIfEmpty().Min();
     }
 
     public RunPart Part { get; }

@@ -4,7 +4,8 @@ namespace Offcuts.Matching.Runs;
 /// Bounds that need no program. Unfilled: courses with a stretch shorter than any piece. Spend, ties: nothing. Joints: a stretch of length
 /// R takes at least as many pieces as the longest bar goes into it, rounded up, in the rows that are covered; where rows stay unfilled,
 /// the ones with most joints may be those. Saw cuts: one for each piece that is cut to height, counted as few as the joints allow.
-/// Value: as if every bar were cut so that its remainders are worth the most they can be.
+/// Value: as if every bar were cut so that its remainders are worth the most they can be, and
+/// as if the whole spend went into each store length.
 /// </summary>
 internal static class TrivialBounds
 {
@@ -16,7 +17,7 @@ internal static class TrivialBounds
         return
         [
             .. part.Levels.Select(level => (long)part.Rows.Count(row => row.Number == level && row.Gaps.Length > 0)),
-            0, LeastGivenUp(part), 0, joints, saws,
+            0, LeastGivenUp(part, filling.Figures[part.Levels.Length]), 0, joints, saws,
         ];
     }
 
@@ -30,5 +31,7 @@ internal static class TrivialBounds
         return rows.Select(needs).Order().Take(rows.Count(row => filling.Filled[row.Index])).Sum();
     }
 
-    private static long LeastGivenUp(RunPart part) => part.Bars.Sum(bar => Math.Min(0, bar.Whole - bar.MostKept) * bar.Count);
+    // Of what is bought there is no more than the spend pays for.
+    private static long LeastGivenUp(RunPart part, long spend) => -part.Bars.Sum(bar =>
+        Math.Max(0, bar.MostKept - bar.Whole) * (bar.Price > 0 ? Math.Min(bar.Count, spend / bar.Price) : bar.Count));
 }

@@ -21,6 +21,7 @@ internal sealed class RunBruteForce
     private readonly List<Line> _lines = [];
     private readonly int[] _numbers;
     private long[]? _best;
+    private long _steps;
 
     private RunBruteForce(RunProblem problem)
     {
@@ -56,16 +57,20 @@ internal sealed class RunBruteForce
     // Joints of one course, with the pieces; no joints and no pieces where it stays unfilled.
     private sealed record Layout(bool Filled, long[] Joints, Need[] Needs);
 
-    /// <summary>The figures of the best plan: unfilled by course number, spend, value given up, extra ties, joints, saw cuts.</summary>
-    public static long[] Best(RunProblem problem)
+    /// <summary>
+    /// The figures of the best plan: unfilled by course number, spend, value given up, extra ties, joints, saw cuts. None where that takes
+    /// more steps than allowed.
+    /// </summary>
+    public static long[]? Best(RunProblem problem, long steps)
     {
-        var force = new RunBruteForce(problem);
+        var force = new RunBruteForce(problem) { _steps = steps };
         force.Choose([]);
-        return force._best!;
+        return force._steps < 0 ? null : force._best!;
     }
 
     private void Choose(List<Layout> chosen)
     {
+        if (--_steps < 0) return;
         if (chosen.Count == _lines.Count)
         {
             Judge(chosen);
@@ -177,6 +182,7 @@ internal sealed class RunBruteForce
 
         void Cut(Source from, bool left, long? at, long kept, long saws, List<Need> rest, List<Need> cut)
         {
+            if (--_steps < 0) return;
             if (cut.Count > 0)
             {
                 var (lastKept, lastSaws) = End(from, left, at!.Value);

@@ -1,0 +1,57 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Matching.Runs;
+using static Offcuts.Matching.Tests.Runs.RunScene;
+
+namespace Offcuts.Matching.Tests.Runs;
+
+public class RunGrowthTests
+{
+    [Fact]
+    public void One_more_piece_never_makes_a_proven_plan_dearer()
+    {
+        for (var seed = 1; seed <= 25; seed++)
+        {
+            var request = DrawnRuns.Draw(seed);
+            var more = request with { Pieces = [.. request.Pieces, Offcut(90, 4 + seed % 9) with { Material = request.Runs[0].Material }] };
+            var (before, after) = (Fill(request).Tiers, Fill(more).Tiers);
+            if (!before.Proven || !after.Proven) continue;
+            after.UnfilledInAll.Value.Should().BeLessThanOrEqualTo(before.UnfilledInAll.Value, "seed {0}", seed);
+            if (after.Unfilled.SequenceEqual(before.Unfilled)) after.Spend.Value.Should().BeLessThanOrEqualTo(before.Spend.Value, "seed {0}", seed);
+        }
+    }
+
+    [Fact]
+    public void A_long_course_with_several_offcuts_is_decided_in_every_tier()
+    {
+        // 16 ft from 30 in + 66 in of offcuts; what is left is 96 in, two panels. Every joint can lie on a foot mark but those by the
+        // offcuts of 30 in and of 18 in, which meet at 48 in when laid side by side.
+        var plan = Fill(Request([Run(192, stagger: 0)], Offcut(1, 30), Offcut(2, 18), Offcut(3, 48)));
+        plan.Tiers.Spend.Should().Be(new Figure(3600, 3600));
+        plan.Tiers.ExtraTies.Value.Should().Be(1);
+        plan.Tiers.Joints.Value.Should().Be(4);
+    }
+
+    [Fact]
+    public void A_cancelled_search_hands_back_a_plan_whose_bounds_hold()
+    {
+        using var cancel = new CancellationTokenSource();
+        cancel.Cancel();
+        var problem = RunProblem.Create(Request([Run(432, 4)], Offcut(1, 30), Offcut(2, 36))).Value;
+        var plan = RunFiller.Fill(problem, MatchLimits.None with { Cancel = cancel.Token });
+        plan.Tiers.Spend.Bound.Should().BeLessThanOrEqualTo(plan.Tiers.Spend.Value);
+        RunChecker.Faults(problem, plan).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Value_given_up_is_bounded_by_what_the_spend_buys()
+    {
+        // One course of 8 ft, no shortest piece: two panels of 18.00, so no more than two of them can leave anything.
+        var problem = RunProblem.Create(Request([Run(96) with { ShortestPiece = Length.Zero }])).Value;
+        var part = RunPart.Of(problem, Foam);
+        var two = Filling.Empty(part) with { Filled = [true] };
+        two.Figures[1] = 3600;
+        TrivialBounds.Of(part, two)[2].Should().BeInRange(-3700, 0);
+        part.Rows[0].MostPieces.Should().Be(50);
+    }
+}
