@@ -30,7 +30,11 @@ internal static class InventedWall
 
     public static Piece Offcut { get; } = new()
     {
-        Code = Invented.Code("RKDHKXJ"), Material = Invented.Material("foam 2-1/2x12 II"), Length = In(40), FirstLine = In(0), Place = "invented loft",
+        Code = Invented.Code("RKDHKXJ"),
+        Material = Invented.Material("foam 2-1/2x12 II"),
+        Length = In(40),
+        FirstLine = In(0),
+        Place = "invented loft",
     };
 
     public static Piece Rest { get; } = Offcut with { Code = Invented.Code("43HTX4K"), Length = In(24), Place = "under the tarp" };

@@ -57,7 +57,11 @@ internal static class KnownWall
         new ChangeStages(yard).Add("walls", new DateOnly(2026, 6, 15)).Ok.Should().BeTrue();
         yard.Change("set a price", work => work.SetPrice(new StorePrice
         {
-            Material = MaterialReader.Read("foam 2-1/2x12").Value, Length = Length.Feet(4), Price = new Money(1500), LeadDays = 7, Date = new DateOnly(2026, 5, 20),
+            Material = MaterialReader.Read("foam 2-1/2x12").Value,
+            Length = Length.Feet(4),
+            Price = new Money(1500),
+            LeadDays = 7,
+            Date = new DateOnly(2026, 5, 20),
         })).Ok.Should().BeTrue();
         new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(sheet)), "shed.txt").Ok.Should().BeTrue();
     }
