@@ -8,6 +8,9 @@ internal sealed class StockPrices(RunPart part)
     /// <summary>Parts of a cent.</summary>
     public const long Scale = 1 << 24;
 
+    /// <summary>No piece earns more, so that all the cuts of a bar together stay a number.</summary>
+    public const long MostEarned = 1L << 58;
+
     /// <summary>For each interval of a piece on the pattern.</summary>
     public long Interval { get; init; }
 

@@ -78,6 +78,8 @@ internal sealed class StockRelaxation
     /// <summary>The bound that these prices give for another filling.</summary>
     public static long At(RunPart part, Filling filling, RunGoal goal, StockPrices prices) => new StockRelaxation(part, filling, goal).Price(prices, null).Bound;
 
+    private long LongestPiece => Math.Max(1, Math.Max(_part.LongestBar, _part.Rows.SelectMany(row => row.Stretches).Select(stretch => stretch.Length).DefaultIfEmpty().Max()));
+
     private long Spent => _filling.Figures[_part.Levels.Length];
 
     private void AddRows()
@@ -85,7 +87,7 @@ internal sealed class StockRelaxation
         var rows = _part.Rows.Where(row => _filling.Filled[row.Index]).SelectMany(row => _needs[row.Index].Zip(row.Stretches)).ToArray();
         double Sum(Func<StretchNeed, long> of) => rows.Sum(at => (double)of(at.First));
         _intervals = AtLeast(Sum(need => Math.Max(0, need.Intervals)));
-        _lengths = AtLeast(Sum(need => need.Length));
+        _lengths = AtLeast(Sum(need => need.Length), Missing / _part.Interval);
         _odd = rows.SelectMany(at => at.First.Odd).GroupBy(odd => odd).ToDictionary(group => group.Key, group => AtLeast(group.Count()));
         _alone = _kinds.Alone.ToDictionary(length => length, _ => AtLeast(0));
         _stock = [.. _part.Bars.Select(bar => _solver.MakeConstraint(double.NegativeInfinity, bar.Count))];
@@ -101,13 +103,14 @@ internal sealed class StockRelaxation
         }
     }
 
-    // What cannot be had is paid dearly, so that the program always has an answer.
-    private Constraint AtLeast(double amount)
+    // What cannot be had is paid dearly, so that the program always has an answer; a unit of length by its share of an interval, so that
+    // no length at that price is beyond what a long holds.
+    private Constraint AtLeast(double amount, double price = Missing)
     {
         var row = _solver.MakeConstraint(amount, double.PositiveInfinity);
         var missing = _solver.MakeNumVar(0, double.PositiveInfinity, "");
         row.SetCoefficient(missing, 1);
-        _solver.Objective().SetCoefficient(missing, Missing);
+        _solver.Objective().SetCoefficient(missing, price);
         return row;
     }
 
@@ -140,7 +143,7 @@ internal sealed class StockRelaxation
         return new StockPrices(_part)
         {
             Interval = Whole(_intervals),
-            Unit = Whole(_lengths),
+            Unit = Math.Min(Whole(_lengths), StockPrices.MostEarned / LongestPiece),
             Odd = _odd.ToDictionary(row => row.Key, row => Whole(row.Value)),
             Alone = _alone.ToDictionary(row => row.Key, row => Whole(row.Value)),
             Spend = spend,
