@@ -143,7 +143,8 @@ internal sealed class StockRelaxation
         return new StockPrices(_part)
         {
             Interval = Whole(_intervals),
-            Unit = Math.Min(Whole(_lengths), StockPrices.MostEarned / LongestPiece),
+            // A row that asks for nothing may have any dual.
+            Unit = _kinds.AnyLength ? Math.Min(Whole(_lengths), StockPrices.MostEarned / LongestPiece) : 0,
             Odd = _odd.ToDictionary(row => row.Key, row => Whole(row.Value)),
             Alone = _alone.ToDictionary(row => row.Key, row => Whole(row.Value)),
             Spend = spend,
