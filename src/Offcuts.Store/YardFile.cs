@@ -79,6 +79,12 @@ public sealed class YardFile : IDisposable
     /// <summary>Every wall, in the order of the work.</summary>
     public IReadOnlyList<StageWall> Walls() => Guard(_reader.Walls);
 
+    /// <summary>How walls are filled, as it is kept, in the order of the work; a wall has one such plan at most.</summary>
+    public IReadOnlyList<KeptWallPlan> WallPlans() => Guard(_reader.WallPlans);
+
+    /// <summary>Courses of walls that stand, wall by wall and from the bottom up.</summary>
+    public IReadOnlyList<StackedCourse> StackedCourses() => Guard(_reader.StackedCourses);
+
     /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
     public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));
 

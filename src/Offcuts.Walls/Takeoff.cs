@@ -55,14 +55,14 @@ public sealed record Takeoff
 
     /// <summary>
     /// The same with the joints of a plan: one more tie for each joint that has no regular tie on it. Joints of both faces of a leg at
-    /// one place of one course share a tie, and so do joints told twice.
+    /// one place of one course share a tie, and so do joints told twice. Form boards have stakes and no ties: joints of theirs count nothing.
     /// </summary>
     /// <param name="joints">Leg, number of the course and place along the axis of the leg's runs, of every joint of the plan.</param>
     public Takeoff WithJoints(IEnumerable<(string Leg, int Course, Length At)> joints)
     {
         var lines = Wall.Runs.DistinctBy(run => run.Leg).ToDictionary(run => run.Leg, run => run.Lines);
         var more = joints.Distinct()
-            .Where(joint => !lines[joint.Leg].IsTie(joint.At))
+            .Where(joint => lines.TryGetValue(joint.Leg, out var of) && !of.IsTie(joint.At))
             .GroupBy(joint => (joint.Leg, joint.Course))
             .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie", same.Count()))
             .ToArray();

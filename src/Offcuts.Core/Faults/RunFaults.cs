@@ -31,6 +31,8 @@ public static class RunFaults
 
     public static Fault CoursesOutOfOrder(string run) => new($"{TextRules.Harmless(run)}: its courses do not go up one by one");
 
+    public static Fault StandsAlready(string run, int course) => new($"{TextRules.Harmless(run)}, course {course}: it stands already and can't be filled too");
+
     public static Fault CourseHeight(string run, int course, Length height, Length most) =>
         new($"{TextRules.Harmless(run)}, course {course}: it is {height} high, and the panel is {most}");
 

@@ -40,6 +40,11 @@ public sealed record PatternLines(Length FirstTie, Length Interval, Length TieSp
 /// <param name="Stretches">What must be covered, from left to right along the leg's axis, apart from each other: openings and tees lie between.</param>
 public sealed record Course(int Number, Length Height, IReadOnlyList<Span> Stretches);
 
+/// <summary>A course of a run that stands already and is not to be filled any more.</summary>
+/// <param name="Number">Its number.</param>
+/// <param name="Joints">Where its pieces meet, on the leg's axis: the courses next to it keep the stagger from these too.</param>
+public sealed record StandingCourse(int Number, IReadOnlyList<Length> Joints);
+
 /// <summary>
 /// One face of one leg, to be filled course by course with pieces laid end to end. Positions are measured along the leg's axis, which
 /// begins at or left of everything that any of its courses covers.
@@ -70,6 +75,15 @@ public sealed record Run
     /// <summary>True where a piece may be turned end for end.</summary>
     public required bool Reversible { get; init; }
 
-    /// <summary>From the bottom up. Neighbours in the list lie on each other.</summary>
+    /// <summary>What is to be filled, from the bottom up. Neighbours in the list lie on each other, but where a course that stands lies between.</summary>
     public required IReadOnlyList<Course> Courses { get; init; }
+
+    /// <summary>What of the run stands already; none of these numbers is among <see cref="Courses"/>.</summary>
+    public IReadOnlyList<StandingCourse> Standing { get; init; } = [];
+
+    /// <summary>Joints of standing courses right below or above the course of a number.</summary>
+    public IEnumerable<Length> StandingJoints(int number) => Standing.Where(course => Math.Abs(course.Number - number) == 1).SelectMany(course => course.Joints);
+
+    /// <summary>True where a course that stands lies between these two.</summary>
+    public bool Parted(int below, int above) => Standing.Any(course => below < course.Number && course.Number < above);
 }

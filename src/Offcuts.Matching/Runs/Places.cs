@@ -4,7 +4,7 @@ namespace Offcuts.Matching.Runs;
 
 /// <summary>
 /// Where pieces may begin and end on a stretch: its two ends and, between them, the lines at which a piece of at least the shortest length
-/// fits on either side. Where joints may lie anywhere, also the places that whole bars reach from an end or from such a place, up to a
+/// fits on either side, far enough from the joints of courses that stand. Where joints may lie anywhere, also the places that whole bars reach from an end or from such a place, up to a
 /// number of them: there the list is not complete.
 /// </summary>
 internal static class Places
@@ -16,6 +16,8 @@ internal static class Places
         var places = new SortedSet<long> { stretch.From, stretch.To };
         for (var at = row.LineFrom(stretch.From + row.Shortest); at + row.Shortest <= stretch.To; at += row.Interval) places.Add(at);
         if (row.Of.Joints == JointRule.Anywhere) AddReached(part, row, stretch, places);
+        long[] standing = [.. row.Standing];
+        places.RemoveWhere(at => at != stretch.From && at != stretch.To && standing.Any(joint => Math.Abs(joint - at) < row.Stagger));
         return [.. places];
     }
 

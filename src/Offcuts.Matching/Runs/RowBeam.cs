@@ -26,7 +26,7 @@ internal sealed class RowBeam
     {
         (_site, _row, _stretch) = (site, row, row.Stretches[stretch]);
         _careful = careful && row.Stagger > 0 && row.Above is { } above && !site.Filled(above);
-        _barred = row.Stagger == 0 ? [] : [.. Neighbours().SelectMany(site.Joints).Order()];
+        _barred = row.Stagger == 0 ? [] : [.. Neighbours().SelectMany(site.Joints).Concat(row.Standing).Order()];
         foreach (var bar in site.Begun) _sources.Add((bar, bar.View, bar.At));
         foreach (var bar in site.Part.Bars.Where(bar => site.Left(bar) > 0))
             _sources.AddRange(View.Of(bar).Select(view => ((object)bar, view, -1L)));

@@ -242,8 +242,16 @@ public static class RunChecker
         {
             foreach (var run in problem.Runs)
             {
+                foreach (var course in run.Courses)
+                {
+                    if (!_joints.TryGetValue((run.Name, course.Number), out var laid)) continue;
+                    foreach (var joint in laid.Where(joint => run.Standing.Where(other => other.Number == course.Number - 1 || other.Number == course.Number + 1).Any(other => other.Joints.Any(at => Math.Abs(joint - at.Units) < run.Stagger.Units))))
+                        Say($"{run.Name}, course {course.Number}: the joint at {Length.FromUnits(joint)} lies too near one of a course that stands");
+                }
+
                 for (var c = 1; c < run.Courses.Count; c++)
                 {
+                    if (run.Standing.Any(other => other.Number > run.Courses[c - 1].Number && other.Number < run.Courses[c].Number)) continue;
                     if (!_joints.TryGetValue((run.Name, run.Courses[c].Number), out var above) || !_joints.TryGetValue((run.Name, run.Courses[c - 1].Number), out var below)) continue;
                     foreach (var joint in above.Where(joint => below.Any(under => Math.Abs(joint - under) < run.Stagger.Units)))
                         Say($"{run.Name}, course {run.Courses[c].Number}: the joint at {Length.FromUnits(joint)} lies too near one below");

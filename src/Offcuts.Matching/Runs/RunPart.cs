@@ -69,6 +69,9 @@ internal sealed class Row
 
     public int Index { get; set; }
 
+    /// <summary>Joints of the courses next to it that stand already.</summary>
+    public IEnumerable<long> Standing => Of.StandingJoints(Number).Select(at => at.Units);
+
     public long Interval => Of.Lines.Interval.Units;
 
     public long Stagger => Of.Stagger.Units;
@@ -250,9 +253,9 @@ internal sealed class RunPart
                 Low = course.Height < full,
                 Stretches = [.. fits[true].Select(stretch => new Stretch(stretch.Start.Units, stretch.End.Units))],
                 Gaps = [.. fits[false].Select(stretch => stretch.Length.Units)],
-                Below = below,
+                Below = below is not null && !run.Parted(below.Number, course.Number) ? below : null,
             };
-            if (below is not null) below.Above = row;
+            if (row.Below is { } under) under.Above = row;
             below = row;
             yield return row;
         }

@@ -105,6 +105,7 @@ public sealed class RunProblem
     private static Run Frozen(Run run) => run with
     {
         Courses = [.. run.Courses.Select(course => course with { Stretches = [.. course.Stretches] })],
+        Standing = [.. run.Standing.Select(course => course with { Joints = [.. course.Joints] })],
     };
 
     private static void Check(Run run, List<Fault> faults)
@@ -127,6 +128,7 @@ public sealed class RunProblem
             break;
         }
 
+        if (run.Standing.FirstOrDefault(standing => run.Courses.Any(course => course.Number == standing.Number)) is { } twice) faults.Add(RunFaults.StandsAlready(run.Name, twice.Number));
         foreach (var course in run.Courses)
         {
             if (course.Height.IsZero) faults.Add(RunFaults.CourseWithoutHeight(run.Name, course.Number));

@@ -27,3 +27,29 @@ DELETE FROM wall_sheet WHERE id = :id;
 
 -- [wall_sheets_remove]
 DELETE FROM wall_sheet WHERE stage = :stage;
+
+-- [wall_plans] How every wall is filled, in the order of the work.
+SELECT wall_plan.id, wall_sheet.name AS wall, wall_plan.wall AS wall_id, wall_plan.plan, wall_plan.laying
+FROM wall_plan
+JOIN wall_sheet ON wall_sheet.id = wall_plan.wall
+JOIN stage ON stage.id = wall_sheet.stage
+ORDER BY stage.position, wall_sheet.id;
+
+-- [wall_plan_add]
+INSERT INTO wall_plan (wall, plan, laying) VALUES (:wall, :plan, :laying);
+
+-- [wall_plan_remove]
+DELETE FROM wall_plan WHERE id = :id;
+
+-- [wall_courses] Every course that stands, in the order of the work.
+SELECT wall_course.id, wall_sheet.name AS wall, wall_course.run, wall_course.course, wall_course.joints_320ths_mm
+FROM wall_course
+JOIN wall_sheet ON wall_sheet.id = wall_course.wall
+JOIN stage ON stage.id = wall_sheet.stage
+ORDER BY stage.position, wall_sheet.id, wall_course.course, wall_course.id;
+
+-- [wall_course_add]
+INSERT INTO wall_course (wall, run, course, joints_320ths_mm) VALUES (:wall, :run, :course, :joints);
+
+-- [wall_courses_remove]
+DELETE FROM wall_course WHERE wall = :wall;

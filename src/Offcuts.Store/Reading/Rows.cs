@@ -189,3 +189,21 @@ internal sealed class ChangeRow
     public string? Before { get; init; }
     public string? After { get; init; }
 }
+
+internal sealed class WallPlanRow
+{
+    public long Id { get; init; }
+    public string Wall { get; init; } = "";
+    public long WallId { get; init; }
+    public int Plan { get; init; }
+    public string Laying { get; init; } = "";
+}
+
+internal sealed class WallCourseRow
+{
+    public long Id { get; init; }
+    public string Wall { get; init; } = "";
+    public string Run { get; init; } = "";
+    public int Course { get; init; }
+    public string Joints320thsMm { get; init; } = "";
+}

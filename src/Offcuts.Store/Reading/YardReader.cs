@@ -107,6 +107,12 @@ internal sealed class YardReader(Database database, string path)
     public List<StageWall> Walls() =>
         Sound<List<StageWall>>(() => [.. database.Rows<WallRow>("wall_sheets").Select(row => new StageWall(row.Stage, Read(WallText.Read(row.Sheet), row.Name)))]);
 
+    public List<KeptWallPlan> WallPlans() => Snapshot<List<KeptWallPlan>>(() =>
+        [.. database.Rows<WallPlanRow>("wall_plans").Select(row => new KeptWallPlan(row.Wall, row.Plan, LayingText.Read(row.Laying, Plan(row.Plan)!.Plan)))]);
+
+    public List<StackedCourse> StackedCourses() => Sound<List<StackedCourse>>(() =>
+        [.. database.Rows<WallCourseRow>("wall_courses").Select(row => new StackedCourse(row.Wall, row.Run, row.Course, LayingText.ReadLengths(row.Joints320thsMm)))]);
+
     public List<HistoryEntry> History(string query, object? parameters = null) =>
         Sound<List<HistoryEntry>>(() => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)]);
 

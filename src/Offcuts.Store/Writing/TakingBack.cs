@@ -13,7 +13,7 @@ internal sealed class TakingBack(Database database, string path)
     private static readonly HashSet<string> Tables =
     [
         "stage", "required_cut", "hardware_need", "piece", "bin", "blank", "label_queue", "price", "setting", "kerf", "keep",
-        "use_rule", "plan", "plan_step", "ledger", "system_sheet", "wall_sheet",
+        "use_rule", "plan", "plan_step", "ledger", "system_sheet", "wall_sheet", "wall_plan", "wall_course",
     ];
 
     private readonly Dictionary<string, HashSet<string>> _columns = [];

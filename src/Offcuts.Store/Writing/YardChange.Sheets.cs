@@ -47,15 +47,63 @@ public sealed partial class YardChange
         if (faults.Count == 0 && WallText.Read(text) is { Ok: false } unread) faults.AddRange(unread.Faults);
         if (Refused(faults)) return;
         if (WallRows.Find(row => Same(row.Name, wall.Sheet.Name)) is { } row)
+        {
+            if (row.Sheet != text) DropWallPlan(row.Name);
             Database.Run("wall_sheet_set", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text), ("id", row.Id));
+        }
         else Database.Number("wall_sheet_add", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text));
     }
 
-    /// <summary>Removes a wall. What it put among the needs of its stage stays there.</summary>
+    /// <summary>Removes a wall with what still waits in its plan. What it put among the needs of its stage stays there.</summary>
     public void RemoveWall(string name)
     {
-        if (WallRows.Find(row => Same(row.Name, name)) is { } row) Database.Run("wall_sheet_remove", ("id", row.Id));
-        else _faults.Add(WallFaults.NoSuchWall(name));
+        if (WallRows.Find(row => Same(row.Name, name)) is not { } row)
+        {
+            _faults.Add(WallFaults.NoSuchWall(name));
+            return;
+        }
+
+        ForgetFilling(row);
+        Database.Run("wall_sheet_remove", ("id", row.Id));
+    }
+
+    /// <summary>Keeps how a wall is filled, in the place of what was kept of it before, and gives the number of its plan.</summary>
+    public int KeepWallPlan(string wall, RunPlan plan)
+    {
+        var id = KeepPlan(plan.AsPlan());
+        if (WallRows.Find(row => Same(row.Name, wall)) is not { } row)
+        {
+            _faults.Add(WallFaults.NoSuchWall(wall));
+            return id;
+        }
+
+        DropWallPlan(wall);
+        Database.Run("wall_plan_add", ("wall", row.Id), ("plan", id), ("laying", LayingText.Write(plan)));
+        return id;
+    }
+
+    /// <summary>Gives up what still waits in the plan of a wall, where there is one, and forgets how the wall was to be filled.</summary>
+    public void DropWallPlan(string wall)
+    {
+        foreach (var row in Database.Rows<WallPlanRow>("wall_plans").Where(row => Same(row.Wall, wall)).ToArray())
+        {
+            if (Kept(row.Plan) is { } kept) DropRest(kept);
+            Database.Run("wall_plan_remove", ("id", row.Id));
+        }
+    }
+
+    /// <summary>Remembers that a course of a wall stands. A fault where it does so already.</summary>
+    public void Stack(StackedCourse course)
+    {
+        if (WallRows.Find(row => Same(row.Name, course.Wall)) is not { } row) _faults.Add(WallFaults.NoSuchWall(course.Wall));
+        else if (_reader.StackedCourses().Any(other => Same(other.Wall, course.Wall) && other.Run == course.Run && other.Course == course.Course)) _faults.Add(RunFaults.StandsAlready(course.Run, course.Course));
+        else Database.Run("wall_course_add", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", LayingText.Write(course.Joints)));
+    }
+
+    private void ForgetFilling(WallRow wall)
+    {
+        DropWallPlan(wall.Name);
+        Database.Run("wall_courses_remove", ("wall", wall.Id));
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

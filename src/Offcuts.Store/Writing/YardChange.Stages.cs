@@ -71,6 +71,7 @@ public sealed partial class YardChange
         if (Existing(name) is not { } row) return;
         Database.Run("stage_free_pieces", ("id", row.Id));
         RemoveNeeds(row.Id);
+        foreach (var wall in WallRows.Where(wall => wall.StageId == row.Id)) ForgetFilling(wall);
         Database.Run("wall_sheets_remove", ("stage", row.Id));
         Database.Run("stage_remove", ("id", row.Id));
         Order([.. Stages.Where(stage => stage.Id != row.Id)]);

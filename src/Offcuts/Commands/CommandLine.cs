@@ -66,6 +66,7 @@ internal static class CommandLine
         .. StageCommands.All(context),
         .. SystemCommands.All(context),
         .. WallCommands.All(context),
+        WallFillCommands.Find(context),
         .. PriceCommands.All(context),
         .. PlanCommands.All(context),
         .. LedgerCommands.All(context),

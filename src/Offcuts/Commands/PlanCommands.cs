@@ -132,7 +132,8 @@ internal static class PlanCommands
         return $"{name}: {how}, {Words.Count(piece.Cuts.Count, "cut")}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
     }
 
-    private static void TellDone(CommandContext context, YardFile yard, CarriedOut done)
+    /// <summary>Says what carrying out did.</summary>
+    internal static void TellDone(CommandContext context, YardFile yard, CarriedOut done)
     {
         var settings = yard.Settings();
         foreach (var piece in done.NewPieces)

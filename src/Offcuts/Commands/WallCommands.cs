@@ -24,6 +24,8 @@ internal static class WallCommands
             TakeOff(context),
             Runs(context),
             WallDrawCommand.Of(context),
+            WallFillCommands.Fill(context),
+            WallFillCommands.Stacked(context),
             Enter(context)),
     ];
 

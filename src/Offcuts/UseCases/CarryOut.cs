@@ -12,7 +12,11 @@ namespace Offcuts.UseCases;
 /// <summary>One piece of a plan that was cut.</summary>
 /// <param name="Index">Which of the plan's pieces, from 0.</param>
 /// <param name="Otherwise">What really came of it; null where it was cut as planned.</param>
-public sealed record CutAct(int Index, WhatHappened? Otherwise = null);
+public sealed record CutAct(int Index, WhatHappened? Otherwise = null)
+{
+    /// <summary>The piece with only some of its cuts made, each where it was planned; none where it was cut whole or otherwise.</summary>
+    internal PlannedPiece? Really { get; init; }
+}
 
 /// <summary>What really came of a piece that was not cut as planned.</summary>
 /// <param name="Made">Which of its planned cuts came out right, by their place in the piece's list.</param>
@@ -41,6 +45,19 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var seen = yard.ChangeNumber;
         if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
         if (acts.Count == 0 && !hardware) return PlanFaults.ActsMissing();
+        return Do(kept, seen, acts, hardware, Told(kept, acts, hardware), _ => { });
+    }
+
+    /// <summary>The same in one change with what else is to be done; here there may be no act.</summary>
+    internal Result<CarriedOut> Do(int planId, IReadOnlyList<CutAct> acts, string told, Action<YardChange> also)
+    {
+        var seen = yard.ChangeNumber;
+        return yard.Plan(planId) is { } kept ? Do(kept, seen, acts, hardware: false, told, also) : PlanFaults.NoSuchPlan(planId);
+    }
+
+    private Result<CarriedOut> Do(KeptPlan kept, long seen, IReadOnlyList<CutAct> acts, bool hardware, string told, Action<YardChange> also)
+    {
+        var planId = kept.Id;
         var settings = yard.Settings();
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
         if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
@@ -50,13 +67,13 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         foreach (var act in acts)
             steps[act.Index] = act.Otherwise is { } happened
                 ? new PlanStep(StepState.DoneOtherwise, Actual(kept.Plan.Pieces[act.Index], happened, settings))
-                : PlanStep.Done;
+                : act.Really is { } really ? new PlanStep(StepState.DoneOtherwise, really) : PlanStep.Done;
         var after = kept with { Steps = steps, HardwareDone = kept.HardwareDone || hardware };
-        var lines = Ledger(after, acts, hardware, settings);
+        IReadOnlyList<LedgerLine> lines = acts.Count == 0 && !hardware ? [] : Ledger(after, acts, hardware, settings);
 
         var born = new List<Piece>();
         IReadOnlyList<Piece> reserved = [];
-        var change = yard.ChangeSince(seen, Told(kept, acts, hardware), work =>
+        var change = yard.ChangeSince(seen, told, work =>
         {
             foreach (var act in acts)
             {
@@ -78,6 +95,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             if (hardware) CountOut(work, kept.Plan);
             if (hardware) work.HardwareDone(planId);
             foreach (var line in lines) work.AddLedgerLine(line);
+            also(work);
         });
         return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved));
     }

@@ -17,6 +17,7 @@ public sealed class DropPlan(YardFile yard)
         return yard.ChangeSince(seen, $"gave up the rest of plan {planId}", work =>
         {
             work.DropRest(kept);
+            foreach (var wall in yard.WallPlans().Where(wall => wall.PlanId == planId).ToArray()) work.DropWallPlan(wall.Wall);
             foreach (var piece in reserved) work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
         }).Then<string>(entry => entry.What);
     }

@@ -8,7 +8,7 @@ namespace Offcuts.UseCases;
 /// <summary>
 /// Keeps a plan in the yard. What still waits in an older plan for any of the same stages is dropped in the same change, so
 /// that no stage is ever planned twice; what was done under it stays. What the older plan relies on for stages that this one does
-/// not plan stays reserved for them (<see cref="LookAhead"/>).
+/// not plan stays reserved for them (<see cref="LookAhead"/>). How a wall is filled is kept by <see cref="FillWall"/> and stays.
 /// </summary>
 public sealed class KeepPlan(YardFile yard)
 {
@@ -20,7 +20,8 @@ public sealed class KeepPlan(YardFile yard)
         var plans = yard.Plans();
         var ahead = new LookAhead(plans, yard.Stages());
         var used = plan.Pieces.Select(piece => piece.Source?.Code ?? default).ToHashSet();
-        var older = plans.Where(old => old.Open && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
+        var walls = yard.WallPlans().Select(wall => wall.PlanId).ToHashSet();
+        var older = plans.Where(old => old.Open && !walls.Contains(old.Id) && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
         var change = yard.ChangeSince(seen, $"kept a plan for {string.Join(", ", plan.Stages)}", work =>
         {
             foreach (var piece in yard.Pieces().Where(piece => ahead.GivesWay(piece, plan.Stages)))

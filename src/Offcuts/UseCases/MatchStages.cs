@@ -45,7 +45,8 @@ public sealed class MatchStages(YardFile yard)
             .ToArray();
         if (lacking.Length == 0) return PlanFaults.NothingLacking();
 
-        var promised = new Promised(plans.Where(plan => plan.Open && !plan.Plan.Stages.Any(name => lacking.Named(name) is not null)));
+        var walls = yard.WallPlans().Select(wall => wall.PlanId).ToHashSet();
+        var promised = new Promised(plans.Where(plan => plan.Open && (walls.Contains(plan.Id) || !plan.Plan.Stages.Any(name => lacking.Named(name) is not null))));
         Piece[] free = [.. Free(new LookAhead(plans, all), [.. chosen.Select(stage => stage.Name)]).Where(piece => !promised.Pieces.Contains(piece.Code))];
         var there = free.Select(piece => piece.Code).ToHashSet();
         var elsewhere = yard.Pieces().Select(piece => piece.Code).Where(code => !there.Contains(code)).ToHashSet();

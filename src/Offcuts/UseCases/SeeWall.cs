@@ -10,11 +10,13 @@ public sealed class SeeWall(YardFile yard)
 {
     /// <summary>The wall of a name, or why it can't be drawn.</summary>
     /// <param name="name">The name, in either case.</param>
-    /// <param name="plan">How its runs are filled; none draws them empty.</param>
+    /// <param name="plan">How its runs are filled; none takes what is kept of it.</param>
     public Result<WallPicture> Of(string name, RunPlan? plan = null)
     {
         var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid => DrawWall.Of(kept, laid, plan)));
+        var fill = new FillWall(yard);
+        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid =>
+            DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept).Select(course => (course.Run, course.Course)))));
     }
 
     /// <summary>

@@ -1,0 +1,21 @@
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about a wall that can't be filled, kept or stacked as asked.</summary>
+public static class FillFaults
+{
+    public static Fault AllStands(string wall) => new($"every course of the wall {Shown(wall)} stands already");
+
+    public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {Shown(wall)} --keep");
+
+    public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");
+
+    public static Fault NothingBelow(string run, int course) => new($"{Shown(run)}, course {course}: the course below it does not stand yet");
+
+    public static Fault CourseOpen(string run, int course) => new($"{Shown(run)}, course {course}: the kept filling leaves it unfilled, so it can't be stacked");
+
+    public static Fault CourseNotNumber() => new("a course is a whole number from 1 up");
+
+    public static Fault FaceUnknown(string face) => new($"\"{Shown(face)}\" is no face; write outside or inside");
+
+    private static string Shown(string text) => FileFaults.Shown(text);
+}

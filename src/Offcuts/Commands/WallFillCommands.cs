@@ -1,0 +1,144 @@
+using System.CommandLine;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
+using Offcuts.Store;
+using Offcuts.UseCases;
+
+namespace Offcuts.Commands;
+
+/// <summary>A wall's runs filled from the yard, kept, and stacked course by course.</summary>
+internal static class WallFillCommands
+{
+    /// <summary>The command <c>wall fill</c>.</summary>
+    public static Command Fill(CommandContext context)
+    {
+        var name = new Argument<string>("wall") { Description = "Name of the wall" };
+        var noBuy = new Option<bool>("--no-buy") { Description = "Use only what the yard has" };
+        var keep = new Option<bool>("--keep") { Description = "Keep it in the yard, to be cut and stacked" };
+        var kept = new Option<bool>("--kept") { Description = "Show the one that is kept, and look for no other" };
+        var time = new Option<double>("--time") { Description = "Seconds to look for a better one", HelpName = "SECONDS", DefaultValueFactory = _ => PlanCommand.UsualSeconds };
+        var json = CommandContext.Json();
+        var command = context.Command(
+            "fill",
+            "Fill a wall's courses from pieces on hand and new ones: what lies where, what to buy, whether what is on hand will do",
+            ["offcuts wall fill garage", "offcuts wall fill garage --no-buy --time 60", "offcuts wall fill garage --keep"],
+            name, noBuy, keep, kept, time, json);
+        command.SetAction(parse =>
+        {
+            var seconds = parse.GetValue(time);
+            if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return context.Refuse([PlanFaults.TimeUnreadable()]);
+            using var cancel = new CancellationTokenSource();
+            using var signals = new StopSignals(cancel.Cancel);
+            var status = context.WithYardThere(parse, yard =>
+            {
+                var fill = new FillWall(yard);
+                var found = parse.GetValue(kept) ? fill.Shown(parse.GetValue(name)!) : fill.Fill(parse.GetValue(name)!, !parse.GetValue(noBuy), PlanCommand.Limits(context, seconds, cancel.Token));
+                if (!found.TryGet(out var filled)) return context.Refuse(found.Faults);
+                if (parse.GetValue(keep) && !parse.GetValue(kept) && !cancel.IsCancellationRequested)
+                {
+                    var done = fill.Keep(filled);
+                    if (!done.TryGet(out var id)) return context.Refuse(done.Faults);
+                    filled = filled with { PlanId = id };
+                }
+
+                Show(context, yard, filled, parse.GetValue(json));
+                return filled.Plan.Courses.Any(course => course.Unfilled) ? Exit.Unfilled : Exit.Done;
+            });
+            return signals.Status ?? status;
+        });
+        return command;
+    }
+
+    /// <summary>The command <c>wall stacked</c>.</summary>
+    public static Command Stacked(CommandContext context)
+    {
+        var name = new Argument<string>("wall") { Description = "Name of the wall" };
+        var course = new Option<int[]>("--course") { Description = "Numbers of the courses, from 1 at the bottom", HelpName = "NUMBER", Required = true, AllowMultipleArgumentsPerToken = true };
+        var leg = new Option<string>("--leg") { Description = "Only of this leg; its footing's boards are a leg named so too, like \"A footing\"", HelpName = "NAME" };
+        var face = new Option<string>("--face") { Description = "Only on this face: outside or inside", HelpName = "FACE" };
+        var command = context.Command(
+            "stacked",
+            "Say that courses of a wall are stacked as the kept filling has them: their cuts are booked, what is left of the pieces comes back to the yard",
+            ["offcuts wall stacked garage --course 1", "offcuts wall stacked garage --course 1 2 --leg A --face inside"],
+            name, course, leg, face);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            Face? side = null;
+            if (parse.GetValue(face) is { } word)
+            {
+                if (word is not ("outside" or "inside")) return context.Refuse([FillFaults.FaceUnknown(word)]);
+                side = word == "outside" ? Face.Outside : Face.Inside;
+            }
+
+            int[] numbers = [.. (parse.GetValue(course) ?? []).Distinct()];
+            if (numbers.Any(number => number < 1)) return context.Refuse([FillFaults.CourseNotNumber()]);
+            var wish = new StackedWish(parse.GetValue(name)!, numbers, parse.GetValue(leg), side);
+            var done = new StackWall(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(wish);
+            if (!done.TryGet(out var stacked)) return context.Refuse(done.Faults);
+            foreach (var one in stacked.Courses) context.Say($"stacked: {one.Run}, course {one.Course}");
+            PlanCommands.TellDone(context, yard, stacked.Carried);
+            if (stacked.Rest) context.Say($"The rest is to be filled again from what is left: offcuts wall fill {wish.Wall} --keep");
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    /// <summary>The command <c>find</c>.</summary>
+    public static Command Find(CommandContext context)
+    {
+        var what = new Argument<string[]>("what") { Description = "Material, length, at which end a joint is (joint left, right or both: that end lies on the pattern), and what it is for", Arity = ArgumentArity.OneOrMore };
+        var system = new Option<string>("--system") { Description = "The building system whose pattern counts; else the only one there is", HelpName = "NAME" };
+        var stage = new Option<string>("--stage") { Description = "The stage it is for, so that what is reserved for it counts", HelpName = "STAGE" };
+        var json = CommandContext.Json();
+        var command = context.Command(
+            "find",
+            "Find the piece that fits one place with the least loss: where it lies, and what would be left of it",
+            ["offcuts find foam 2-1/2x12 \"1' 7-1/2\\\"\" joint right", "offcuts find 2x4 14-1/2 rough"],
+            what, system, stage, json);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+        {
+            var sheet = Pattern(yard, parse.GetValue(system));
+            if (!sheet.TryGet(out var pattern)) return context.Refuse(sheet.Faults);
+            if (parse.GetValue(stage) is { } named && yard.Stages().Named(named) is null) return context.Refuse([YardFaults.NoSuchStage(named)]);
+            var unit = yard.Settings().Unit;
+            var read = FitLine.Read(string.Join(' ', parse.GetValue(what)!), unit, pattern, parse.GetValue(stage) is { } given ? yard.Stages().Named(given)!.Name : "");
+            var found = read.Then(need => new FitPlace(yard).Of(need));
+            if (!found.TryGet(out var candidates)) return context.Refuse(found.Faults);
+            if (parse.GetValue(json))
+            {
+                context.Say(FillJson.Write(candidates));
+                return Exit.Done;
+            }
+
+            context.Say(FitText.Of(read.Value, unit));
+            if (candidates.Count == 0) context.Say("Nothing in the yard fits.");
+            foreach (var one in candidates) context.Say(FitText.Of(one, unit, code => code.ToString()));
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    // The one named, else the only one of the yard, else the one that ships where the yard has none.
+    private static Result<SystemSheet> Pattern(YardFile yard, string? named)
+    {
+        var systems = new ChangeSystems(yard);
+        if (named is not null) return systems.Find(named);
+        var there = yard.Systems();
+        return there.Count == 1 ? Result<SystemSheet>.Of(there[0]) : there.Count == 0 ? Result<SystemSheet>.Of(SystemSheet.Generic) : WallFaults.ManySystems();
+    }
+
+    private static void Show(CommandContext context, YardFile yard, WallFilled filled, bool json)
+    {
+        if (json)
+        {
+            context.Say(FillJson.Write(filled));
+            return;
+        }
+
+        foreach (var line in FillText.Lines(filled, yard.Settings(), context.World.Today, code => code.ToString())) context.Say(line);
+        context.Say();
+        context.Say(filled.PlanId > 0
+            ? $"Kept as plan {filled.PlanId}. Say what is stacked with: offcuts wall stacked {filled.Kept.Sheet.Name} --course 1"
+            : $"Not kept. Keep it with: offcuts wall fill {filled.Kept.Sheet.Name} --keep");
+    }
+}

@@ -1,0 +1,74 @@
+using System.Globalization;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.UseCases;
+
+/// <summary>How a wall is filled, in plain lines.</summary>
+public static class FillText
+{
+    /// <summary>Whether it fills, what it takes and costs, how sure each figure is, what stays open and why, and what to mind.</summary>
+    /// <param name="filled">The wall with its filling.</param>
+    /// <param name="settings">Unit of lengths and sign of money.</param>
+    /// <param name="today">The day it is: an order that is late is told so.</param>
+    /// <param name="codeText">How a code is written.</param>
+    public static IEnumerable<string> Lines(WallFilled filled, YardSettings settings, DateOnly today, Func<Code, string> codeText)
+    {
+        var (plan, unit) = (filled.Plan, settings.Unit);
+        yield return $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already" : "")}";
+        yield return "";
+        foreach (var line in Tiers(plan.Tiers, settings.CurrencySign)) yield return line;
+        yield return "";
+        yield return WillDo(filled, unit, today);
+        foreach (var (price, count) in filled.ToBuy) yield return $"Buy {count} of {price.Material}, {price.Length.ToText(unit)}, at {price.Price.ToText(settings.CurrencySign)}";
+        foreach (var piece in plan.Pieces.Where(piece => piece.Source is not null)) yield return FromYard(piece, unit, codeText);
+        if (filled.Cleats is { } cleats) yield return $"Cleats: {cleats.Count.Figure} of {cleats.Cut.Material}, {cleats.Cut.Shortest.ToText(unit)}, one behind each joint between two stakes";
+        foreach (var hardware in filled.Takeoff.Hardware.Take(1)) yield return $"{hardware.Hardware}: {hardware.Count.Figure} in all, with those that joints ask for";
+        foreach (var course in plan.Courses.Where(course => course.Unfilled)) yield return $"Not filled: {course.Run}, course {course.Course}: {course.Reason}";
+        foreach (var name in plan.Unpriced) yield return $"{name} has no price, so it can't be bought and counts as worth nothing";
+        yield return "";
+        foreach (var caution in TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null)) yield return caution;
+    }
+
+    /// <summary>Whether what is on hand will do: enough, or short by so many at least and to be ordered by which day.</summary>
+    public static string WillDo(WallFilled filled, LengthUnit unit, DateOnly today)
+    {
+        var open = filled.Plan.Courses.Count(course => course.Unfilled);
+        if (filled.ToBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled";
+        var lengths = filled.ToBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
+        var most = filled.ToBuy.Sum(one => one.Count);
+        var order = filled.OrderBy is not { } day ? ""
+            : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
+            : $"; order by {Day(day)}";
+        return $"On hand: short by {(filled.NewAtLeast < most ? $"at least {filled.NewAtLeast}, by this filling {most}" : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
+    }
+
+    private static IEnumerable<string> Tiers(RunTiers tiers, string sign)
+    {
+        yield return Tier("Courses unfilled", tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) }, Number);
+        yield return Tier("Spend on new pieces", tiers.Spend, Cash);
+        yield return Tier("Yard value given up", tiers.ValueGivenUp, Cash);
+        yield return Tier("Extra ties and cleats", tiers.ExtraTies, Number);
+        yield return Tier("Joints", tiers.Joints, Number);
+        yield return Tier("Saw cuts", tiers.SawCuts, Number);
+
+        string Cash(long cents) => new Money(cents).ToText(sign);
+    }
+
+    private static string Tier(string name, Figure figure, Func<long, string> written) =>
+        $"{name + ":",-23}{written(figure.Value),10}  {(figure.Proven ? "proven" : $"at best {written(figure.Bound)}, off by {written(figure.Value - figure.Bound)} at most")}";
+
+    private static string FromYard(PlannedPiece piece, LengthUnit unit, Func<Code, string> codeText)
+    {
+        var source = piece.Source!;
+        var place = source.Place.Length > 0 ? $" at {source.Place}" : "";
+        var cuts = string.Join(", ", piece.Cuts.Select(cut => $"{cut.Length.ToText(unit)} ({cut.Cut})"));
+        return $"From {codeText(source.Code)}, {source.Material} {source.Length.ToText(unit)}{place}: {cuts}";
+    }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

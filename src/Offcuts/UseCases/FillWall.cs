@@ -1,0 +1,155 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Matching.Runs;
+using Offcuts.Store;
+using Offcuts.Walls;
+
+namespace Offcuts.UseCases;
+
+/// <summary>A wall that is to be filled: everything that filling it depends on, read from the yard at one moment.</summary>
+/// <param name="Kept">The wall and its stage.</param>
+/// <param name="Laid">The wall laid out.</param>
+/// <param name="Stacked">Its courses that stand.</param>
+/// <param name="Problem">What is to be filled, and from what.</param>
+/// <param name="Begins">The day its stage begins, where known.</param>
+public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunProblem Problem, DateOnly? Begins)
+{
+    /// <summary>The best filling that can be found within the limits; touches no yard, so it may run beside one.</summary>
+    public WallFilled Fill(MatchLimits limits) => new(Kept, Laid, Stacked, RunFiller.Fill(Problem, limits), Begins, PlanId: 0);
+}
+
+/// <summary>A wall with how it is filled.</summary>
+/// <param name="Kept">The wall and its stage.</param>
+/// <param name="Laid">The wall laid out.</param>
+/// <param name="Stacked">Its courses that stand.</param>
+/// <param name="Plan">What lies where of the others.</param>
+/// <param name="Begins">The day its stage begins, where known.</param>
+/// <param name="PlanId">Number of the plan it is kept as; 0 where it is not kept.</param>
+public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunPlan Plan, DateOnly? Begins, int PlanId)
+{
+    /// <summary>What the wall asks for, with the ties of this plan's joints.</summary>
+    public Takeoff Takeoff => Takeoff.Of(Laid, Kept.Stage).WithJoints(Plan.ExtraTies.Where(tie => tie.CleatOn is null).Select(tie => (tie.Leg, tie.Course, tie.At)));
+
+    /// <summary>The cleats of joints of form boards between two stakes; none where none is needed.</summary>
+    public CutTakeoff? Cleats => Takeoff.Cleats(Kept.Stage, Plan.ExtraTies.Count(tie => tie.CleatOn is not null));
+
+    /// <summary>New pieces by what they are, with how many of each.</summary>
+    public IReadOnlyList<(StorePrice Price, int Count)> ToBuy =>
+        [.. Plan.Pieces.Where(piece => piece.Bought is not null).GroupBy(piece => piece.Bought!).Select(same => (same.Key, same.Count()))];
+
+    /// <summary>
+    /// So many new pieces are needed at least, whatever the plan. No plan spends less than the bound, so it buys no fewer than that at the
+    /// highest of the prices; exact where all are of one price and the spend is proven.
+    /// </summary>
+    public long NewAtLeast => ToBuy.Select(one => one.Price.Price.Cents).DefaultIfEmpty().Max() is > 0 and var most ? (Plan.Tiers.Spend.Bound + most - 1) / most : 0;
+
+    /// <summary>The day to order by, so that the new pieces are there when the stage begins; none where that day or the days of delivery are unknown.</summary>
+    public DateOnly? OrderBy => Begins is { } begins && ToBuy.Max(one => one.Price.LeadDays) is { } days && days <= begins.DayNumber ? begins.AddDays(-days) : null;
+}
+
+/// <summary>
+/// Fills the runs of a wall, foam and form boards alike, from what is free in the yard and what can be bought. Courses that stand are
+/// left as they are, and the stagger is kept from their joints. Pieces that another open plan waits to cut are left to it.
+/// </summary>
+public sealed class FillWall(YardFile yard)
+{
+    /// <summary>What filling a wall depends on, or why there is nothing to fill.</summary>
+    /// <param name="name">Name of the wall.</param>
+    /// <param name="buy">False where nothing may be bought.</param>
+    public Result<WallToFill> Asked(string name, bool buy = true)
+    {
+        var walls = new ChangeWalls(yard);
+        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then(laid => Asked(kept, laid, buy)));
+    }
+
+    /// <summary>The best filling within the limits, or why there is nothing to fill.</summary>
+    public Result<WallFilled> Fill(string name, bool buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
+
+    /// <summary>The filling that is kept of a wall, or why there is none.</summary>
+    public Result<WallFilled> Shown(string name)
+    {
+        var walls = new ChangeWalls(yard);
+        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallFilled>(laid =>
+            KeptOf(kept) is { } plan
+                ? new WallFilled(kept, laid, StackedOf(kept), plan.Plan, Begins(kept), plan.PlanId)
+                : FillFaults.NothingKept(kept.Sheet.Name)));
+    }
+
+    /// <summary>
+    /// Keeps a filling in the yard, in the place of the one that was kept of the wall before, of which what still waits is given up. Of
+    /// that one, courses whose pieces were all cut count as standing from now on. The number of the new plan.
+    /// </summary>
+    public Result<int> Keep(WallFilled filled)
+    {
+        var id = 0;
+        var seen = yard.ChangeNumber;
+        var wall = filled.Kept.Sheet.Name;
+        if (KeptOf(filled.Kept) is { } old && yard.Plan(old.PlanId) is { } steps && Cut(old, steps).Except(StackedOf(filled.Kept).Select(Key)).Any(course => filled.Plan.Courses.Any(laid => (laid.Run, laid.Course) == course)))
+            return StoreFaults.ChangedMeanwhile();
+        return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work =>
+        {
+            foreach (var course in Standing(filled.Kept).Where(course => !yard.StackedCourses().Any(stacked => Same(stacked.Wall, course.Wall) && Key(stacked) == Key(course)))) work.Stack(course);
+            id = work.KeepWallPlan(wall, filled.Plan);
+        }).Then<int>(_ => id);
+    }
+
+    /// <summary>Courses of a wall for which nothing is to be planned any more: those stacked, and those whose pieces were all cut.</summary>
+    public IReadOnlyList<StackedCourse> Standing(StageWall wall)
+    {
+        var stacked = StackedOf(wall);
+        if (KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return stacked;
+        var known = stacked.Select(Key).ToHashSet();
+        var cut = Cut(kept, steps).Where(key => !known.Contains(key)).ToHashSet();
+        return [.. stacked, .. kept.Plan.Courses.Where(course => cut.Contains((course.Run, course.Course))).Select(course => StackWall.AsStacked(wall.Sheet.Name, course))];
+    }
+
+    /// <summary>The filling of a wall that is kept, or none.</summary>
+    internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));
+
+    private IReadOnlyList<StackedCourse> StackedOf(StageWall wall) => [.. yard.StackedCourses().Where(course => Same(course.Wall, wall.Sheet.Name))];
+
+    // Courses laid whole of pieces that were all cut as planned.
+    private static IEnumerable<(string Run, int Course)> Cut(KeptWallPlan kept, KeptPlan steps) =>
+        from course in kept.Plan.Courses
+        where !course.Unfilled && course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
+        select (course.Run, course.Course);
+
+    private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool buy)
+    {
+        var standing = Standing(kept);
+        Run[] runs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => Without(run, standing)).Where(run => run.Courses.Count > 0)];
+        if (runs.Length == 0) return FillFaults.AllStands(kept.Sheet.Name);
+        var own = KeptOf(kept)?.PlanId;
+        var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own)).Pieces;
+        return RunProblem.Create(new RunRequest
+        {
+            Stage = kept.Stage,
+            Runs = runs,
+            Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code))],
+            Prices = yard.Prices(),
+            Settings = yard.Settings(),
+            Buy = buy,
+            Uses = laid.FootingRuns.Select(run => run.Material).Distinct().ToDictionary(material => material, _ => Use.Rough),
+        }).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept)));
+    }
+
+    private static Run Without(Run run, IReadOnlyList<StackedCourse> standing)
+    {
+        var there = standing.Where(course => course.Run == run.Name).ToArray();
+        return run with
+        {
+            Courses = [.. run.Courses.Where(course => there.All(stacked => stacked.Course != course.Number) && course.Stretches.Count > 0)],
+            Standing = [.. there.Select(stacked => new StandingCourse(stacked.Course, stacked.Joints))],
+        };
+    }
+
+    private DateOnly? Begins(StageWall kept) => yard.Stages().Named(kept.Stage)?.Date;
+
+    private static (string Run, int Course) Key(StackedCourse course) => (course.Run, course.Course);
+
+    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,137 @@
+using System.Text.Json;
+
+namespace Offcuts.Tests.Commands;
+
+/// <summary>A wall filled, kept and stacked on the command line. The wall is our own invention; its figures are worked by hand beside them.</summary>
+public sealed class WallFillCommandTests : IDisposable
+{
+    // One leg of 8 ft, free at both ends, two courses: each face takes 96 in of panels in each course.
+    private const string Bench = """
+        wall             bench
+        system           generic, invented
+        height           2'
+        core             6"
+        closed           no
+        leg A: 8' end
+          outside right
+
+        """;
+
+    private readonly TryYard _yard = new();
+
+    public WallFillCommandTests()
+    {
+        _yard.Must("stage", "new", "walls", "--date", "2026-06-10");
+        _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00 lead 7");
+        var file = Path.Combine(_yard.Folder, "bench.txt");
+        File.WriteAllText(file, Bench);
+        _yard.Must("wall", "import", "walls", file);
+    }
+
+    public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void A_filling_says_what_to_buy_how_sure_that_is_and_by_which_day_to_order()
+    {
+        // 4 rows of 96 in = 384 in = 8 panels of 48 in; the kerf and the stagger of 1 ft can only ask for more.
+        var told = _yard.Run("wall", "fill", "bench", "--time", "5");
+
+        told.Status.Should().Be(0, told.Error);
+        told.Out.Should().StartWith("Wall bench of walls: 4 courses to fill, all faces counted\n")
+            .And.Contain("On hand: short by ").And.Contain("; order by 2026-06-03\n").And.Contain("Spend on new pieces:")
+            .And.Contain("Not kept. Keep it with: offcuts wall fill bench --keep\n").And.Contain("Local code and licensed practice decide.");
+        var json = JsonDocument.Parse(_yard.Must("wall", "fill", "bench", "--time", "5", "--json").Out).RootElement;
+        json.GetProperty("new_at_least").GetInt64().Should().BeGreaterThanOrEqualTo(8);
+        json.GetProperty("courses").GetArrayLength().Should().Be(4);
+        json.GetProperty("plan").ValueKind.Should().Be(JsonValueKind.Null);
+    }
+
+    [Fact]
+    public void Without_stock_and_without_buying_every_course_is_told_with_its_reason()
+    {
+        var told = _yard.Run("wall", "fill", "bench", "--no-buy", "--time", "2");
+
+        told.Status.Should().Be(1);
+        told.Out.Should().Contain("On hand: 4 courses can't be filled\n")
+            .And.Contain("Not filled: A outside, course 1: what is left of foam 2-1/2x12 does not reach, and no more can be bought\n");
+    }
+
+    [Fact]
+    public void The_whole_job_in_filled_kept_stacked_filled_again_labelled_and_booked_and_taken_back()
+    {
+        _yard.Must("add", "foam 2-1/2x12 4', 4', 4', 4'", "line", "0");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5").Out.Should().Contain("Kept as plan 1. Say what is stacked with: offcuts wall stacked bench --course 1\n");
+        _yard.Must("wall", "fill", "bench", "--kept").Out.Should().Contain("Kept as plan 1.");
+
+        _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().Contain("A outside, course 2: the course below it does not stand yet\n");
+        var stacked = _yard.Must("wall", "stacked", "bench", "--course", "1").Out;
+        stacked.Should().Contain("stacked: A outside, course 1\nstacked: A inside, course 1\n")
+            .And.Contain("The rest is to be filled again from what is left: offcuts wall fill bench --keep\n");
+        _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().Contain("no filling of the wall bench is kept");
+        _yard.Must("history").Out.Should().Contain("stacked 2 courses of the wall bench");
+        _yard.Must("ledger").Out.Should().Contain("walls");
+
+        var json = JsonDocument.Parse(_yard.Must("wall", "fill", "bench", "--keep", "--time", "5", "--json").Out).RootElement;
+        json.GetProperty("courses").EnumerateArray().Select(course => course.GetProperty("course").GetInt32()).Should().Equal(2, 2);
+        var below = json.GetProperty("stacked").EnumerateArray().ToDictionary(
+            course => course.GetProperty("run").GetString()!, course => course.GetProperty("joints_mm").EnumerateArray().Select(at => at.GetDecimal()).ToArray());
+        below.Should().HaveCount(2);
+        foreach (var course in json.GetProperty("courses").EnumerateArray())
+        {
+            var ends = course.GetProperty("pieces").EnumerateArray().Select(one => one.GetProperty("to_mm").GetDecimal()).SkipLast(1).ToArray();
+            ends.Should().NotBeEmpty();
+            foreach (var joint in ends)
+                below[course.GetProperty("run").GetString()!].Should().OnlyContain(under => Math.Abs(under - joint) >= 304.8m, "the stagger is 1 ft from what stands");
+        }
+
+        _yard.Must("wall", "stacked", "bench", "--course", "2");
+        _yard.Run("wall", "fill", "bench").Error.Should().Be("every course of the wall bench stands already\n");
+
+        foreach (var _ in Enumerable.Range(0, 4)) _yard.Must("undo");
+        _yard.Run("wall", "fill", "bench", "--kept").Error.Should().Contain("no filling of the wall bench is kept");
+        _yard.Must("wall", "drop", "bench");
+    }
+
+    [Fact]
+    public void What_is_left_of_a_panel_comes_back_with_its_first_line_and_waits_for_its_label()
+    {
+        // Nothing but one panel of 12 ft: a course of one face takes 8 ft of it.
+        _yard.Must("add", "foam 2-1/2x12 12'", "line", "0");
+        _yard.Run("wall", "fill", "bench", "--no-buy", "--keep", "--time", "3").Status.Should().Be(1);
+        var filled = JsonDocument.Parse(_yard.Run("wall", "fill", "bench", "--kept", "--json").Out).RootElement;
+        var there = filled.GetProperty("courses").EnumerateArray().First(course => course.GetProperty("pieces").GetArrayLength() > 0);
+
+        var face = there.GetProperty("run").GetString()!.Split(' ')[1];
+        var stacked = _yard.Must("wall", "stacked", "bench", "--course", "1", "--face", face).Out;
+
+        stacked.Should().MatchRegex("new [^:]+: foam 2-1/2x12 3' 11-\\S+\" at no place yet; its label waits to be printed");
+        _yard.Must("list", "--json").Out.Should().Contain("first_line");
+    }
+
+    [Fact]
+    public void A_place_is_searched_with_what_would_be_left()
+    {
+        _yard.Must("add", "foam 2-1/2x12 4', 2'", "line", "0");
+
+        var told = _yard.Must("find", "foam", "2-1/2x12", "1' 7-1/2\"", "joint", "right").Out.Split('\n');
+
+        told[0].Should().Be("foam 2-1/2x12, 1' 7-1/2\", nonstructural; its right end on a pattern line, the left one free");
+        told[1].Should().Contain(", 2' sound").And.Contain("; left: ");
+        told[2].Should().Contain(", 4' sound");
+        JsonDocument.Parse(_yard.Must("find", "foam 2-1/2x12 1' 7-1/2\"", "--json").Out).RootElement.GetProperty("candidates").GetArrayLength().Should().Be(2);
+        _yard.Run("find", "foam", "2-1/2x12", "1'", "joint", "up").Error.Should().Contain("say at which end the joint is: joint left, joint right or joint both\n");
+    }
+
+    [Theory]
+    [InlineData("there is no wall named shed\n", "wall", "fill", "shed")]
+    [InlineData("no filling of the wall bench is kept; find and keep one with: offcuts wall fill bench --keep\n", "wall", "stacked", "bench", "--course", "1")]
+    [InlineData("\"top\" is no face; write outside or inside\n", "wall", "stacked", "bench", "--course", "1", "--face", "top")]
+    [InlineData("a course is a whole number from 1 up\n", "wall", "stacked", "bench", "--course", "0")]
+    public void What_cannot_be_is_refused_in_one_line(string sentence, params string[] words)
+    {
+        var told = _yard.Run(words);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be(sentence);
+    }
+}
