@@ -53,7 +53,7 @@ public sealed class WallFillCommandTests : IDisposable
 
         told.Status.Should().Be(1);
         told.Out.Should().Contain("On hand: 4 courses can't be filled\n")
-            .And.Contain("Not filled: A outside, course 1: what is left of foam 2-1/2x12 does not reach, and no more can be bought\n");
+            .And.Contain("Not filled: A outside, course 1: no foam 2-1/2x12 in the yard, and the plan buys nothing\n");
     }
 
     [Fact]
