@@ -15,7 +15,6 @@ internal sealed class Diving
     private const int MostRounds = 60;
     private const int MostListed = 3_000;
     private const int PatternsARow = 4;
-    private const long StepsAPattern = 80;
     private const int LeastLoss = 1_000;
     private const double AllButWhole = 1 - 1e-4;
     private const double Unused = 1e-4;
@@ -107,7 +106,7 @@ internal sealed class Diving
         relaxation = TowardsLength(rest, relaxation);
         var most = _most - _settled.Sum(_tier.Cost);
         var guide = Guide.Linear(rest, relaxation);
-        if (PatternEnumeration.All(rest, guide.Limits(most), MostListed, StepsAPattern * MostListed) is not { } patterns)
+        if (PatternEnumeration.All(rest, guide.Limits(most), MostListed, PatternEnumeration.StepsAPattern * MostListed) is not { } patterns)
         {
             _listable = Open(rest) * 7 / 8;
             return (false, null);

@@ -15,7 +15,7 @@ internal static class Reopening
     private const int Patience = 60;
     private const int PatienceLostOnLongLists = 6;
     private const int MostPatterns = 1_500;
-    private const long MostSteps = 80 * MostPatterns;
+    private const long MostSteps = PatternEnumeration.StepsAPattern * MostPatterns;
     private const int MostNodes = 60;
     private const int Seed = 1;
 

@@ -19,7 +19,7 @@ internal readonly record struct Ripped(int SawCuts, long StripValue)
 /// <summary>
 /// Spans, or store pieces, that are alike in all that matters: length, value, and what they may serve.
 /// </summary>
-internal sealed class Supply
+internal sealed record Supply
 {
     private long? _largestDrop;
 
@@ -69,19 +69,9 @@ internal sealed class Supply
     public Ripped Rip(int demand, bool whole) => (whole ? WholeRips : Rips)?[demand] ?? default;
 
     /// <summary>The same where some demands may no longer be taken from it.</summary>
-    public Supply Without(Func<int, bool> demand) => new()
+    public Supply Without(Func<int, bool> demand) => this with
     {
-        Length = Length,
-        Count = Count,
-        Bought = Bought,
-        Unlimited = Unlimited,
-        Places = Places,
-        Treated = Treated,
-        Value = Value,
-        ValueBefore = ValueBefore,
         Allows = [.. Allows.Select((allowed, d) => allowed && !demand(d))],
         Whole = [.. Whole.Select((allowed, d) => allowed && !demand(d))],
-        Rips = Rips,
-        WholeRips = WholeRips,
     };
 }

@@ -80,8 +80,8 @@ internal sealed class SupplyBranching
     {
         var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, Value - 1, Rounds, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
-        var branch = Undecided(node.Tier, paths);
         if (bound >= Value) return long.MaxValue;
+        var branch = Undecided(node.Tier, paths);
         var guide = Guide.By(node.Tier, _guide.AtDuals, cells);
         bound = Counted(node.Tier, guide, bound, branch is null ? Last : Inner);
         if (bound >= Value) return long.MaxValue;

@@ -128,8 +128,9 @@ internal static class TierSolver
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        if (tier.Goal == Goal.GivenUp && Small(tier, best, Guide.Linear(tier, relaxation), effort) is { } small) return (small, tier.Value(small), Guide.Linear(tier, relaxation));
-        var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
+        var guide = Guide.Linear(tier, relaxation);
+        if (tier.Goal == Goal.GivenUp && Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
+        guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
         var step = tier.Value(best) - 1 - bound;

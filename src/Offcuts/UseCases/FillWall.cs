@@ -92,7 +92,7 @@ public sealed class FillWall(YardFile yard)
             return StoreFaults.ChangedMeanwhile();
         return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work =>
         {
-            foreach (var course in Standing(filled.Kept).Where(course => !yard.StackedCourses().Any(stacked => Same(stacked.Wall, course.Wall) && Key(stacked) == Key(course)))) work.Stack(course);
+            Stack(work, filled.Kept, Standing(filled.Kept));
             id = work.KeepWallPlan(wall, filled.Plan);
         }).Then<int>(_ => id);
     }
@@ -109,6 +109,13 @@ public sealed class FillWall(YardFile yard)
 
     /// <summary>The filling of a wall that is kept, or none.</summary>
     internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));
+
+    /// <summary>Stacks those of these courses that are not stacked yet.</summary>
+    internal void Stack(YardChange work, StageWall wall, IEnumerable<StackedCourse> courses)
+    {
+        var there = StackedOf(wall).Select(Key).ToHashSet();
+        foreach (var course in courses.Where(course => !there.Contains(Key(course)))) work.Stack(course);
+    }
 
     private IReadOnlyList<StackedCourse> StackedOf(StageWall wall) => [.. yard.StackedCourses().Where(course => Same(course.Wall, wall.Sheet.Name))];
 

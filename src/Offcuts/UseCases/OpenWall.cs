@@ -26,14 +26,14 @@ public sealed record WallCard(
 public sealed class OpenWall(YardFile yard, DateOnly today)
 {
     /// <summary>The card of the wall of a name, or why it can't be taken off.</summary>
-    public Result<WallCard> Of(string name) => new TakeOffWall(yard).Of(name).Then(taken => new SeeWall(yard).Of(name).Then<WallCard>(picture => new WallCard(
+    public Result<WallCard> Of(string name) => new TakeOffWall(yard).Of(name).Then<WallCard>(taken => new WallCard(
         taken.Kept.Sheet.Name,
         taken.Takeoff.Wall,
-        picture,
+        new SeeWall(yard).Of(taken.Kept, taken.Takeoff.Wall),
         [.. Figures(taken, yard.Settings().Unit)],
         [.. taken.Stock.Select(line => TakeoffText.Of(line, yard.Settings().Unit, today))],
         taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
-        [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)])));
+        [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)]));
 
     // The takeoff's own lines: a figure at the margin, what it is made of set in below it, up to the first blank line behind them.
     private IEnumerable<WallFigure> Figures(WallTakenOff taken, LengthUnit unit)

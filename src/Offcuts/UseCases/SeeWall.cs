@@ -2,6 +2,7 @@ using Offcuts.Core.Faults;
 using Offcuts.Core.Walls;
 using Offcuts.Print;
 using Offcuts.Store;
+using Offcuts.Walls;
 
 namespace Offcuts.UseCases;
 
@@ -14,9 +15,14 @@ public sealed class SeeWall(YardFile yard)
     public Result<WallPicture> Of(string name, RunPlan? plan = null)
     {
         var walls = new ChangeWalls(yard);
+        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid => Of(kept, laid, plan)));
+    }
+
+    /// <summary>The same of a wall that is laid out already.</summary>
+    internal WallPicture Of(StageWall kept, LaidWall laid, RunPlan? plan = null)
+    {
         var fill = new FillWall(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid =>
-            DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept).Select(course => (course.Run, course.Course)))));
+        return DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept).Select(course => (course.Run, course.Course)));
     }
 
     /// <summary>

@@ -55,8 +55,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         var told = $"stacked {Words.Count(stacked.Length, "course")} of the wall {here.Wall.Sheet.Name}";
         return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, told, work =>
         {
-            foreach (var course in standing.Concat(stacked).Where(course => !yard.StackedCourses().Any(other => Same(other.Wall, course.Wall) && (other.Run, other.Course) == (course.Run, course.Course))))
-                work.Stack(course);
+            fill.Stack(work, here.Wall, standing.Concat(stacked));
             work.DropWallPlan(here.Wall.Sheet.Name);
         }).Then<WallStacked>(carried => new WallStacked(stacked, carried, rest));
     }
