@@ -34,7 +34,7 @@ public static class Explainer
         {
             Cut = cut,
             From = from,
-            Candidates = [.. problem.Pieces.Where(piece => piece.Material.Equals(cut.Material) || (cut.Rip && Ripping.May(piece.Material, cut.Material))).Select(piece => Judged(problem, plan, piece, cut))],
+            Candidates = [.. problem.Pieces.Where(piece => piece.Material.Equals(cut.Material) || (cut.Rip && Ripping.May(piece.Material, cut.Material)) || NearFoams.Are(piece.Material, cut.Material)).Select(piece => Judged(problem, plan, piece, cut))],
             Instead = instead,
             NotTried = sources.Length - instead.Length,
             Unfilled = unfilled,

@@ -12,7 +12,7 @@ public sealed record Explanation
     /// <summary>The plan's pieces that it is cut from, by their place in the plan, and how many copies each gives.</summary>
     public required IReadOnlyList<(int Piece, int Copies)> From { get; init; }
 
-    /// <summary>Every yard piece of its material, or wide enough to be ripped to it where the cut may be, in the yard's order.</summary>
+    /// <summary>Every yard piece of its material, or wide enough to be ripped to it where the cut may be, or foam that differs in type alone, in the yard's order.</summary>
     public required IReadOnlyList<Candidate> Candidates { get; init; }
 
     /// <summary>The best plans without one of those yard pieces for this cut; the first few pieces only.</summary>

@@ -44,6 +44,7 @@ public static class Matcher
             Unfilled = unfilled,
             Savings = Savings(problem, tiers, unserved.Concat(left), hardware, beside, effort),
             Unpriced = Unpriced(problem, pieces),
+            Near = NearFoams.Bought(problem, pieces),
             Wishes = problem.Wishes,
         };
         var faults = PlanChecker.Faults(problem, plan);

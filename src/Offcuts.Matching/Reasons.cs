@@ -13,8 +13,10 @@ internal static class Reasons
     public static string Of(Problem problem, CutRow row) =>
         row.Piece >= 0 ? PlanReasons.PinnedTaken(problem.CodeText(problem.Pieces[row.Piece].Code)) : Of(problem, row.Cut);
 
-    /// <summary>Why a cut stays unfilled.</summary>
-    public static string Of(Problem problem, RequiredCut cut)
+    /// <summary>Why a cut stays unfilled, and which foam would do but for its type.</summary>
+    public static string Of(Problem problem, RequiredCut cut) => Alone(problem, cut) + NearFoams.Behind(problem, cut);
+
+    private static string Alone(Problem problem, RequiredCut cut)
     {
         if (cut.Material is Core.Materials.Sheet) return PlanReasons.Sheet();
         var rules = problem.Settings.Rules;

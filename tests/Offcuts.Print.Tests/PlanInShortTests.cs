@@ -34,6 +34,20 @@ public sealed class PlanInShortTests
     }
 
     [Fact]
+    public void Value_that_the_yard_gains_is_no_negative_loss()
+    {
+        var tiers = Invented.Plan.Tiers with { ValueGivenUp = Figure.Best(-1410) };
+
+        PlanInShort.Of(Invented.Plan with { Tiers = tiers }, "$").Should()
+            .Contain("Spends $38.90 without tax, gains the yard $14.10 of value, saves $88.85 against all new.");
+    }
+
+    [Fact]
+    public void Foam_that_is_bought_while_another_type_lies_in_the_yard_is_pointed_out() =>
+        PlanInShort.Of(Invented.Plan with { Near = [new NearFoam("foam 2x12", "foam 2x12 II", 3)] }, "$").Should()
+            .Contain("! foam 2x12 is bought; 3 pieces of foam 2x12 II in the yard would do but for the type: if it may be that, ask for foam 2x12 II.");
+
+    [Fact]
     public void How_far_each_figure_may_be_off_is_told()
     {
         var tiers = Invented.Plan.Tiers with { Unfilled = new Figure(3, 1), Spend = new Figure(3890, 3000), ValueGivenUp = Figure.Best(-5) };

@@ -92,8 +92,11 @@ public sealed class PlanTests : IDisposable
         var document = System.Text.Json.Nodes.JsonNode.Parse(PlanText.Write(Samples.Plan))!.AsObject();
         document.Remove("pins").Should().BeTrue();
         document.Remove("spares").Should().BeTrue();
+        document.Remove("near").Should().BeTrue();
 
-        PlanText.ReadPlan(document.ToJsonString(), new Values()).Wishes.Empty.Should().BeTrue();
+        var read = PlanText.ReadPlan(document.ToJsonString(), new Values());
+        read.Wishes.Empty.Should().BeTrue();
+        read.Near.Should().BeEmpty();
     }
 
     [Fact]

@@ -120,6 +120,7 @@ internal static class Samples
         Unfilled = [new Unfilled("walls", "stud", 2, "no 2x4 is long enough: the longest is short by 4\"")],
         Savings = new PlanSavings(new Money(5100), new Money(2415), AllNewProven: false, ["#4"]),
         Unpriced = ["#4", "Kantholz »schräg«"],
+        Near = [new NearFoam("foam 2x12", "foam 2x12 II", 3)],
         Wishes = new Wishes([new Pin(Long, "walls", "stud")], [new Spare(Long, "porch", "post"), new Spare(Long)]),
     };
 

@@ -14,6 +14,14 @@ public static class PlanReasons
     public static string NoMaterialNoBuy(string material) =>
         $"no {TextRules.Harmless(material)} in the yard, and the plan buys nothing";
 
+    /// <summary>The yard has foam of the same thickness and height, but of another type.</summary>
+    public static string NearFoam(int pieces, string there) =>
+        $"{pieces} {(pieces == 1 ? "piece" : "pieces")} of {TextRules.Harmless(there)} in the yard would do but for the type: if it may be that, ask for {TextRules.Harmless(there)}";
+
+    /// <summary>The same where new foam is bought for the cuts.</summary>
+    public static string NearFoamBought(int pieces, string there, string asked) =>
+        $"{TextRules.Harmless(asked)} is bought; {NearFoam(pieces, there)}";
+
     /// <summary>Everything that may serve is too short.</summary>
     public static string TooShort(Length longest, Length needed, LengthUnit unit) =>
         $"too short by {LengthText.Faithful(needed - longest, unit)}: the longest that may serve is {LengthText.Faithful(longest, unit)}, needed is {LengthText.Faithful(needed, unit)}";

@@ -148,6 +148,12 @@ public sealed record HardwareFill(HardwareNeed Need, int FromYard, int ToBuy, Mo
 /// <param name="Reason">Why, in a sentence.</param>
 public sealed record Unfilled(string Stage, string Cut, int Count, string Reason);
 
+/// <summary>Pieces that would serve a cut but for being of another foam type, or of none that is known.</summary>
+/// <param name="Asked">The foam that is asked for.</param>
+/// <param name="There">The foam that lies in the yard, as thick and as high.</param>
+/// <param name="Pieces">How many pieces of it would serve one of the cuts.</param>
+public sealed record NearFoam(string Asked, string There, int Pieces);
+
 /// <summary>What the plan saves, measured against the same cuts bought entirely new at their own best plan.</summary>
 /// <param name="AllNew">What that would cost; counts only needs this plan fills.</param>
 /// <param name="Spend">What this plan spends.</param>
@@ -182,6 +188,9 @@ public sealed record Plan
 
     /// <summary>Materials used or needed that have no price: their value counts as 0 and they can't be bought.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }
+
+    /// <summary>Foam that is bought while the yard has the same of another type; none where nothing of the kind is.</summary>
+    public IReadOnlyList<NearFoam> Near { get; init; } = [];
 
     /// <summary>What was said of single pieces before it was made; it keeps to that.</summary>
     public Wishes Wishes { get; init; } = Wishes.None;

@@ -86,6 +86,8 @@ internal sealed class CutSheetContent
                 ("to pay", Cash(Shopping.Total)),
             ];
 
+    public IReadOnlyList<string> Near => [.. _plan.Near.Select(near => $"{PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}.")];
+
     public bool HardwareDone => _kept?.HardwareDone ?? false;
 
     /// <summary>True once the hardware is counted out or given up: then none of it is bought.</summary>

@@ -132,6 +132,7 @@ internal sealed class CutSheetPdf : IDisposable
         _flow.Heads(columns, Small);
         foreach (var row in rows) _flow.Row(columns, [row.Count, row.What, row.Each, row.Cost, row.About], Body);
         foreach (var (label, amount) in _content.Sums) _flow.Row(columns, ["", label, "", amount, ""], Body, bold: true);
+        foreach (var near in _content.Near) Line(near);
     }
 
     private void Hardware()

@@ -114,6 +114,7 @@ internal sealed class CutSheetText
         }
 
         foreach (var (label, amount) in content.Sums) Lines(table.Row("", label, "", amount));
+        foreach (var near in content.Near) Wrapped(near, 2);
     }
 
     private void Hardware(CutSheetContent content)

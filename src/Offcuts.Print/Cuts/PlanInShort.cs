@@ -25,7 +25,8 @@ public static class PlanInShort
         }
 
         if (plan.Tiers.Rips is { Value: > 0 } rips) yield return $"Rips {Cuts(rips.Value)} out of wider pieces.";
-        yield return $"Spends {Cash(spend.Value)} without tax, gives up {Cash(value.Value)} of yard value, {Saved(plan.Savings.Saved, sign)}.";
+        yield return $"Spends {Cash(spend.Value)} without tax, {Worth(value.Value)}, {Saved(plan.Savings.Saved, sign)}.";
+        foreach (var near in plan.Near) yield return $"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}.";
         yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
         var (own, bought) = (plan.Pieces.Count(piece => piece.Source is not null), plan.Pieces.Count(piece => piece.Bought is not null));
         yield return $"Takes {own} {(own == 1 ? "piece" : "pieces")} from the yard and {bought} to buy; {plan.Tiers.SawCuts} saw {(plan.Tiers.SawCuts == 1 ? "cut" : "cuts")}.";
@@ -38,6 +39,8 @@ public static class PlanInShort
             if (plan.Tiers.SawCutsBound is { } saws && saws < plan.Tiers.SawCuts) yield return $"at best {saws} saw {(saws == 1 ? "cut" : "cuts")} would do";
             if (!value.Proven) yield return $"at best {Cash(value.Bound)} of yard value would be given up";
         }
+
+        string Worth(long cents) => cents < 0 ? $"gains the yard {Cash(-cents)} of value" : $"gives up {Cash(cents)} of yard value";
 
         string Cash(long cents) => new Money(cents).ToText(sign);
     }

@@ -23,7 +23,7 @@ public static class PlanWorth
         if (tiers.Rips is { } rips) yield return Line("Ripped out of wider pieces", rips, value => value == 1 ? "1 cut" : $"{value} cuts");
         if (tiers.SawCutsBound is { } fewest) yield return Line("Saw cuts, which came before value here", new Figure(tiers.SawCuts, fewest), value => $"{value}");
         yield return Line("Yard value given up", tiers.ValueGivenUp, value => new Money(value).ToText(sign));
-        if (tiers.ValueGivenUp.Value < 0) yield return "  Below 0: the kept remainders, those of new pieces included, are worth more than what the yard gives.";
+        yield return "  Yard value is what a piece would cost to replace, discounted for being short or worn; counted is what the yard gives, less what comes back. Below 0 the yard gains.";
         if (tiers.SawCutsBound is null) yield return $"Saw cuts: {tiers.SawCuts}; no bound is claimed for these.";
 
         var savings = plan.Savings;

@@ -58,6 +58,8 @@ internal sealed record UnfilledJson(string Stage, string Cut, int Count, string 
 
 internal sealed record SavingsJson(long AllNewCents, long SpendCents, bool AllNewProven, string[] Unpriced);
 
+internal sealed record NearJson(string Asked, string There, int Pieces);
+
 internal sealed record PinJson(string Code, string Stage, string Cut);
 
 internal sealed record SpareJson(string Code, string Stage, string Cut);
@@ -65,4 +67,5 @@ internal sealed record SpareJson(string Code, string Stage, string Cut);
 // What was added after the first version is optional: an older document does not have it.
 internal sealed record PlanJson(
     int Schema, string[] Stages, TiersJson Tiers, PlannedPieceJson[] Pieces, HardwareJson[] Hardware, UnfilledJson[] Unfilled, SavingsJson Savings, string[] Unpriced,
-    PinJson[]? Pins = null, SpareJson[]? Spares = null);
+    PinJson[]? Pins = null, SpareJson[]? Spares = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] NearJson[]? Near = null);

@@ -117,6 +117,7 @@ internal static class PlanCommands
             var after = yard.Plan(kept.Id)!;
             foreach (var act in list) context.Say(TellAct(after, act.Index));
             TellDone(context, yard, result);
+            foreach (var line in CutText.Next(result)) context.Say(line);
             return Exit.Done;
         }));
         return command;
@@ -126,10 +127,12 @@ internal static class PlanCommands
     {
         var piece = kept.Steps[index].Actual ?? kept.Plan.Pieces[index];
         var name = piece.Source?.Code.ToString() ?? $"bought {piece.Material} {piece.Length}";
-        var how = kept.Steps[index].State == StepState.Done ? "cut as planned" : "cut otherwise";
+        var planned = kept.Plan.Pieces[index].Cuts.Count;
+        var asPlanned = kept.Steps[index].State == StepState.Done;
         var scrap = piece.Remainders.Where(left => !left.Kept).Aggregate(Length.Zero, (sum, left) => sum + left.Length);
         var ripped = piece.Cuts.Count(cut => cut.Rip is not null);
-        return $"{name}: {how}, {Words.Count(piece.Cuts.Count, "cut")}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
+        var how = asPlanned ? $"cut as planned, {Words.Count(piece.Cuts.Count, "cut")}" : $"cut otherwise, {piece.Cuts.Count} of {Words.Count(planned, "cut")} came out right";
+        return $"{name}: {how}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
     }
 
     /// <summary>Says what carrying out did.</summary>
@@ -142,8 +145,7 @@ internal static class PlanCommands
             context.Say("A cut can take the grade stamp off: where it still shows on a new piece, mark it stamped.");
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
             context.Say($"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}; let go with: offcuts free");
-        foreach (var line in done.Lines)
-            context.Say($"{line.Stage}: all new {line.AllNew.ToText(settings.CurrencySign)}, spent {line.Spent.ToText(settings.CurrencySign)}, saved {line.Saved.ToText(settings.CurrencySign)}");
+        foreach (var line in CutText.Gained(done, settings.CurrencySign)) context.Say(line);
         if (PriceBook.OldSentence(yard.Prices().Old(context.World.Today)) is { } old) context.Say(old);
     }
 

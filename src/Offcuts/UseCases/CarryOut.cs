@@ -31,7 +31,11 @@ public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length>
 /// <param name="NewPieces">Remainders and strips that went back to the yard; their labels wait to be printed.</param>
 /// <param name="Lines">What the ledger gained.</param>
 /// <param name="Reserved">Pieces that the plan relies on for its other stages and that are reserved for them now.</param>
-public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines, IReadOnlyList<Piece> Reserved);
+public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<LedgerLine> Lines, IReadOnlyList<Piece> Reserved)
+{
+    /// <summary>Cuts of the pieces cut now that did not come out right: their stages lack them still.</summary>
+    public IReadOnlyList<PlannedCut> NotMade { get; init; } = [];
+}
 
 /// <summary>
 /// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders and kept strips
@@ -97,8 +101,14 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             foreach (var line in lines) work.AddLedgerLine(line);
             also(work);
         });
-        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved));
+        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved) { NotMade = NotMade(kept, acts) });
     }
+
+    private static PlannedCut[] NotMade(KeptPlan kept, IReadOnlyList<CutAct> acts) =>
+    [
+        .. acts.SelectMany(act => kept.Plan.Pieces[act.Index].Cuts.Where((cut, i) =>
+            act.Otherwise is { } happened ? !happened.Made.Contains(i) : act.Really is { } really && !really.Cuts.Contains(cut))),
+    ];
 
     // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
     private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts)

@@ -18,13 +18,15 @@ public static class LedgerText
         var sign = yard.Settings().CurrencySign;
         if (lines.Count == 0)
         {
-            yield return "Nothing was carried out yet, so nothing is saved yet.";
+            yield return yard.Plans().Any(plan => plan.PiecesCut.Any())
+                ? "Nothing that was carried out came out right yet, so nothing is saved yet."
+                : "Nothing was carried out yet, so nothing is saved yet.";
             yield break;
         }
 
         if (everyLine)
             foreach (var line in lines)
-                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(sign)}, {Words.Count(line.PiecesUsed, "piece")} used";
+                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(sign)} (all new {line.AllNew.ToText(sign)}, spent {line.Spent.ToText(sign)}), {Words.Count(line.PiecesUsed, "piece")} used";
 
         var ledger = Ledger.Of(lines, [.. yard.Stages().Select(stage => stage.Name)]);
         foreach (var sum in ledger.ByStage)

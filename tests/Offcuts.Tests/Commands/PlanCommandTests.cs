@@ -188,11 +188,59 @@ public sealed class PlanCommandTests : IDisposable
         var told = _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40");
 
         // 96 in less 30, less 40, less a kerf of 1/8 in after each.
-        told.Lines[0].Should().EndWith(": cut otherwise, 1 cut, 25-3/4\" of scrap");
+        told.Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 25-3/4\" of scrap");
         told.Lines[1].Should().MatchRegex(@"^new \w{3} \w{4}: 2x4 3' 4"" at rack; its label waits to be printed$");
         _yard.Must("stage", "list").Lines[1].Should().MatchRegex(@"^walls\s+3\s+2\s*$");
         _yard.Must("plan", "--save").Lines[^1].Should().Be("Kept as plan 2. Carry it out with: offcuts cut 2 --all");
         _yard.Must("plans").Lines.Should().HaveCount(3);
+    }
+
+    // One shelf of 30 in is made: bought new, at its own best plan, it takes one board of 4.18.
+    [Fact]
+    public void A_miscut_says_what_is_lacking_what_the_money_is_measured_against_and_what_to_do_next()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40");
+
+        told.Lines[^4..].Should().Equal(
+            "walls: all new $4.18, spent $0.00, saved $4.18",
+            "All new is what the cuts made now add to the cost of buying everything made so far new, at its own best plan; spent is what was paid for the pieces cut now. A cut that went wrong counts once it is made.",
+            "Lacking still: 2 x shelf (walls).",
+            "Match the rest again with: offcuts plan walls --save");
+        _yard.Must("ledger", "--lines").Lines[0].Should().Be("2026-06-01  plan 1  walls: saved $4.18 (all new $4.18, spent $0.00), 1 piece used");
+    }
+
+    [Fact]
+    public void A_piece_that_is_spoilt_altogether_saves_nothing_and_says_so()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Must("cut", "--piece", "1", "--spoilt");
+
+        told.Lines[0].Should().EndWith(": cut otherwise, 0 of 3 cuts came out right, 96\" of scrap");
+        told.Lines[^3..].Should().Equal(
+            "Nothing came out right, so nothing is saved by it; nothing was spent on it either.",
+            "Lacking still: 3 x shelf (walls).",
+            "Match the rest again with: offcuts plan walls --save");
+        _yard.Must("ledger").Lines[0].Should().Be("Nothing that was carried out came out right yet, so nothing is saved yet.");
+    }
+
+    // The new board was paid for, and nothing came of it.
+    [Fact]
+    public void A_bought_board_that_is_spoilt_is_a_loss()
+    {
+        _yard.Must("stage", "new", "stem wall");
+        _yard.Must("stage", "need", "stem wall", "shelf: 2x4 30 x3");
+        _yard.Must("price", "set", "2x4 8' 4.18");
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Must("cut", "--piece", "1", "--spoilt");
+
+        told.Lines.Should().Contain("stem wall: all new $0.00, spent $4.18, saved -$4.18");
+        told.Lines[^1].Should().Be("Match the rest again with: offcuts plan \"stem wall\" --save");
     }
 
     [Fact]

@@ -86,6 +86,7 @@ internal static class PlanRows
 
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
             yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}";
+        if (done.NotMade.Count > 0) yield return $"lacking still: {CutText.Lacking(done)}; ^R matches the rest again";
         if (done.NewPieces.Count == 0) yield break;
         var mixed = done.NewPieces.Select(piece => piece.Material).Distinct().Count() > 1;
         yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {(mixed ? $"{piece.Material} " : "")}{piece.Length.ToText(settings.Unit)}"))}";
@@ -253,6 +254,9 @@ internal static class PlanRows
             var text = $"{row.Count} x {row.Material.Name}{size}{(row.Treated ? ", treated" : "")}: {row.Cost.ToText(sign)}{(about.Count > 0 ? $" ({string.Join("; ", about)})" : "")}";
             foreach (var line in Row.Wrapped(text, width, indent: 2)) yield return line;
         }
+
+        foreach (var near in plan.Near)
+            foreach (var line in Row.Wrapped($"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}", width, Tone.Caution, indent: 2)) yield return line;
     }
 
     private static string First(Piece piece) => (piece.Nails, piece.Concrete) switch

@@ -1,0 +1,35 @@
+using Offcuts.Core.Plans;
+
+namespace Offcuts.UseCases;
+
+/// <summary>What carrying out did, in sentences: what came of it in money, what is lacking still, and what to do next.</summary>
+public static class CutText
+{
+    /// <summary>What all-new means in the lines of an act.</summary>
+    public const string AllNewMeans =
+        "All new is what the cuts made now add to the cost of buying everything made so far new, at its own best plan; spent is what was paid for the pieces cut now. A cut that went wrong counts once it is made.";
+
+    /// <summary>What the ledger gained, stage by stage; why it gained nothing where it did not.</summary>
+    public static IEnumerable<string> Gained(CarriedOut done, string sign)
+    {
+        foreach (var line in done.Lines)
+            yield return $"{line.Stage}: all new {line.AllNew.ToText(sign)}, spent {line.Spent.ToText(sign)}, saved {line.Saved.ToText(sign)}";
+        if (done.NotMade.Count == 0) yield break;
+        yield return done.Lines.Count == 0 ? "Nothing came out right, so nothing is saved by it; nothing was spent on it either." : AllNewMeans;
+    }
+
+    /// <summary>What is lacking still and how the rest is matched again; nothing where all came out right.</summary>
+    public static IEnumerable<string> Next(CarriedOut done)
+    {
+        if (done.NotMade.Count == 0) yield break;
+        yield return $"Lacking still: {Lacking(done)}.";
+        yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(Quoted))} --save";
+    }
+
+    /// <summary>The cuts that are lacking, counted by name.</summary>
+    public static string Lacking(CarriedOut done) => string.Join(", ", done.NotMade.GroupBy(cut => (cut.Stage, cut.Cut)).Select(same => $"{same.Count()} x {same.Key.Cut} ({same.Key.Stage})"));
+
+    private static IEnumerable<string> Stages(CarriedOut done) => done.NotMade.Select(cut => cut.Stage).Distinct();
+
+    private static string Quoted(string name) => name.All(char.IsLetterOrDigit) ? name : $"\"{name}\"";
+}

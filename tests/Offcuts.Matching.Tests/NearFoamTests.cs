@@ -1,0 +1,55 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using static Offcuts.Matching.Tests.Scene;
+
+namespace Offcuts.Matching.Tests;
+
+/// <summary>Foam of the same thickness and height but another type is never matched, but a plan that lacks or buys the one names the other.</summary>
+public sealed class NearFoamTests
+{
+    private static readonly Material Plain = MaterialReader.Read("foam 2-1/2x12").Value;
+
+    private static readonly Material Typed = MaterialReader.Read("foam 2-1/2x12 II").Value;
+
+    private static Piece Panel(Material foam, string length, int number) => Board(length, number) with { Material = foam };
+
+    private static RequiredCut Infill(Material foam, string length = "24\"", int count = 1) => Cut(length, count) with { Material = foam };
+
+    [Fact]
+    public void A_cut_of_plain_foam_that_stays_unfilled_names_the_typed_foam_of_the_yard() =>
+        Match(Request([Panel(Typed, "48\"", 1), Panel(Typed, "30\"", 2)], [Infill(Plain)])).Unfilled.Single().Reason
+            .Should().Be("no foam 2-1/2x12 in the yard, and it has no price; 2 pieces of foam 2-1/2x12 II in the yard would do but for the type: if it may be that, ask for foam 2-1/2x12 II");
+
+    [Fact]
+    public void A_cut_of_typed_foam_names_the_plain_foam() =>
+        Match(Request([Panel(Plain, "48\"", 1)], [Infill(Typed)])).Unfilled.Single().Reason
+            .Should().Be("no foam 2-1/2x12 II in the yard, and it has no price; 1 piece of foam 2-1/2x12 in the yard would do but for the type: if it may be that, ask for foam 2-1/2x12");
+
+    [Fact]
+    public void Foam_of_another_height_or_too_short_is_not_near() =>
+        Match(Request([Panel(MaterialReader.Read("foam 2-1/2x16 II").Value, "48\"", 1), Panel(Typed, "20\"", 2)], [Infill(Plain)])).Unfilled.Single().Reason
+            .Should().Be("no foam 2-1/2x12 in the yard, and it has no price");
+
+    [Fact]
+    public void A_plan_that_buys_foam_names_what_the_yard_has_of_another_type()
+    {
+        var price = Price("48\"", 950) with { Material = Plain };
+        Match(Request([Panel(Typed, "48\"", 1), Panel(Typed, "20\"", 2)], [Infill(Plain)], price)).Near.Should().Equal(new NearFoam("foam 2-1/2x12", "foam 2-1/2x12 II", 1));
+    }
+
+    [Fact]
+    public void A_plan_that_buys_none_of_it_names_nothing()
+    {
+        var price = Price("48\"", 950) with { Material = Plain };
+        Match(Request([Panel(Typed, "48\"", 1), Panel(Plain, "48\"", 2)], [Infill(Plain)], price)).Near.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void An_explanation_lists_it_among_what_could_not_serve()
+    {
+        var problem = Problem.Create(Request([Panel(Typed, "48\"", 1)], [Infill(Plain)])).Value;
+        Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None)
+            .Candidates.Single().WhyNot.Should().Be("it is foam 2-1/2x12 II, and the cut is of foam 2-1/2x12");
+    }
+}
