@@ -10,8 +10,11 @@ namespace Offcuts.Matching;
 /// </summary>
 public static class Explainer
 {
-    /// <summary>How many pieces are tried without.</summary>
-    public const int MostTried = 3;
+    /// <summary>How many pieces are tried without, at most.</summary>
+    public const int MostTried = 24;
+
+    // A match gets no less than its share of the time among so many; what is left of the time then goes to further pieces.
+    private const int SharedAmong = 3;
 
     /// <summary>
     /// Why the plan fills this cut as it does. What is matched again has the same proof of its own: a figure that is not proven is
@@ -26,10 +29,9 @@ public static class Explainer
         bool Mine(PlannedCut one) => one.Stage == cut.Stage && one.Cut == cut.Name;
         var from = plan.Pieces.Select((piece, i) => (Piece: i, Copies: piece.Cuts.Count(Mine))).Where(one => one.Copies > 0).ToArray();
         var sources = from.Select(one => plan.Pieces[one.Piece].Source).OfType<Piece>().ToArray();
-        var tried = sources.Take(MostTried).ToArray();
         var unfilled = plan.Unfilled.Where(one => one.Stage == cut.Stage && one.Cut == cut.Name).ToArray();
-        var share = new Share(limits, tried.Length + (unfilled.Length > 0 ? Remedies.MostMatches : 0));
-        WithoutPiece[] instead = [.. tried.TakeWhile(_ => !limits.Cancel.IsCancellationRequested).Select(piece => Without(problem, piece, cut, share.Next()))];
+        var share = new Share(limits, Math.Min(sources.Length, SharedAmong) + (unfilled.Length > 0 ? Remedies.MostMatches : 0));
+        WithoutPiece[] instead = [.. sources.Take(MostTried).TakeWhile((_, i) => !limits.Cancel.IsCancellationRequested && share.HasTimeFor(i, Math.Min(sources.Length, SharedAmong))).Select(piece => Without(problem, piece, cut, share.Next()))];
         return new Explanation
         {
             Cut = cut,
@@ -61,9 +63,17 @@ public static class Explainer
         return new WithoutPiece(piece, problem.Wishes.Pins.Any(Pins), Matcher.Match(changed.Value, limits).Tiers);
     }
 
-    // The time is shared out evenly: what is matched again is as large as the problem itself.
+    // What is matched again is as large as the problem itself, so each match has its share of the time; most need little of it.
     private sealed class Share(MatchLimits limits, int parts)
     {
-        public MatchLimits Next() => limits with { Time = limits.Time / Math.Max(1, parts), Progress = null };
+        private readonly long _begun = limits.Time is null ? 0 : limits.Clock!.GetTimestamp();
+
+        private TimeSpan? Each => limits.Time / Math.Max(1, parts);
+
+        public MatchLimits Next() => limits with { Time = Each, Progress = null };
+
+        /// <summary>True for the first pieces, and for another where the time of those is not used up.</summary>
+        public bool HasTimeFor(int piece, int first) =>
+            Each is not { } each || piece < first || limits.Clock!.GetElapsedTime(_begun) < each * (first - 1);
     }
 }

@@ -15,7 +15,7 @@ public sealed record Explanation
     /// <summary>Every yard piece of its material, or wide enough to be ripped to it where the cut may be, or foam that differs in type alone, in the yard's order.</summary>
     public required IReadOnlyList<Candidate> Candidates { get; init; }
 
-    /// <summary>The best plans without one of those yard pieces for this cut; the first few pieces only.</summary>
+    /// <summary>The best plans without one of those yard pieces for this cut; as many as the time allows.</summary>
     public required IReadOnlyList<WithoutPiece> Instead { get; init; }
 
     /// <summary>How many yard pieces serve it beyond those in <see cref="Instead"/>.</summary>

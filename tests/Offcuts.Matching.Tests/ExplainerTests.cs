@@ -71,12 +71,35 @@ public sealed class ExplainerTests
     }
 
     [Fact]
-    public void Only_the_first_three_pieces_are_tried()
+    public void Without_a_limit_of_time_many_pieces_are_tried_and_the_rest_is_counted()
     {
-        var why = Explain(Request(Enumerable.Range(1, 5).Select(i => Board("50\"", i)), [Cut("48\"", 5)], Price("8'", 400)));
+        var why = Explain(Request(Enumerable.Range(1, 26).Select(i => Board("50\"", i)), [Cut("48\"", 26)], Price("8'", 400)));
+
+        why.Instead.Should().HaveCount(24);
+        why.NotTried.Should().Be(2);
+    }
+
+    // Each look at this clock takes a second of the three that there are: no time is left for a piece beyond the first three.
+    [Fact]
+    public void Beyond_the_first_three_pieces_are_tried_while_there_is_time()
+    {
+        var problem = Problem.Create(Request(Enumerable.Range(1, 5).Select(i => Board("50\"", i)), [Cut("48\"", 5)], Price("8'", 400))).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+
+        var why = Explainer.Of(problem, plan, problem.Stages[0].Cuts[0], new MatchLimits { Time = TimeSpan.FromSeconds(3), Clock = new HastyClock() });
 
         why.Instead.Should().HaveCount(3);
         why.NotTried.Should().Be(2);
+        Explainer.Of(problem, plan, problem.Stages[0].Cuts[0], new MatchLimits { Time = TimeSpan.FromMinutes(1), Clock = TimeProvider.System }).NotTried.Should().Be(0);
+    }
+
+    private sealed class HastyClock : TimeProvider
+    {
+        private long _seconds;
+
+        public override long TimestampFrequency => 1;
+
+        public override long GetTimestamp() => Interlocked.Increment(ref _seconds);
     }
 
     [Fact]

@@ -21,6 +21,9 @@ public static class CommandFaults
     public static Fault NoYardYet(string path) =>
         new($"there is no yard at {TextRules.Harmless(path)}; the first thing catalogued there makes it");
 
+    public static Fault NoFolder(string folder) =>
+        new($"there is no folder {TextRules.Harmless(folder)} for the yard; make it first, or mind the name");
+
     public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");
 
     public static Fault OneLabelOnePiece() => new("one label goes on one piece, but this line makes several");

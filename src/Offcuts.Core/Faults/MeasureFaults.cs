@@ -61,7 +61,10 @@ public static class MeasureFaults
         new($"{text} is no bar number; they run from #3 to #11", column);
 
     public static Fault RebarWithoutNumber(int column) =>
-        new("a bar is written by its number, like #4", column);
+        new("a bar is written by its number, its diameter in eighths of an inch: #4 is 1/2 in", column);
+
+    public static Fault BarByDiameter(string text, int number, int column) =>
+        new($"{TextRules.Harmless(text)} is a #{number}: a bar is written by its number, its diameter in eighths of an inch", column);
 
     public static Fault FoamUnreadable(int column) =>
         new("foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known", column);

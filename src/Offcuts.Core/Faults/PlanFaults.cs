@@ -44,6 +44,9 @@ public static class PlanFaults
     public static Fault NotOutOf(string left, string piece) =>
         new($"{TextRules.Harmless(left)} is not sawn lengthwise out of {TextRules.Harmless(piece)}");
 
+    public static Fault LeftIsItself(string material, string length) =>
+        new($"{TextRules.Harmless(material)} is what the piece itself is: give only the length that is left of it, like {length}; a material stands only before a strip that is narrower");
+
     public static Fault MoreThanItsFace() => new("that is more than the piece had: lengths and widths together are larger than its face");
 
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
@@ -68,6 +71,9 @@ public static class PlanFaults
     public static Fault NoSuchRival(int count) => new($"--take is a number from 1 to {count}");
 
     public static Fault MatchAgain() => new("the yard has changed since this plan was found; match again");
+
+    public static Fault LackingNoMore(string cut, string stage) =>
+        new($"{TextRules.Harmless(stage)} lacks no {TextRules.Harmless(cut)} any more that could be matched: it is made, or it fills a wall");
 
     public static Fault StageAlone() => new("--stage goes without --all, --piece, --made and --spoilt");
 

@@ -15,11 +15,13 @@ public static class SettingsFaults
     public static Fault SpeciesUnknown(IEnumerable<string> known) => new($"the species is one of: {string.Join(", ", known)}");
 
     public static Fault KerfUnreadable() =>
-        new("a kerf is set by family and length, like kerf foam 0; families are lumber, rebar, foam, sheet, stick, others; usual in place of the length forgets it");
+        new("write a family and its kerf, like: kerf foam 0; families are lumber, rebar, foam, sheet, stick; for all not named, kerf others 1/8; to go back to that, kerf foam usual");
+
+    public static Fault LengthUnreadable(string text, Fault why) => new($"{TextRules.Harmless(text)}: {why.Sentence}");
 
     public static Fault KerfTooWide() => new("a kerf over 1 in is no saw cut");
 
-    public static Fault KeepUnreadable() => new("a keep length is set by material and length, like keep 2x4 18; others for all the rest, usual in place of the length forgets it");
+    public static Fault KeepUnreadable() => new("write a material and its keep length, like: keep 2x4 18; for all materials not named, keep others 12; to go back to that, keep 2x4 usual");
 
     public static Fault RuleUnreadable() => new("a rule is set like: use bracing worst fair stamp no");
 }

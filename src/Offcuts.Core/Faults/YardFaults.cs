@@ -44,6 +44,9 @@ public static class YardFaults
 
     public static Fault NoSuchStage(string name) => new($"there is no stage named {TextRules.Harmless(name)}");
 
+    public static Fault StageGoesFirst(string name) =>
+        new($"there is no stage named {TextRules.Harmless(name)} here, and stages go first: offcuts stage import FILE or offcuts stage new \"{TextRules.Harmless(name)}\", then this file");
+
     public static Fault StageExists(string name) => new($"there is a stage named {TextRules.Harmless(name)} already");
 
     public static Fault StageWithoutName() => new("a stage has a name");

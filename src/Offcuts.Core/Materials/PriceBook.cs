@@ -30,8 +30,11 @@ public sealed record StorePrice
     /// <summary>The day the price was seen, where known.</summary>
     public DateOnly? Date { get; init; }
 
-    /// <summary>What is sold, in a few words: <c>treated 2x4 96"</c>, <c>panel tie</c>.</summary>
-    public string Name => $"{(Treated ? "treated " : "")}{Material}{(Length.IsZero ? "" : $" {Length}")}";
+    /// <summary>What is sold, in a few words: <c>treated 2x4 8'</c>, <c>panel tie</c>.</summary>
+    public string Name => NameIn(LengthUnit.Inch);
+
+    /// <summary>The same with its length in the user's unit.</summary>
+    public string NameIn(LengthUnit unit) => $"{(Treated ? "treated " : "")}{Material}{(Length.IsZero ? "" : $" {Length.ToText(unit)}")}";
 
     /// <summary>True where the price was seen more than <see cref="PriceBook.OldAfterDays"/> days before <paramref name="today"/>.</summary>
     public bool IsOld(DateOnly today) => Date is { } seen && today.DayNumber - seen.DayNumber > PriceBook.OldAfterDays;
@@ -81,13 +84,13 @@ public sealed class PriceBook
     }
 
     /// <summary>
-    /// Prices of these materials, or of all, that were seen too long ago to be relied on, as names: <c>2x4 96"</c>. Every report
+    /// Prices of these materials, or of all, that were seen too long ago to be relied on, as names: <c>2x4 8'</c>. Every report
     /// that rests on prices says them.
     /// </summary>
-    public IReadOnlyList<string> Old(DateOnly today, IReadOnlySet<Material>? of = null) =>
+    public IReadOnlyList<string> Old(DateOnly today, IReadOnlySet<Material>? of = null, LengthUnit unit = LengthUnit.Inch) =>
     [
         .. All.Where(price => price.IsOld(today) && (of is null || of.Contains(price.Material)))
-            .Select(price => price.Name),
+            .Select(price => price.NameIn(unit)),
     ];
 
     /// <summary>The sentence that marks old prices; none where none is old.</summary>

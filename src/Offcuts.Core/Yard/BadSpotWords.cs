@@ -11,7 +11,7 @@ internal static class BadSpotWords
     /// <summary>Takes the word and every spot behind it. Always true: the word is taken even where what follows can't be read.</summary>
     public static bool Take(TypedLine line, List<(Length Start, Length? End, int Column)> spots)
     {
-        line.At += 3;
+        line.PassWord(3);
         do TakeSpot(line, spots);
         while (TakesAnotherSpot(line));
         return true;

@@ -119,6 +119,12 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
             return null;
         }
 
+        if (BarByDiameter(name) is { } bar)
+        {
+            line.Faults.Add(MeasureFaults.BarByDiameter(name, bar, nameAt + 1));
+            return null;
+        }
+
         if (RunsOn().IsMatch(name) || !name.Any(char.IsLetter))
         {
             line.Faults.Add(name.Any(char.IsLetter) ? LineFaults.SectionRunsOn(name.Split(' ')[0], nameAt + 1) : MeasureFaults.MaterialMissing(nameAt + 1));
@@ -166,6 +172,14 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
         if (material.TryGet(out var found)) return new LineSubject(found, count, countColumn);
         line.Faults.AddRange(material.Faults.Select(fault => fault.Shift(nameAt)));
         return null;
+    }
+
+    // "rebar 1/2": the number is the diameter in eighths of an inch, so this is a #4.
+    private static int? BarByDiameter(string name)
+    {
+        if (Diameter().Match(name) is not { Success: true } match) return null;
+        var eighths = Length.Parse(match.Groups["d"].Value, LengthUnit.Inch) is { Ok: true } read ? read.Value.InInches * 8 : 0;
+        return eighths == decimal.Truncate(eighths) ? BarSize.Find((int)eighths)?.Number : null;
     }
 
     // "8' 2x4": lumber or a bar that stands behind a figure, where it would become part of a name.
@@ -237,6 +251,9 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
 
     [GeneratedRegex(@"^(?>\d[\d./-]*)\s?[xX×]\s?(?>\d[\d./-]*)(?:\s?[xX×'""]|\z)")]
     private static partial Regex RunsOn();
+
+    [GeneratedRegex(@"^(?:(?:rebar\s+#?|#)(?<d>\d{1,2}/\d{1,2})(?:""|\s?in)?|(?<d>\d{1,2}/\d{1,2})(?:""|\s?in)?\s+rebar)\z", RegexOptions.IgnoreCase)]
+    private static partial Regex Diameter();
 
     [GeneratedRegex(@"^(?<word>\p{L}+)\s+[#.]?\d")]
     private static partial Regex Misspelt();

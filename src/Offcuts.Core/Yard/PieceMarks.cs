@@ -61,7 +61,7 @@ internal sealed class PieceMarks
         {
             "note" when colon => TakeNote(line),
             "from" when colon => TakeFrom(line),
-            _ when colon && word != "treated" => false,
+            _ when colon && word is not ("treated" or "bad" or "trim" or "line") => false,
             "sound" or "fair" or "poor" => TakeCondition(line, word),
             "nails" => TakeNails(line),
             "concrete" => Concrete = TakeFlag(line, word),
@@ -224,7 +224,7 @@ internal sealed class PieceMarks
     private bool TakeTrim(TypedLine line)
     {
         var column = line.Column;
-        line.At += 4;
+        line.PassWord(4);
         if (Measure(line, zeroAllowed: true) is not { } left) return true;
         var right = Length.Zero;
         line.SkipSpaces();
@@ -246,7 +246,7 @@ internal sealed class PieceMarks
     private bool TakeFirstLine(TypedLine line)
     {
         var column = line.Column;
-        line.At += 4;
+        line.PassWord(4);
         if (Measure(line, zeroAllowed: true) is { } at && Once(line, "first pattern line", column)) FirstLine = at;
         return true;
     }

@@ -57,6 +57,13 @@ internal sealed class TypedLine
     /// <summary>Passes spaces.</summary>
     public void SkipSpaces() => At = AfterSpaces(At);
 
+    /// <summary>Passes a word of so many letters, and a colon right behind it: <c>bad 30..36</c> and <c>bad: 30..36</c> are one.</summary>
+    public void PassWord(int letters)
+    {
+        At += letters;
+        if (Next == ':') At++;
+    }
+
     /// <summary>Passes what may stand between parts: spaces, commas, semicolons, a full stop at the end of a word.</summary>
     public void SkipGaps()
     {
@@ -225,7 +232,7 @@ internal sealed class TypedLine
         if (word.Length == 0) return false;
         var end = at + word.Length;
         return Words.Plain.Contains(word, StringComparer.OrdinalIgnoreCase)
-            || (Words.Measured.Contains(word, StringComparer.OrdinalIgnoreCase) && IsNumberAt(AfterSpaces(end)))
+            || (Words.Measured.Contains(word, StringComparer.OrdinalIgnoreCase) && IsNumberAt(AfterSpaces(end < Text.Length && Text[end] == ':' ? end + 1 : end)))
             || (Words.Speaking.Contains(word, StringComparer.OrdinalIgnoreCase) && end < Text.Length && Text[end] == ':');
     }
 

@@ -96,9 +96,13 @@ internal sealed class CutSheetContent
     public IReadOnlyList<HardwareRow> Hardware =>
     [
         .. _plan.Hardware.Select(fill => new HardwareRow(
-            $"{TextRules.Harmless(fill.Need.Hardware.Name)}, {TextRules.Harmless(fill.Need.Name)}",
+            TextRules.Harmless(Named(fill.Need)),
             TextRules.Harmless(fill.Need.Stage), Count(fill.Need.Count), Count(fill.FromYard), Count(fill.ToBuy), Count(fill.Unfilled))),
     ];
+
+    // A need that was entered without a name of its own is called as the thing is.
+    private static string Named(HardwareNeed need) =>
+        string.Equals(need.Name, need.Hardware.Name, StringComparison.OrdinalIgnoreCase) ? need.Name : $"{need.Hardware.Name}, {need.Name}";
 
     public IReadOnlyList<string> NotFilled =>
         [.. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")];
@@ -109,7 +113,7 @@ internal sealed class CutSheetContent
     private IEnumerable<string> OldPrices()
     {
         var used = _plan.Pieces.Select(piece => piece.Material).Concat(_plan.Pieces.SelectMany(piece => piece.Cuts.Select(piece.MaterialOf))).Concat(_plan.Hardware.Select(fill => fill.Need.Hardware)).ToHashSet();
-        return PriceBook.OldSentence(_options.Prices.Old(_options.Printed, used)) is { } old ? [TextRules.Harmless(old)] : [];
+        return PriceBook.OldSentence(_options.Prices.Old(_options.Printed, used, _options.Settings.Unit)) is { } old ? [TextRules.Harmless(old)] : [];
     }
 
     private StepState StateOf(int index) => _kept is { } kept ? kept.Steps[index].State : StepState.Waiting;

@@ -43,7 +43,7 @@ public sealed class YardUnavailableException : Exception
         new(UnavailableReason.Locked, path, $"{path} is in use by another program; nothing was changed, try again in a moment", inner);
 
     internal static YardUnavailableException Damaged(string path, string what, Exception? inner = null) =>
-        new(UnavailableReason.Damaged, path, $"{path} is damaged ({what}); it was left as it is, go back to a copy of it", inner);
+        new(UnavailableReason.Damaged, path, $"{path} is damaged ({what}) and was left as it is; go back to a copy of it", inner);
 
     internal static YardUnavailableException NewerVersion(string path, long version, long newest) =>
         new(UnavailableReason.NewerVersion, path, $"{path} is of version {version}, written by a newer Offcuts than this one, which knows versions up to {newest}; it was left as it is", null);

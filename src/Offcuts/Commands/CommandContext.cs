@@ -31,10 +31,6 @@ internal sealed class CommandContext(Surroundings world)
         return command;
     }
 
-    /// <summary>Opens the yard the user meant. Throws <see cref="YardUnavailableException"/>.</summary>
-    public YardFile Open(ParseResult parse) =>
-        YardFile.Open(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder), world.Clock);
-
     /// <summary>Opens the yard to look at it. One that was named and is not there is refused: a slip in its name is no empty yard.</summary>
     public int WithYardThere(ParseResult parse, Func<YardFile, int> look)
     {
@@ -43,10 +39,16 @@ internal sealed class CommandContext(Surroundings world)
         return WithYard(parse, look);
     }
 
-    /// <summary>Opens the yard, does the work, closes it.</summary>
+    /// <summary>
+    /// Opens the yard, does the work, closes it. A yard that is not there yet is made, but the folder of one that was named is not: a
+    /// slip in its name would leave folders about. Throws <see cref="YardUnavailableException"/>.
+    /// </summary>
     public int WithYard(ParseResult parse, Func<YardFile, int> work)
     {
-        using var yard = Open(parse);
+        var path = Path.GetFullPath(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder));
+        var usual = Path.GetFullPath(YardLocation.Resolve(null, _ => null, world.UserFolder));
+        if (path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder)) return Refuse([CommandFaults.NoFolder(folder)]);
+        using var yard = YardFile.Open(path, world.Clock);
         return work(yard);
     }
 

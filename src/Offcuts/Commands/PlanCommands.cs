@@ -146,7 +146,7 @@ internal static class PlanCommands
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
             context.Say($"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}; let go with: offcuts free");
         foreach (var line in CutText.Gained(done, settings.CurrencySign)) context.Say(line);
-        if (PriceBook.OldSentence(yard.Prices().Old(context.World.Today)) is { } old) context.Say(old);
+        if (PriceBook.OldSentence(yard.Prices().Old(context.World.Today, unit: settings.Unit)) is { } old) context.Say(old);
     }
 
     private static Command Drop(CommandContext context)

@@ -111,7 +111,7 @@ internal static class StageCommands
     private static Command Need(CommandContext context)
     {
         var name = StageName();
-        var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use; with rip a wider board may be sawn to it", Arity = ArgumentArity.ZeroOrMore };
+        var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use, in this order. The use is structural, nonstructural (where none is said), bracing or rough; treated or untreated may follow, and rip where a wider board may be sawn to it. Two lengths, 7'..8', are the shortest and the longest that will do. Counted things: panel tie x40", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string>("--lines") { Description = "A text file of such lines; - for standard input", HelpName = "FILE" };
         var isNew = CommandContext.NewNames();
         var command = context.Command(

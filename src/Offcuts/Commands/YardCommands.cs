@@ -111,15 +111,29 @@ internal static class YardCommands
                 return Exit.Done;
             }
 
-            Tables.Write(
+            if (pieces.Length + bins.Length > 0) Tables.Write(
                 context.World,
                 ["Code", "Material", ">Length", "Marks", "Place", "State"],
-                pieces.Select(piece => (IReadOnlyList<string>)[piece.Code.ToString(), piece.Material.Name, Words.Size(piece, unit), Words.Marks(piece), piece.Place, Words.State(piece)])
+                pieces.Select(piece => (IReadOnlyList<string>)[piece.Code.ToString(), piece.Material.Name, Words.Size(piece, unit), Words.Marks(piece, unit), piece.Place, Words.State(piece)])
                     .Concat(bins.Select(bin => (IReadOnlyList<string>)[bin.Code.ToString(), bin.Hardware.Name, $"{bin.Quantity} {bin.Hardware.Unit}", "", bin.Place, ""])));
-            context.Say($"{Words.Count(pieces.Length, "piece")}, {Words.Count(bins.Length, "bin")}");
+            context.Say(Found(pieces.Length, bins.Length));
+            if (pieces.Length + bins.Length == 0) context.Say(NothingFound(yard, filter, unit));
             return Exit.Done;
         }));
         return command;
+    }
+
+    private static string Found(int pieces, int bins) => $"{Words.Count(pieces, "piece")}, {Words.Count(bins, "bin")}";
+
+    // An empty list leaves a person wondering: is it the filter, is it all gone, or is nothing there yet?
+    private static string NothingFound(YardFile yard, YardFilter filter, LengthUnit unit)
+    {
+        var (all, bins) = (yard.Pieces(onHandOnly: false), yard.Bins());
+        var here = all.Count(piece => piece.OnHand);
+        var gone = all.Count(piece => !piece.OnHand && filter.Admits(piece, unit));
+        if (all.Count + bins.Count == 0) return "The yard is empty. Begin with: offcuts add \"2x10 11'4, 9'2-1/2 fair nails @north rack\"";
+        var without = here + bins.Count > 0 ? $"The yard has {Found(here, bins.Count)}: offcuts list shows them all." : "Nothing is left in the yard.";
+        return gone > 0 ? $"{without} {Words.Count(gone, "piece")} of this kind left it: add --gone." : without;
     }
 
     private static Command Show(CommandContext context)

@@ -72,8 +72,13 @@ internal abstract record Errand
     /// <summary>Find the best plan.</summary>
     public sealed record Match(MatchWish Wish) : Search(Wish);
 
-    /// <summary>Say why a plan that was just found fills a cut as it does.</summary>
-    public sealed record Explain(MatchWish Wish, Plan Plan, string Stage, string Cut) : Search(Wish);
+    /// <summary>Say why a plan fills a cut as it does.</summary>
+    /// <param name="Wish">What the plan was matched for.</param>
+    /// <param name="Plan">The plan.</param>
+    /// <param name="Stage">The cut's stage.</param>
+    /// <param name="Cut">The cut's name.</param>
+    /// <param name="KeptAs">Number of the kept plan; none for one that was just found.</param>
+    public sealed record Explain(MatchWish Wish, Plan Plan, string Stage, string Cut, int? KeptAs = null) : Search(Wish);
 
     /// <summary>Find several plans to pick from.</summary>
     public sealed record Compare(MatchWish Wish) : Search(Wish);

@@ -146,7 +146,8 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         else if (Face(planned, happened) is { } face && face > Quantities.FaceAreaOf(planned.Material, planned.Length)?.SquareMillimetres) yield return PlanFaults.MoreThanItsFace();
         foreach (var (material, length) in happened.Strips)
         {
-            if (!Ripping.May(planned.Material, material)) yield return PlanFaults.NotOutOf(material.Name, planned.Material.Name);
+            if (material.Equals(planned.Material)) yield return PlanFaults.LeftIsItself(material.Name, length.ToString());
+            else if (!Ripping.May(planned.Material, material)) yield return PlanFaults.NotOutOf(material.Name, planned.Material.Name);
             else if (length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
         }
 

@@ -17,7 +17,7 @@ public sealed class ChangePrices(YardFile yard)
         var read = PriceLine.Read(line, settings.Unit, today);
         if (!read.TryGet(out var price)) return Result<string>.Fail(read.Faults);
         if (!newNames && yard.Names().NewAmong([price.Material]) is [var name]) return CommandFaults.NameIsNew(name);
-        return yard.Change($"set the price of {price.Name}", work => work.SetPrice(price))
+        return yard.Change($"set the price of {price.NameIn(settings.Unit)}", work => work.SetPrice(price))
             .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
     }
 
@@ -31,7 +31,7 @@ public sealed class ChangePrices(YardFile yard)
         var found = yard.Prices().All.FirstOrDefault(price => price.Treated == treated && IsNamed(price, words, unit));
         return found is null
             ? YardFaults.NoSuchPrice()
-            : yard.Change($"removed the price of {found.Name}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
+            : yard.Change($"removed the price of {found.NameIn(unit)}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
                 .Then<string>(entry => entry.What);
     }
 

@@ -77,7 +77,7 @@ public sealed class ChangeSettings(YardFile yard)
         if (words.Count < 2) return SettingsFaults.KerfUnreadable();
         if (words is [var own, "usual"] && Enum.TryParse<MaterialFamily>(own, ignoreCase: true, out var freed)) return settings with { Kerfs = settings.Kerfs.Remove(freed) };
         var read = Length.Parse(string.Join(' ', words.Skip(1)), settings.Unit);
-        if (!read.TryGet(out var kerf)) return Result<YardSettings>.Fail(read.Faults);
+        if (!read.TryGet(out var kerf)) return SettingsFaults.LengthUnreadable(string.Join(' ', words.Skip(1)), read.Fault);
         if (kerf > Length.Inches(1)) return SettingsFaults.KerfTooWide();
         if (words[0] == "others") return settings with { KerfElsewhere = kerf };
         return Enum.TryParse<MaterialFamily>(words[0], ignoreCase: true, out var family) && Enum.IsDefined(family) && family is not MaterialFamily.Hardware && !char.IsAsciiDigit(words[0][0])
@@ -100,7 +100,8 @@ public sealed class ChangeSettings(YardFile yard)
             return MaterialReader.Read(name).Then<YardSettings>(material => settings with { Keeps = settings.Keeps.SetItem(material.Name, keep) });
         }
 
-        return SettingsFaults.KeepUnreadable();
+        // What looks like a length but is none says why; without one, the whole is told.
+        return words[^1].Any(char.IsAsciiDigit) ? SettingsFaults.LengthUnreadable(words[^1], Length.Parse(words[^1], settings.Unit).Fault) : SettingsFaults.KeepUnreadable();
     }
 
     private static Result<YardSettings> Rule(YardSettings settings, IReadOnlyList<string> words)

@@ -40,7 +40,7 @@ public static class ExplainText
             foreach (var line in alike.Key.Costs.Split('\n')) yield return "  " + line;
         }
 
-        if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so";
+        if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so; {why.Instead.Count} were";
         foreach (var open in why.Unfilled) yield return $"{open.Count} unfilled: {open.Reason}";
         if (unfilled == 0) yield break;
         yield return why.Remedies.Count == 0 ? "Nothing was found that would fill more of it" : "Each of these by itself would fill more of it";

@@ -20,7 +20,7 @@ public sealed class ImportStock(YardFile yard)
         var stages = yard.Stages();
         var strangers = stock.PieceRows
             .Where(row => row.Value.ReservedFor.Length > 0 && stages.Named(row.Value.ReservedFor) is null)
-            .Select(row => YardFaults.NoSuchStage(row.Value.ReservedFor).AtCell(fileName, row.Line, "reserved_for"));
+            .Select(row => YardFaults.StageGoesFirst(row.Value.ReservedFor).AtCell(fileName, row.Line, "reserved_for"));
         faults = [.. faults, .. strangers];
         if (faults.Length > 0) return Result<string>.Fail(faults);
 

@@ -1,5 +1,6 @@
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
+using Offcuts.Matching;
 
 namespace Offcuts.UseCases;
 
@@ -27,6 +28,14 @@ public static class KeptWishes
         }
 
         return new Wishes(pins, [.. spares.Distinct()]);
+    }
+
+    /// <summary>What came first after fill and spend when these stages were planned last; where they differ, the usual order.</summary>
+    public static TierOrder OrderOf(IReadOnlyList<KeptPlan> plans, IReadOnlyList<Stage> lacking)
+    {
+        var newest = lacking.Select(stage => plans.LastOrDefault(plan => plan.Plan.Stages.Contains(stage.Name))).OfType<KeptPlan>().ToArray();
+        // Only where saw cuts come first is their bound a part of the plan.
+        return newest.Length > 0 && newest.All(kept => kept.Plan.Tiers.SawCutsBound is not null) ? TierOrder.SawCutsFirst : TierOrder.ValueFirst;
     }
 
     /// <summary>Both together; what stands in both is not meant twice.</summary>

@@ -41,7 +41,7 @@ public static class LedgerText
         yield return MeasuredAgainst.Weight;
         yield return MeasuredAgainst.Pieces;
         yield return MeasuredAgainst.Skip(Quantities.LooseWoodPoundsPerCubicYard);
-        if (PriceBook.OldSentence(yard.Prices().Old(today)) is { } old) yield return old;
+        if (PriceBook.OldSentence(yard.Prices().Old(today, unit: yard.Settings().Unit)) is { } old) yield return old;
     }
 
     private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)

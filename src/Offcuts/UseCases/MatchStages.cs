@@ -17,8 +17,8 @@ public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy)
     /// <summary>Pieces of which nothing that the newest plan keeps binds any more.</summary>
     public IReadOnlyList<Code> Released { get; init; } = [];
 
-    /// <summary>What comes first after fill and spend.</summary>
-    public TierOrder Order { get; init; }
+    /// <summary>What comes first after fill and spend; where nothing is said, what came first when these stages were planned last.</summary>
+    public TierOrder? Order { get; init; }
 }
 
 /// <summary>
@@ -63,7 +63,7 @@ public sealed class MatchStages(YardFile yard)
             Prices = yard.Prices(),
             Settings = yard.Settings(),
             Buy = wish.Buy,
-            Order = wish.Order,
+            Order = wish.Order ?? KeptWishes.OrderOf(plans, lacking),
             Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), said),
         });
     }

@@ -52,6 +52,14 @@ public static class Words
         return string.Join(", ", marks);
     }
 
+    /// <summary>The same with what can't be used of it: bad spots and end trims.</summary>
+    public static string Marks(Piece piece, LengthUnit unit)
+    {
+        var spots = string.Join(", ", piece.BadSpots.Select(spot => $"{spot.Start.ToText(unit)}..{spot.End.ToText(unit)}"));
+        var trims = piece.TrimLeft.IsZero && piece.TrimRight.IsZero ? "" : $", trim {piece.TrimLeft.ToText(unit)}; {piece.TrimRight.ToText(unit)}";
+        return $"{Marks(piece)}{(spots.Length > 0 ? $", bad {spots}" : "")}{trims}";
+    }
+
     /// <summary>A number of things, by their name for one: <c>1 piece</c>, <c>12 pieces</c>.</summary>
     public static string Count(int number, string one) => $"{number} {one}{(number == 1 ? "" : "s")}";
 

@@ -35,7 +35,7 @@ public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, s
 
     /// <inheritdoc cref="Line(Bin)"/>
     public static string Line(Piece piece, LengthUnit unit) =>
-        $"{piece.Code} {piece.Code.Text} {piece.Material.Name} {UseCases.Words.Size(piece, unit)} {UseCases.Words.Marks(piece)} {piece.Place} {piece.FromStage} {UseCases.Words.State(piece)} {piece.Note}";
+        $"{piece.Code} {piece.Code.Text} {piece.Material.Name} {UseCases.Words.Size(piece, unit)} {UseCases.Words.Marks(piece, unit)} {piece.Place} {piece.FromStage} {UseCases.Words.State(piece)} {piece.Note}";
 
     private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
 }

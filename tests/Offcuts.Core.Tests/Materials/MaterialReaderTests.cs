@@ -41,7 +41,7 @@ public sealed class MaterialReaderTests
     [InlineData("  2x18", 3, "2x18 is no nominal lumber size; thickness and width run 1, 1-1/4, 1-1/2, 2, 2-1/2, 3, 4, 5, 6, 8, 10, 12, 14, 16")]
     [InlineData("#2", 1, "#2 is no bar number; they run from #3 to #11")]
     [InlineData("rebar 12", 1, "rebar 12 is no bar number; they run from #3 to #11")]
-    [InlineData("rebar", 1, "a bar is written by its number, like #4")]
+    [InlineData("rebar", 1, "a bar is written by its number, its diameter in eighths of an inch: #4 is 1/2 in")]
     [InlineData("foam", 1, "foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known")]
     [InlineData("foam 0x12", 1, "foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known")]
     [InlineData("foam 2x12 III", 1, "foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known")]

@@ -52,7 +52,7 @@ public sealed class CatalogueLineFaultTests
     [InlineData("rebat 4 20'", "1: \"rebat\" is no material; rebar is the nearest that is")]
     [InlineData("plywood 3/4 fair", "13: plywood 3/4 needs its two sides here, before the words, like plywood 3/4 96x48")]
     [InlineData("foam 36", "1: foam is written by thickness x height, like foam 2-1/2x12, with an EPS type after it if known")]
-    [InlineData("rebar 20'", "1: a bar is written by its number, like #4")]
+    [InlineData("rebar 20'", "1: a bar is written by its number, its diameter in eighths of an inch: #4 is 1/2 in")]
     [InlineData("plywood 8'", "1: a sheet is written by kind and thickness, like plywood 3/4")]
     [InlineData("hello", "6: hello needs a count, like x12, or a length with its unit, like 8'")]
     [InlineData("moulding 96, 84", "10: after a name a bare number is a count; write a length with its unit, like 96\" or 2400 mm")]
@@ -96,6 +96,10 @@ public sealed class CatalogueLineFaultTests
     public void A_count_that_cannot_be_is_refused(string line, string fault) => Faults(line).Should().Equal(fault);
 
     [Theory]
+    [InlineData("rebar 1/2 20'", "1: rebar 1/2 is a #4: a bar is written by its number, its diameter in eighths of an inch")]
+    [InlineData("6 rebar 5/8\" 20'", "3: a bar is written by its number, its diameter in eighths of an inch: #4 is 1/2 in")]
+    [InlineData("#1/2 20'", "1: #1/2 is a #4: a bar is written by its number, its diameter in eighths of an inch")]
+    [InlineData("1/2 rebar x6", "1: 1/2 rebar is a #4: a bar is written by its number, its diameter in eighths of an inch")]
     [InlineData("2x4 30 bad 30..36", "12: the bad spot ends at 36\", but the piece is only 30\" long")]
     [InlineData("2x4 96, 30 bad 20..36", "16: the bad spot ends at 36\", but the piece is only 30\" long")]
     [InlineData("2x4 30 bad 30..end", "12: the bad spot ends at 30\", but the piece is only 30\" long")]

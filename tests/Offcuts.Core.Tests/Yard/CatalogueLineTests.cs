@@ -67,6 +67,8 @@ public sealed class CatalogueLineTests
     [InlineData("2x4 8' treated", "1 board 2x4: 8'; sound; treated; 5.3 bd ft")]
     [InlineData("2x4 8' untreated", "1 board 2x4: 8'; sound; 5.3 bd ft")]
     [InlineData("2x4 8' bad 90..end", "1 board 2x4: 8'; sound; bad 7' 6\"..8'; 5.3 bd ft")]
+    [InlineData("2x4 8' bad: 30..36 @rack trim: 1/2; 0", "1 board 2x4: 8'; sound; bad 2' 6\"..3'; trim 1/2\" off the marked end; at rack; 5.3 bd ft")]
+    [InlineData("2x4 8' @north rack bad: 30..36", "1 board 2x4: 8'; sound; bad 2' 6\"..3'; at north rack; 5.3 bd ft")]
     [InlineData("2x4 8', 96 x2 bad 30 to 36", "3 boards 2x4: 8' x3; sound; bad 2' 6\"..3'; 16.0 bd ft")]
     [InlineData("2x4 8' bad 50..52, 50..60, 30…36", "1 board 2x4: 8'; sound; bad 2' 6\"..3', 4' 2\"..5'; 5.3 bd ft")]
     [InlineData("2x4 8', 10' bad 90..end", "2 boards 2x4: 8', 10'; sound; bad 7' 6\"..8' or 7' 6\"..10'; 12.0 bd ft")]

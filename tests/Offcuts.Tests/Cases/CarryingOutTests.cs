@@ -103,7 +103,7 @@ public sealed class CarryingOutTests : IDisposable
 
         told.Status.Should().Be(2);
         told.Error.Should().Be($"the code {code} stands twice\n");
-        _yard.Must("list").Lines[^1].Should().Be("0 pieces, 0 bins");
+        _yard.Must("list").Lines[0].Should().Be("0 pieces, 0 bins");
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public sealed class CarryingOutTests : IDisposable
         _yard.Clock.Pass(TimeSpan.FromDays(1));
 
         _yard.Must("price", "list").Lines[1].TrimEnd().Should().EndWith("2026-06-01 old");
-        _yard.Must("sheet").Out.Should().Contain("OLD PRICES, seen over 90 days ago: 2x4 96\".");
+        _yard.Must("sheet").Out.Should().Contain("OLD PRICES, seen over 90 days ago: 2x4 8'.");
         _yard.Must("cut", "--all").Out.Should().Contain("OLD PRICES");
         _yard.Must("ledger").Out.Should().Contain("OLD PRICES");
     }

@@ -244,6 +244,37 @@ public sealed class PlanCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_is_left_is_a_length_and_not_the_material_of_the_piece_again()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Run("cut", "--piece", "1", "--made", "shelf", "--left", "2x4 40");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("2x4 is what the piece itself is: give only the length that is left of it, like 40\"; a material stands only before a strip that is narrower\n");
+    }
+
+    // A2 is fair: it gives up less, but takes a saw cut. Nothing is said of the order when the rest is matched again.
+    [Fact]
+    public void The_order_that_was_taken_holds_when_the_rest_is_matched_again()
+    {
+        _yard.Must("add", "2x4 24");
+        _yard.Must("add", "2x4 26 fair");
+        _yard.Must("price", "set", "2x4 8' 9.60");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "block: 2x4 24 x1");
+        _yard.Must("plan").Lines[3].Should().EndWith("1 saw cut.");
+
+        _yard.Must("plan", "--compare", "--take", "2");
+        var again = _yard.Must("plan");
+
+        again.Lines[..5].Should().Contain("Looks for the fewest saw cuts before yard value, as it was chosen; offcuts plan --compare offers the usual order again.").And.Contain(line => line.EndsWith("0 saw cuts."));
+        _yard.Must("plan", "--compare", "--take", "1");
+        _yard.Must("plan").Lines[3].Should().EndWith("1 saw cut.");
+    }
+
+    [Fact]
     public void More_than_the_piece_had_cannot_have_come_of_it()
     {
         Enter();

@@ -131,6 +131,18 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void Several_lines_pasted_where_one_goes_are_refused_and_that_is_said()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F2").Type("2x4").Paste("2x6\n2x8\n");
+            run.Text.Should().Contain("2 lines were pasted, but one line goes here: none was taken").And.Contain("2x4");
+            run.Press("F5").Paste("1\n2\n3\n");
+            run.Text.Should().Contain("3 lines were pasted, but one line goes here: none was taken");
+        });
+    }
+
+    [Fact]
     public void Pasted_lines_come_up_one_after_the_other()
     {
         ScreenRun.On(80, 24, run =>
@@ -166,6 +178,8 @@ public sealed class StoryTests
             run.Lines[3].Should().Be("2 of 9:  2x4, 9' or longer");
             run.Text.Should().Contain(KnownYard.Codes[1].ToString()).And.Contain(KnownYard.Codes[3].ToString()).And.NotContain(KnownYard.Codes[0].ToString());
             run.Type(" bad");
+            run.Lines[3].Should().StartWith("1 of 9:");
+            run.Type("ger");
             run.Lines[3].Should().StartWith("0 of 9:");
             run.Press("Esc", "Esc");
             run.Lines[3].Should().StartWith("9 of 9.");

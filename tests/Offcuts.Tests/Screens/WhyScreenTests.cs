@@ -10,13 +10,29 @@ public sealed class WhyScreenTests
         ScreenRun.OnKnownYard(100, 40, run =>
         {
             run.Press("F5", "Ctrl+W");
-            run.Text.Should().Contain("a plan that was just found can say why: ^R matches again");
+            run.Text.Should().Contain("no plan yet; ^R finds one");
             run.Press("Ctrl+R", "Ctrl+W");
             if (run.Text.Contains("Why is which cut filled so?", StringComparison.Ordinal)) run.Press("a");
 
             run.Text.Should().Contain("It is cut from").And.Contain($"Without {run.Shell.State.Plan.Piece!.Source!.Code} for this cut the best plan would").And.Contain("Esc back to the plan");
             run.Press("Esc");
             run.Text.Should().NotContain("It is cut from").And.Contain("[ ]   1");
+        });
+    }
+
+    [Fact]
+    public void A_kept_plan_says_why_too_and_the_rest_of_one_is_matched_again_for_it()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K", "Ctrl+W");
+            if (run.Text.Contains("Why is which cut filled so?", StringComparison.Ordinal)) run.Press("a");
+            run.Text.Should().Contain("It is cut from").And.NotContain("matched again");
+
+            // The fourth piece gives two of the eight dowels; the third is then chosen.
+            run.Press("Esc", "Down", "Down", "Down", "Enter", "y").Press("Down", "Down", "Ctrl+W");
+            run.Text.Should().Contain("Plan 1 is partly done, or the yard has changed: this is what is lacking still, matched again")
+                .And.Contain("dowels (stem wall): #4 2' 6\", nonstructural; 6 needed, all filled");
         });
     }
 

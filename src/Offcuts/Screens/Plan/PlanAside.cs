@@ -11,18 +11,18 @@ internal static class PlanAside
     /// <summary>Asks why: of the one cut of the chosen part, or which of its cuts is meant.</summary>
     public static Turn<PlanState> Why(PlanState state)
     {
-        if (state.Found is not { } plan || state.FoundWith is not { } wish)
-            return new(state, Notice: new Notice("a plan that was just found can say why: ^R matches again"));
-        if (state.FoundAt != state.Yard.Change) return new(state, Notice: new Notice("the yard has changed since this plan was found: ^R matches again"));
+        if (state.Plan is not { } plan) return new(state, Notice: new Notice("no plan yet; ^R finds one"));
+        var wish = state.Kept is { } old ? state.Wish with { Stages = old.Plan.Stages, Order = null } : state.FoundWith!;
+        if (state.Found is not null && state.FoundAt != state.Yard.Change) return new(state, Notice: new Notice("the yard has changed since this plan was found: ^R matches again"));
         var cuts = (state.Piece is { } piece ? piece.Cuts.Select(cut => (cut.Stage, cut.Cut)) : plan.Unfilled.Where(one => IsCut(state, one)).Select(one => (one.Stage, one.Cut))).Distinct().ToArray();
         return cuts switch
         {
             [] => new(state, Notice: new Notice("choose a piece, or what is unfilled")),
-            [var (stage, cut)] => new(state, new Errand.Explain(wish, plan, stage, cut)),
+            [var (stage, cut)] => new(state, new Errand.Explain(wish, plan, stage, cut, state.Kept?.Id)),
             _ => new(state with
             {
                 Line = state.Line.Open(new Ask.Choose("Why is which cut filled so?", [.. cuts.Take(26).Select((one, i) =>
-                    new Choice((char)('a' + i), $"{one.Cut} ({one.Stage})", new Errand.Explain(wish, plan, one.Stage, one.Cut)))])),
+                    new Choice((char)('a' + i), $"{one.Cut} ({one.Stage})", new Errand.Explain(wish, plan, one.Stage, one.Cut, state.Kept?.Id)))])),
             }),
         };
     }

@@ -226,7 +226,7 @@ internal static class PlanRows
                 yield return Row.Of("How good it is", Tone.Strong);
                 foreach (var line in PlanWorth.Of(plan, state.Yard.Settings.CurrencySign))
                     foreach (var row in Row.Wrapped(line, width, indent: 2)) yield return row;
-                if (PriceBook.OldSentence(state.Yard.Sheet.Prices.Old(state.Yard.Today)) is { } old)
+                if (PriceBook.OldSentence(state.Yard.Sheet.Prices.Old(state.Yard.Today, unit: state.Yard.Unit)) is { } old)
                     foreach (var row in Row.Wrapped(old, width, Tone.Caution, indent: 2)) yield return row;
                 break;
             default:

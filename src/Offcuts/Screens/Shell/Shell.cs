@@ -168,10 +168,9 @@ internal sealed class Shell
         {
             case Errand.Compare:
                 return new News.Compared(Comparison.Of(problem, limits));
-            case Errand.Explain(_, var plan, var stage, var name):
-                var cut = problem.Stages.SelectMany(one => one.Cuts).FirstOrDefault(one => one.Stage == stage && one.Name == name);
-                if (cut is null || PlanChecker.Faults(problem, plan).Count > 0) return new News.Refused(errand, [PlanFaults.MatchAgain()]);
-                return new News.Explained([.. ExplainText.Of(Explainer.Of(problem, plan, cut, limits), plan, _read.Settings, code => code.ToString())]);
+            case Errand.Explain explain:
+                var why = ExplainPlan.Of(problem, explain.Plan, explain.Stage, explain.Cut, explain.KeptAs, limits);
+                return why.TryGet(out var lines) ? new News.Explained(lines) : new News.Refused(errand, why.Faults);
             default:
                 return new News.Matched(Matcher.Match(problem, limits));
         }
