@@ -82,6 +82,9 @@ public sealed class LaidWall
         return faults.Count > 0 ? Result<LaidWall>.Fail(faults) : new LaidWall(sheet, system, placed, foam, boards);
     }
 
+    /// <summary>Numbers of the courses that lie wholly within an opening's height, so that it takes its width out of them.</summary>
+    public IReadOnlyList<int> CoursesTakenBy(Opening opening) => [.. Layers.Where(layer => layer.IsTakenBy(opening)).Select(layer => layer.Number)];
+
     /// <summary>The rows of a leg in a course.</summary>
     internal Rows RowsOf(FrameLeg leg, Layer layer) => Rows.Of(
         Foam,

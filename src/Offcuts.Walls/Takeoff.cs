@@ -74,7 +74,7 @@ public sealed record Takeoff
     }
 
     /// <summary>What a wall's needs begin with among those of its stage.</summary>
-    public static string NeedPrefix(string wall) => $"{wall} / ";
+    public static string NeedPrefix(string wall) => SheetNames.NeedPrefix(wall);
 
     /// <summary>The wall's hardware as needs of its stage; its cuts are such needs as they stand.</summary>
     public IReadOnlyList<HardwareNeed> HardwareNeeds(string stage) =>

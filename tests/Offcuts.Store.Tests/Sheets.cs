@@ -21,6 +21,29 @@ internal static class Sheets
         ],
     };
 
+    /// <summary>One course of the garage laid from the pieces of the sample plan, as nobody would lay it.</summary>
+    public static RunPlan Laying { get; } = new()
+    {
+        Stage = "walls",
+        Tiers = new RunTiers([new CourseFigure(1, new(1, 0))], new(1500, 1200), new(10, 10), new(1, 0), new(0, 0), new(2, 1)),
+        Courses =
+        [
+            new LaidCourse("A outside", 1, [new LaidPiece(Length.Zero, Length.Feet(2), 0, 0, Turned: true)], null),
+            new LaidCourse("A inside", 1, [], "no panel is long enough"),
+        ],
+        ExtraTies = [new ExtraTie("A", 1, Length.Inches(14), null), new ExtraTie("A footing", 1, Length.Inches(20), "A footing outside")],
+        Pieces = Samples.Plan.Pieces,
+        Savings = Samples.Plan.Savings,
+        Unpriced = [],
+    };
+
+    /// <summary>The garage as it is to be filled, with one course that stands; for a yard that holds <see cref="All"/>.</summary>
+    public static void Filled(YardChange change)
+    {
+        change.KeepWallPlan(Garage.Name, Laying);
+        change.Stack(new StackedCourse(Garage.Name, "B inside", 1, [Length.Feet(4), Length.Feet(8)]));
+    }
+
     public static void All(YardChange change)
     {
         change.SetSystem(System);

@@ -27,7 +27,7 @@ public sealed class ReadmeTests
     {
         var state = ShellModel.Start(new YardSnapshot());
         var rows = Enum.GetValues<Place>().Select(place => Row(place.ToString(), ShellKeys.OfPlace(state with { Place = place })));
-        string[] table = ["| place | keys |", "| --- | --- |", .. rows, Row("everywhere", ShellKeys.Everywhere)];
+        string[] table = ["| place | keys |", "| --- | --- |", .. rows, Row("Sheet of a wall or system", FormKeys.All), Row("everywhere", ShellKeys.Everywhere)];
 
         var wanted = Kept("keys", string.Join('\n', table));
 

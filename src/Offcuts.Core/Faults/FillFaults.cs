@@ -17,5 +17,16 @@ public static class FillFaults
 
     public static Fault FaceUnknown(string face) => new($"\"{Shown(face)}\" is no face; write outside or inside");
 
+    public static Fault StackedUnreadable(string word) =>
+        new($"\"{Shown(word)}\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside");
+
+    public static Fault CourseMissing() => new("write which courses: 1, or 1-3, then a leg and a face where it is not all of them: 1-3 leg A inside");
+
+    public static Fault LegMissing() => new("the name of the leg is missing behind leg");
+
+    public static Fault PieceNotFree(string wall, string code) => new($"{code} is not free any more as it was when the wall {Shown(wall)} was filled; fill it again");
+
+    public static Fault OtherSheet(string wall) => new($"the sheet of the wall {Shown(wall)} is another than when it was filled; fill it again");
+
     private static string Shown(string text) => FileFaults.Shown(text);
 }

@@ -175,6 +175,13 @@ public static class WallFaults
 
     public static Fault WallExists(string name) => new($"there is a wall named {Shown(name)} already; read it in its place with --replace");
 
+    public static Fault NameTaken(string what, string name) => new($"there is a {what} named {Shown(name)} already; give this one another name");
+
+    public static Fault ShippedSystem(string name) => new($"{Shown(name)} is the invented sheet that ships; it is always there and can't be dropped");
+
+    /// <summary>While a sheet was open in a form, somebody else changed or dropped it.</summary>
+    public static Fault SheetChangedMeanwhile(string what, string name) => new($"the {what} {Shown(name)} was changed by another program since it was opened here; nothing is saved yet");
+
     // The file.
 
     public static Fault SheetEmpty(string first) => new($"nothing is written here; the first line is {first} and a name");

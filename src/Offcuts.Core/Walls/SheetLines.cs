@@ -3,13 +3,6 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Walls;
 
-/// <summary>One thing that a line of a sheet may tell.</summary>
-/// <param name="Name">The words that begin the line.</param>
-/// <param name="Example">A whole line of its kind.</param>
-/// <param name="Needed">True where a sheet must tell it.</param>
-/// <param name="Often">True where it may stand more than once.</param>
-internal sealed record SheetFact(string Name, string Example, bool Needed = false, bool Often = false);
-
 /// <summary>
 /// Splits a sheet into lines that each tell one fact: its name, then what is said of it. Blank lines are passed over; a name is the
 /// longest that fits, with single spaces in it.
@@ -53,7 +46,7 @@ internal static class SheetLines
             var line = lines[i].Replace('\t', ' ');
             if (string.IsNullOrWhiteSpace(line)) continue;
             var start = line.Length - line.TrimStart(' ').Length;
-            if (FactAt(facts, line, start) is not { } fact)
+            if (SheetFact.Of(facts, line) is not { } fact)
             {
                 var words = line[start..].Split("  ", 2)[0].Split(':', 2)[0].TrimEnd();
                 faults.Add(WallFaults.FactUnknown(words, Near(facts, words), start + 1) with { Line = i + 1 });
@@ -65,7 +58,7 @@ internal static class SheetLines
             if (fact.Often) seen.TryAdd(fact.Name, i + 1);
         }
 
-        faults.AddRange(facts.Where(fact => fact.Needed && !seen.ContainsKey(fact.Name)).Select(fact => WallFaults.FactMissing(fact.Name, fact.Example) with { Line = lines.Length }));
+        faults.AddRange(facts.Where(fact => fact.Needed && !seen.ContainsKey(fact.Name)).Select(fact => WallFaults.FactMissing(fact.Name, fact.Example) with { Line = lines.Length, About = fact.Name }));
     }
 
     /// <summary>The value where there is no fault, else the faults in the order of the lines, up to a limit.</summary>
@@ -83,11 +76,6 @@ internal static class SheetLines
         var refused = TextRules.FirstRefused(line.Replace('\t', ' '));
         return refused >= 0 ? MeasureFaults.TextHasControl(refused + 1) : null;
     }
-
-    private static SheetFact? FactAt(IReadOnlyList<SheetFact> facts, string line, int start) =>
-        facts.Where(fact => string.Compare(line, start, fact.Name, 0, fact.Name.Length, StringComparison.OrdinalIgnoreCase) == 0
-                && (start + fact.Name.Length == line.Length || line[start + fact.Name.Length] == ' '))
-            .MaxBy(fact => fact.Name.Length);
 
     private static string Near(IReadOnlyList<SheetFact> facts, string words)
     {

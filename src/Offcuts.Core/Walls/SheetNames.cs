@@ -21,6 +21,9 @@ public static class SheetNames
     /// <summary>Most notes on one sheet.</summary>
     public const int MostNotes = 50;
 
+    /// <summary>What a wall's needs begin with among those of its stage.</summary>
+    public static string NeedPrefix(string wall) => $"{wall} / ";
+
     /// <summary>Adds every fault of a name.</summary>
     public static void Check(List<Fault> faults, string what, string name, int longest = Longest)
     {

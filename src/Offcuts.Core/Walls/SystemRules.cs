@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 
 namespace Offcuts.Core.Walls;
@@ -13,19 +14,19 @@ public static class SystemRules
     public static Result<SystemSheet> Check(SystemSheet sheet) =>
         Faults(sheet).Select(found => found.Fault).ToArray() is { Length: > 0 } faults ? Result<SystemSheet>.Fail(faults) : sheet;
 
-    /// <summary>Every fault with the fact it is about, as the sheet's file calls it.</summary>
-    internal static IEnumerable<(string Fact, Fault Fault)> Faults(SystemSheet sheet) =>
+    /// <summary>Every fault with the fact it is about, as the sheet's file calls it, and with which of the lines that tell it, from 0.</summary>
+    internal static IEnumerable<(string Fact, int Nth, Fault Fault)> Faults(SystemSheet sheet) =>
     [
-        .. Names("system", faults => SheetNames.Check(faults, "system", sheet.Name, SheetNames.LongestSystem)),
-        .. PanelFaults(sheet),
-        .. LayingFaults(sheet),
-        .. Names("tie", faults => SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestHardware)),
+        .. Names("system", 0, faults => SheetNames.Check(faults, "system", sheet.Name, SheetNames.LongestSystem)),
+        .. PanelFaults(sheet).Concat(LayingFaults(sheet)).Concat(CleatFaults(sheet.Cleat)).Select(found => (found.Fact, 0, found.Fault)),
+        .. Names("tie", 0, faults => SheetNames.Check(faults, "tie", sheet.Tie.Name, SheetNames.LongestHardware)),
         .. FittingFaults("corner", "at a corner", sheet.AtCorner),
         .. FittingFaults("tee", "at a tee", sheet.AtTee),
         .. FittingFaults("end", "at an end", sheet.AtEnd),
         .. FittingFaults("course", "in a course", sheet.AtCourse),
-        .. CleatFaults(sheet.Cleat),
-        .. Names("note", faults => SheetNames.CheckNotes(faults, sheet.Notes)),
+        .. sheet.Notes.Count > SheetNames.MostNotes
+            ? Names("note", SheetNames.MostNotes, faults => SheetNames.CheckNotes(faults, sheet.Notes))
+            : sheet.Notes.SelectMany((note, i) => Names("note", i, faults => SheetNames.CheckNotes(faults, [note]))),
     ];
 
     private static IEnumerable<(string Fact, Fault Fault)> PanelFaults(SystemSheet sheet)
@@ -51,12 +52,17 @@ public static class SystemRules
         if (sheet.Stagger.Units > sheet.PanelLength.Units / 2) yield return ("stagger", WallFaults.StaggerOverHalf(sheet.Stagger, sheet.PanelLength));
     }
 
-    private static IEnumerable<(string Fact, Fault Fault)> FittingFaults(string fact, string place, IReadOnlyList<Fitting> fittings) =>
-    [
-        .. fittings.SelectMany(fitting => Names(fact, faults => SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestHardware))),
-        .. fittings.Where(fitting => fitting.Count is < 1 or > 1000).Select(fitting => (fact, WallFaults.FittingCount(fitting.Hardware.Name))),
-        .. fittings.GroupBy(fitting => fitting.Hardware).Where(same => same.Count() > 1).Select(same => (fact, WallFaults.FittingTwice(same.Key.Name, place))),
-    ];
+    // What stands twice is told where it stands again.
+    private static IEnumerable<(string Fact, int Nth, Fault Fault)> FittingFaults(string fact, string place, IReadOnlyList<Fitting> fittings)
+    {
+        var seen = new HashSet<Hardware>();
+        foreach (var (nth, fitting) in fittings.Index())
+        {
+            foreach (var found in Names(fact, nth, faults => SheetNames.Check(faults, "hardware", fitting.Hardware.Name, SheetNames.LongestHardware))) yield return found;
+            if (fitting.Count is < 1 or > 1000) yield return (fact, nth, WallFaults.FittingCount(fitting.Hardware.Name));
+            if (!seen.Add(fitting.Hardware)) yield return (fact, nth, WallFaults.FittingTwice(fitting.Hardware.Name, place));
+        }
+    }
 
     private static IEnumerable<(string Fact, Fault Fault)> CleatFaults(Cleat? cleat)
     {
@@ -65,10 +71,10 @@ public static class SystemRules
         if (!WallWords.IsCut(cleat.Material)) yield return ("cleat", WallFaults.NotCut(cleat.Material.Name, "cleats"));
     }
 
-    private static IEnumerable<(string Fact, Fault Fault)> Names(string fact, Action<List<Fault>> check)
+    private static IEnumerable<(string Fact, int Nth, Fault Fault)> Names(string fact, int nth, Action<List<Fault>> check)
     {
         var faults = new List<Fault>();
         check(faults);
-        return faults.Select(fault => (fact, fault));
+        return faults.Select(fault => (fact, nth, fault));
     }
 }

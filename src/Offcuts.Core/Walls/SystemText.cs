@@ -11,29 +11,6 @@ public static class SystemText
 {
     private const string FirstFact = "system";
 
-    private static readonly SheetFact[] Facts =
-    [
-        new(FirstFact, "system           what people call it", Needed: true),
-        new("panel length", "panel length     4'", Needed: true),
-        new("panel height", "panel height     1'", Needed: true),
-        new("panel thickness", "panel thickness  2-1/2\"", Needed: true),
-        new("foam type", "foam type        II"),
-        new("interval", "interval         2\"", Needed: true),
-        new("tie", "tie              panel tie", Needed: true),
-        new("tie spacing", "tie spacing      1'", Needed: true),
-        new("reversible", "reversible       no", Needed: true),
-        new("stagger", "stagger          1'", Needed: true),
-        new("shortest piece", "shortest piece   6\"", Needed: true),
-        new("lap", "lap              alternate", Needed: true),
-        new("corner", "corner           2 corner bracket", Often: true),
-        new("tee", "tee              4 corner bracket", Often: true),
-        new("end", "end              2 end bracket", Often: true),
-        new("course", "course           1 sealing strip", Often: true),
-        new("cleat", "cleat            24\" of 2x4"),
-        new("shortest board", "shortest board   2'"),
-        new("note", "note             whatever else", Often: true),
-    ];
-
     /// <summary>Yes and no.</summary>
     internal static readonly Dictionary<string, bool> YesNo = new() { ["yes"] = true, ["no"] = false };
 
@@ -44,17 +21,17 @@ public static class SystemText
     public static Result<SystemSheet> Read(string text)
     {
         var faults = new List<Fault>();
-        var lines = new Dictionary<string, int>();
+        var lines = new Dictionary<(string Fact, int Nth), int>();
         var sheet = SystemSheet.Generic with { Lap = default, Stagger = default, ShortestPiece = default, ShortestBoard = default, AtCorner = [], AtTee = [], AtEnd = [], AtCourse = [], Notes = [] };
-        SheetLines.Read(text, Facts, faults, line =>
+        SheetLines.Read(text, SheetFacts.OfSystem, faults, line =>
         {
-            lines[line.Fact] = line.Number;
+            lines[(line.Fact, lines.Keys.Count(there => there.Fact == line.Fact))] = line.Number;
             sheet = With(sheet, line);
             line.End();
         });
         return SheetLines.Or(faults, () =>
         {
-            faults.AddRange(SystemRules.Faults(sheet).Select(found => found.Fault with { Line = lines.GetValueOrDefault(found.Fact, 1), Column = 1 }));
+            faults.AddRange(SystemRules.Faults(sheet).Select(found => found.Fault with { Line = lines.GetValueOrDefault((found.Fact, found.Nth), 1), Column = 1 }));
             return SheetLines.Or(faults, () => Result<SystemSheet>.Of(sheet));
         });
     }

@@ -15,32 +15,6 @@ public static class WallText
 {
     private const string FirstFact = "wall";
 
-    private static readonly SheetFact[] Facts =
-    [
-        new(FirstFact, "wall             garage", Needed: true),
-        new("system", "system           generic, invented", Needed: true),
-        new("height", "height           8'", Needed: true),
-        new("core", "core             6\"", Needed: true),
-        new("lap", "lap              alternate"),
-        new("closed", "closed           yes", Needed: true),
-        new("leg", "leg A: 28' left", Needed: true, Often: true),
-        new("outside", "outside right", Often: true),
-        new("starts", "starts at 14' inside of A", Often: true),
-        new("ends", "ends at 14' inside of C", Often: true),
-        new("opening", "opening front door: at 4' wide 3' high 7' sill 0\"", Often: true),
-        new("horizontal bars", "horizontal bars  every 16\" lap 24\" of #4"),
-        new("vertical bars", "vertical bars    every 24\" lap 24\" of #4"),
-        new("longest bar", "longest bar      20'"),
-        new("cover", "cover            2\""),
-        new("bucks", "bucks            wide 11\" nonstructural treated of 2x12"),
-        new("braces", "braces           every 6' rise 6' run 4' of 2x4"),
-        new("footing boards", "footing boards   beyond 6\" deep 8\" of 2x10"),
-        new("stakes", "stakes           24\" every 3' of 2x4"),
-        new("spreaders", "spreaders        1x4"),
-        new("allowance", "allowance        5 %"),
-        new("note", "note             whatever else", Often: true),
-    ];
-
     private static readonly Dictionary<string, Turn> Turns = new() { ["left"] = Turn.Left, ["right"] = Turn.Right, ["end"] = Turn.End };
     private static readonly Dictionary<string, Hand> Hands = new() { ["left"] = Hand.Left, ["right"] = Hand.Right };
     private static readonly Dictionary<string, Face> Faces = new() { ["outside"] = Face.Outside, ["inside"] = Face.Inside };
@@ -63,7 +37,7 @@ public static class WallText
         var faults = new List<Fault>();
         var draft = new Draft();
         var lines = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
-        SheetLines.Read(text, Facts, faults, line =>
+        SheetLines.Read(text, SheetFacts.OfWall, faults, line =>
         {
             // A name that stands twice is placed where it stands again.
             lines[line.Fact] = lines[draft.Take(line)] = line.Number;
@@ -180,7 +154,7 @@ public static class WallText
         {
             void Missing(bool missing, string fact, int line)
             {
-                if (missing) faults.Add(WallFaults.FactMissing(fact, Facts.First(known => known.Name == fact).Example) with { Line = line });
+                if (missing) faults.Add(WallFaults.FactMissing(fact, SheetFacts.OfWall.First(known => known.Name == fact).Example) with { Line = line });
             }
 
             Missing(_barLine > 0 && _longestBar is null, "longest bar", _barLine);

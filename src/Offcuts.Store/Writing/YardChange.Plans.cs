@@ -66,6 +66,34 @@ public sealed partial class YardChange
         }
     }
 
+    private void RenameNeedsInPlans(string stage, Func<string, string> now)
+    {
+        foreach (var kept in _reader.Plans())
+        {
+            var renamed = Renamed(kept.Plan, stage, now);
+            if (PlanText.Write(renamed) is var text && text != PlanText.Write(kept.Plan)) Database.Run("plan_set_document", ("document", text), ("id", kept.Id));
+            for (var i = 0; i < kept.Steps.Count; i++)
+                if (kept.Steps[i].Actual is { } actual && actual.Cuts.Any(cut => cut.Stage == stage && now(cut.Cut) != cut.Cut)) WriteStep(kept.Id, i, kept.Steps[i] with { Actual = Renamed(actual, stage, now) });
+        }
+    }
+
+    private static Plan Renamed(Plan plan, string stage, Func<string, string> now)
+    {
+        string Now(string of, string need) => of == stage ? now(need) : need;
+        return plan with
+        {
+            Pieces = [.. plan.Pieces.Select(piece => Renamed(piece, stage, now))],
+            Hardware = [.. plan.Hardware.Select(fill => fill with { Need = fill.Need with { Name = Now(fill.Need.Stage, fill.Need.Name) } })],
+            Unfilled = [.. plan.Unfilled.Select(need => need with { Cut = Now(need.Stage, need.Cut) })],
+            Wishes = new Wishes(
+                [.. plan.Wishes.Pins.Select(pin => pin with { Cut = Now(pin.Stage, pin.Cut) })],
+                [.. plan.Wishes.Spares.Select(spare => spare.Wholly ? spare : spare with { Cut = Now(spare.Stage, spare.Cut) })]),
+        };
+    }
+
+    private static PlannedPiece Renamed(PlannedPiece piece, string stage, Func<string, string> now) =>
+        piece with { Cuts = [.. piece.Cuts.Select(cut => cut.Stage == stage ? cut with { Cut = now(cut.Cut) } : cut)] };
+
     private static bool Mentions(Plan plan, string name) => plan.Stages.Contains(name) || plan.Pieces.Any(piece => Mentions(piece, name));
 
     private static bool Mentions(PlannedPiece piece, string name) =>

@@ -10,14 +10,34 @@ public sealed partial class YardChange
 
     private List<WallRow> WallRows => [.. Database.Rows<WallRow>("wall_sheets")];
 
-    /// <summary>Adds a system sheet, or puts it in the place of the one of that name, in whatever case. Faults: those of <see cref="SystemRules"/>.</summary>
-    public void SetSystem(SystemSheet sheet)
+    /// <summary>
+    /// Adds a system sheet, or puts it in the place of the one of that name, in whatever case. Where its numbers change, what still waits
+    /// in the plans of its walls is given up. Faults: those of <see cref="SystemRules"/>, and another sheet's name.
+    /// </summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="instead">Name of the sheet whose place it takes, where that had another; its walls follow.</param>
+    public void SetSystem(SystemSheet sheet, string? instead = null)
     {
         var rules = SystemRules.Check(sheet);
         if (Refused(rules.Ok ? [] : rules.Faults)) return;
-        if (Systems.Find(row => Same(row.Name, sheet.Name)) is { } row)
-            Database.Run("system_sheet_set", ("name", sheet.Name), ("sheet", SystemText.Write(sheet)), ("id", row.Id));
-        else Database.Number("system_sheet_add", ("name", sheet.Name), ("sheet", SystemText.Write(sheet)));
+        var row = Systems.Find(row => Same(row.Name, instead ?? sheet.Name));
+        if (Refused([.. Taken("system sheet", instead, sheet.Name, row?.Id, Systems.Find(other => Same(other.Name, sheet.Name))?.Id, WallFaults.NoSuchSystem)])) return;
+        var text = SystemText.Write(sheet);
+        if (row is null)
+        {
+            Database.Number("system_sheet_add", ("name", sheet.Name), ("sheet", text));
+            return;
+        }
+
+        var before = SystemText.Read(row.Sheet).Value;
+        var sameNumbers = SystemText.Write(before with { Name = sheet.Name, Notes = sheet.Notes }) == text;
+        Database.Run("system_sheet_set", ("name", sheet.Name), ("sheet", text), ("id", row.Id));
+        foreach (var wall in WallRows.Where(wall => wall.System == row.Id))
+        {
+            if (!sameNumbers) DropWallPlan(wall.Name);
+            if (row.Name != sheet.Name)
+                Database.Run("wall_sheet_set", ("stage", wall.StageId), ("name", wall.Name), ("system", row.Id), ("sheet", WallText.Write(WallText.Read(wall.Sheet).Value with { System = sheet.Name })), ("id", wall.Id));
+        }
     }
 
     /// <summary>Removes a system sheet of which no wall is built.</summary>
@@ -30,9 +50,12 @@ public sealed partial class YardChange
 
     /// <summary>
     /// Adds a wall to a stage, or puts it in the place of the one of that name, in whatever case and stage. Its system sheet must be
-    /// there. Whether it can be built is for the caller to ask, who lays it out; what its file could not say is refused.
+    /// there. Whether it can be built is for the caller to ask, who lays it out; what its file could not say is refused. Unless only its name
+    /// or its notes are others, what still waits in its plan is given up.
     /// </summary>
-    public void SetWall(StageWall wall)
+    /// <param name="wall">The wall.</param>
+    /// <param name="instead">Name of the wall whose place it takes, where that had another; what it put among the needs of its stage follows, in kept plans too.</param>
+    public void SetWall(StageWall wall, string? instead = null)
     {
         if (Existing(wall.Stage) is not { } stage) return;
         if (Systems.Find(row => Same(row.Name, wall.Sheet.System)) is not { } system)
@@ -45,13 +68,20 @@ public sealed partial class YardChange
         SheetNames.Check(faults, "wall", wall.Sheet.Name);
         var text = WallText.Write(wall.Sheet);
         if (faults.Count == 0 && WallText.Read(text) is { Ok: false } unread) faults.AddRange(unread.Faults);
+        var row = WallRows.Find(row => Same(row.Name, instead ?? wall.Sheet.Name));
+        faults.AddRange(Taken("wall", instead, wall.Sheet.Name, row?.Id, WallRows.Find(other => Same(other.Name, wall.Sheet.Name))?.Id, WallFaults.NoSuchWall));
         if (Refused(faults)) return;
-        if (WallRows.Find(row => Same(row.Name, wall.Sheet.Name)) is { } row)
+        if (row is null)
         {
-            if (row.Sheet != text) DropWallPlan(row.Name);
-            Database.Run("wall_sheet_set", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text), ("id", row.Id));
+            Database.Number("wall_sheet_add", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text));
+            return;
         }
-        else Database.Number("wall_sheet_add", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text));
+
+        var before = WallText.Read(row.Sheet).Value;
+        var sameWall = WallText.Write(before with { Name = wall.Sheet.Name, Notes = wall.Sheet.Notes }) == text;
+        if (!sameWall || row.StageId != stage.Id) DropWallPlan(row.Name);
+        Database.Run("wall_sheet_set", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text), ("id", row.Id));
+        if (row.Name != wall.Sheet.Name) RenameNeeds(row.Stage, SheetNames.NeedPrefix(row.Name), SheetNames.NeedPrefix(wall.Sheet.Name));
     }
 
     /// <summary>Removes a wall with what still waits in its plan. What it put among the needs of its stage stays there.</summary>
@@ -104,6 +134,13 @@ public sealed partial class YardChange
     {
         DropWallPlan(wall.Name);
         Database.Run("wall_courses_remove", ("wall", wall.Id));
+    }
+
+    // What takes another's place must find it there, and no third thing may have its name.
+    private static IEnumerable<Fault> Taken(string what, string? instead, string name, long? place, long? named, Func<string, Fault> none)
+    {
+        if (instead is not null && place is null) yield return none(instead);
+        else if (named is not null && named != place) yield return WallFaults.NameTaken(what, name);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

@@ -77,6 +77,15 @@ public sealed partial class YardChange
         Order([.. Stages.Where(stage => stage.Id != row.Id)]);
     }
 
+    // Needs of a stage whose names begin so, and what kept plans say of them, begin otherwise from now on.
+    private void RenameNeeds(string stage, string from, string to)
+    {
+        string Now(string need) => need.StartsWith(from, StringComparison.OrdinalIgnoreCase) ? to + need[from.Length..] : need;
+        if (_reader.Stages().Find(one => one.Name == stage) is { } known && known.Cuts.Select(cut => cut.Name).Concat(known.Hardware.Select(need => need.Name)).Any(name => Now(name) != name))
+            SetStage(known with { Cuts = [.. known.Cuts.Select(cut => cut with { Name = Now(cut.Name) })], Hardware = [.. known.Hardware.Select(need => need with { Name = Now(need.Name) })] });
+        RenameNeedsInPlans(stage, Now);
+    }
+
     private long? StageId(string name) => Find(name)?.Id;
 
     private StageRow? Find(string name) => Stages.Find(stage => string.Equals(stage.Name, name, StringComparison.OrdinalIgnoreCase));

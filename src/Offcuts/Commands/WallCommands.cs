@@ -143,13 +143,10 @@ internal static class WallCommands
         var command = context.Command("runs", "What is to be covered: by leg, row and course, with offsets", ["offcuts wall runs garage", "offcuts wall runs garage --json"], name, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var walls = new ChangeWalls(yard);
-            var found = walls.Find(parse.GetValue(name)!);
-            if (!found.TryGet(out var kept)) return context.Refuse(found.Faults);
-            var laid = walls.Lay(kept.Sheet);
-            if (!laid.TryGet(out var wall)) return context.Refuse(laid.Faults);
-            if (parse.GetValue(json)) context.Say(WallJson.Write(kept, wall));
-            else SayAll(context, TakeoffText.Runs(kept, wall, yard.Settings().Unit));
+            var found = new ChangeWalls(yard).Laid(parse.GetValue(name)!);
+            if (!found.TryGet(out var wall)) return context.Refuse(found.Faults);
+            if (parse.GetValue(json)) context.Say(WallJson.Write(wall.Kept, wall.Laid));
+            else SayAll(context, TakeoffText.Runs(wall.Kept, wall.Laid, yard.Settings().Unit));
             return Exit.Done;
         }));
         return command;

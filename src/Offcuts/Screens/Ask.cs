@@ -27,7 +27,11 @@ internal abstract record Ask(string Question)
 /// <param name="Order">How the yard is to be ordered then.</param>
 /// <param name="Rival">Which of the compared plans is taken then.</param>
 /// <param name="Retyped">What the typed line holds then.</param>
-internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null, Rival? Rival = null, string? Retyped = null);
+internal sealed record Choice(char Letter, string Says, Errand? Errand = null, Want? Want = null, YardOrder? Order = null, Rival? Rival = null, string? Retyped = null)
+{
+    /// <summary>What is added to the form then.</summary>
+    public FormAdd? Add { get; init; }
+}
 
 /// <summary>What a written answer is for.</summary>
 internal enum Topic
@@ -45,4 +49,8 @@ internal enum Topic
     Spare,
     Release,
     WallFile,
+    WallStage,
+    WallMove,
+    SheetName,
+    Stacked,
 }

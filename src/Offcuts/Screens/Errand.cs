@@ -110,6 +110,27 @@ internal abstract record Errand
     /// <summary>Find the best laying of a wall.</summary>
     public sealed record FillWall(string Wall, bool Buy) : Errand;
 
+    /// <summary>Keep how a wall is filled.</summary>
+    public sealed record KeepWall(WallFilled Filled) : Errand;
+
+    /// <summary>Say that courses of a wall are stacked.</summary>
+    public sealed record StackWall(StackedWish Wish) : Errand;
+
+    /// <summary>Save the sheet of a wall or a system.</summary>
+    /// <param name="Kind">Which.</param>
+    /// <param name="Stage">The stage of a new wall.</param>
+    /// <param name="Edit">What was typed.</param>
+    public sealed record SaveSheet(SheetKind Kind, string Stage, SheetEdit Edit) : Errand;
+
+    /// <summary>Build a wall in another stage.</summary>
+    public sealed record MoveWall(string Wall, string Stage) : Errand;
+
+    /// <summary>A wall less.</summary>
+    public sealed record DropWall(string Wall) : Errand;
+
+    /// <summary>A system less.</summary>
+    public sealed record DropSystem(string System) : Errand;
+
     /// <summary>Write a wall's rows as a PDF, with the cut sheet where a plan fills them.</summary>
     public sealed record PrintWall(string Wall, RunPlan? Plan, string File) : Errand;
 

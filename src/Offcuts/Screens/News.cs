@@ -42,7 +42,13 @@ internal abstract record News
     public sealed record WallOpened(WallCard Card) : News;
 
     /// <summary>The laying that was found for a wall.</summary>
-    public sealed record WallFilled(string Wall, RunPlan Plan) : News;
+    public sealed record WallFilled(UseCases.WallFilled Filled) : News;
+
+    /// <summary>A filling was kept as a plan of this number.</summary>
+    public sealed record WallKept(string Wall, int Id) : News;
+
+    /// <summary>Courses were stacked.</summary>
+    public sealed record Stacked(WallStacked Outcome) : News;
 
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;

@@ -36,17 +36,52 @@ public sealed class ChangeSystems(YardFile yard)
         var seen = yard.ChangeNumber;
         var there = yard.Systems().Any(known => Same(known.Name, sheet.Name));
         if (there && !replace) return WallFaults.SystemExists(sheet.Name);
-        var broken = yard.Walls()
-            .Where(wall => Same(wall.Sheet.System, sheet.Name))
-            .SelectMany(wall => LaidWall.Of(wall.Sheet, sheet).Faults.Select(fault => WallFaults.SystemBreaksWall(wall.Sheet.Name, fault.Sentence)))
-            .ToArray();
-        if (broken.Length > 0) return Result<string>.Fail(broken);
+        var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)));
+        if (broken.Count > 0) return Result<string>.Fail(broken);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What);
     }
 
+    /// <summary>
+    /// Saves a sheet that was typed over the one that was opened, where every wall of it can still be built; its name may be another now, and its walls
+    /// then name it so. Refused where somebody else has changed the sheet since it was opened. Faults stand at their lines.
+    /// </summary>
+    public Result<string> Save(SheetEdit edit)
+    {
+        var seen = yard.ChangeNumber;
+        var read = SystemText.Read(edit.Text);
+        if (!read.TryGet(out var sheet)) return Result<string>.Fail(read.Faults);
+        var kept = yard.Systems();
+        SystemSheet? before = null;
+        if (edit.Of is { } of)
+        {
+            before = All().FirstOrDefault(known => Same(known.Name, of));
+            if (before is null || SystemText.Write(before) != edit.Opened) return WallFaults.SheetChangedMeanwhile("system sheet", of);
+            // The one that ships is put in the yard by its first edit; under another name it is a sheet of its own.
+            if (kept.All(known => !Same(known.Name, of))) before = null;
+        }
+
+        if (before is null && kept.Any(known => Same(known.Name, sheet.Name))) return WallFaults.NameTaken("system sheet", sheet.Name) with { Line = LineOfName(edit.Text) };
+        var broken = before is null ? [] : Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, before.Name)));
+        if (broken.Count > 0) return Result<string>.Fail(broken);
+        var told = before is null ? $"took in the system {sheet.Name}"
+            : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
+            : $"edited the system {before.Name}, which is named {sheet.Name} now";
+        return yard.ChangeSince(seen, told, work => work.SetSystem(sheet, before?.Name)).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Why these walls could not be built of a sheet, whatever name they call it by.</summary>
+    internal static IReadOnlyList<Fault> Broken(SystemSheet sheet, IEnumerable<StageWall> walls) =>
+    [
+        .. walls.SelectMany(wall => LaidWall.Of(wall.Sheet with { System = sheet.Name }, sheet).Faults.Select(fault => WallFaults.SystemBreaksWall(wall.Sheet.Name, fault.Sentence))),
+    ];
+
     /// <summary>Drops a sheet of which no wall is built.</summary>
     public Result<string> Drop(string name) =>
-        yard.Change($"dropped the system {name.Trim()}", work => work.RemoveSystem(name.Trim())).Then<string>(entry => entry.What);
+        Same(name.Trim(), SystemSheet.Generic.Name) && yard.Systems().All(known => !Same(known.Name, name.Trim()))
+            ? WallFaults.ShippedSystem(SystemSheet.Generic.Name)
+            : yard.Change($"dropped the system {name.Trim()}", work => work.RemoveSystem(name.Trim())).Then<string>(entry => entry.What);
+
+    private static int LineOfName(string text) => Array.FindIndex(text.Split('\n'), line => SheetFact.Of(SheetFacts.OfSystem, line)?.Name == "system") + 1;
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

@@ -8,7 +8,12 @@ using Offcuts.Walls;
 
 namespace Offcuts.UseCases;
 
-/// <summary>Walls of stages: taken in, found, dropped, and what they ask for entered among the needs of their stage.</summary>
+/// <summary>A wall of the yard, laid out with its system.</summary>
+/// <param name="Kept">The wall and its stage.</param>
+/// <param name="Laid">The wall laid out.</param>
+public sealed record LaidStageWall(StageWall Kept, LaidWall Laid);
+
+/// <summary>Walls of stages: taken in, edited, found, dropped, and what they ask for entered among the needs of their stage.</summary>
 public sealed class ChangeWalls(YardFile yard)
 {
     /// <summary>The wall of a name, in either case; or why there is none.</summary>
@@ -17,6 +22,9 @@ public sealed class ChangeWalls(YardFile yard)
 
     /// <summary>A wall laid out with its system.</summary>
     public Result<LaidWall> Lay(WallSheet sheet) => new ChangeSystems(yard).Find(sheet.System).Then(system => LaidWall.Of(sheet, system));
+
+    /// <summary>The wall of a name, in either case, laid out with its system; or why there is none, or why it can't be built.</summary>
+    public Result<LaidStageWall> Laid(string name) => Find(name).Then(kept => Lay(kept.Sheet).Then<LaidStageWall>(laid => new LaidStageWall(kept, laid)));
 
     /// <summary>
     /// Takes a wall in from a file, for a stage, where it can be built; one of that name is replaced only where
@@ -41,9 +49,52 @@ public sealed class ChangeWalls(YardFile yard)
         if (!laid.TryGet(out var wall)) return Result<string>.Fail(laid.Faults);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
         {
-            if (yard.Systems().All(system => !Same(system.Name, sheet.System))) work.SetSystem(wall.System);
+            AddSystem(work, wall);
             work.SetWall(new StageWall(known.Name, sheet));
         }).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>
+    /// Saves a sheet that was typed over the one that was opened, where the wall can be built; its name may be another now, and takes what is kept of the
+    /// wall along. A new one joins the stage. Refused where somebody else has changed the sheet since it was opened. Faults stand at their lines.
+    /// </summary>
+    /// <param name="stage">Name of the stage of a new wall; the other stays in its own.</param>
+    /// <param name="edit">What was typed.</param>
+    public Result<string> Save(string stage, SheetEdit edit)
+    {
+        var seen = yard.ChangeNumber;
+        var read = WallText.ReadPlaced(edit.Text);
+        if (!read.TryGet(out var placed)) return Result<string>.Fail(read.Faults);
+        var sheet = placed.Sheet;
+        StageWall? before = null;
+        if (edit.Of is { } of)
+        {
+            before = yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, of));
+            if (before is null || WallText.Write(before.Sheet) != edit.Opened) return WallFaults.SheetChangedMeanwhile("wall", of);
+        }
+        else if (yard.Stages().Named(stage) is null) return YardFaults.NoSuchStage(stage);
+
+        var laid = Lay(sheet);
+        if (!laid.TryGet(out var wall)) return Result<string>.Fail([.. laid.Faults.Select(fault => placed.Place(fault, ""))]);
+        var into = before?.Stage ?? yard.Stages().Named(stage)!.Name;
+        var told = before is null ? $"took in the wall {sheet.Name} of {into}"
+            : before.Sheet.Name == sheet.Name ? $"edited the wall {sheet.Name} of {into}"
+            : $"edited the wall {before.Sheet.Name} of {into}, which is named {sheet.Name} now";
+        if (before is null && yard.Walls().Any(other => Same(other.Sheet.Name, sheet.Name))) return placed.Place(WallFaults.NameTaken("wall", sheet.Name) with { About = "wall" }, "");
+        return yard.ChangeSince(seen, told, work =>
+        {
+            AddSystem(work, wall);
+            work.SetWall(new StageWall(into, sheet), before?.Sheet.Name);
+        }).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Builds a wall in another stage. How it was to be filled is given up; what it put among the needs of its stage stays there.</summary>
+    public Result<string> Move(string name, string stage)
+    {
+        var seen = yard.ChangeNumber;
+        if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
+        return Find(name).Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work => work.SetWall(kept with { Stage = known.Name }))
+            .Then<string>(entry => entry.What));
     }
 
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>
@@ -58,11 +109,10 @@ public sealed class ChangeWalls(YardFile yard)
     public Result<string> Enter(string name, bool newNames = false)
     {
         var seen = yard.ChangeNumber;
-        var found = Find(name);
-        if (!found.TryGet(out var wall)) return Result<string>.Fail(found.Faults);
-        var laid = Lay(wall.Sheet);
-        if (!laid.TryGet(out var standing)) return Result<string>.Fail(laid.Faults);
-        var takeoff = Takeoff.Of(standing, wall.Stage);
+        var found = Laid(name);
+        if (!found.TryGet(out var there)) return Result<string>.Fail(found.Faults);
+        var wall = there.Kept;
+        var takeoff = Takeoff.Of(there.Laid, wall.Stage);
         var stage = yard.Stages().Named(wall.Stage)!;
         var hardware = takeoff.HardwareNeeds(stage.Name);
         RequiredCut[] cuts = [.. takeoff.Cuts.Select(cut => cut.Cut)];
@@ -80,6 +130,12 @@ public sealed class ChangeWalls(YardFile yard)
         };
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
             .Then<string>(entry => entry.What);
+    }
+
+    // The invented system that ships comes into the yard with the first wall of it.
+    private void AddSystem(YardChange work, LaidWall wall)
+    {
+        if (yard.Systems().All(system => !Same(system.Name, wall.System.Name))) work.SetSystem(wall.System);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

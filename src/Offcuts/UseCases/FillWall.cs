@@ -60,24 +60,17 @@ public sealed class FillWall(YardFile yard)
     /// <summary>What filling a wall depends on, or why there is nothing to fill.</summary>
     /// <param name="name">Name of the wall.</param>
     /// <param name="buy">False where nothing may be bought.</param>
-    public Result<WallToFill> Asked(string name, bool buy = true)
-    {
-        var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then(laid => Asked(kept, laid, buy)));
-    }
+    public Result<WallToFill> Asked(string name, bool buy = true) => new ChangeWalls(yard).Laid(name).Then(wall => Asked(wall.Kept, wall.Laid, buy));
 
     /// <summary>The best filling within the limits, or why there is nothing to fill.</summary>
     public Result<WallFilled> Fill(string name, bool buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
 
     /// <summary>The filling that is kept of a wall, or why there is none.</summary>
-    public Result<WallFilled> Shown(string name)
-    {
-        var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallFilled>(laid =>
-            KeptOf(kept) is { } plan
-                ? new WallFilled(kept, laid, StackedOf(kept), plan.Plan, Begins(kept), plan.PlanId)
-                : FillFaults.NothingKept(kept.Sheet.Name)));
-    }
+    public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept : FillFaults.NothingKept(wall.Kept.Sheet.Name));
+
+    /// <summary>The filling that is kept of a wall, or none.</summary>
+    public WallFilled? Kept(LaidStageWall wall) =>
+        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) : null;
 
     /// <summary>
     /// Keeps a filling in the yard, in the place of the one that was kept of the wall before, of which what still waits is given up. Of
@@ -88,6 +81,7 @@ public sealed class FillWall(YardFile yard)
         var id = 0;
         var seen = yard.ChangeNumber;
         var wall = filled.Kept.Sheet.Name;
+        if (Stale(filled).ToArray() is { Length: > 0 } stale) return Result<int>.Fail(stale);
         if (KeptOf(filled.Kept) is { } old && yard.Plan(old.PlanId) is { } steps && Cut(old, steps).Except(StackedOf(filled.Kept).Select(Key)).Any(course => filled.Plan.Courses.Any(laid => (laid.Run, laid.Course) == course)))
             return StoreFaults.ChangedMeanwhile();
         return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work =>
@@ -96,6 +90,30 @@ public sealed class FillWall(YardFile yard)
             id = work.KeepWallPlan(wall, filled.Plan);
         }).Then<int>(_ => id);
     }
+
+    // What the filling rests on: the sheet, and pieces that no other plan has taken meanwhile.
+    private IEnumerable<Fault> Stale(WallFilled filled)
+    {
+        var name = filled.Kept.Sheet.Name;
+        if (yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, name)) is not { } now || WallText.Write(now.Sheet) != WallText.Write(filled.Kept.Sheet))
+        {
+            yield return FillFaults.OtherSheet(name);
+            yield break;
+        }
+
+        var own = KeptOf(filled.Kept)?.PlanId;
+        var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own)).Pieces;
+        foreach (var source in filled.Plan.Pieces.Select(piece => piece.Source).OfType<Piece>())
+        {
+            var there = yard.Piece(source.Code);
+            if (!IsAsPlanned(there, source) || (there!.State == PieceState.Reserved && there.ReservedFor != now.Stage) || promised.Contains(source.Code))
+                yield return FillFaults.PieceNotFree(name, source.Code.ToString());
+        }
+    }
+
+    /// <summary>True where a piece is still on hand as it was planned.</summary>
+    internal static bool IsAsPlanned(Piece? there, Piece source) =>
+        there is { OnHand: true } && there.Length == source.Length && there.Spans().SequenceEqual(source.Spans()) && there.Material.Equals(source.Material);
 
     /// <summary>Courses of a wall for which nothing is to be planned any more: those stacked, and those whose pieces were all cut.</summary>
     public IReadOnlyList<StackedCourse> Standing(StageWall wall)

@@ -12,11 +12,7 @@ public sealed class SeeWall(YardFile yard)
     /// <summary>The wall of a name, or why it can't be drawn.</summary>
     /// <param name="name">The name, in either case.</param>
     /// <param name="plan">How its runs are filled; none takes what is kept of it.</param>
-    public Result<WallPicture> Of(string name, RunPlan? plan = null)
-    {
-        var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallPicture>(laid => Of(kept, laid, plan)));
-    }
+    public Result<WallPicture> Of(string name, RunPlan? plan = null) => new ChangeWalls(yard).Laid(name).Then<WallPicture>(wall => Of(wall.Kept, wall.Laid, plan));
 
     /// <summary>The same of a wall that is laid out already.</summary>
     internal WallPicture Of(StageWall kept, LaidWall laid, RunPlan? plan = null)

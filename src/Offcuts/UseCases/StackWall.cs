@@ -31,8 +31,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     /// <summary>Stacks them. Nothing changes where anything is refused.</summary>
     public Result<WallStacked> Do(StackedWish wish)
     {
-        var walls = new ChangeWalls(yard);
-        var found = walls.Find(wish.Wall).Then(wall => walls.Lay(wall.Sheet).Then<(StageWall Wall, IReadOnlyList<Run> Runs)>(laid => (wall, Chosen(laid, wish))));
+        var found = new ChangeWalls(yard).Laid(wish.Wall).Then<(StageWall Wall, IReadOnlyList<Run> Runs)>(wall => (wall.Kept, Chosen(wall.Laid, wish)));
         if (!found.TryGet(out var here)) return Result<WallStacked>.Fail(found.Faults);
         var fill = new FillWall(yard);
         if (fill.KeptOf(here.Wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return FillFaults.NothingKept(here.Wall.Sheet.Name);

@@ -148,7 +148,7 @@ public sealed class WallsPlaceTests
     [Fact]
     public void A_yard_without_walls_says_how_to_get_one()
     {
-        ScreenRun.OnKnownYard(80, 24, run => run.Press("F6").Text.Should().Contain("No wall yet; write its sheet, then: offcuts wall import STAGE FILE"));
+        ScreenRun.OnKnownYard(80, 24, run => run.Press("F6").Text.Should().Contain("No wall yet; ^W writes its sheet, or take one in: offcuts wall import STAGE FILE"));
     }
 
     [Fact]

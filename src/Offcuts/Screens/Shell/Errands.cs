@@ -33,15 +33,23 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.RenameStage(var stage, var to) => Told(errand, new ChangeStages(yard).Rename(stage, to)),
         Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
         Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var id) ? new News.Kept(id) : new News.Refused(errand, kept.Faults),
-        Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, new MatchLimits { Time = LedgerTime, Clock = world.Clock }).Do(plan, acts, hardware)),
+        Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, Limits).Do(plan, acts, hardware)),
         Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var card) ? new News.WallOpened(card) : new News.Refused(errand, opened.Faults),
         Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),
+        Errand.KeepWall(var filled) => new FillWall(yard).Keep(filled) is var keep && keep.TryGet(out var number) ? new News.WallKept(filled.Kept.Sheet.Name, number) : new News.Refused(errand, keep.Faults),
+        Errand.StackWall(var wish) => new StackWall(yard, world.Today, Limits).Do(wish) is var stacked && stacked.TryGet(out var stood) ? new News.Stacked(stood) : new News.Refused(errand, stacked.Faults),
+        Errand.SaveSheet(var kind, var stage, var edit) => Told(errand, kind == SheetKind.Wall ? new ChangeWalls(yard).Save(stage, edit) : new ChangeSystems(yard).Save(edit)),
+        Errand.MoveWall(var wall, var stage) => Told(errand, new ChangeWalls(yard).Move(wall, stage)),
+        Errand.DropWall(var wall) => Told(errand, new ChangeWalls(yard).Drop(wall)),
+        Errand.DropSystem(var system) => Told(errand, new ChangeSystems(yard).Drop(system)),
         Errand.PrintWall(var wall, var plan, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Pdf(wall, plan, world.Today).Then(pdf => Written(pdf, file)))),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
         Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
     };
+
+    private MatchLimits Limits => new() { Time = LedgerTime, Clock = world.Clock };
 
     private static News Told(Errand errand, Result<string> result) =>
         result.TryGet(out var told) ? new News.Done(errand, told) : new News.Refused(errand, result.Faults);

@@ -97,7 +97,7 @@ internal sealed class Shell
                 Beside(search, (yard, limits) => new MatchStages(yard).Problem(search.Wish) is var asked && asked.TryGet(out var problem) ? Found(search, problem, limits) : new News.Refused(search, asked.Faults));
                 break;
             case Errand.FillWall fill:
-                Beside(fill, (yard, limits) => new FillWall(yard).Fill(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var wall) ? new News.WallFilled(fill.Wall, wall.Plan) : new News.Refused(fill, filled.Faults));
+                Beside(fill, (yard, limits) => new FillWall(yard).Fill(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var wall) ? new News.WallFilled(wall) : new News.Refused(fill, filled.Faults));
                 break;
             case Errand.StopMatch:
                 _match?.Cancel();

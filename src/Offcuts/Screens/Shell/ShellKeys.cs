@@ -56,7 +56,14 @@ internal static class ShellKeys
         if (Asking(state) is { } ask) return [.. ask.Choices.Select(choice => new KeyUse(choice.Letter.ToString(), choice.Says, new Intent.Answer(choice.Letter), choice.Says)), Back];
         if (state.Helping) return Reading;
         if (state.Line.Ask is Ask.Write) return [.. Writing, .. Everywhere];
-        return [.. OfPlace(state), .. Everywhere, Back with { Says = "" }];
+        return [.. OfPlace(state), .. Beside(state), Back with { Says = "" }];
+    }
+
+    /// <summary>The keys that work at every place, less those that the place has taken for something of its own.</summary>
+    public static IReadOnlyList<KeyUse> Beside(ShellState state)
+    {
+        var taken = OfPlace(state).SelectMany(use => use.Chords).ToHashSet();
+        return [.. Everywhere.Where(use => !use.Chords.Any(taken.Contains))];
     }
 
     /// <summary>The question that a letter answers now, if any.</summary>

@@ -132,12 +132,14 @@ internal static class ShellModel
         var held = new List<string>();
         if (state.Strip.Line.Holds) held.Add("the strip line");
         if (state.Stages.Line.Holds) held.Add("the line of the stages");
-        if (state.Walls.Line.Holds) held.Add("the line of the walls");
+        if (state.Walls.Form is { Changed: true } form) held.Add($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}");
+        else if (state.Walls.Form is null && state.Walls.Line.Holds) held.Add("the line of the walls");
         if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
         var reasons = new List<string>();
         if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");
         if (state.Plan.Matching || state.Walls.Filling) reasons.Add("a match still runs");
         if (state.Plan.Found is not null) reasons.Add("the plan that was found is not kept");
+        if (state.Walls.Found is { } filled) reasons.Add($"how {filled.Kept.Sheet.Name} is filled is not kept");
         if (reasons.Count == 0) return new(state, new Errand.Leave());
         return new(state with
         {
@@ -161,9 +163,15 @@ internal static class ShellModel
             + (plan.Unfilled.Count > 0 ? $", with {plan.Tiers.Unfilled.Value} unfilled" : "")
             + "; ^K keeps it",
             plan.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
-        News.WallFilled(_, var laid) => new Notice(
-            laid.Tiers.Proven ? "Found the best laying there is" : "Found a laying; a better one may exist",
-            laid.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Good),
+        News.WallFilled(var filled) => new Notice(
+            (filled.Plan.Tiers.Proven ? "Found the best laying there is" : "Found a laying; a better one may exist") + "; ^K keeps it",
+            filled.Plan.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Good),
+        News.WallKept(var wall, var id) => new Notice($"Kept how {wall} is filled, as plan {id}. ^O says what is stacked", Tone.Good),
+        News.Stacked(var done) => new Notice(
+            $"{Words.Count(done.Courses.Count, "course")} stacked"
+            + (done.Carried.NewPieces.Count > 0 ? $"; {done.Carried.NewPieces.Count} new {(done.Carried.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "")
+            + (done.Rest ? "; ^R fills the rest from what is left" : "; the wall stands"),
+            Tone.Good),
         News.Kept(var id) => new Notice($"Kept as plan {id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
         News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),
         _ => null,

@@ -52,7 +52,7 @@ internal static class ShellRows
             Place.Yard => "find",
             Place.Strip => "strip",
             Place.Stages => "need",
-            Place.Walls => "fits",
+            Place.Walls => state.Walls.Form is null ? "fits" : "line",
             _ => "piece",
         };
 
@@ -76,6 +76,10 @@ internal static class ShellRows
                 rows.AddRange(happened.TryGet(out var read)
                     ? Row.Wrapped("✓ " + HappenedLine.ReadBack(read, piece, state.Snapshot.Unit), width, Tone.Good, indent: 2)
                     : Row.Wrapped("… " + happened.Fault.Sentence, width, Tone.Soft, indent: 2));
+            if (state.Place == Place.Walls && state.Walls.Stacking is { } stacking)
+                rows.AddRange(stacking.TryGet(out var wish)
+                    ? Row.Wrapped($"✓ {WallsAsks.Told(wish)}", width, Tone.Good, indent: 2)
+                    : Row.Wrapped("… " + stacking.Fault.Sentence, width, Tone.Soft, indent: 2));
             return rows;
         }
 
@@ -123,13 +127,13 @@ internal static class ShellRows
     public static IReadOnlyList<Row> Help(ShellState state, int width)
     {
         var rows = new List<Row>();
-        foreach (var line in About(state.Place)) rows.AddRange(Row.Wrapped(line, width));
+        foreach (var line in state is { Place: Place.Walls, Walls.Form: not null } ? AboutForm : About(state.Place)) rows.AddRange(Row.Wrapped(line, width));
         rows.Add(Row.Blank);
         rows.Add(Row.Of("Keys here", Tone.Strong));
         rows.AddRange(ShellKeys.OfPlace(state).SelectMany(key => Explained(key, width)));
         rows.Add(Row.Blank);
         rows.Add(Row.Of("Keys everywhere", Tone.Strong));
-        rows.AddRange(ShellKeys.Everywhere.SelectMany(key => Explained(key, width)));
+        rows.AddRange(ShellKeys.Beside(state).SelectMany(key => Explained(key, width)));
         rows.AddRange(Explained(new KeyUse("Esc", "", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it"), width));
         if (state.Place == Place.Strip)
         {
@@ -149,6 +153,12 @@ internal static class ShellRows
         for (var i = 0; i < lines.Length; i++)
             yield return Row.Of(new Ink(TextColumns.Fill(i == 0 ? key.AllShown : "", column), Tone.Strong), new Ink(lines[i]));
     }
+
+    private static readonly string[] AboutForm =
+    [
+        "A sheet is written line by line, as in its file: a word, then what is said of it. The line that is chosen stands above, to be changed; below it stands what was understood or what is wrong, and what such a line may hold. Words in capitals are yours to say; of words with | between them one is meant.",
+        "Every length has its unit: 4', 2-1/2\", 11' 4-1/2\", 1200 mm. What belongs to a leg stands below it. Nothing is saved before ^K.",
+    ];
 
     private static string[] About(Place place) => place switch
     {
@@ -171,6 +181,7 @@ internal static class ShellRows
         [
             "Each row of a leg is drawn as somebody sees it who stands before it. What the signs mean stands below the last row.",
             "Type a place to find what fits it: 1' 7-1/2\" joint right is a stretch whose right end meets another panel, so that it must lie on a pattern line; joint left and joint both likewise. Without a material it is the wall's own panel; a use may stand behind: 2x4 14-1/2 rough. The piece that loses least comes first.",
+            "Once a wall is filled, ^K keeps that, and ^O says which courses are stacked: their cuts are booked, what is left of the pieces comes back to the yard, and the rest is filled again from what is really left.",
             "Walls blow out. Bracing, steel, how high and how fast is poured are for the drawings, the local code and a licensed person to decide.",
         ],
         _ =>

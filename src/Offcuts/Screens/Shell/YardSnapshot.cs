@@ -53,6 +53,15 @@ internal sealed record YardSnapshot
 
     public IReadOnlyList<StageWall> Walls { get; init; } = [];
 
+    /// <summary>The systems that walls can be built of, the one that ships among them.</summary>
+    public IReadOnlyList<SystemSheet> Systems { get; init; } = [];
+
+    /// <summary>How walls are to be filled, as it is kept.</summary>
+    public IReadOnlyList<KeptWallPlan> WallPlans { get; init; } = [];
+
+    /// <summary>Courses of walls that stand.</summary>
+    public IReadOnlyList<StackedCourse> Stacked { get; init; } = [];
+
     public YardSettings Settings { get; init; } = YardSettings.Usual;
 
     /// <summary>Labels that wait to be printed.</summary>
@@ -103,6 +112,9 @@ internal sealed record YardSnapshot
             Stages = yard.Stages(),
             Plans = yard.Plans(),
             Walls = yard.Walls(),
+            Systems = new ChangeSystems(yard).All(),
+            WallPlans = yard.WallPlans(),
+            Stacked = yard.StackedCourses(),
             Settings = settings,
             Today = today,
             Sheet = SheetOptions.For(yard, today),

@@ -1,4 +1,5 @@
 using Offcuts.Core.Walls;
+using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
 
@@ -7,4 +8,19 @@ internal static class WallsAsks
 {
     public static Ask Sheet(StageWall wall) =>
         new Ask.Write($"Which PDF file is the sheet of {wall.Sheet.Name} written to? Its rows to scale, what goes where, the cautions", Topic.WallFile, "file");
+
+    public static Ask Keep(WallFilled found, WallFilled? kept, string currencySign) => new Ask.Choose(
+        $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found.Plan, currencySign)}.{(kept is null ? "" : " What still waits of the one that is kept is given up.")}",
+        [new('y', "keep it", new Errand.KeepWall(found))]);
+
+    public static Ask Courses(StageWall wall) =>
+        new Ask.Write($"Which courses of {wall.Sheet.Name} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside", Topic.Stacked, "course");
+
+    public static Ask Stack(StackedWish wish) => new Ask.Choose(
+        $"Is it stacked: {Told(wish)} of {wish.Wall}? Its cuts are booked, what is left of the pieces comes back to the yard, and what was planned for the other courses is given up, to be filled again",
+        [new('y', "it is stacked", new Errand.StackWall(wish))]);
+
+    /// <summary>The wish in words: <c>courses 1, 2 of leg A, inside</c>.</summary>
+    public static string Told(StackedWish wish) =>
+        $"{(wish.Courses.Count == 1 ? "course" : "courses")} {string.Join(", ", wish.Courses)}{(wish.Leg is { } leg ? $" of leg {leg}" : "")}{(wish.Face is { } face ? $", {WallWords.Of(face)}" : wish.Leg is null ? ", every leg and face" : ", both faces")}";
 }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
 using Offcuts.Matching.Runs;
 using Offcuts.UseCases;
 
@@ -12,8 +14,13 @@ internal static class WallsModel
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<WallsState> Apply(WallsState state, Intent intent)
     {
+        if (state.Form is { } form) return FormModel.Apply(state, form, intent);
         switch (intent)
         {
+            case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
+                return ask.Of(letter) is not { } choice ? new(state)
+                    : choice.Want is { } chosen ? Wanted(state with { Line = state.Line.Close() }, chosen)
+                    : new(state with { Line = state.Line.Close() }, choice.Errand, Notice.None);
             case Intent.Escape when state.Filling && state.Line.Ask is null && state.Line.Text.Length == 0:
                 return new(state, new Errand.StopMatch(), new Notice("stopping; the best laying so far is taken"));
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
@@ -24,8 +31,8 @@ internal static class WallsModel
                 return new(Moved(state, last ? int.MaxValue / 2 : int.MinValue / 2));
             case Intent.OtherList:
                 return new(state with { OnPage = !state.OnPage });
-            case Intent.Enter when state.Line.Ask is Ask.Write:
-                return Answered(state, state.Line.Text.Trim());
+            case Intent.Enter when state.Line.Ask is Ask.Write ask:
+                return Answered(state, ask.Topic, state.Line.Text.Trim());
             case Intent.Enter when state.Line.Ask is null:
                 return Entered(state);
             case Intent.Do(var want) when state.Line.Ask is null:
@@ -38,6 +45,12 @@ internal static class WallsModel
     /// <summary>Takes in what the shell tells.</summary>
     public static Turn<WallsState> Hear(WallsState state, News news)
     {
+        var heard = Heard(state, news);
+        return heard.State.Form is { } form ? heard with { State = FormModel.Hear(heard.State, form, news) } : heard;
+    }
+
+    private static Turn<WallsState> Heard(WallsState state, News news)
+    {
         switch (news)
         {
             case News.Fresh(var yard):
@@ -48,8 +61,16 @@ internal static class WallsModel
                 return new(state with { Card = null, Faults = faults });
             case News.Matching(var progress):
                 return new(state.Filling ? state with { Progress = progress } : state);
-            case News.WallFilled(var wall, var laid):
-                return new(state with { Filling = false, Progress = null, Found = laid, FoundFor = (wall, state.Yard.Change), Page = state.Page == WallPage.Fits ? WallPage.Elevation : state.Page, Top = 0 });
+            case News.WallFilled(var filled):
+                return new(state with { Filling = false, Progress = null, Found = filled, FoundAt = state.Yard.Change, Page = state.Page is WallPage.Fits or WallPage.Systems ? WallPage.Elevation : state.Page, Top = 0 });
+            case News.WallKept:
+                return new(state with { Found = null });
+            case News.Stacked:
+                return new(state with { Found = null, Top = 0 });
+            case News.Refused(Errand.StackWall(var wish), _) when state.Line.Ask is null && state.Line.Text.Length == 0 && state.Wall is { } here:
+                return new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(here), StackedLine.Write(wish)) }));
+            case News.Refused(Errand.SaveSheet { Edit.Of: { } of } refused, _) when state.Form is null && SheetNames(refused) is { } name:
+                return new(state with { Line = state.Line.Open(FormAsks.Rename(refused.Kind == SheetKind.Wall ? "wall" : "system", of), name) });
             case News.Refused(Errand.FillWall, _):
                 return new(state with { Filling = false, Progress = null });
             case News.Fitting(var found):
@@ -71,16 +92,21 @@ internal static class WallsModel
     {
         var name = state.Wall?.Sheet.Name;
         var at = yard.Walls.TakeWhile(wall => wall.Sheet.Name != name).Count();
-        return Read(state with { Yard = yard, Chosen = at < yard.Walls.Count ? at : Math.Clamp(state.Chosen, 0, Math.Max(0, yard.Walls.Count - 1)) });
+        var found = state.Found is { } filled && yard.Walls.Any(wall => wall.Sheet.Name == filled.Kept.Sheet.Name && WallText.Write(wall.Sheet) == WallText.Write(filled.Kept.Sheet)) ? state.Found : null;
+        return Read(state with { Yard = yard, Found = found, System = Math.Clamp(state.System, 0, Math.Max(0, yard.Systems.Count - 1)), Chosen = at < yard.Walls.Count ? at : Math.Clamp(state.Chosen, 0, Math.Max(0, yard.Walls.Count - 1)) });
+    }
+
+    /// <summary>Another wall is chosen.</summary>
+    public static WallsState Chosen(WallsState state, int at)
+    {
+        var chosen = Math.Clamp(at, 0, Math.Max(0, state.Yard.Walls.Count - 1));
+        return chosen == state.Chosen ? state : Read(state with { Chosen = chosen, Top = 0, Figure = 0, Opened = [], Faults = [] });
     }
 
     private static WallsState Moved(WallsState state, int by)
     {
-        if (!state.OnPage)
-        {
-            var chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Yard.Walls.Count - 1));
-            return chosen == state.Chosen ? state : Read(state with { Chosen = chosen, Top = 0, Figure = 0, Opened = [], Faults = [] });
-        }
+        if (!state.OnPage) return Chosen(state, (int)Math.Clamp((long)state.Chosen + by, 0, int.MaxValue));
+        if (state.Page == WallPage.Systems) return state with { System = (int)Math.Clamp((long)state.System + by, 0, Math.Max(0, state.Yard.Systems.Count - 1)) };
 
         return state.Page == WallPage.Takeoff
             ? Within(state with { Figure = (int)Math.Clamp((long)state.Figure + by, 0, int.MaxValue / 2) })
@@ -93,7 +119,8 @@ internal static class WallsModel
     private static WallsState Read(WallsState state) =>
         state with
         {
-            Reading = state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
+            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked } && state.Wall is { } wall ? (Result<StackedWish>?)StackedLine.Read(state.Line.Text, wall.Sheet.Name) : null,
+            Reading = state.Form is not null || state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
                 ? null
                 : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
         };
@@ -104,6 +131,7 @@ internal static class WallsModel
             return reading.TryGet(out var need)
                 ? new(state, new Errand.FindFit(need), Notice.None)
                 : new(state with { Tried = true }, Notice: new Notice("nothing looked for: put right what is marked, then Enter again", Tone.Fault));
+        if (state.Page == WallPage.Systems && state.OnPage) return SheetsModel.Wanted(state, Want.EditSheet);
         if (state.Page != WallPage.Takeoff || state.Shown is not { } card) return new(state with { OnPage = !state.OnPage });
         if (!state.OnPage) return new(state with { OnPage = true });
         if (state.Figure >= card.Figures.Count || card.Figures[state.Figure].MadeOf.Count == 0) return new(state);
@@ -112,6 +140,7 @@ internal static class WallsModel
 
     private static Turn<WallsState> Wanted(WallsState state, Want want)
     {
+        if (SheetsModel.IsAbout(want)) return SheetsModel.Wanted(state, want);
         if (state.Wall is not { } wall) return new(state, Notice: new Notice(WallsRows.NoWall));
         return want switch
         {
@@ -119,19 +148,34 @@ internal static class WallsModel
             Want.Counts => new(Turned(state, WallPage.Takeoff)),
             Want.Staging => new(Turned(state, WallPage.Staging)),
             Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
+            Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
+                : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
+            Want.Stack => state.Shown?.Kept is { } laid ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall), NextCourse(laid)) }))
+                : new(state, Notice: new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
             Want.Buying => new(state with { Buy = !state.Buy }, Notice: new Notice(state.Buy ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall), $"{wall.Sheet.Name}.pdf") }),
             _ => new(state),
         };
     }
 
+    // A new name that was refused is asked for again.
+    private static string? SheetNames(Errand.SaveSheet refused) =>
+        refused.Kind == SheetKind.Wall ? WallText.Read(refused.Edit.Text) is { Ok: true } wall ? wall.Value.Name : null : SystemText.Read(refused.Edit.Text) is { Ok: true } system ? system.Value.Name : null;
+
     private static WallsState Turned(WallsState state, WallPage page) => state with { Page = page, OnPage = true, Top = 0 };
 
-    private static Turn<WallsState> Answered(WallsState state, string text)
+    private static string NextCourse(WallFilled kept) => kept.Plan.Courses.Select(course => course.Course).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
+
+    private static Turn<WallsState> Answered(WallsState state, Topic topic, string text)
     {
+        if (topic is Topic.WallStage or Topic.WallMove or Topic.SheetName) return SheetsModel.Answered(state, topic, text);
         if (state.Wall is not { } wall) return new(state with { Line = state.Line.Close() });
+        if (topic == Topic.Stacked)
+            return StackedLine.Read(text, wall.Sheet.Name) is var read && read.TryGet(out var wish)
+                ? new(Read(state with { Line = state.Line.Close().Open(WallsAsks.Stack(wish)) }), Notice: Notice.None)
+                : new(state, Notice: Notice.Of(read.Faults));
         return text.Length > 0
-            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(wall.Sheet.Name, state.Laying, text))
+            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(wall.Sheet.Name, state.FoundHere?.Plan, text))
             : new(state, Notice: new Notice("write the name of a PDF file", Tone.Fault));
     }
 }

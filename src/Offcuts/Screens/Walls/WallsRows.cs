@@ -1,6 +1,7 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
 using Offcuts.Print;
 using Offcuts.UseCases;
 
@@ -9,10 +10,10 @@ namespace Offcuts.Screens;
 /// <summary>The place of the walls as text.</summary>
 internal static class WallsRows
 {
-    public const string NoWall = "no wall yet; write its sheet, then: offcuts wall import STAGE FILE";
+    public const string NoWall = "no wall yet; ^W writes its sheet, or take one in: offcuts wall import STAGE FILE";
 
     private static readonly (WallPage Page, string Name)[] Pages =
-        [(WallPage.Elevation, "elevation"), (WallPage.Takeoff, "takeoff"), (WallPage.Staging, "what goes where"), (WallPage.Fits, "what fits")];
+        [(WallPage.Elevation, "elevation"), (WallPage.Takeoff, "takeoff"), (WallPage.Staging, "what goes where"), (WallPage.Fits, "what fits"), (WallPage.Systems, "systems")];
 
     /// <summary>The columns of the walls.</summary>
     public static IReadOnlyList<(string Heading, int Width)> Columns { get; } =
@@ -36,27 +37,33 @@ internal static class WallsRows
 
     /// <summary>Column of the line under which a fault is pointed at, from 0.</summary>
     public static int? FaultAt(WallsState state) =>
-        state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
+        state.Form is { } form ? state.Line.Ask is null ? FormRows.FaultAt(form) : null
+        : state.Line.Ask is Ask.Write { Topic: Topic.Stacked } ? state.Stacking is { Ok: false } unread && unread.Fault.Column > 0 ? unread.Fault.Column - 1 : null
+        : state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
             ? wrong.Fault.Column - 1
             : null;
 
     /// <summary>What is looked for; while nothing is, whether what is on hand will do for the chosen wall.</summary>
     public static IReadOnlyList<Row> Reading(WallsState state, int width)
     {
+        if (state.Form is { } form) return FormRows.Reading(form, state.Yard, width);
         if (state.Reading is { } reading)
             return reading.TryGet(out var need)
                 ? [.. Row.Wrapped($"✓ {FitText.Of(need, state.Yard.Unit)}; Enter finds what fits", width, Tone.Good, indent: 2)]
                 : [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
         if (state.Filling) return [.. Progress(state, width)];
+        if (state.Page == WallPage.Systems && state.ChosenSystem is { } system)
+            return [.. Row.Wrapped($"{system.Name}: Enter edits its sheet; ^W: copy, rename, drop", width, indent: 2), Row.Of("Its numbers are to be from your own supplier's paper", Tone.Soft)];
         if (state.Wall is not { } wall) return [.. Row.Wrapped(Capital(NoWall), width, Tone.Soft)];
         if (state.Faults.Count > 0) return [.. Row.Wrapped($"✗ {state.Faults[0]}", width, Tone.Fault, indent: 2)];
         if (state.Shown is not { } card) return [Row.Of($"Reckoning {wall.Sheet.Name} …", Tone.Soft)];
-        if (state.Laying is { } laying)
+        if (state.FoundHere is { Plan: var laying })
             return
             [
-                .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(laying, state.Yard.Settings.CurrencySign)}", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
-                .. state.FoundFor.Change == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
+                .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(laying, state.Yard.Settings.CurrencySign)}; not kept", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
+                .. state.FoundAt == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
             ];
+        if (card.Left.Count > 0) return [.. card.Left.Select((line, i) => (Line: line, First: i == 0)).SelectMany(one => Row.Wrapped(one.First ? $"{wall.Sheet.Name}: {one.Line}" : one.Line, width, one.Line.StartsWith('!') ? Tone.Caution : Tone.Plain, indent: 2))];
         var stock = card.Short == 0 ? new Ink("nothing is known to be short", Tone.Good) : new Ink($"{Words.Count(card.Short, "material")} short", Tone.Caution);
         return
         [
@@ -89,6 +96,7 @@ internal static class WallsRows
     /// <summary>The page that is shown. Of the takeoff, the rows of the chosen figure are told too, so that they stay in sight.</summary>
     public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo) Page(WallsState state, int width)
     {
+        if (state.Page == WallPage.Systems) return Systems(state, width);
         if (state.Page == WallPage.Fits && state.Fits is { } fits) return ([.. Fits(state, fits, width)], 0, 0);
         if (state.Shown is not { } card) return ([], 0, 0);
         return state.Page switch
@@ -148,6 +156,22 @@ internal static class WallsRows
             return Row.Wrapped("Nothing is laid out yet: ^R fills the wall. Then this page says which pieces go to which leg, by the place where they lie, and what to cut first.", width, Tone.Soft);
         return LayText.Lines(laying, state.Yard.Settings).SelectMany(line => Row.Wrapped(line, width, indent: 2)).Append(Row.Blank).Concat(StagingList.Of(state.Picture!, state.Yard.Unit).Text(Math.Max(least, width)).TrimEnd('\n').Split('\n')
             .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong)));
+    }
+
+    private static (IReadOnlyList<Row> Rows, int From, int To) Systems(WallsState state, int width)
+    {
+        var rows = new List<Row>();
+        for (var i = 0; i < state.Yard.Systems.Count; i++)
+        {
+            var (system, unit) = (state.Yard.Systems[i], state.Yard.Unit);
+            var walls = state.Yard.Walls.Where(wall => string.Equals(wall.Sheet.System, system.Name, StringComparison.OrdinalIgnoreCase)).Select(wall => wall.Sheet.Name).ToArray();
+            var row = Row.Of(Print.TextColumns.Cut(TextRules.Harmless($"{system.Name}: {system.Panel} of {system.PanelLength.ToText(unit)}; {(walls.Length == 0 ? "no wall yet" : string.Join(", ", walls))}"), width), Tone.Plain);
+            rows.Add(i == state.System && state.OnPage ? row.Marked(width) : row);
+        }
+
+        rows.Add(Row.Blank);
+        if (state.ChosenSystem is { } chosen) rows.AddRange(SystemText.Write(chosen).TrimEnd('\n').Split('\n').Select(line => Row.Of(Print.TextColumns.Cut(line, width), Tone.Soft)));
+        return (rows, state.System, state.System + 1);
     }
 
     private static IEnumerable<Row> Fits(WallsState state, FitsFound fits, int width)

@@ -22,6 +22,9 @@ internal enum WallPage
 
     /// <summary>What fits the place that was looked for.</summary>
     Fits,
+
+    /// <summary>The systems that walls are built of.</summary>
+    Systems,
 }
 
 /// <summary>What was found for one place.</summary>
@@ -80,17 +83,32 @@ internal sealed record WallsState
     /// <summary>False fills from the yard alone.</summary>
     public bool Buy { get; init; } = true;
 
-    /// <summary>The laying that was found last.</summary>
-    public RunPlan? Found { get; init; }
+    /// <summary>The filling that was found last and is not kept.</summary>
+    public WallFilled? Found { get; init; }
 
-    /// <summary>The wall it was found for, and the yard's change number then.</summary>
-    public (string Wall, long Change) FoundFor { get; init; } = ("", -1);
+    /// <summary>The yard's change number when it was found.</summary>
+    public long FoundAt { get; init; } = -1;
 
-    /// <summary>The laying of the chosen wall, or nothing.</summary>
-    public RunPlan? Laying => Wall is { } wall && FoundFor.Wall == wall.Sheet.Name ? Found : null;
+    /// <summary>The sheet that is being written, or nothing.</summary>
+    public SheetForm? Form { get; init; }
+
+    /// <summary>Which system is chosen on its page.</summary>
+    public int System { get; init; }
+
+    /// <summary>What the answer says which courses are stacked, while that is asked.</summary>
+    public Result<StackedWish>? Stacking { get; init; }
+
+    /// <summary>What was found for the chosen wall and is not kept, or nothing.</summary>
+    public WallFilled? FoundHere => Wall is { } wall && Found?.Kept.Sheet.Name == wall.Sheet.Name ? Found : null;
+
+    /// <summary>How the chosen wall is filled: as it was found last, else as it is kept; or nothing.</summary>
+    public RunPlan? Laying => (FoundHere ?? Shown?.Kept)?.Plan;
 
     /// <summary>The chosen wall as it is drawn, once its card is there.</summary>
     public WallPicture? Picture => Shown is { } card ? card.Picture with { Plan = Laying } : null;
+
+    /// <summary>The chosen system, or nothing.</summary>
+    public SystemSheet? ChosenSystem => System < Yard.Systems.Count ? Yard.Systems[System] : null;
 
     /// <summary>The chosen wall, or nothing.</summary>
     public StageWall? Wall => Chosen < Yard.Walls.Count ? Yard.Walls[Chosen] : null;

@@ -24,7 +24,7 @@ internal sealed class WallsView : PlaceView
 
     /// <inheritdoc/>
     public override int? Bounded(ShellState state, int by) =>
-        state.Walls is { OnPage: true, Page: not WallPage.Takeoff } walls
+        state.Walls is { OnPage: true, Form: null, Page: not (WallPage.Takeoff or WallPage.Systems) } walls
             ? Math.Clamp((int)Math.Clamp((long)walls.Top + by, 0, int.MaxValue), 0, Last) - walls.Top
             : null;
 
@@ -34,7 +34,15 @@ internal sealed class WallsView : PlaceView
     {
         var walls = state.Walls;
         _onPage = walls.OnPage;
+        _walls.Visible = walls.Form is null;
+        if (walls.Form is { } form)
+        {
+            ShowForm(form);
+            return;
+        }
+
         const int heading = 1;
+        _heading.Height = heading;
         var lines = WallsRows.WallLines(walls.Yard.Walls.Count, Viewport.Height) + heading;
         _walls.Height = lines;
         _heading.Y = lines;
@@ -44,12 +52,28 @@ internal sealed class WallsView : PlaceView
         _heading.Show([WallsRows.Heading(walls)]);
         var (rows, from, to) = WallsRows.Page(walls, _page.Viewport.Width);
         _rows = rows.Count;
-        if (walls.Page == WallPage.Takeoff)
-        {
-            if (to - _top > _page.Viewport.Height) _top = to - _page.Viewport.Height;
-            if (from < _top) _top = from;
-        }
+        if (walls.Page is WallPage.Takeoff or WallPage.Systems) KeepInSight(from, to);
         else _top = Math.Min(walls.Top, Last);
         _page.Show(rows, _top);
+    }
+
+    private void ShowForm(SheetForm form)
+    {
+        _onPage = true;
+        var heading = FormRows.Heading(form, Viewport.Width);
+        (_heading.Y, _heading.Height, _page.Y) = (0, heading.Count, heading.Count);
+        Layout();
+        _heading.Show(heading);
+        var (rows, from, to) = FormRows.Lines(form, _page.Viewport.Width);
+        _rows = rows.Count;
+        KeepInSight(from, to);
+        _page.Show(rows, _top);
+    }
+
+    private void KeepInSight(int from, int to)
+    {
+        if (to - _top > _page.Viewport.Height) _top = to - _page.Viewport.Height;
+        if (from < _top) _top = from;
+        _top = Math.Min(_top, Last);
     }
 }

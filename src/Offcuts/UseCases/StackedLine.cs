@@ -1,0 +1,63 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// Which courses are stacked, as a person types it: numbers and ranges, then a leg and a face where it is not all of them: <c>1, 2</c>,
+/// <c>1-3 leg A inside</c>.
+/// </summary>
+public static class StackedLine
+{
+    private const string LegWord = "leg";
+
+    // More courses than any wall has.
+    private const int Most = 1000;
+
+    /// <summary>What it says of a wall, or the fault with its column.</summary>
+    public static Result<StackedWish> Read(string text, string wall)
+    {
+        var courses = new SortedSet<int>();
+        Face? face = null;
+        string? leg = null;
+        var at = 0;
+        while (Word(text, ref at) is { } word)
+        {
+            if (FaceOf(word.Text) is { } said) face = said;
+            else if (word.Text.Equals(LegWord, StringComparison.OrdinalIgnoreCase))
+            {
+                leg = text[at..].Trim();
+                var last = leg[(leg.LastIndexOf(' ') + 1)..];
+                if (leg != last && FaceOf(last) is { } behind) (face, leg) = (behind, leg[..^last.Length].TrimEnd());
+                if (leg.Length == 0) return FillFaults.LegMissing() with { Column = word.Column };
+                at = text.Length;
+            }
+            else if (Range(word.Text) is not { } range) return FillFaults.StackedUnreadable(word.Text) with { Column = word.Column };
+            else courses.UnionWith(Enumerable.Range(range.From, range.To - range.From + 1));
+        }
+
+        return courses.Count == 0 ? FillFaults.CourseMissing() : new StackedWish(wall, [.. courses], leg, face);
+    }
+
+    /// <summary>The line that says this.</summary>
+    public static string Write(StackedWish wish) =>
+        string.Join(", ", wish.Courses) + (wish.Leg is { } leg ? $" {LegWord} {leg}" : "") + (wish.Face is { } face ? $" {WallWords.Of(face)}" : "");
+
+    private static (string Text, int Column)? Word(string text, ref int at)
+    {
+        while (at < text.Length && text[at] is ' ' or ',') at++;
+        var from = at;
+        while (at < text.Length && text[at] is not (' ' or ',')) at++;
+        return at > from ? (text[from..at], from + 1) : null;
+    }
+
+    private static Face? FaceOf(string word) => word.ToLowerInvariant() switch { "outside" => Face.Outside, "inside" => Face.Inside, _ => null };
+
+    private static (int From, int To)? Range(string word)
+    {
+        var parts = word.Split('-');
+        var numbers = parts.Select(part => int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is > 0 and < Most ? number : 0).ToArray();
+        return numbers.Length is 1 or 2 && numbers.All(number => number > 0) && numbers[0] <= numbers[^1] ? (numbers[0], numbers[^1]) : null;
+    }
+}
