@@ -46,7 +46,7 @@ internal static class ShellModel
             case Intent.Along(var step):
                 const int places = 5;
                 return new(state with { Place = (Place)(((int)state.Place + step + places) % places) }, Notice: Notice.None);
-            case Intent.Paste(var lines) when state.Place is not (Place.Strip or Place.Stages) || state.Line.Ask is not null:
+            case Intent.Paste(var lines) when (state.Place is not (Place.Strip or Place.Stages) && state is not { Place: Place.Walls, Walls.Form: not null }) || state.Line.Ask is not null:
                 return new(state, Notice: new Notice($"{lines.Count} lines were pasted, but one line goes here: none was taken", Tone.Fault));
             case Intent.Leave:
                 return Leaving(state);
