@@ -39,6 +39,12 @@ public sealed record StockLine
     /// <summary>Usable length on hand; zero for counted things.</summary>
     public Length OnHandLength { get; init; }
 
+    /// <summary>How many of it other needs of the stage still ask for: counted things, or cuts.</summary>
+    public long OtherCount { get; init; }
+
+    /// <summary>How much of it other needs of the stage still ask for, laid end to end; zero for counted things.</summary>
+    public Length OtherLength { get; init; }
+
     /// <summary>Whether it will do.</summary>
     public required StockVerdict Verdict { get; init; }
 
@@ -59,12 +65,20 @@ public sealed record StockLine
 /// <param name="Rules">Which pieces may serve which use.</param>
 /// <param name="Stage">The stage: a piece reserved for another doesn't count.</param>
 /// <param name="Begins">The day the stage begins, where known.</param>
-public sealed record StockOnHand(IReadOnlyList<Piece> Pieces, IReadOnlyList<Bin> Bins, PriceBook Prices, UseRules Rules, string Stage, DateOnly? Begins);
+public sealed record StockOnHand(IReadOnlyList<Piece> Pieces, IReadOnlyList<Bin> Bins, PriceBook Prices, UseRules Rules, string Stage, DateOnly? Begins)
+{
+    /// <summary>Cuts that the stage needs beside this wall and that no plan makes yet: they are to come from the same pieces.</summary>
+    public IReadOnlyList<RequiredCut> OtherCuts { get; init; } = [];
+
+    /// <summary>Counted things that the stage needs beside this wall and that no plan counts out yet.</summary>
+    public IReadOnlyList<HardwareNeed> OtherHardware { get; init; } = [];
+}
 
 /// <summary>
 /// Compares a wall with the yard, a line a material. Counted things are told exactly. Of what is cut, two sums are asked that no
 /// plan can get around: all lengths together, and for each length the cuts that long or longer against how often it goes into each
-/// usable stretch. Where both hold a plan may still find too little, so that is never called enough.
+/// usable stretch. The same is asked of the wall together with the other needs of its stage, from all that may serve either. Where all
+/// of it holds a plan may still find too little, so that is never called enough.
 /// </summary>
 public static class StockCheck
 {
@@ -86,9 +100,12 @@ public static class StockCheck
         var spans = Usable(material, runs, cuts, stock);
         var needed = runs.Sum(run => run.Total.Units) + cuts.Sum(cut => cut.Shortest.Units * cut.Count);
         var onHand = spans.Sum(span => span.Units);
-        var lackingLength = Math.Max(0, needed - onHand);
-        var lackingCuts = LackingCuts(cuts, spans);
-        var shortBy = whole.IsZero ? lackingCuts : Math.Max(Divided(lackingLength, whole.Units), NewFor(cuts, spans, whole));
+        RequiredCut[] others = [.. stock.OtherCuts.Where(cut => cut.Material.Equals(material))], all = [.. cuts, .. others];
+        var allSpans = others.Length == 0 ? spans : Usable(material, runs, all, stock);
+        var other = others.Sum(cut => cut.Shortest.Units * cut.Count);
+        var lackingLength = Math.Max(0, Math.Max(needed - onHand, needed + other - allSpans.Sum(span => span.Units)));
+        var lackingCuts = Math.Max(LackingCuts(cuts, spans), LackingCuts(all, allSpans));
+        var shortBy = whole.IsZero ? lackingCuts : Math.Max(Divided(lackingLength, whole.Units), Math.Max(NewFor(cuts, spans, whole), NewFor(all, allSpans, whole)));
         return new StockLine
         {
             Material = material,
@@ -97,6 +114,8 @@ public static class StockCheck
             NeededLength = Length.FromUnits(needed),
             OnHandCount = spans.Count,
             OnHandLength = Length.FromUnits(onHand),
+            OtherCount = others.Sum(cut => (long)cut.Count),
+            OtherLength = Length.FromUnits(other),
             Verdict = lackingLength > 0 || lackingCuts > 0 ? StockVerdict.Short : StockVerdict.PerhapsEnough,
             ShortBy = lackingLength > 0 || lackingCuts > 0 ? Math.Max(1, shortBy) : 0,
             NewLength = whole,
@@ -145,13 +164,15 @@ public static class StockCheck
     private static StockLine Counted(HardwareTakeoff needed, bool atLeast, StockOnHand stock)
     {
         var onHand = stock.Bins.Where(bin => bin.Hardware.Equals(needed.Hardware)).Sum(bin => (long)bin.Quantity);
-        var lacking = Math.Max(0, needed.Count.Figure - onHand);
+        var other = stock.OtherHardware.Where(need => need.Hardware.Equals(needed.Hardware)).Sum(need => (long)need.Count);
+        var lacking = Math.Max(0, needed.Count.Figure + other - onHand);
         return new StockLine
         {
             Material = needed.Hardware,
             AtLeast = atLeast,
             NeededCount = needed.Count.Figure,
             OnHandCount = onHand,
+            OtherCount = other,
             Verdict = lacking > 0 ? StockVerdict.Short : atLeast ? StockVerdict.PerhapsEnough : StockVerdict.Enough,
             ShortBy = lacking,
             OrderBy = OrderBy(needed.Hardware, stock),

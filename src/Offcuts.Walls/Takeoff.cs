@@ -45,7 +45,7 @@ public sealed record Takeoff
         return new Takeoff
         {
             Wall = wall,
-            Runs = RunsOf(wall),
+            Runs = RunsOf(wall, new HashSet<(string Run, int Course)>()),
             Hardware = HardwareCounts.Of(wall),
             Cuts = cuts.All(),
             Concrete = ConcreteVolumes.Of(wall),
@@ -60,18 +60,16 @@ public sealed record Takeoff
     /// <param name="joints">Leg, number of the course and place along the axis of the leg's runs, of every joint of the plan.</param>
     public Takeoff WithJoints(IEnumerable<(string Leg, int Course, Length At)> joints)
     {
-        var lines = Wall.Runs.DistinctBy(run => run.Leg).ToDictionary(run => run.Leg, run => run.Lines);
-        var more = joints.Distinct()
-            .Where(joint => lines.TryGetValue(joint.Leg, out var of) && !of.IsTie(joint.At))
-            .GroupBy(joint => (joint.Leg, joint.Course))
-            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie", same.Count()))
-            .ToArray();
+        var more = ExtraTies(Wall, joints).ToArray();
         if (more.Length == 0) return this;
-        return this with
-        {
-            Hardware = [.. Hardware.Select((one, i) => i == 0 ? one with { Count = new Count([.. one.Count.Lines, .. more]) } : one)],
-        };
+        return this with { Hardware = WithTies(Hardware, more), Joints = [.. Joints, .. joints] };
     }
+
+    // Ties are the first of the hardware.
+    private static IReadOnlyList<HardwareTakeoff> WithTies(IReadOnlyList<HardwareTakeoff> hardware, IReadOnlyList<CountLine> more) =>
+        [.. hardware.Select((one, i) => i == 0 ? one with { Count = new Count([.. one.Count.Lines, .. more]) } : one)];
+
+    private IReadOnlyList<(string Leg, int Course, Length At)> Joints { get; init; } = [];
 
     /// <summary>What a wall's needs begin with among those of its stage.</summary>
     public static string NeedPrefix(string wall) => SheetNames.NeedPrefix(wall);
@@ -83,20 +81,34 @@ public sealed record Takeoff
             .Select(one => new HardwareNeed(stage, NeedPrefix(Wall.Sheet.Name) + one.Hardware.Name, one.Hardware, checked((int)one.Count.Figure))),
     ];
 
-    /// <summary>The same less what was cut and counted out already; what is all done is gone.</summary>
-    /// <param name="done">How many, by the name of the need.</param>
-    public Takeoff Still(Func<string, int> done)
+    /// <summary>
+    /// What is left to do: of the runs, their ties and what is at corners, tees, ends and in courses, only the courses that don't stand; of
+    /// what is cut and counted out, less what was. A tie of a course that stands and was counted out is used once.
+    /// </summary>
+    /// <param name="standing">Courses that stand, by name of the run and number.</param>
+    /// <param name="done">How many were cut or counted out already, or are to be by a plan, by the name of the need.</param>
+    public Takeoff Left(IEnumerable<(string Run, int Course)> standing, Func<string, int> done)
     {
-        Count Less(Count count, string need) => done(need) is > 0 and var made ? new Count([.. count.Lines, new CountLine("done already", -Math.Min(made, count.Figure))]) : count;
+        var stands = standing.ToHashSet();
+        var open = Wall.Runs.SelectMany(run => run.Courses.Where(course => course.Stretches.Count > 0 && !stands.Contains((run.Name, course.Number))).Select(course => (run.Leg, course.Number))).ToHashSet();
+        var hardware = WithTies(HardwareCounts.Of(Wall, (leg, course) => open.Contains((leg, course))), [.. ExtraTies(Wall, Joints.Where(joint => open.Contains((joint.Leg, joint.Course))))]);
+        var need = NeedPrefix(Wall.Sheet.Name);
         return this with
         {
-            Hardware = [.. Hardware.Select(one => one with { Count = Less(one.Count, NeedPrefix(Wall.Sheet.Name) + one.Hardware.Name) })],
+            Runs = [.. RunsOf(Wall, stands).Where(run => !run.Total.IsZero)],
+            Hardware =
+            [
+                .. from one in Hardware
+                   let leftByCourses = hardware.Where(left => left.Hardware.Equals(one.Hardware)).Sum(left => left.Count.Figure)
+                   let used = Math.Min(one.Count.Figure, Math.Max(one.Count.Figure - leftByCourses, done(need + one.Hardware.Name)))
+                   select used == 0 ? one : one with { Count = new Count([.. one.Count.Lines, new CountLine("in courses that stand, or counted out already", -used)]) },
+            ],
             Cuts =
             [
                 .. from cut in Cuts
-                   let left = Less(cut.Count, cut.Cut.Name)
-                   where left.Figure > 0
-                   select cut with { Count = left, Cut = cut.Cut with { Count = (int)left.Figure } },
+                   let made = Math.Min(cut.Count.Figure, done(cut.Cut.Name))
+                   where made < cut.Count.Figure
+                   select made == 0 ? cut : cut with { Count = new Count([.. cut.Count.Lines, new CountLine("made already, or planned", -made)]), Cut = cut.Cut with { Count = (int)(cut.Count.Figure - made) } },
             ],
         };
     }
@@ -110,13 +122,24 @@ public sealed record Takeoff
         return cuts.All()[0];
     }
 
-    private static List<RunTakeoff> RunsOf(LaidWall wall)
+    private static IEnumerable<CountLine> ExtraTies(LaidWall wall, IEnumerable<(string Leg, int Course, Length At)> joints)
+    {
+        var lines = wall.Runs.DistinctBy(run => run.Leg).ToDictionary(run => run.Leg, run => run.Lines);
+        return joints.Distinct()
+            .Where(joint => lines.TryGetValue(joint.Leg, out var of) && !of.IsTie(joint.At))
+            .GroupBy(joint => (joint.Leg, joint.Course))
+            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie", same.Count()));
+    }
+
+    private static List<RunTakeoff> RunsOf(LaidWall wall, IReadOnlySet<(string Run, int Course)> standing)
     {
         RunTakeoff Taken(IReadOnlyList<Run> runs, Length whole)
         {
-            var lines = runs.Select(run => (
-                What: $"{run.Name}: {run.Courses.Count} {(run.Courses.Count == 1 ? "course" : "courses")}",
-                Length: Length.FromUnits(run.Courses.Sum(course => course.Stretches.Sum(stretch => stretch.Length.Units))))).ToArray();
+            var lines = runs.Select(run => (Run: run, Courses: run.Courses.Where(course => !standing.Contains((run.Name, course.Number))).ToArray()))
+                .Where(run => run.Courses.Length > 0)
+                .Select(run => (
+                    What: $"{run.Run.Name}: {run.Courses.Length} {(run.Courses.Length == 1 ? "course" : "courses")}",
+                    Length: Length.FromUnits(run.Courses.Sum(course => course.Stretches.Sum(stretch => stretch.Length.Units))))).ToArray();
             return new RunTakeoff(runs[0].Material, whole, Length.FromUnits(lines.Sum(line => line.Length.Units)), lines);
         }
 

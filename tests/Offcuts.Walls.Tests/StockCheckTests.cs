@@ -66,6 +66,29 @@ public sealed class StockCheckTests
     }
 
     [Fact]
+    public void What_else_the_stage_needs_comes_off_what_is_on_hand()
+    {
+        // 74 ties and 10 for another need, of 80: 4 lack. The wall alone would have enough.
+        var stock = Stock([], [Bin("panel tie", 80)]);
+        StockLine Ties(StockOnHand of) => StockCheck.Of(Wall, of).Single(line => line.Material.Name == "panel tie");
+        Ties(stock).ShortBy.Should().Be(0);
+        Ties(stock with { OtherHardware = [new HardwareNeed("walls", "gate", (Hardware)MaterialReader.ReadCounted("panel tie").Value, 10)] })
+            .Should().BeEquivalentTo(new { NeededCount = 74L, OnHandCount = 80L, OtherCount = 10L, Verdict = StockVerdict.Short, ShortBy = 4L });
+    }
+
+    [Fact]
+    public void Cuts_that_the_stage_needs_beside_the_wall_are_to_come_from_the_same_boards()
+    {
+        // Braces take 287 in (above). Of 480 in that will do; with 3 rough cuts of 8 ft, 288 in, 95 in lack: one of 8 ft more.
+        var others = new[] { new RequiredCut { Stage = "walls", Name = "rails", Material = Material("2x4"), Shortest = Ft(8), Longest = Ft(8), Count = 3, Use = Use.Rough } };
+        StockLine Boards(params Piece[] pieces) => StockCheck.Of(Wall, Stock(pieces, []) with { OtherCuts = others }).Single(line => line.Material.Name == "2x4");
+        Boards(Board(Ft(40))).Should().BeEquivalentTo(new { NeededLength = In(287), OnHandLength = Ft(40), OtherCount = 3L, OtherLength = Ft(24), Verdict = StockVerdict.Short, ShortBy = 1L });
+
+        // A poor board may serve a rough cut and no brace: 25 ft sound for the one, 30 ft poor for the other, and nothing is known to lack.
+        Boards(Board(Ft(25)), Board(Ft(30)) with { Condition = Condition.Poor }).Verdict.Should().Be(StockVerdict.PerhapsEnough);
+    }
+
+    [Fact]
     public void Without_a_day_or_days_of_delivery_no_day_to_order_by_is_told()
     {
         StockCheck.Of(Wall, Stock([], []) with { Begins = null }).Should().OnlyContain(line => line.OrderBy == null);

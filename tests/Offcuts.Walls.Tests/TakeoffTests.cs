@@ -293,11 +293,51 @@ public sealed class TakeoffTests
         // Every 6 ft along 36: 7 uprights and 7 kickers; 74 ties.
         var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(36), Turn.End)) with { Braces = new Braces(Material("2x4"), Ft(6), Ft(1), Ft(1)) }), "walls");
 
-        var still = taken.Still(need => need switch { "wall / brace upright" => 7, "wall / brace kicker" => 3, "wall / panel tie" => 100, _ => 0 });
+        var still = taken.Left([], need => need switch { "wall / brace upright" => 7, "wall / brace kicker" => 3, "wall / panel tie" => 100, _ => 0 });
 
         still.Cuts.Select(cut => (cut.Cut.Name, cut.Cut.Count, cut.Count.Figure)).Should().Equal(("wall / brace kicker", 4, 4));
-        still.Cuts[0].Count.Lines[^1].Should().Be(new CountLine("done already", -3));
+        still.Cuts[0].Count.Lines[^1].Should().Be(new CountLine("made already, or planned", -3));
         still.Hardware[0].Count.Figure.Should().Be(0, "more were counted out than it asks for");
+    }
+
+    [Fact]
+    public void What_stands_is_taken_off_what_is_left_with_its_ties_and_what_is_at_its_ends()
+    {
+        // 36 ft, two courses: 4 rows of 36 ft = 144 ft; ties from 0 to 36 ft, 37 a course; 2 brackets at each of 2 free ends, 4 a course.
+        var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(36), Turn.End))), "walls");
+        static (Length, long Ties, long Brackets) Sums(Takeoff takeoff) =>
+            (Length.FromUnits(takeoff.Runs.Sum(run => run.Total.Units)), takeoff.Hardware[0].Count.Figure, takeoff.Hardware[1].Count.Figure);
+        Sums(taken).Should().Be((Ft(144), 74, 8));
+
+        Sums(taken.Left([("A outside", 1), ("A inside", 1)], _ => 0)).Should().Be((Ft(72), 37, 4));
+        Sums(taken.Left([("A outside", 1)], _ => 0)).Should().Be((Ft(108), 74, 8), "a tie is set when both faces stand");
+        taken.Left([("A outside", 1), ("A inside", 1), ("A outside", 2), ("A inside", 2)], _ => 0).Runs.Should().BeEmpty();
+
+        // What was counted out for courses that stand is used once: 10 of the 37 that stand are out of the bin, then 50 of all 74.
+        Sums(taken.Left([("A outside", 1), ("A inside", 1)], need => need == "wall / panel tie" ? 10 : 0)).Should().Be((Ft(72), 37, 4));
+        Sums(taken.Left([("A outside", 1), ("A inside", 1)], need => need == "wall / panel tie" ? 50 : 0)).Should().Be((Ft(72), 24, 4));
+    }
+
+    [Fact]
+    public void A_tie_of_a_joint_is_left_until_its_course_stands()
+    {
+        var taken = Takeoff.Of(Laid(Wall(Leg("A", Ft(36), Turn.End))), "walls").WithJoints([("A", 1, In(14)), ("A", 1, In(20)), ("A", 2, In(50)), ("A", 2, In(48))]);
+
+        taken.Hardware[0].Count.Figure.Should().Be(74 + 3, "the joint at 4 ft lies on a regular tie");
+        taken.Left([("A outside", 1), ("A inside", 1)], _ => 0).Hardware[0].Count.Figure.Should().Be(37 + 1);
+    }
+
+    [Fact]
+    public void What_is_at_a_corner_is_left_while_either_of_its_legs_is_open_there()
+    {
+        // 2 brackets at each of 4 corners in each of 2 courses: 16. With leg A standing in course 1, none of its corners is done alone.
+        var taken = Takeoff.Of(Laid(Rectangle), "walls");
+        long Corners(params string[] legs) => taken.Left(legs.SelectMany(leg => new[] { ($"{leg} outside", 1), ($"{leg} inside", 1) }), _ => 0).Hardware.Single(one => one.Hardware.Name == "corner bracket").Count.Figure;
+
+        Corners().Should().Be(16);
+        Corners("A").Should().Be(16);
+        Corners("A", "B").Should().Be(14, "the corner between them is closed in course 1");
+        Corners("A", "B", "C", "D").Should().Be(8);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using Offcuts.Core.Faults;
-using Offcuts.Core.Measures;
 using Offcuts.Print;
 using Offcuts.Store;
 using Offcuts.Walls;
@@ -31,32 +30,16 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
     public Result<WallCard> Of(string name) => new TakeOffWall(yard).Of(name).Then<WallCard>(taken =>
     {
         var unit = yard.Settings().Unit;
-        var left = LeftToLay.Of(yard, new LaidStageWall(taken.Kept, taken.Takeoff.Wall));
+        var left = taken.Left;
         return new WallCard(
             taken.Kept.Sheet.Name,
             taken.Takeoff.Wall,
             new SeeWall(yard).Of(taken.Kept, taken.Takeoff.Wall),
-            [.. Figures(taken, unit)],
-            [.. taken.Stock.Select(line => TakeoffText.Of(line, unit, today))],
+            [.. TakeoffText.Figures(taken, unit).Select(figure => figure with { MadeOf = [.. figure.MadeOf.Select(line => line.Trim())] })],
+            [.. taken.Stock.Select(line => TakeoffText.Of(line, unit, today)), .. taken.LeftOut],
             taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
             [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)],
             left.Kept,
             left.Standing == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today)]);
     });
-
-    // The takeoff's own lines: a figure at the margin, what it is made of set in below it, up to the first blank line behind them.
-    private IEnumerable<WallFigure> Figures(WallTakenOff taken, LengthUnit unit)
-    {
-        string? says = null;
-        var madeOf = new List<string>();
-        foreach (var line in TakeoffText.Lines(taken, unit, today, open: true).Skip(2).TakeWhile(line => line.Length > 0).Append(""))
-        {
-            if (line.StartsWith("    ", StringComparison.Ordinal)) madeOf.Add(line.Trim());
-            else
-            {
-                if (says is not null) yield return new WallFigure(says, [.. madeOf]);
-                (says, madeOf) = (line, []);
-            }
-        }
-    }
 }

@@ -24,6 +24,19 @@ public static class StageNeeds
         ],
     };
 
+    /// <summary>The stage with only what it lacks and no open plan is to make or count out either.</summary>
+    public static Stage Unplanned(Stage stage, IReadOnlyList<KeptPlan> plans)
+    {
+        var lacking = Lacking(stage, plans);
+        KeptPlan[] open = [.. plans.Where(plan => plan.Open)];
+        PlannedPiece[] waiting = [.. open.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First))];
+        return lacking with
+        {
+            Cuts = [.. lacking.Cuts.Select(cut => cut with { Count = cut.Count - waiting.Sum(piece => piece.Cuts.Count(made => Meets(cut, piece.MaterialOf(made), made))) }).Where(cut => cut.Count > 0)],
+            Hardware = [.. lacking.Hardware.Select(need => need with { Count = need.Count - InPlans(open.Where(plan => plan.HardwareWaits), need) }).Where(need => need.Count > 0)],
+        };
+    }
+
     /// <summary>The stage of a name, in either case; null where there is none.</summary>
     public static Stage? Named(this IEnumerable<Stage> stages, string name) =>
         stages.FirstOrDefault(stage => string.Equals(stage.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -38,8 +51,10 @@ public static class StageNeeds
         && need.Shortest <= made.Length && made.Length <= need.Longest;
 
     private static int CountedOut(IReadOnlyList<KeptPlan> plans, HardwareNeed need) =>
-        plans.Where(plan => plan.HardwareDone)
-            .SelectMany(plan => plan.Plan.Hardware)
+        InPlans(plans.Where(plan => plan.HardwareDone), need);
+
+    private static int InPlans(IEnumerable<KeptPlan> plans, HardwareNeed need) =>
+        plans.SelectMany(plan => plan.Plan.Hardware)
             .Where(fill => fill.Need.Stage == need.Stage && fill.Need.Name == need.Name && fill.Need.Hardware.Equals(need.Hardware))
             .Sum(fill => fill.FromYard + fill.ToBuy);
 }

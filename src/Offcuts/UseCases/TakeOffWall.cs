@@ -8,29 +8,65 @@ namespace Offcuts.UseCases;
 
 /// <summary>A wall taken off, with what is on hand for it.</summary>
 /// <param name="Kept">The wall and its stage.</param>
-/// <param name="Takeoff">What it asks for.</param>
+/// <param name="Takeoff">What it asks for, with the ties of the joints that stand and of those that its kept filling plans.</param>
+/// <param name="Left">What of it stands, and how the rest is filled, as it is kept.</param>
 /// <param name="Stock">What it still needs of each material, and what is on hand.</param>
-public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, IReadOnlyList<StockLine> Stock);
+/// <param name="LeftOut">What the comparison with what is on hand takes off and leaves out, in sentences.</param>
+public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Left, IReadOnlyList<StockLine> Stock, IReadOnlyList<string> LeftOut);
 
-/// <summary>Takes off a wall of the yard: what it asks for, and whether what is on hand will do.</summary>
+/// <summary>Takes off a wall of the yard: what it asks for, and whether what is on hand will do for what is left of it.</summary>
 public sealed class TakeOffWall(YardFile yard)
 {
     /// <summary>The wall of a name taken off, or why it can't be.</summary>
-    public Result<WallTakenOff> Of(string name)
+    public Result<WallTakenOff> Of(string name) => new ChangeWalls(yard).Laid(name).Then<WallTakenOff>(wall => Of(wall));
+
+    private WallTakenOff Of(LaidStageWall wall)
     {
-        var walls = new ChangeWalls(yard);
-        return walls.Find(name).Then(kept => walls.Lay(kept.Sheet).Then<WallTakenOff>(laid =>
+        var (kept, laid) = wall;
+        var left = LeftToLay.Of(yard, wall);
+        var standing = new FillWall(yard).Standing(kept);
+        var stands = standing.Select(course => (course.Run, course.Course)).ToHashSet();
+        var takeoff = WithPlan(Takeoff.Of(laid, kept.Stage), left.Kept, standing, stands);
+
+        // What waits in the wall's own filling is its own; what waits in other plans is theirs, and what they make of this wall is planned.
+        var plans = yard.Plans();
+        var others = new Promised(plans.Where(plan => plan.Open && plan.Id != left.Kept?.PlanId));
+        var own = new Stage(kept.Stage, null, [.. takeoff.Cuts.Select(cut => cut.Cut)], takeoff.HardwareNeeds(kept.Stage));
+        var undone = StageNeeds.Unplanned(own, plans);
+        var asked = Counts(own);
+        var lacking = Counts(undone);
+        var stage = yard.Stages().Named(kept.Stage)!;
+        bool Beside(string need) => !need.StartsWith(Takeoff.NeedPrefix(kept.Sheet.Name), StringComparison.OrdinalIgnoreCase);
+        var unplanned = StageNeeds.Unplanned(stage, plans);
+        var stock = new StockOnHand([.. yard.Pieces().Where(piece => !others.Pieces.Contains(piece.Code))], others.Left(yard.Bins()), yard.Prices(), yard.Settings().Rules, kept.Stage, stage.Date)
         {
-            var takeoff = Takeoff.Of(laid, kept.Stage);
-            var stage = yard.Stages().Named(kept.Stage);
-            var plans = yard.Plans();
-            var needs = new Stage(kept.Stage, null, [.. takeoff.Cuts.Select(cut => cut.Cut)], takeoff.HardwareNeeds(kept.Stage));
-            var lacking = StageNeeds.Lacking(needs, plans);
-            int Done(string need) =>
-                needs.Cuts.Where(cut => cut.Name == need).Sum(cut => cut.Count) + needs.Hardware.Where(one => one.Name == need).Sum(one => one.Count)
-                - lacking.Cuts.Where(cut => cut.Name == need).Sum(cut => cut.Count) - lacking.Hardware.Where(one => one.Name == need).Sum(one => one.Count);
-            var stock = new StockOnHand(yard.Pieces(), yard.Bins(), yard.Prices(), yard.Settings().Rules, kept.Stage, stage?.Date);
-            return new WallTakenOff(kept, takeoff, StockCheck.Of(takeoff.Still(Done), stock));
-        }));
+            OtherCuts = [.. unplanned.Cuts.Where(cut => Beside(cut.Name))],
+            OtherHardware = [.. unplanned.Hardware.Where(need => Beside(need.Name))],
+        };
+        var still = takeoff.Left(stands, need => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need));
+        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]);
+    }
+
+    // Joints that stand have their ties; the others as the kept filling has them. Cleats come with their joints.
+    private static Takeoff WithPlan(Takeoff takeoff, WallFilled? filled, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> stands)
+    {
+        var legs = takeoff.Wall.Runs.ToDictionary(run => run.Name, run => run.Leg);
+        var there = standing.Where(course => legs.ContainsKey(course.Run)).SelectMany(course => course.Joints.Select(at => (legs[course.Run], course.Course, at)));
+        var planned = (filled?.Plan.ExtraTies ?? []).Where(tie => tie.CleatOn is null).Select(tie => (tie.Leg, tie.Course, tie.At));
+        var full = takeoff.WithJoints(there.Concat(planned));
+        var cleats = filled is null ? null : takeoff.Cleats(filled.Kept.Stage, filled.Plan.ExtraTies.Count(tie => tie.CleatOn is { } run && !stands.Contains((run, tie.Course))));
+        return cleats is null ? full : full with { Cuts = [.. full.Cuts, cleats] };
+    }
+
+    private static Dictionary<string, int> Counts(Stage stage) =>
+        stage.Cuts.Select(cut => (cut.Name, cut.Count)).Concat(stage.Hardware.Select(need => (need.Name, need.Count)))
+            .GroupBy(need => need.Name).ToDictionary(same => same.Key, same => same.Sum(need => need.Count));
+
+    private IEnumerable<string> LeftOut(StageWall kept)
+    {
+        var plans = yard.WallPlans().Select(plan => plan.Wall).ToHashSet();
+        var walls = yard.Walls().Where(wall => wall.Sheet.Name != kept.Sheet.Name && !plans.Contains(wall.Sheet.Name)).Select(wall => wall.Sheet.Name).ToArray();
+        yield return $"On hand leaves out what is reserved for other stages and what waits in other plans; what else {kept.Stage} needs comes off it.";
+        if (walls.Length > 0) yield return $"Not counted: what {string.Join(", ", walls)} {(walls.Length == 1 ? "takes" : "take")} of panels and boards, of which no filling is kept.";
     }
 }

@@ -23,39 +23,42 @@ public static class TakeoffText
         var takeoff = taken.Takeoff;
         yield return $"Wall {taken.Kept.Sheet.Name} of {taken.Kept.Stage}, built of {takeoff.Wall.System.Name}: {Words.Count(takeoff.Wall.Legs.Count, "leg")}, {Words.Count(takeoff.Wall.Courses, "course")}";
         yield return "";
-        foreach (var run in takeoff.Runs)
+        foreach (var figure in Figures(taken, unit))
         {
-            yield return run.AtLeast is { } least
-                ? $"{run.Material}: {run.Total.ToText(unit)} to lay, at least {least} of {run.Whole.ToText(unit)}"
-                : $"{run.Material}: {run.Total.ToText(unit)} to lay";
-            if (open) foreach (var (what, length) in run.Lines) yield return $"    {length.ToText(unit),12}  {what}";
-        }
-
-        foreach (var hardware in takeoff.Hardware)
-        {
-            yield return $"{hardware.Hardware}: {Number(hardware.Count.Figure)}";
-            if (open) foreach (var line in Opened(hardware.Count)) yield return line;
-        }
-
-        foreach (var cut in takeoff.Cuts)
-        {
-            yield return $"{cut.Cut.Name[(taken.Kept.Sheet.Name.Length + 3)..]}: {Number(cut.Count.Figure)} of {cut.Cut.Material}, {cut.Cut.Shortest.ToText(unit)}, {Words.Of(cut.Cut)}";
-            if (open) foreach (var line in Opened(cut.Count)) yield return line;
-        }
-
-        foreach (var concrete in takeoff.Concrete)
-        {
-            yield return $"concrete, {concrete.Name}: {Concrete(concrete.Total)}{(concrete.AllowancePermille > 0 ? $", with {concrete.AllowancePermille / 10m:0.#} % over {Concrete(concrete.Net)}" : "")}";
-            if (open) foreach (var (what, volume) in concrete.Lines) yield return $"    {volume.CubicYards.ToString("0.000", CultureInfo.InvariantCulture),12}  yd3: {what}";
+            yield return figure.Says;
+            if (open) foreach (var line in figure.MadeOf) yield return "    " + line;
         }
 
         yield return "";
         yield return "Still needed, and on hand";
+        foreach (var line in taken.Left.Lines(unit, today)) yield return "  " + line;
         foreach (var line in taken.Stock) yield return "  " + Of(line, unit, today);
+        foreach (var line in taken.LeftOut) yield return "  " + line;
         yield return "";
         foreach (var note in takeoff.Notes) yield return note;
         yield return "";
         foreach (var caution in Cautions(taken.Kept.Sheet.Steel is not null)) yield return caution;
+    }
+
+    /// <summary>Every figure, with what it is made of.</summary>
+    public static IEnumerable<WallFigure> Figures(WallTakenOff taken, LengthUnit unit)
+    {
+        const int column = 12;
+        var takeoff = taken.Takeoff;
+        string[] Opened(Count count) => [.. count.Lines.Select(line => $"{Number(line.Figure),column}  {line.What}")];
+        foreach (var run in takeoff.Runs)
+            yield return new WallFigure(
+                $"{run.Material}: {run.Total.ToText(unit)} to lay{(run.AtLeast is { } least ? $", at least {least} of {run.Whole.ToText(unit)}" : "")}",
+                [.. run.Lines.Select(line => $"{line.Length.ToText(unit),column}  {line.What}")]);
+        foreach (var hardware in takeoff.Hardware)
+            yield return new WallFigure($"{hardware.Hardware}: {Number(hardware.Count.Figure)}", Opened(hardware.Count));
+        foreach (var cut in takeoff.Cuts)
+            yield return new WallFigure(
+                $"{cut.Cut.Name[Takeoff.NeedPrefix(taken.Kept.Sheet.Name).Length..]}: {Number(cut.Count.Figure)} of {cut.Cut.Material}, {cut.Cut.Shortest.ToText(unit)}, {Words.Of(cut.Cut)}", Opened(cut.Count));
+        foreach (var concrete in takeoff.Concrete)
+            yield return new WallFigure(
+                $"concrete, {concrete.Name}: {Concrete(concrete.Total)}{(concrete.AllowancePermille > 0 ? $", with {concrete.AllowancePermille / 10m:0.#} % over {Concrete(concrete.Net)}" : "")}",
+                [.. concrete.Lines.Select(line => $"{line.Volume.CubicYards.ToString("0.000", CultureInfo.InvariantCulture),column}  yd3: {line.What}")]);
     }
 
     /// <summary>Every run, course by course: what is to be covered, measured from the start of the run's axis.</summary>
@@ -98,7 +101,8 @@ public static class TakeoffText
             StockVerdict.PerhapsEnough => cut ? "perhaps enough; a plan tells" : "enough for the regular ones",
             _ => $"short by {(line.AtLeast ? "at least " : "")}{ShortBy(line, unit)}",
         };
-        return $"{line.Material}: {needed} needed{(line.AtLeast ? " at least" : "")}, {onHand} on hand: {verdict}{Order(line, today)}";
+        var other = line.OtherCount == 0 ? "" : $", of which other needs of the stage take {(cut ? line.OtherLength.ToText(unit) : Number(line.OtherCount))}";
+        return $"{line.Material}: {needed} needed{(line.AtLeast ? " at least" : "")}, {onHand} on hand{other}: {verdict}{Order(line, today)}";
     }
 
     private static string ShortBy(StockLine line, LengthUnit unit) =>
@@ -113,8 +117,6 @@ public static class TakeoffText
         var written = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return day < today ? $"; was to be ordered by {written}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago" : $"; order by {written}";
     }
-
-    private static IEnumerable<string> Opened(Count count) => count.Lines.Select(line => $"    {Number(line.Figure),12}  {line.What}");
 
     private static string Concrete(Volume volume) => string.Create(CultureInfo.InvariantCulture, $"{volume.CubicYards:0.00} yd3 ({volume.CubicMetres:0.00} m3)");
 

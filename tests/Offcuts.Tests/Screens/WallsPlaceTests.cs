@@ -146,6 +146,64 @@ public sealed class WallsPlaceTests
     }
 
     [Fact]
+    public void A_filling_is_kept_and_its_courses_are_stacked_and_taken_back()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+O").Text.Should().Contain("what is stacked is told of a kept laying; ^R fills shed, ^K keeps that");
+            run.Press("Ctrl+K").Text.Should().Contain("nothing to keep yet; ^R fills shed");
+            run.Press("Ctrl+R").Text.Should().Contain("not kept").And.Contain("^K keeps it");
+            run.Press("Ctrl+O").Text.Should().Contain("keep the laying first (^K); then it can be stacked");
+            run.Press("Ctrl+K").Text.Should().Contain("Keep how shed is filled, to be cut and stacked? It fills every course");
+            run.Press("Esc");
+            run.Yard.WallPlans().Should().BeEmpty();
+            run.Press("Ctrl+K").Type("y");
+            run.Text.Should().Contain("Kept how shed is filled, as plan 1. ^O says what is stacked").And.Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1: 4 pieces of the yard, 7 new. On hand: short by");
+            run.Text.Should().MatchRegex("░ S[0-9]+A ", "what is kept is drawn");
+            run.Press("Ctrl+K").Text.Should().Contain("how shed is filled is kept as plan 1 already");
+
+            // A wrong answer stays on the line; the right one is asked about once more before it is done.
+            run.Press("Ctrl+O").Lines[2].Should().Be("course 1");
+            run.Press("Backspace").Type("top").Text.Should().Contain("… \"top\" is no course");
+            run.Press("Enter").Text.Should().Contain("\"top\" is no course");
+            run.Press("Backspace", "Backspace", "Backspace").Type("2").Press("Enter").Type("y").Text.Should().Contain("A outside, course 2: the course below it does not stand yet");
+            run.Lines[2].Should().Be("course 2", "what was typed comes back");
+            run.Press("Backspace").Type("1");
+            run.Text.Should().Contain("✓ courses 1, every leg and face".Replace("courses", "course"));
+            run.Press("Enter").Text.Should().Contain("Is it stacked: course 1, every leg and face of shed?");
+            run.Press("Esc");
+            run.Yard.StackedCourses().Should().BeEmpty();
+            run.Press("Ctrl+O", "Enter").Type("y").Text.Should().Contain("2 courses stacked").And.Contain("shed: 2 of 4 courses stand, all faces counted");
+            run.Yard.StackedCourses().Should().HaveCount(2);
+
+            run.Press("Ctrl+Z").Text.Should().Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1");
+            run.Yard.StackedCourses().Should().BeEmpty();
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void The_rest_is_filled_again_from_what_is_left_until_the_wall_stands()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y").Press("Ctrl+O", "Enter").Type("y");
+            run.Press("Ctrl+R", "Ctrl+K").Type("y").Press("Ctrl+O").Lines[2].Should().Be("course 2", "the lowest that is laid and does not stand");
+            run.Press("Enter").Type("y").Text.Should().Contain("the wall stands").And.Contain("shed: all 4 courses stand, all faces counted");
+            run.Press("Ctrl+R").Text.Should().Contain("every course of the wall shed stands already");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void A_filling_that_is_not_kept_is_asked_about_before_leaving()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+Q").Text.Should().Contain("How shed is filled is not kept");
+            run.HasLeft.Should().BeFalse();
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
     public void A_yard_without_walls_says_how_to_get_one()
     {
         ScreenRun.OnKnownYard(80, 24, run => run.Press("F6").Text.Should().Contain("No wall yet; ^W writes its sheet, or take one in: offcuts wall import STAGE FILE"));

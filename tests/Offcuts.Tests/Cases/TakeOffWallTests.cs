@@ -1,0 +1,143 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using Offcuts.Matching;
+using Offcuts.Store;
+using Offcuts.Tests.Screens;
+using Offcuts.UseCases;
+
+namespace Offcuts.Tests.Cases;
+
+/// <summary>A wall taken off while it is filled, stacked, and while its stage needs other things too. The yard is our own invention.</summary>
+public sealed class TakeOffWallTests : IDisposable
+{
+    private static readonly DateOnly Today = new(2026, 6, 1);
+
+    private readonly TryYard _folder = new();
+    private readonly YardFile _yard;
+
+    public TakeOffWallTests()
+    {
+        _yard = YardFile.Open(_folder.YardPath, _folder.Clock);
+        KnownWall.FillSmall(_yard);
+    }
+
+    private MatchLimits Limits => new() { Time = TimeSpan.FromSeconds(2), Clock = _folder.Clock };
+
+    private WallTakenOff Taken => new TakeOffWall(_yard).Of("shed").Value;
+
+    public void Dispose()
+    {
+        _yard.Dispose();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public void The_ties_of_the_joints_of_the_kept_filling_are_counted()
+    {
+        // 10 ft: ties at 0 to 10 ft, 11; in course 1 the hatch from 4 to 6 ft leaves those at 4 and 6 ft standing and takes the one at 5: 10.
+        var before = Taken.Takeoff.Hardware[0].Count.Figure;
+        before.Should().Be(21);
+        var filled = Keep();
+
+        Taken.Takeoff.Hardware[0].Count.Figure.Should().Be(21 + filled.Plan.ExtraTies.Count);
+        filled.Plan.ExtraTies.Should().NotBeEmpty();
+        Taken.Left.Should().BeEquivalentTo(new { Standing = 0, Courses = 4, FromYard = filled.Plan.Pieces.Count(piece => piece.Source is not null), ToBuy = filled.Plan.Pieces.Count(piece => piece.Bought is not null) });
+    }
+
+    [Fact]
+    public void After_a_course_is_stacked_only_the_rest_is_needed_and_compared_with_what_is_on_hand()
+    {
+        var filled = Keep();
+        var foam = Line("foam 2-1/2x12");
+        // Course 1 is 8 ft on each face, course 2 10 ft: 36 ft.
+        foam.NeededLength.Should().Be(Length.Feet(36));
+
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+
+        Line("foam 2-1/2x12").NeededLength.Should().Be(Length.Feet(20));
+        var extra = filled.Plan.ExtraTies.Count(tie => tie.Course == 1);
+        Line("panel tie").NeededCount.Should().Be(11, "the regular ones of course 2");
+        Taken.Takeoff.Hardware[0].Count.Figure.Should().Be(21 + extra, "the wall takes those of the joints that stand as well");
+        Taken.Left.Should().BeEquivalentTo(new { Standing = 2, Courses = 4, Kept = (WallFilled?)null });
+        Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal("2 of 4 courses stand, all faces counted");
+    }
+
+    [Fact]
+    public void What_else_the_stage_needs_comes_off_and_what_a_plan_counts_out_for_it_is_not_on_hand_any_more()
+    {
+        var line = Line("panel tie");
+        (line.OnHandCount, line.OtherCount).Should().Be((60, 0));
+        new ChangeStages(_yard).AddNeeds("walls", ["panel tie x50", "lid: foam 2-1/2x12 3' x1 rough"], newNames: true).Ok.Should().BeTrue();
+
+        line = Line("panel tie");
+        (line.OnHandCount, line.OtherCount, line.ShortBy).Should().Be((60, 50, 11), "21 and 50 of 60");
+        TakeoffText.Of(line, LengthUnit.Inch, Today).Should().Be("panel tie: 21 needed at least, 60 on hand, of which other needs of the stage take 50: short by at least 11");
+        var free = Line("foam 2-1/2x12");
+        free.OtherLength.Should().Be(Length.Feet(3));
+
+        // Planned, the panel and the ties wait in that plan: they are not on hand, and the needs ask for nothing more.
+        var problem = new MatchStages(_yard).Problem(new MatchWish([], Buy: false)).Value;
+        new KeepPlan(_yard).Keep(Matcher.Match(problem, new MatchLimits())).Ok.Should().BeTrue();
+        line = Line("panel tie");
+        (line.OnHandCount, line.OtherCount, line.ShortBy).Should().Be((10, 0, 11));
+        Line("foam 2-1/2x12").OtherLength.Should().Be(Length.Zero);
+        Line("foam 2-1/2x12").OnHandLength.Should().BeLessThan(free.OnHandLength);
+    }
+
+    [Fact]
+    public void What_the_wall_itself_entered_is_its_own_need_and_planned_once()
+    {
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Ok.Should().BeTrue();
+        var line = Line("panel tie");
+        (line.NeededCount, line.OtherCount).Should().Be((21, 0));
+
+        var problem = new MatchStages(_yard).Problem(new MatchWish([], Buy: false)).Value;
+        new KeepPlan(_yard).Keep(Matcher.Match(problem, new MatchLimits())).Ok.Should().BeTrue();
+        Taken.Stock.Should().NotContain(one => one.Material.Name == "panel tie", "the plan counts them out");
+    }
+
+    [Fact]
+    public void Another_wall_of_which_no_filling_is_kept_is_told_as_left_out()
+    {
+        Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else walls needs comes off it.");
+        var shed = _yard.Walls().Single().Sheet;
+        new ChangeWalls(_yard).Set("walls", shed with { Name = "barn" }).Ok.Should().BeTrue();
+        Taken.LeftOut[1].Should().Be("Not counted: what barn takes of panels and boards, of which no filling is kept.");
+    }
+
+    [Fact]
+    public void A_piece_of_the_kept_filling_that_is_gone_is_named()
+    {
+        var filled = Keep();
+        var code = filled.Plan.Pieces.First(piece => piece.Source is not null).Source!.Code;
+        new ChangePieces(_yard).Mark([code], PieceState.Scrapped).Ok.Should().BeTrue();
+
+        Taken.Left.Gone.Should().Equal(code);
+        Taken.Left.Lines(LengthUnit.Inch, Today).Last().Should().Be($"! not as planned any more: {code}; fill it again");
+    }
+
+    [Fact]
+    public void A_filling_that_rests_on_a_piece_or_a_sheet_that_is_another_now_is_not_kept()
+    {
+        var filled = new FillWall(_yard).Fill("shed", buy: true, Limits).Value;
+        var code = filled.Plan.Pieces.First(piece => piece.Source is not null).Source!.Code;
+        new ChangePieces(_yard).Mark([code], PieceState.Scrapped).Ok.Should().BeTrue();
+        new FillWall(_yard).Keep(filled).Fault.Sentence.Should().Be($"{code} is not free any more as it was when the wall shed was filled; fill it again");
+
+        var shed = _yard.Walls().Single().Sheet;
+        new ChangeWalls(_yard).Set("walls", shed with { Height = Length.Feet(3) }, replace: true).Ok.Should().BeTrue();
+        new FillWall(_yard).Keep(filled).Fault.Sentence.Should().Be("the sheet of the wall shed is another than when it was filled; fill it again");
+    }
+
+    private WallFilled Keep()
+    {
+        var fill = new FillWall(_yard);
+        var filled = fill.Fill("shed", buy: true, Limits).Value;
+        fill.Keep(filled).Ok.Should().BeTrue();
+        return filled;
+    }
+
+    private Offcuts.Walls.StockLine Line(string material) => Taken.Stock.Single(line => line.Material.Name == material);
+}
