@@ -66,7 +66,7 @@ public sealed class TakeOffWall(YardFile yard)
     {
         var plans = yard.WallPlans().Select(plan => plan.Wall).ToHashSet();
         var walls = yard.Walls().Where(wall => wall.Sheet.Name != kept.Sheet.Name && !plans.Contains(wall.Sheet.Name)).Select(wall => wall.Sheet.Name).ToArray();
-        yield return $"On hand leaves out what is reserved for other stages and what waits in other plans; what else {kept.Stage} needs comes off it.";
+        yield return $"On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage {kept.Stage} needs comes off it.";
         if (walls.Length > 0) yield return $"Not counted: what {string.Join(", ", walls)} {(walls.Length == 1 ? "takes" : "take")} of panels and boards, of which no filling is kept.";
     }
 }

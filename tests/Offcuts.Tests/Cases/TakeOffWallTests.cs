@@ -101,7 +101,7 @@ public sealed class TakeOffWallTests : IDisposable
     [Fact]
     public void Another_wall_of_which_no_filling_is_kept_is_told_as_left_out()
     {
-        Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else walls needs comes off it.");
+        Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage walls needs comes off it.");
         var shed = _yard.Walls().Single().Sheet;
         new ChangeWalls(_yard).Set("walls", shed with { Name = "barn" }).Ok.Should().BeTrue();
         Taken.LeftOut[1].Should().Be("Not counted: what barn takes of panels and boards, of which no filling is kept.");
