@@ -66,7 +66,7 @@ public sealed class CutSheetTests
     public void What_to_pull_or_scrape_first_stands_in_the_list_and_at_the_piece()
     {
         string.Join(" ", Part(1).Select(line => line.Trim())).Should().Contain("pull the nails and");
-        Part(2).Should().Contain("    Before cutting: pull the nails and scrape off the concrete. 3 saw cuts.");
+        Part(2).Should().Contain("    Before cutting: pull the nails and scrape off the concrete. 6 saw cuts, 3 of");
     }
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class CutSheetTests
     [Fact]
     public void A_loss_is_called_one()
     {
-        PlanWorth.Of(Invented.Plan with { Savings = new PlanSavings(new Money(1000), new Money(1250), AllNewProven: false, Unpriced: []) }, "$")
+        PlanWorth.Of(Invented.Plan with { Savings = new PlanSavings(new Money(1000), new Money(1250), AllNewProven: false, Unpriced: []) }, YardSettings.Usual)
             .Should().Contain("This plan spends $12.50: $2.50 more than all new.")
             .And.Contain("The same cuts, bought entirely new at their own best plan, would cost $10.00 without tax (the best found; a cheaper one may exist, and then less is saved).");
     }

@@ -75,7 +75,7 @@ public sealed class RipSheetTests
             .And.Contain("Ripped out of wider pieces: 4 cuts (not proven: no plan gets below 3 cuts).")
             .And.Contain("1 C99 MFXY 2x8 11' 4\" pull the nails and scrape off the concrete; to be ripped")
             .And.Contain("2 RKD HKXJ foam 2-1/2x16 II 4' to be ripped");
-        PlanInShort.Of(Plan, "$").Should().Contain("Rips 4 cuts out of wider pieces.").And.Contain(line => line.Contains("at best 3 cuts would be ripped"));
+        PlanInShort.Of(Plan, YardSettings.Usual).Should().Contain("Rips 4 cuts out of wider pieces.").And.Contain(line => line.Contains("at best 3 cuts would be ripped"));
     }
 
     // Foam is knifed, so the caution speaks of the board alone.

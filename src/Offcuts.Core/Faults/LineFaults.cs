@@ -57,6 +57,9 @@ public static class LineFaults
     public static Fault GivenTwice(string what, int column) =>
         new($"the {what} is given already", column);
 
+    public static Fault CleanAndBad(int column) =>
+        new("a length is either clean or bad somewhere, not both", column);
+
     public static Fault TextMissing(string what, int column) =>
         new($"the {what} is missing here", column);
 

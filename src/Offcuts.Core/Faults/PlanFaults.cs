@@ -1,4 +1,5 @@
 using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Faults;
 
@@ -44,10 +45,13 @@ public static class PlanFaults
     public static Fault NotOutOf(string left, string piece) =>
         new($"{TextRules.Harmless(left)} is not sawn lengthwise out of {TextRules.Harmless(piece)}");
 
-    public static Fault LeftIsItself(string material, string length) =>
-        new($"{TextRules.Harmless(material)} is what the piece itself is: give only the length that is left of it, like {length}; a material stands only before a strip that is narrower");
-
     public static Fault MoreThanItsFace() => new("that is more than the piece had: lengths and widths together are larger than its face");
+
+    public static Fault WhereBad(Length left, IReadOnlyList<Span> bad) =>
+        new($"the piece was bad or to be trimmed at {string.Join(", ", bad)}: say behind {left} where on it that lies, like: bad 10..14, or that none of it does: clean");
+
+    public static Fault NoSuchGoodStretch(Length left, Length longest) =>
+        new($"the {left} that is left can't be that good: the piece had no stretch over {longest} without a bad spot or a trimmed end");
 
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
 

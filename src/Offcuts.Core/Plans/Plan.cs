@@ -123,6 +123,9 @@ public sealed record PlannedPiece
     /// <summary>What a cut of it becomes: its own material, or what it is ripped to.</summary>
     public Material MaterialOf(PlannedCut cut) => cut.Rip?.Into ?? Material;
 
+    /// <summary>True where some of it can't be used: a bad spot, or an end that is trimmed off.</summary>
+    public bool HasUnusable => Source is { } source && (source.BadSpots.Count > 0 || !source.TrimLeft.IsZero || !source.TrimRight.IsZero);
+
     /// <summary>What it is.</summary>
     public Material Material => Source?.Material ?? Bought!.Material;
 

@@ -107,7 +107,7 @@ internal sealed class CutSheetContent
     public IReadOnlyList<string> NotFilled =>
         [.. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")];
 
-    public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings.CurrencySign), .. OldPrices()];
+    public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings), .. OldPrices()];
 
     // The all-new figure rests on the prices of everything the plan uses, bought or not.
     private IEnumerable<string> OldPrices()
@@ -188,14 +188,15 @@ internal sealed class CutSheetContent
     {
         var (start, length, end) = (Text(stretch.Start), Text(stretch.Length), Text(stretch.End));
         var cut = stretch.Kind == StretchKind.Cut ? piece.Cuts[stretch.Index] : null;
+        var sawnOff = FreeingCuts.Of(piece, _options.Settings) is { Count: > 0 } edges && edges.Any(at => at == stretch.Start || at == stretch.End);
         var (sign, what) = stretch.Kind switch
         {
             StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut) + (cut.Rip is null ? "" : ", ripped")),
             StretchKind.Kept => ("=", "keep, new label"),
             StretchKind.Scrap => (".", "scrap"),
-            StretchKind.Untouched => ("-", "leave as it is"),
-            StretchKind.Bad => ("x", "bad spot"),
-            _ => ("/", "trim off"),
+            StretchKind.Untouched => ("-", stretch.Length >= _options.Settings.Keep(piece.Material) ? "keep, new label" : "scrap"),
+            StretchKind.Bad => ("x", sawnOff ? "bad, saw off" : "bad, scrap"),
+            _ => ("/", sawnOff ? "trim off" : "scrap"),
         };
         return new StretchRow(sign, start, length, end, what, cut is null ? "" : TextRules.Harmless(cut.Stage));
     }
@@ -203,19 +204,26 @@ internal sealed class CutSheetContent
     private IEnumerable<string> Notes(PlannedPiece piece)
     {
         if (First(piece) is { Length: > 0 } first) yield return $"Before cutting: {first}.";
-        var lengthwise = piece.Cuts.Sum(cut => cut.Rip?.SawCuts ?? 0);
-        yield return (piece.SawCuts, lengthwise) switch
-        {
-            (0, _) => "No saw cut: it is used as it is.",
-            (1, 0) => "1 saw cut.",
-            (_, 0) => $"{Count(piece.SawCuts)} saw cuts.",
-            (1, _) => "1 saw cut, lengthwise.",
-            _ => $"{Count(piece.SawCuts)} saw cuts, {Count(lengthwise)} of them lengthwise.",
-        };
+        yield return Saws(piece);
         if (piece.Source?.FirstLine is { } line) yield return $"First pattern line {Text(line)} from the marked end.";
         if (piece.Source is { } source && LabelContent.TreatmentOf(source) is { Length: > 0 } treatment) yield return $"It is {treatment}.";
         if (piece.Source is { Note.Length: > 0 } noted) yield return $"Note: {TextRules.Harmless(noted.Note)}";
     }
+
+    private string Saws(PlannedPiece piece)
+    {
+        var lengthwise = piece.Cuts.Sum(cut => cut.Rip?.SawCuts ?? 0);
+        var freeing = FreeingCuts.Of(piece, _options.Settings);
+        var all = piece.SawCuts + freeing.Count;
+        if (all == 0) return "No saw cut: it is used as it is.";
+        string Part(int count) => count == all ? "" : $"{Count(count)} of them ";
+        var what = new List<string>();
+        if (lengthwise > 0) what.Add($"{Part(lengthwise)}lengthwise");
+        if (freeing.Count > 0) what.Add($"{Part(freeing.Count)}to take off what is bad or trimmed, at {Listed([.. freeing.Select(Text)])}");
+        return string.Join(", ", what.Prepend(SawCutsText.Cuts(all))) + ".";
+    }
+
+    private static string Listed(string[] parts) => parts.Length == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
 
     private string Finished(PlannedPiece piece, int index) => $"{index + 1}: {CodeOf(piece)}, {Named(piece)}, {Text(piece.Length)}: " + StateOf(index) switch
     {

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Print;
 
@@ -11,9 +12,10 @@ public static class PlanInShort
 
     /// <summary>What it fills, what it costs and saves, how sure that is, and what it takes. Each is one line without a break.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="sign">Sign before an amount of money.</param>
-    public static IEnumerable<string> Of(Plan plan, string sign)
+    /// <param name="settings">Sign before an amount of money; keep lengths and kerfs.</param>
+    public static IEnumerable<string> Of(Plan plan, YardSettings settings)
     {
+        var sign = settings.CurrencySign;
         var (unfilled, spend, value) = (plan.Tiers.Unfilled, plan.Tiers.Spend, plan.Tiers.ValueGivenUp);
         if (unfilled.Value == 0) yield return "Fills everything.";
         else
@@ -30,7 +32,7 @@ public static class PlanInShort
         yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
         if (plan.Tiers.SawCutsBound is not null) yield return "Looks for the fewest saw cuts before yard value, as it was chosen; offcuts plan --compare offers the usual order again.";
         var (own, bought) = (plan.Pieces.Count(piece => piece.Source is not null), plan.Pieces.Count(piece => piece.Bought is not null));
-        yield return $"Takes {own} {(own == 1 ? "piece" : "pieces")} from the yard and {bought} to buy; {plan.Tiers.SawCuts} saw {(plan.Tiers.SawCuts == 1 ? "cut" : "cuts")}.";
+        yield return $"Takes {own} {(own == 1 ? "piece" : "pieces")} from the yard and {bought} to buy; {SawCutsText.Of(plan, settings)}.";
 
         IEnumerable<string> HowFar()
         {

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Print;
 
@@ -9,9 +10,10 @@ public static class PlanWorth
 {
     /// <summary>The sentences, tier by tier, then the savings.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="sign">Sign before an amount of money.</param>
-    public static IEnumerable<string> Of(Plan plan, string sign)
+    /// <param name="settings">Sign before an amount of money; keep lengths and kerfs.</param>
+    public static IEnumerable<string> Of(Plan plan, YardSettings settings)
     {
+        var sign = settings.CurrencySign;
         var tiers = plan.Tiers;
         yield return plan.Proven
             ? $"Proven: in the order below, no plan does better on any of {(tiers.SawCutsBound is not null ? "these" : tiers.Rips is null ? "the first three" : "the first four")}."
@@ -25,6 +27,7 @@ public static class PlanWorth
         yield return Line("Yard value given up", tiers.ValueGivenUp, value => new Money(value).ToText(sign));
         yield return "  Yard value is what a piece would cost to replace, discounted for being short or worn; counted is what the yard gives, less what comes back. Below 0 the yard gains.";
         if (tiers.SawCutsBound is null) yield return $"Saw cuts: {tiers.SawCuts}; no bound is claimed for these.";
+        if (FreeingCuts.Count(plan, settings) is > 0 and var freeing) yield return $"Beside these, {SawCutsText.Cuts(freeing)} to take bad spots and trimmed ends off.";
 
         var savings = plan.Savings;
         yield return $"The same cuts, bought entirely new at their own best plan, would cost {savings.AllNew.ToText(sign)} without tax"

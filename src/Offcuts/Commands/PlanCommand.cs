@@ -126,7 +126,7 @@ internal sealed class PlanCommand
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(rivals, inJson));
         else
         {
-            Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings.CurrencySign));
+            Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings));
             _context.Say(CompareText.Note(rivals));
             if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
             else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");
@@ -145,7 +145,7 @@ internal sealed class PlanCommand
         else
         {
             // At a tailgate the answer is wanted first; the sheet explains it.
-            foreach (var line in PlanInShort.Of(plan, options.Settings.CurrencySign)) _context.Say(line);
+            foreach (var line in PlanInShort.Of(plan, options.Settings)) _context.Say(line);
             _context.Say();
             _context.World.Out.Write(save ? CutSheet.Text(yard!.Plan(id)!, options) : CutSheet.Text(plan, options));
             if (yard is not null)

@@ -20,11 +20,18 @@ public sealed record CutAct(int Index, WhatHappened? Otherwise = null)
 
 /// <summary>What really came of a piece that was not cut as planned.</summary>
 /// <param name="Made">Which of its planned cuts came out right, by their place in the piece's list.</param>
-/// <param name="Left">Lengths that are left of it, as wide as it was, and go back to the yard; everything else is scrap.</param>
-public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<Length> Left)
+/// <param name="Left">What is left of it and goes back to the yard, narrower boards and the strips beside its cuts too; everything else is scrap.</param>
+public sealed record WhatHappened(IReadOnlyList<int> Made, IReadOnlyList<LeftPiece> Left)
 {
-    /// <summary>Narrower boards and strips that are left of it and go back to the yard, those beside its cuts too.</summary>
-    public IReadOnlyList<(Material Material, Length Length)> Strips { get; init; } = [];
+    /// <summary>What is left and is as wide as the piece was.</summary>
+    public IEnumerable<LeftPiece> Lengths => Left.Where(left => left.Narrower is null);
+
+    /// <summary>What is left and is narrower.</summary>
+    public IEnumerable<LeftPiece> Strips => Left.Where(left => left.Narrower is not null);
+
+    /// <summary>What happened to this piece; what is said to be of its own material is as wide as it was.</summary>
+    public static WhatHappened To(PlannedPiece planned, IReadOnlyList<int> made, IReadOnlyList<LeftPiece> left) =>
+        new(made, [.. left.Select(one => planned.Material.Equals(one.Narrower) ? one with { Narrower = null } : one)]);
 }
 
 /// <summary>What carrying out did.</summary>
@@ -84,7 +91,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                 var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];
                 var source = cut.Source is { } planned ? yard.Piece(planned.Code) : null;
                 if (source is not null) work.Update(source with { State = PieceState.Used, ReservedFor = "" });
-                foreach (var left in Leftovers(cut, source, settings, act.Otherwise is not null))
+                foreach (var left in act.Otherwise is { } happened ? Measured(cut, source, happened) : Leftovers(cut, source, settings))
                 {
                     var piece = left with { Code = yard.NewCode() };
                     work.Add(piece);
@@ -141,24 +148,37 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     {
         if (happened.Made.Any(index => index < 0 || index >= planned.Cuts.Count) || happened.Made.Distinct().Count() < happened.Made.Count)
             yield return PlanFaults.NoSuchCutOnPiece();
-        else if (happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Left.Sum(left => left.Units) > planned.Length.Units)
+        else if (happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Lengths.Sum(left => left.Length.Units) > planned.Length.Units)
             yield return PlanFaults.MoreThanThePiece(planned.Length);
         else if (Face(planned, happened) is { } face && face > Quantities.FaceAreaOf(planned.Material, planned.Length)?.SquareMillimetres) yield return PlanFaults.MoreThanItsFace();
-        foreach (var (material, length) in happened.Strips)
+        foreach (var strip in happened.Strips)
         {
-            if (material.Equals(planned.Material)) yield return PlanFaults.LeftIsItself(material.Name, length.ToString());
-            else if (!Ripping.May(planned.Material, material)) yield return PlanFaults.NotOutOf(material.Name, planned.Material.Name);
-            else if (length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
+            if (!Ripping.May(planned.Material, strip.Narrower!)) yield return PlanFaults.NotOutOf(strip.Narrower!.Name, planned.Material.Name);
+            else if (strip.Length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
         }
 
-        if (happened.Left.Concat(happened.Strips.Select(strip => strip.Length)).Any(left => left.IsZero)) yield return MeasureFaults.LengthZero(0);
+        if (!planned.HasUnusable) yield break;
+        var longest = planned.Source!.Spans().Max(span => span.Length);
+        foreach (var left in happened.Left)
+        {
+            if (left.BadSpots is null) yield return PlanFaults.WhereBad(left.Length, Unusable(planned.Source));
+            else if (left.LongestGood() > longest) yield return PlanFaults.NoSuchGoodStretch(left.Length, longest);
+        }
+    }
+
+    private static IReadOnlyList<Span> Unusable(Piece source)
+    {
+        var ends = new List<Span>(source.BadSpots);
+        if (!source.TrimLeft.IsZero) ends.Add(new Span(Length.Zero, source.TrimLeft));
+        if (!source.TrimRight.IsZero) ends.Add(new Span(source.Length.LessAtMost(source.TrimRight), source.Length));
+        return [.. ends.OrderBy(spot => spot.Start)];
     }
 
     // The faces of all that came of it, in square millimetres; none where one of them has no face.
     private static decimal? Face(PlannedPiece planned, WhatHappened happened)
     {
         var parts = happened.Made.Select(index => (Material: planned.MaterialOf(planned.Cuts[index]), planned.Cuts[index].Length))
-            .Concat(happened.Left.Select(left => (planned.Material, Length: left))).Concat(happened.Strips);
+            .Concat(happened.Left.Select(left => (Material: left.Narrower ?? planned.Material, left.Length)));
         return parts.Aggregate((decimal?)0, (sum, part) => sum + Quantities.FaceAreaOf(part.Material, part.Length)?.SquareMillimetres);
     }
 
@@ -166,8 +186,8 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     // nobody once the piece is gone. What is neither a cut nor kept is scrap; which strips came out was said one by one.
     private static PlannedPiece Actual(PlannedPiece planned, WhatHappened happened, YardSettings settings)
     {
-        var parts = happened.Made.Count + happened.Left.Count;
-        var taken = happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Left.Sum(left => left.Units);
+        var parts = happened.Made.Count + happened.Lengths.Count();
+        var taken = happened.Made.Sum(index => planned.Cuts[index].Length.Units) + happened.Lengths.Sum(left => left.Length.Units);
         var kerf = parts == 0 ? 0 : Math.Min(settings.Kerf(planned.Material).Units, (planned.Length.Units - taken) / parts);
         var at = 0L;
         Length Next(Length length)
@@ -179,16 +199,16 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
 
         var cuts = happened.Made.Order().Select(index => planned.Cuts[index])
             .Select(cut => cut with { Start = Next(cut.Length), Rip = cut.Rip is { } rip ? rip with { KeptAs = null } : null }).ToArray();
-        var left = happened.Left.Select(length => new PlannedRemainder(Next(length), length, Kept: true)).ToList();
+        var left = happened.Lengths.Select(one => new PlannedRemainder(Next(one.Length), one.Length, Kept: true)).ToList();
         if (at < planned.Length.Units) left.Add(new PlannedRemainder(Length.FromUnits(at), Length.FromUnits(planned.Length.Units - at), Kept: false));
-        var strips = happened.Strips.Select(strip => new KeptStrip(strip.Material, Length.Zero, strip.Length)).ToArray();
+        var strips = happened.Strips.Select(strip => new KeptStrip(strip.Narrower!, Length.Zero, strip.Length)).ToArray();
         return planned with { Cuts = cuts, Remainders = left, Untouched = [], StripsLeft = strips, SawCuts = parts + cuts.Count(cut => cut.Rip is not null) };
     }
 
     // The marks are those of the piece as it is now, not as it was when the plan was made: nails may be out and oil on since.
     // The grade stamp may have gone with the cut and the other facts stay with the wood, so a remainder keeps all marks but
     // the stamp. Nails and concrete stay marked until somebody says they are off.
-    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings, bool asMeasured)
+    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings)
     {
         var keep = settings.Keep(cut.Material);
         var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (cut.Material, left.Start, left.Length))
@@ -197,33 +217,38 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             .OrderBy(stretch => stretch.Start);
         foreach (var (material, start, length) in stretches)
         {
-            yield return source is not null
-                ? new Piece
-                {
-                    Code = default,
-                    Material = material,
-                    Length = length,
-                    Condition = source.Condition,
-                    Treated = source.Treated,
-                    TreatedWith = source.TreatedWith,
-                    Nails = source.Nails,
-                    Concrete = source.Concrete,
-                    Oiled = source.Oiled,
-                    Place = source.Place,
-                    FromStage = source.FromStage,
-                    CutFrom = source.Code,
-                    FirstLine = !asMeasured && material.Equals(cut.Material) ? (cut with { Source = source }).FirstLineOf(start, length) : null,
-                }
-                : new Piece
-                {
-                    Code = default,
-                    Material = material,
-                    Length = length,
-                    Treated = cut.Bought!.Treated,
-                    FirstLine = !asMeasured && material.Equals(cut.Material) ? cut.FirstLineOf(start, length) : null,
-                };
+            var line = material.Equals(cut.Material) ? (source is null ? cut : cut with { Source = source }).FirstLineOf(start, length) : null;
+            yield return Leftover(cut, source, material, length) with { FirstLine = line };
         }
     }
+
+    // What a person measured: where it lay on the piece is not known, so that a pattern line of it isn't either.
+    private static IEnumerable<Piece> Measured(PlannedPiece cut, Piece? source, WhatHappened happened)
+    {
+        foreach (var left in happened.Left)
+        {
+            var piece = Leftover(cut, source, left.Narrower ?? cut.Material, left.Length);
+            yield return PieceRules.Check(piece with { BadSpots = left.BadSpots ?? [], Condition = left.Condition ?? piece.Condition }).Value;
+        }
+    }
+
+    private static Piece Leftover(PlannedPiece cut, Piece? source, Material material, Length length) => source is null
+        ? new Piece { Code = default, Material = material, Length = length, Treated = cut.Bought!.Treated }
+        : new Piece
+        {
+            Code = default,
+            Material = material,
+            Length = length,
+            Condition = source.Condition,
+            Treated = source.Treated,
+            TreatedWith = source.TreatedWith,
+            Nails = source.Nails,
+            Concrete = source.Concrete,
+            Oiled = source.Oiled,
+            Place = source.Place,
+            FromStage = source.FromStage,
+            CutFrom = source.Code,
+        };
 
     private static void CountOut(YardChange work, Plan plan)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.Matching;
 
 namespace Offcuts.UseCases;
@@ -20,13 +21,18 @@ public static class CompareText
     public static IReadOnlyList<string> Headings(IReadOnlyList<Rival> rivals) =>
         ["", .. rivals.Select((rival, i) => $"{(i + 1).ToString(CultureInfo.InvariantCulture)} {Of(rival.Aim)}")];
 
-    /// <summary>The rows: what the figure is, then each plan's. <c>?</c> behind a figure that is only the best found.</summary>
-    public static IReadOnlyList<IReadOnlyList<string>> Rows(IReadOnlyList<Rival> rivals, string sign)
+    /// <summary>The rows: what the figure is, then each plan's. <c>?</c> behind a figure that is only the best found. The saw cuts that only
+    /// take off what is bad stand apart: they are no tier.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> Rows(IReadOnlyList<Rival> rivals, YardSettings settings)
     {
+        var sign = settings.CurrencySign;
         IReadOnlyList<string> Row(string what, Func<Plan, string> figure) => [what, .. rivals.Select(rival => figure(rival.Plan))];
         string Cash(Figure figure) => new Money(figure.Value).ToText(sign) + Sure(figure);
         IEnumerable<IReadOnlyList<string>> Rips() => rivals.Any(rival => rival.Plan.Tiers.Rips is not null)
             ? [Row("ripped", plan => (plan.Tiers.Rips?.Value ?? 0).ToString(CultureInfo.InvariantCulture) + Sure(plan.Tiers.Rips ?? default))]
+            : [];
+        IEnumerable<IReadOnlyList<string>> Freeing() => rivals.Any(rival => FreeingCuts.Count(rival.Plan, settings) > 0)
+            ? [Row("bad sawn off", plan => FreeingCuts.Count(plan, settings).ToString(CultureInfo.InvariantCulture))]
             : [];
         return
         [
@@ -35,6 +41,7 @@ public static class CompareText
             .. Rips(),
             Row("value given up", plan => Cash(plan.Tiers.ValueGivenUp)),
             Row("saw cuts", plan => plan.Tiers.SawCuts.ToString(CultureInfo.InvariantCulture) + Sure(new Figure(plan.Tiers.SawCuts, plan.Tiers.SawCutsBound ?? plan.Tiers.SawCuts))),
+            .. Freeing(),
             Row("yard pieces", plan => plan.Pieces.Count(piece => piece.Source is not null).ToString(CultureInfo.InvariantCulture)),
             Row("pieces to buy", plan => plan.Pieces.Count(piece => piece.Bought is not null).ToString(CultureInfo.InvariantCulture)),
             Row("saves", plan => plan.Savings.Saved.ToText(sign)),

@@ -69,7 +69,7 @@ public static class CutActs
             free.RemoveAt(index);
         }
 
-        return LeftWords.Read(words.Left, unit).Then<WhatHappened>(left => new WhatHappened(made, left.Lengths) { Strips = left.Strips });
+        return LeftWords.Read(words.Left, unit).Then<WhatHappened>(left => WhatHappened.To(planned, made, left));
     }
 
     private static Result<int> Index(KeptPlan kept, string piece)

@@ -1,32 +1,39 @@
 using Offcuts.Core.Faults;
-using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.UseCases;
 
-/// <summary>
-/// What is left of a piece that was not cut as planned, as a person types it: a length of its own width, <c>40</c>, or a narrower
-/// board or strip with what it is before its length, <c>2x4 48</c>.
-/// </summary>
+/// <summary>What is left of a piece that was not cut as planned, as a person types it: see <see cref="LeftPiece.Read"/>.</summary>
 public static class LeftWords
 {
-    /// <summary>Lengths as wide as the piece, and narrower boards; or every fault.</summary>
-    public static Result<(IReadOnlyList<Length> Lengths, IReadOnlyList<(Material Material, Length Length)> Strips)> Read(IEnumerable<string> texts, LengthUnit unit)
+    /// <summary>Everything that is left, or every fault. A word that says something of a length may stand alone behind it.</summary>
+    /// <param name="texts">As typed, one or several of them for a length.</param>
+    /// <param name="unit">The unit of bare numbers.</param>
+    public static Result<IReadOnlyList<LeftPiece>> Read(IEnumerable<string> texts, LengthUnit unit)
     {
         var faults = new List<Fault>();
-        var lengths = new List<Length>();
-        var strips = new List<(Material, Length)>();
-        foreach (var text in texts.Select(text => text.Trim()))
+        var left = new List<LeftPiece>();
+        foreach (var text in Joined(texts))
         {
-            var named = MaterialReader.ReadStart(text) is { Material.Ok: true } start ? start : default((Result<Material> Material, int End)?);
-            var read = Length.Parse(named is { } behind ? text[behind.End..] : text, unit);
-            if (!read.TryGet(out var length)) faults.AddRange(read.Faults.Select(fault => new Fault($"{TextRules.Harmless(text)}: {fault.Sentence}")));
-            else if (named is { } strip) strips.Add((strip.Material.Value, length));
-            else lengths.Add(length);
+            var read = LeftPiece.Read(text, unit);
+            if (read.TryGet(out var one)) left.Add(one);
+            else faults.AddRange(read.Faults.Select(fault => new Fault($"{TextRules.Harmless(text)}: {fault.Sentence}")));
         }
 
-        return faults.Count > 0
-            ? Result<(IReadOnlyList<Length>, IReadOnlyList<(Material, Length)>)>.Fail(faults)
-            : Result<(IReadOnlyList<Length>, IReadOnlyList<(Material, Length)>)>.Of((lengths, strips));
+        return faults.Count > 0 ? Result<IReadOnlyList<LeftPiece>>.Fail(faults) : left;
+    }
+
+    // A shell parts 40 bad 10..14 into words.
+    private static List<string> Joined(IEnumerable<string> texts)
+    {
+        var joined = new List<string>();
+        foreach (var text in texts.Select(text => text.Trim()))
+        {
+            if (joined.Count > 0 && (LeftPiece.IsMark(text.Split(' ')[0]) || joined[^1].EndsWith(" bad", StringComparison.OrdinalIgnoreCase))) joined[^1] += $" {text}";
+            else joined.Add(text);
+        }
+
+        return joined;
     }
 }

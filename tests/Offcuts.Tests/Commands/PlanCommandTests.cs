@@ -243,18 +243,6 @@ public sealed class PlanCommandTests : IDisposable
         told.Lines[^1].Should().Be("Match the rest again with: offcuts plan \"stem wall\" --save");
     }
 
-    [Fact]
-    public void What_is_left_is_a_length_and_not_the_material_of_the_piece_again()
-    {
-        Enter();
-        _yard.Must("plan", "--save");
-
-        var told = _yard.Run("cut", "--piece", "1", "--made", "shelf", "--left", "2x4 40");
-
-        told.Status.Should().Be(2);
-        told.Error.Should().Be("2x4 is what the piece itself is: give only the length that is left of it, like 40\"; a material stands only before a strip that is narrower\n");
-    }
-
     // A2 is fair: it gives up less, but takes a saw cut. Nothing is said of the order when the rest is matched again.
     [Fact]
     public void The_order_that_was_taken_holds_when_the_rest_is_matched_again()
@@ -285,6 +273,68 @@ public sealed class PlanCommandTests : IDisposable
         told.Status.Should().Be(2);
         told.Error.Should().Be("that is more than the piece had: it was 96\" long\n");
         _yard.Must("plans").Lines[1].Should().Contain("walls").And.NotContain("done");
+    }
+
+    [Fact]
+    public void What_is_left_of_a_piece_with_a_bad_spot_says_where_that_lies()
+    {
+        _yard.Must("add", "2x4 8' bad 80..90 trim 1");
+        Need();
+
+        var untold = _yard.Run("cut", "--piece", "1", "--made", "shelf", "--left", "40");
+        var told = _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40", "bad", "24..34", "20 clean");
+
+        untold.Status.Should().Be(2);
+        untold.Error.Should().Be("the piece was bad or to be trimmed at 0\"..1\", 80\"..90\": say behind 40\" where on it that lies, like: bad 10..14, or that none of it does: clean\n");
+        told.Lines[1].Should().Contain("2x4 3' 4\"");
+        _yard.Must("show", YardCommandTests.Code(_yard, 0, "list")).Out.Should().Contain("bad from 2' to 2' 10\"");
+        _yard.Must("show", YardCommandTests.Code(_yard, 1, "list")).Out.Should().NotContain("bad from");
+    }
+
+    [Fact]
+    public void Nothing_left_can_be_better_than_the_piece_was()
+    {
+        _yard.Must("add", "2x4 8' bad 40..50");
+        Need();
+
+        var told = _yard.Run("cut", "--piece", "1", "--spoilt", "--left", "50 clean");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("the 50\" that is left can't be that good: the piece had no stretch over 46\" without a bad spot or a trimmed end\n");
+    }
+
+    [Fact]
+    public void What_is_left_and_said_to_be_of_the_piece_s_own_material_is_as_wide_as_it_was()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "2x4 40").Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 25-3/4\" of scrap");
+    }
+
+    // 96 in less 6 in trimmed and a bad end of 6 in: 2 cuts of 30 in, the third does not fit; 84 - 60 - 2/8 in are kept.
+    [Fact]
+    public void The_sheet_tells_the_cuts_that_take_bad_ends_off_and_counts_them()
+    {
+        _yard.Must("add", "2x4 8' bad 7'6..8' trim 6");
+        Need();
+
+        var sheet = _yard.Must("sheet").Out;
+
+        sheet.Should().Contain("4 saw cuts, 2 of them to take off what is bad or trimmed, at 6\" and 7' 6\".");
+        sheet.Should().MatchRegex(@"x\s+7' 6""\s+6""\s+8'\s+bad, saw off").And.MatchRegex(@"/\s+0""\s+6""\s+6""\s+trim off");
+        sheet.Should().Contain("Beside these, 2 saw cuts to take bad spots and trimmed ends off");
+    }
+
+    [Fact]
+    public void A_piece_used_whole_but_for_its_bad_end_is_not_used_as_it_is()
+    {
+        _yard.Must("add", "2x4 8'6 bad 8'..8'6");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "brace: 2x4 8' bracing");
+        _yard.Must("plan", "--save");
+
+        _yard.Must("sheet").Out.Should().Contain("1 saw cut, to take off what is bad or trimmed, at 8'.").And.NotContain("used as it is");
     }
 
     [Fact]
@@ -360,6 +410,13 @@ public sealed class PlanCommandTests : IDisposable
         _yard.Must("sheet", "--pdf", pdf);
 
         File.ReadAllBytes(pdf)[..5].Should().Equal("%PDF-"u8.ToArray());
+    }
+
+    private void Need()
+    {
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 30 x2");
+        _yard.Must("plan", "--save");
     }
 
     private void Enter()

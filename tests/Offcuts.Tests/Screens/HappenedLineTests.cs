@@ -56,11 +56,28 @@ public sealed class HappenedLineTests
 
         HappenedLine.AsPlanned(ripped, LengthUnit.Inch).Should().Be("A B C left 1' 5-5/8\", 2x4 2' 6\"");
         var read = HappenedLine.Read("A left 2x4 2' 6\", 40", ripped, LengthUnit.Inch).Value;
-        read.Left.Should().Equal(Length.Inches(40));
-        read.Strips.Should().Equal((narrow, Length.Inches(30)));
-        HappenedLine.ReadBack(read, ripped, LengthUnit.Inch).Should().Be("right: A brace; not made: B stake, C stake; back to the yard: 3' 4\", 2x4 2' 6\"; the rest of it is scrap");
+        read.Lengths.Should().Equal(new LeftPiece(Length.Inches(40)));
+        read.Strips.Should().Equal(new LeftPiece(Length.Inches(30), narrow));
+        HappenedLine.ReadBack(read, ripped, LengthUnit.Inch).Should().Be("right: A brace; not made: B stake, C stake; back to the yard: 2x4 2' 6\", 3' 4\"; the rest of it is scrap");
         HappenedLine.Read(HappenedLine.Of(read, LengthUnit.Inch), ripped, LengthUnit.Inch).Value.Strips.Should().Equal(read.Strips);
         HappenedLine.Read("A left 2x4", ripped, LengthUnit.Inch).Ok.Should().BeFalse("a strip has a length");
+    }
+
+    [Fact]
+    public void Where_a_bad_spot_lies_on_what_is_left_is_written_as_it_is_read()
+    {
+        var read = HappenedLine.Read("none left 40 bad 10..12 poor, 2' clean", Piece, LengthUnit.Inch).Value;
+        read.Left[0].BadSpots.Should().Equal(new Span(Length.Inches(10), Length.Inches(12)));
+        read.Left[0].Condition.Should().Be(Condition.Poor);
+        read.Left[1].BadSpots.Should().BeEmpty();
+        HappenedLine.Of(read, LengthUnit.Inch).Should().Be("none left 3' 4\" bad 10\"..1' poor, 2' clean");
+    }
+
+    [Fact]
+    public void What_a_plan_keeps_of_a_piece_with_a_bad_spot_is_clean()
+    {
+        var bad = Piece with { Source = Piece.Source! with { TrimLeft = Length.Inches(1) } };
+        HappenedLine.AsPlanned(bad, LengthUnit.Inch).Should().Be("A B C left 1' 5-5/8\" clean");
     }
 
     [Fact]
@@ -69,6 +86,6 @@ public sealed class HappenedLineTests
         var read = HappenedLine.Read("B left 40, 3'", Piece, LengthUnit.Inch).Value;
         var again = HappenedLine.Read(HappenedLine.Of(read, LengthUnit.Inch), Piece, LengthUnit.Inch).Value;
         again.Made.Should().Equal(1);
-        again.Left.Should().Equal(Length.Inches(40), Length.Inches(36));
+        again.Left.Should().Equal(new LeftPiece(Length.Inches(40)), new LeftPiece(Length.Inches(36)));
     }
 }

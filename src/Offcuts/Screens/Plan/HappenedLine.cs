@@ -3,6 +3,7 @@ using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.UseCases;
 
@@ -10,7 +11,7 @@ namespace Offcuts.Screens;
 
 /// <summary>
 /// What really came of a piece, on one line: the letters of the cuts that came out right, as the bar shows them, then what is
-/// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>. <c>none</c> where no cut came out right.
+/// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>; where a bad spot lies on it, <c>40 bad 10..14</c>. <c>none</c> where no cut came out right.
 /// </summary>
 internal static class HappenedLine
 {
@@ -22,7 +23,7 @@ internal static class HappenedLine
     public static string AsPlanned(PlannedPiece piece, LengthUnit unit)
     {
         var cuts = string.Join(' ', piece.Cuts.Select((_, i) => PieceBar.Letter(i)));
-        var left = Left(piece.Remainders.Where(rest => rest.Kept).Select(rest => rest.Length), piece.Strips.Select(strip => (strip.Material, strip.Length)), unit);
+        var left = AsPlanned(piece).Select(one => one.ToText(unit)).ToArray();
         return left.Length == 0 ? cuts : $"{cuts} {LeftWord} {string.Join(", ", left)}";
     }
 
@@ -30,7 +31,7 @@ internal static class HappenedLine
     public static string Of(WhatHappened happened, LengthUnit unit)
     {
         var cuts = happened.Made.Count == 0 ? NoneWord : string.Join(' ', happened.Made.Select(PieceBar.Letter));
-        var left = Left(happened.Left, happened.Strips, unit);
+        var left = happened.Left.Select(one => one.ToText(unit)).ToArray();
         return left.Length == 0 ? cuts : $"{cuts} {LeftWord} {string.Join(", ", left)}";
     }
 
@@ -51,7 +52,7 @@ internal static class HappenedLine
         if (cuts.Length == 0) return new Fault($"write the letters of the cuts that came out right, or {NoneWord}");
         if (at < 0) return new WhatHappened(made, []);
         var parts = text[(at + LeftWord.Length)..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        return LeftWords.Read(parts, unit).Then<WhatHappened>(left => new WhatHappened(made, left.Lengths) { Strips = left.Strips });
+        return LeftWords.Read(parts, unit).Then<WhatHappened>(left => WhatHappened.To(piece, made, left));
     }
 
     /// <summary>The same in plain words.</summary>
@@ -60,15 +61,16 @@ internal static class HappenedLine
         var made = happened.Made.Count == 0 ? "no cut came out right" : "right: " + string.Join(", ", happened.Made.Order().Select(i => $"{PieceBar.Letter(i)} {piece.Cuts[i].Cut}"));
         var lost = Enumerable.Range(0, piece.Cuts.Count).Except(happened.Made).Select(i => $"{PieceBar.Letter(i)} {piece.Cuts[i].Cut}").ToArray();
         var wrong = lost.Length > 0 ? $"; not made: {string.Join(", ", lost)}" : "";
-        var back = happened.Left.Select(length => length.ToText(unit)).Concat(happened.Strips.Select(strip => $"{strip.Material} {strip.Length.ToText(unit)}")).ToArray();
+        var back = happened.Left.Select(one => one.ToText(unit)).ToArray();
         var left = back.Length > 0 ? $"; back to the yard: {string.Join(", ", back)}" : "";
         return $"{made}{wrong}{left}; the rest of it is scrap";
     }
 
-    // As it is typed: without the mark of rounding.
-    private static string[] Left(IEnumerable<Length> lengths, IEnumerable<(Material Material, Length Length)> strips, LengthUnit unit) =>
-    [
-        .. lengths.Select(length => length.ToText(unit).TrimStart('~')),
-        .. strips.Select(strip => $"{strip.Material} {strip.Length.ToText(unit).TrimStart('~')}"),
-    ];
+    // What a plan keeps lies between the bad spots.
+    private static IEnumerable<LeftPiece> AsPlanned(PlannedPiece piece)
+    {
+        IReadOnlyList<Span>? none = piece.HasUnusable ? [] : null;
+        return piece.Remainders.Where(rest => rest.Kept).Select(rest => new LeftPiece(rest.Length) { BadSpots = none })
+            .Concat(piece.Strips.Select(strip => new LeftPiece(strip.Length, strip.Material) { BadSpots = none }));
+    }
 }

@@ -1,4 +1,5 @@
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Print;
 using Offcuts.UseCases;
@@ -30,7 +31,7 @@ internal static class PlanAside
     /// <summary>Several plans to pick from are there.</summary>
     public static PlanState Compared(PlanState state, IReadOnlyList<Rival> rivals) => state with
     {
-        Aside = new Aside([.. Table(rivals, state.Yard.Settings.CurrencySign), "", CompareText.Note(rivals)]),
+        Aside = new Aside([.. Table(rivals, state.Yard.Settings), "", CompareText.Note(rivals)]),
         AsideTop = 0,
         Line = state.Line.Open(new Ask.Choose("Which of these plans is taken?", [.. rivals.Select((rival, i) =>
             new Choice((char)('1' + i), CompareText.Of(rival.Aim), Rival: rival))])),
@@ -68,9 +69,9 @@ internal static class PlanAside
 
     private static int Indent(string line) => line.StartsWith("  ", StringComparison.Ordinal) ? 2 : 0;
 
-    private static IEnumerable<string> Table(IReadOnlyList<Rival> rivals, string sign)
+    private static IEnumerable<string> Table(IReadOnlyList<Rival> rivals, YardSettings settings)
     {
-        IReadOnlyList<string>[] rows = [CompareText.Headings(rivals), .. CompareText.Rows(rivals, sign)];
+        IReadOnlyList<string>[] rows = [CompareText.Headings(rivals), .. CompareText.Rows(rivals, settings)];
         var widths = rows[0].Select((_, column) => rows.Max(cells => TextColumns.Width(cells[column])) + 1).ToArray();
         return rows.Select(cells => string.Concat(cells.Select((cell, column) => TextColumns.Fill(cell, widths[column]))).TrimEnd());
     }

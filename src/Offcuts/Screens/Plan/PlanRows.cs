@@ -51,7 +51,7 @@ internal static class PlanRows
             new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
-            new Ink($"  {plan.Tiers.SawCuts} saw cuts", Tone.Soft),
+            new Ink($"  {Words.Count(plan.Tiers.SawCuts + FreeingCuts.Count(plan, state.Yard.Settings), "saw cut")}", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
         rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
@@ -153,12 +153,13 @@ internal static class PlanRows
         var room = Math.Max(LeastCells, width - 9);
         var cells = Math.Max(LeastCells, (int)(room * planned.Length.Units / longest));
         yield return new Row([new Ink(Indent), .. Inked(PieceBar.Of(shown).ToText(Math.Min(cells, room)))]);
-        foreach (var row in Row.Wrapped(Legend(shown, plan.Stages.Count > 1, unit), width - Indent.Length)) yield return Row.Of(Indent + row.Text);
+        foreach (var row in Row.Wrapped(Legend(shown, plan.Stages.Count > 1, state.Yard.Settings), width - Indent.Length)) yield return Row.Of(Indent + row.Text);
     }
 
     // Cuts alike side by side share their words: "A B C stakes 2'".
-    private static string Legend(PlannedPiece piece, bool stages, LengthUnit unit)
+    private static string Legend(PlannedPiece piece, bool stages, YardSettings settings)
     {
+        var unit = settings.Unit;
         var parts = new List<string>();
         for (var i = 0; i < piece.Cuts.Count;)
         {
@@ -175,7 +176,8 @@ internal static class PlanRows
             $"strip{(alike.Count() > 1 ? "s" : "")}: keep {(alike.Count() > 1 ? $"{alike.Count()} of " : "")}{alike.Key.Material} {alike.Key.Length.ToText(unit)}"));
         parts.AddRange(piece.Cuts.Where(cut => cut.Rip is { KeptAs: null, Strip.IsZero: false }).GroupBy(cut => cut.Rip!.Strip).Select(alike =>
             $"strip{(alike.Count() > 1 ? "s" : "")}: scrap, {alike.Key.ToText(unit)} wide"));
-        parts.AddRange(piece.Untouched.Select(span => $"- leave {span.Length.ToText(unit)}"));
+        parts.AddRange(piece.Untouched.Select(span => $"- {(span.Length >= settings.Keep(piece.Material) ? "keep" : "scrap")} {span.Length.ToText(unit)}"));
+        if (FreeingCuts.Of(piece, settings) is { Count: > 0 } freeing) parts.Add($"saw off what is bad or trimmed at {string.Join(", ", freeing.Select(at => at.ToText(unit)))}");
         if (piece.Source is { BadSpots.Count: > 0 } source) parts.Add($"x bad {string.Join(", ", source.BadSpots.Select(spot => $"{spot.Start.ToText(unit)}..{spot.End.ToText(unit)}"))}");
         return string.Join("; ", parts);
     }
@@ -224,7 +226,7 @@ internal static class PlanRows
                 break;
             case Section.Worth:
                 yield return Row.Of("How good it is", Tone.Strong);
-                foreach (var line in PlanWorth.Of(plan, state.Yard.Settings.CurrencySign))
+                foreach (var line in PlanWorth.Of(plan, state.Yard.Settings))
                     foreach (var row in Row.Wrapped(line, width, indent: 2)) yield return row;
                 if (PriceBook.OldSentence(state.Yard.Sheet.Prices.Old(state.Yard.Today, unit: state.Yard.Unit)) is { } old)
                     foreach (var row in Row.Wrapped(old, width, Tone.Caution, indent: 2)) yield return row;
