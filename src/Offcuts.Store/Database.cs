@@ -25,6 +25,9 @@ internal sealed class Database : IDisposable
     /// <summary>Every row of a query.</summary>
     public IEnumerable<T> Rows<T>(string query, object? parameters = null) => Connection.Query<T>(QueryText.Of(query), parameters);
 
+    /// <summary>The same, each row read when it is asked for: for what may be ended before the last.</summary>
+    public IEnumerable<T> RowByRow<T>(string query, object? parameters = null) => Connection.Query<T>(QueryText.Of(query), parameters, buffered: false);
+
     /// <summary>The only row, or none.</summary>
     public T? Row<T>(string query, object? parameters = null)
         where T : class => Connection.QuerySingleOrDefault<T>(QueryText.Of(query), parameters);

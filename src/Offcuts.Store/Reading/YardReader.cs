@@ -19,7 +19,7 @@ internal sealed class YardReader(Database database, string path)
 {
     private readonly Values _values = new();
 
-    public List<Piece> Pieces(bool onHandOnly) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all");
+    public List<Piece> Pieces(bool onHandOnly, CancellationToken stop = default) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all", stop: stop);
 
     public Piece? Piece(Code code) => Sound(() => database.Row<PieceRow>("piece", new { code = code.Text }) is { } row ? Piece(row) : null);
 
@@ -120,8 +120,17 @@ internal sealed class YardReader(Database database, string path)
         database.Rows<EnteredRow>("codes_entered", new { codes = JsonSerializer.Serialize(codes.Select(code => code.Text)) })
             .ToDictionary(row => Values.Code(row.Code), row => Values.Moment(row.At)));
 
-    private List<Piece> Pieces(string query, object? parameters = null) =>
-        Sound<List<Piece>>(() => [.. database.Rows<PieceRow>(query, parameters).Select(Piece)]);
+    private List<Piece> Pieces(string query, object? parameters = null, CancellationToken stop = default) => Sound(() =>
+    {
+        var pieces = new List<Piece>();
+        foreach (var row in database.RowByRow<PieceRow>(query, parameters))
+        {
+            stop.ThrowIfCancellationRequested();
+            pieces.Add(Piece(row));
+        }
+
+        return pieces;
+    });
 
     private Bin Bin(BinRow row) => new(Values.Code(row.Code), _values.Hardware(row.Hardware, row.Unit), row.Quantity, row.Place, row.Note);
 

@@ -131,6 +131,21 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void A_number_goes_to_its_piece_and_says_what_Enter_would_do_there()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F5", "Ctrl+R").Type("2").Press("Enter");
+            run.Text.Should().Contain($"Piece 2, {KnownYard.Codes[2]}: ^K keeps the plan, then it can be cut");
+            run.Press("Ctrl+K").Type("2").Press("Enter");
+            run.Text.Should().Contain($"Piece 2, {KnownYard.Codes[2]}: Enter says that it is cut");
+            run.Press("Enter", "y").Type("2").Press("Enter");
+            run.Text.Should().Contain($"Piece 2, {KnownYard.Codes[2]}: it waits no more");
+            run.Yard.Plans().Single().Steps.Count(step => step.State == Offcuts.Core.Plans.StepState.Done).Should().Be(1);
+        });
+    }
+
+    [Fact]
     public void Several_lines_pasted_where_one_goes_are_refused_and_that_is_said()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

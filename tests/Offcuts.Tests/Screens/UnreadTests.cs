@@ -55,6 +55,20 @@ public sealed class UnreadTests
     }
 
     [Fact]
+    public void A_yard_that_nobody_will_look_at_any_more_is_not_read_to_its_end()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Press("Ctrl+Q");
+            run.Shell.Stop();
+            run.LetGo();
+
+            run.Shell.State.Unread.Should().BeTrue();
+            run.Yard.Pieces().Should().HaveCount(8, "the file is in order and can be read by whoever comes next");
+        });
+    }
+
+    [Fact]
     public void Leaving_before_the_yard_is_read_needs_no_waiting()
     {
         ScreenRun.BeforeKnownYardIsRead(80, 24, run => run.Press("Ctrl+Q").HasLeft.Should().BeTrue());

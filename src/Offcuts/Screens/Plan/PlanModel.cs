@@ -111,8 +111,18 @@ internal static class PlanModel
         if (Code.Parse(text) is { Ok: true } code) index = plan.Pieces.ToList().FindIndex(piece => piece.Source?.Code == code.Value);
         else if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= plan.Pieces.Count) index = number - 1;
         return index >= 0
-            ? new(state with { Chosen = index, Line = state.Line.Cleared() }, Notice: Notice.None)
+            ? new(state with { Chosen = index, Line = state.Line.Cleared() }, Notice: new Notice(At(state, plan, index)))
             : new(state, Notice: new Notice($"\"{text}\" is no piece of this plan; write its code or its number", Tone.Fault));
+    }
+
+    // Going to a piece changes nothing: the next Enter does, so it is said what that would do.
+    private static string At(PlanState state, Plan plan, int index)
+    {
+        var piece = plan.Pieces[index].Source is { } source ? source.Code.ToString() : $"a bought {plan.Pieces[index].Material}";
+        var next = state.Kept is null ? "^K keeps the plan, then it can be cut"
+            : state.Step(index) == StepState.Waiting ? "Enter says that it is cut"
+            : "it waits no more";
+        return $"Piece {(index + 1).ToString(CultureInfo.InvariantCulture)}, {piece}: {next}";
     }
 
     private static Turn<PlanState> Wanted(PlanState state, Want want)

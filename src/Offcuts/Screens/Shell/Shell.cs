@@ -16,6 +16,7 @@ internal sealed class Shell
     private readonly Surroundings _world;
     private readonly IHands _hands;
     private readonly Errands _errands;
+    private readonly CancellationTokenSource _leaving = new();
     private YardSnapshot _read;
     private bool _polling;
     private CancellationTokenSource? _match;
@@ -74,8 +75,12 @@ internal sealed class Shell
         });
     }
 
-    /// <summary>Ends what still runs beside the screen.</summary>
-    public void Stop() => _match?.Cancel();
+    /// <summary>Ends what still runs beside the screen, and reading a yard that nobody will look at any more. What was to be saved is.</summary>
+    public void Stop()
+    {
+        _match?.Cancel();
+        _leaving.Cancel();
+    }
 
     private void Hear(News news) => Settle(ShellModel.Hear(State, news));
 
@@ -127,6 +132,10 @@ internal sealed class Shell
             var fresh = Reread();
             _hands.Home(() => Hear(fresh));
         }
+        catch (OperationCanceledException)
+        {
+            // The person has left.
+        }
         catch (Exception error)
         {
             var caught = ExceptionDispatchInfo.Capture(error);
@@ -136,7 +145,7 @@ internal sealed class Shell
 
     private News.Fresh Reread()
     {
-        _read = YardSnapshot.Read(_yard, _world.Today, _read);
+        _read = YardSnapshot.Read(_yard, _world.Today, _read, _leaving.Token);
         return new News.Fresh(_read);
     }
 
@@ -186,6 +195,10 @@ internal sealed class Shell
         catch (Exception error) when (error is YardUnavailableException or IOException or UnauthorizedAccessException)
         {
             return new News.Refused(errand ?? new Errand.StopMatch(), [new Fault(error.Message)]);
+        }
+        catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
+        {
+            return null;
         }
         catch (Exception error)
         {

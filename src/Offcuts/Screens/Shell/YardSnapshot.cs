@@ -84,15 +84,19 @@ internal sealed record YardSnapshot
     /// <summary>What is known of a yard that was not read yet: its name and the day.</summary>
     public static YardSnapshot Before(YardFile yard, DateOnly today) => new() { Unread = true, Name = NameOf(yard), Today = today };
 
-    /// <summary>Reads the yard. Takes entries over from an older reading where the piece is still the same.</summary>
-    public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before)
+    /// <summary>
+    /// Reads the yard. Takes entries over from an older reading where the piece is still the same. Told to stop, it throws
+    /// <see cref="OperationCanceledException"/>.
+    /// </summary>
+    public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before, CancellationToken stop = default)
     {
         var change = yard.ChangeNumber;
         var settings = yard.Settings();
         var same = before is not null && before.Unit == settings.Unit ? before : null;
         var entries = new List<YardEntry>();
-        foreach (var piece in yard.Pieces(onHandOnly: false))
+        foreach (var piece in yard.Pieces(onHandOnly: false, stop))
         {
+            stop.ThrowIfCancellationRequested();
             entries.Add(same?.Find(piece.Code) is { } old && Same(old.Piece, piece)
                 ? old
                 : new YardEntry(piece, null, YardFilter.Line(piece, settings.Unit)));
