@@ -10,6 +10,21 @@ public static class CommandFaults
 
     public static Fault OptionUnknown(string option) => new($"there is no option {TextRules.Harmless(option)} here");
 
+    public static Fault CommandUnknown(string command, string word, string near, IReadOnlyList<string> words) =>
+        new($"{command} has no command \"{TextRules.Harmless(word)}\"{(near.Length > 0 ? $"; {near} is the nearest" : "")}{(words.Count > 0 ? $"; there are: {string.Join(", ", words)}" : "")}");
+
+    public static Fault CommandMissing(string command, IReadOnlyList<string> words) => new($"{command} needs one of its commands: {string.Join(", ", words)}");
+
+    public static Fault ArgumentsMissing(string command, IReadOnlyList<string> names) => new($"{command} needs {string.Join(" and ", names)} behind it");
+
+    public static Fault WordTooMany(string command, string word) => new($"{command} takes no \"{TextRules.Harmless(word)}\"");
+
+    public static Fault NoneOf(string word, IReadOnlyList<string> words) => new($"\"{TextRules.Harmless(word)}\" is none of: {string.Join(", ", words)}");
+
+    public static Fault ValueMissing(string option) => new($"{option} needs a value behind it");
+
+    public static Fault NoNumber(string word, string of, bool whole) => new($"{of}: \"{TextRules.Harmless(word)}\" is no {(whole ? "whole " : "")}number");
+
     public static Fault NoSuchFile(string path) => new($"there is no file {TextRules.Harmless(path)}");
 
     public static Fault NotUtf8(string name) => new($"{TextRules.Harmless(name)} is not UTF-8 text; save it as UTF-8");

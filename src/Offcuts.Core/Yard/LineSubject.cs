@@ -131,7 +131,7 @@ internal sealed partial record LineSubject(Material Material, int? Count, int Co
             return null;
         }
 
-        if (Misspelt().Match(name) is { Success: true } first && LineWords.Nearest(first.Groups["word"].Value, KnownStarts) is { Length: > 0 } near
+        if (Misspelt().Match(name) is { Success: true } first && NearWord.To(first.Groups["word"].Value, KnownStarts) is { Length: > 0 } near
             && !string.Equals(near, first.Groups["word"].Value, StringComparison.OrdinalIgnoreCase))
         {
             line.Faults.Add(LineFaults.NearMaterial(first.Groups["word"].Value, near, nameAt + 1));

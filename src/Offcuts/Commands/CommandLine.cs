@@ -82,24 +82,15 @@ internal static class CommandLine
 
     private static int RefuseParse(CommandContext context, ParseResult parse)
     {
-        foreach (var error in parse.Errors) context.World.Error.WriteLine(TextRules.Harmless(Plain(error.Message)));
-        context.World.Error.WriteLine($"see: {Path(parse.CommandResult)} --help");
+        context.World.Error.WriteLine(TextRules.Harmless(ParseRefusal.Line(parse)));
         return Exit.Refused;
     }
-
-    // The library speaks of types and breaks its lines; a person at a tailgate needs neither.
-    private static string Plain(string message) => string.Join(' ', message.Split(['\r', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries))
-        .Replace(" as expected type 'System.Int32'.", ": it must be a whole number", StringComparison.Ordinal)
-        .Replace(" as expected type 'System.Double'.", ": it must be a number", StringComparison.Ordinal);
 
     private static Fault NotReachable(Exception error) => error switch
     {
         DirectoryNotFoundException or UnauthorizedAccessException => CommandFaults.CannotReach(error is UnauthorizedAccessException),
         _ => new Fault(error.Message),
     };
-
-    private static string Path(CommandResult result) =>
-        result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "offcuts";
 
     private sealed class HelpWithExamples(HelpAction plain, CommandContext context) : SynchronousCommandLineAction
     {

@@ -60,6 +60,26 @@ public sealed class RefusalTests : IDisposable
         told.Error.Should().Contain("lisst").And.Contain("see: offcuts --help");
     }
 
+    [Theory]
+    [InlineData("offcuts has no command \"lisst\"; list is the nearest; see: offcuts --help", "lisst")]
+    [InlineData("offcuts price has no command \"add\"; there are: list, set, remove, import, export; see: offcuts price --help", "price", "add", "2x4 8' 3.98")]
+    [InlineData("offcuts label needs one of its commands: list, print, blank, layouts; see: offcuts label --help", "label")]
+    [InlineData("offcuts reserve needs <stage> and <codes> behind it; see: offcuts reserve --help", "reserve")]
+    [InlineData("offcuts undo takes no \"twice\"; see: offcuts undo --help", "undo", "twice")]
+    [InlineData("there is no option --matrial here; see: offcuts list --help", "list", "--matrial", "2x4")]
+    [InlineData("\"gone\" is none of: used, scrapped, handed-over, missing, back; see: offcuts mark --help", "mark", "gone", "K7F3MXX")]
+    [InlineData("--most: \"many\" is no whole number; see: offcuts history --help", "history", "--most", "many")]
+    [InlineData("--take: \"two\" is no whole number; see: offcuts plan --help", "plan", "--compare", "--take", "two")]
+    [InlineData("--time: \"soon\" is no number; see: offcuts plan --help", "plan", "--time", "soon")]
+    public void What_the_command_line_does_not_understand_is_one_line_that_says_what_would_be_right(string line, params string[] arguments)
+    {
+        var told = _yard.Run(arguments);
+
+        told.Status.Should().Be(2);
+        told.Out.Should().BeEmpty();
+        told.Error.Should().Be(line + "\n");
+    }
+
     [Fact]
     public void An_option_that_is_none_is_not_taken_for_a_word()
     {

@@ -1,0 +1,54 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Text.RegularExpressions;
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Commands;
+
+/// <summary>Why a command line can't be understood: one line, with what would be right.</summary>
+internal static partial class ParseRefusal
+{
+    /// <summary>The line, with the command whose help tells more.</summary>
+    public static string Line(ParseResult parse) => $"{What(parse)}; see: {Path(parse.CommandResult)} --help";
+
+    private static string What(ParseResult parse)
+    {
+        var result = parse.CommandResult;
+        var below = result.Command.Subcommands.Where(command => !command.Hidden).Select(command => command.Name).ToArray();
+        if (parse.UnmatchedTokens.FirstOrDefault() is { } stray) return Stray(result, below, stray);
+        if (below.Length > 0 && result.Command.Action is null) return CommandFaults.CommandMissing(Path(result), below).Sentence;
+        var missing = result.Command.Arguments.Where(argument => argument.Arity.MinimumNumberOfValues > 0 && result.GetResult(argument) is not { Tokens.Count: > 0 }).Select(argument => $"<{argument.Name}>").ToArray();
+        return missing.Length > 0
+            ? CommandFaults.ArgumentsMissing(Path(result), missing).Sentence
+            : string.Join("; ", parse.Errors.Select(error => Plain(error.Message)).Distinct());
+    }
+
+    private static string Stray(CommandResult result, string[] below, string stray) =>
+        stray.StartsWith('-') && stray.Length > 1 ? CommandFaults.OptionUnknown(stray).Sentence
+        : below.Length == 0 ? CommandFaults.WordTooMany(Path(result), stray).Sentence
+        : CommandFaults.CommandUnknown(Path(result), stray, NearWord.To(stray, below), result.Parent is null ? [] : below).Sentence;
+
+    // The library speaks of types and breaks its lines; a person at a tailgate needs neither.
+    private static string Plain(string message)
+    {
+        var line = string.Join(' ', message.Split(['\r', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries)).TrimEnd('.');
+        if (NotAmong().Match(line) is { Success: true } among) return CommandFaults.NoneOf(among.Groups["word"].Value, among.Groups["words"].Value.Replace("'", "", StringComparison.Ordinal).Split(' ')).Sentence;
+        if (NoValue().Match(line) is { Success: true } bare) return CommandFaults.ValueMissing(bare.Groups["option"].Value).Sentence;
+        return NoNumber().Match(line) is { Success: true } number
+            ? CommandFaults.NoNumber(number.Groups["word"].Value, number.Groups["option"].Value, whole: number.Groups["type"].Value.Contains("Int32", StringComparison.Ordinal)).Sentence
+            : line;
+    }
+
+    private static string Path(CommandResult result) =>
+        result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "offcuts";
+
+    [GeneratedRegex("^Argument '(?<word>.*)' not recognized. Must be one of: (?<words>.*)$")]
+    private static partial Regex NotAmong();
+
+    [GeneratedRegex("^Required argument missing for option: '(?<option>.*)'$")]
+    private static partial Regex NoValue();
+
+    [GeneratedRegex("^Cannot parse argument '(?<word>.*)' for (?:option|command) '(?<option>.*)' as expected type '(?<type>.*)'$")]
+    private static partial Regex NoNumber();
+}
