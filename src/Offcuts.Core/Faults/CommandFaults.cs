@@ -27,6 +27,10 @@ public static class CommandFaults
 
     public static Fault NoSuchFile(string path) => new($"there is no file {TextRules.Harmless(path)}");
 
+    public static Fault IsFolder(string path) => new($"{TextRules.Harmless(path)} is a folder; name a file");
+
+    public static Fault IsFile(string path) => new($"{TextRules.Harmless(path)} is a file; name a folder");
+
     public static Fault NotUtf8(string name) => new($"{TextRules.Harmless(name)} is not UTF-8 text; save it as UTF-8");
 
     public static Fault CannotReach(bool forbidden) => new(forbidden

@@ -13,6 +13,8 @@ public static class FileFaults
     public static Fault RowTooLong() =>
         new("this row goes on for too long; a quote that is opened and never closed can be the cause");
 
+    public static Fault NoRows() => new("no row stands below the header, so there is nothing to take over");
+
     public static Fault NoHeader() => new("the file is empty; its first row must name the columns");
 
     public static Fault WrongSeparator() => new("columns are parted by commas here; save the file as CSV with commas");

@@ -40,6 +40,11 @@ public static class PlanFaults
 
     public static Fault NoSuchCutOnPiece() => new("this cut is not planned on this piece");
 
+    public static Fault NoSuchCutOnPiece(string cut, IEnumerable<string> planned) =>
+        new($"no more of \"{TextRules.Harmless(cut)}\" is planned on this piece; planned on it: {string.Join(", ", planned.Select(TextRules.Harmless))}");
+
+    public static Fault NoHardware(int id) => new($"plan {id} counts no hardware out");
+
     public static Fault MoreThanThePiece(Length length) => new($"that is more than the piece had: it was {length} long");
 
     public static Fault NotOutOf(string left, string piece) =>

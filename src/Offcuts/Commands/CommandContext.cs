@@ -62,6 +62,18 @@ internal sealed class CommandContext(Surroundings world)
         return Exit.Refused;
     }
 
+    /// <summary>The same for typed lines: of one alone, the column is pointed at, so that nothing has to be counted.</summary>
+    public int RefuseTyped(IReadOnlyList<string> lines, IReadOnlyList<Fault> faults)
+    {
+        if (lines is [var line] && line.Trim().Length > 0 && faults[0].Column > 0)
+        {
+            world.Error.WriteLine(TextRules.Harmless(line));
+            world.Error.WriteLine(new string(' ', TextRules.Harmless(line[..Math.Min(line.Length, faults[0].Column - 1)]).Length) + "^");
+        }
+
+        return Refuse(faults);
+    }
+
     /// <summary>One fault as a line on standard error.</summary>
     public int Refuse(string sentence) => Refuse([new Fault(sentence)]);
 

@@ -201,7 +201,7 @@ internal sealed class PlanCommand
         if (text is null) return usual;
         var read = Length.Parse(text);
         if (read.TryGet(out var length)) return length;
-        faults.Add(read.Fault with { Sentence = $"{option}: {read.Fault.Sentence}" });
+        faults.Add(new Fault($"{option}: {read.Fault.Sentence}"));
         return usual;
     }
 }

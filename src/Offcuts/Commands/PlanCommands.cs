@@ -116,6 +116,7 @@ internal static class PlanCommands
             if (!done.TryGet(out var result)) return context.Refuse(done.Faults);
             var after = yard.Plan(kept.Id)!;
             foreach (var act in list) context.Say(TellAct(after, act.Index));
+            if (counted) context.Say($"counted out: {string.Join(", ", after.Plan.Hardware.Select(fill => $"{fill.FromYard + fill.ToBuy} {fill.Need.Hardware}"))}");
             TellDone(context, yard, result);
             foreach (var line in CutText.Next(result)) context.Say(line);
             return Exit.Done;

@@ -30,7 +30,8 @@ internal static class PriceCommands
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var settings = yard.Settings();
-            Tables.Write(
+            if (!yard.Prices().All.Any()) context.Say("No price yet. Begin with: offcuts price set \"2x4 8' 3.98\"");
+            else Tables.Write(
                 context.World,
                 ["Material", ">Length", ">Price", "Treated", ">Limit", ">Lead days", "Supplier", "Seen"],
                 yard.Prices().All.Select(price => (IReadOnlyList<string>)
@@ -59,7 +60,11 @@ internal static class PriceCommands
             ["offcuts price set \"2x4 8' 3.98\"", "offcuts price set \"2x10 16' 24.50 lead 3 from the mill\"", "offcuts price set --new \"panel tie 0.62\""],
             line, isNew);
         command.SetAction(parse => context.WithYard(parse, yard =>
-            context.Tell(new ChangePrices(yard).Set(string.Join(' ', parse.GetValue(line) ?? []), context.World.Today, parse.GetValue(isNew)))));
+        {
+            var typed = string.Join(' ', parse.GetValue(line) ?? []);
+            var set = new ChangePrices(yard).Set(typed, context.World.Today, parse.GetValue(isNew));
+            return set.Ok ? context.Tell(set) : context.RefuseTyped([typed], set.Faults);
+        }));
         return command;
     }
 

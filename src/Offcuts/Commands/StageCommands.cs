@@ -63,7 +63,7 @@ internal static class StageCommands
         var command = context.Command("show", "Show what one stage needs and still lacks", ["offcuts stage show \"footing forms\""], name);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            if (Find(yard, parse.GetValue(name)!) is not { } stage) return context.Refuse([YardFaults.NoSuchStage(parse.GetValue(name)!)]);
+            if (Find(yard, parse.GetValue(name)!) is not { } stage) return context.Refuse([yard.Stages().NoneNamed(parse.GetValue(name)!)]);
             var unit = yard.Settings().Unit;
             var lacking = StageNeeds.Lacking(stage, yard.Plans());
             var rows = stage.Cuts.Select(cut => (IReadOnlyList<string>)
@@ -126,7 +126,8 @@ internal static class StageCommands
             string[] lines = [.. parse.GetValue(line) ?? [], .. more];
             var stages = new ChangeStages(yard);
             var added = stages.AddNeeds(parse.GetValue(name)!, lines, parse.GetValue(isNew));
-            if (added.Ok) foreach (var understood in stages.Understood(parse.GetValue(name)!, lines)) context.Say(understood);
+            if (!added.Ok) return context.RefuseTyped(lines, added.Faults);
+            foreach (var understood in stages.Understood(parse.GetValue(name)!, lines)) context.Say(understood);
             return context.Tell(added);
         }));
         return command;

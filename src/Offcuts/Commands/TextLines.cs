@@ -27,7 +27,7 @@ internal static class TextLines
     /// <summary>Hands a file, and its name, to a reader of it.</summary>
     public static Result<T> Open<T>(Surroundings world, string path, Func<Stream, string, Result<T>> read)
     {
-        if (path != "-" && !File.Exists(path)) return CommandFaults.NoSuchFile(path);
+        if (path != "-" && !File.Exists(path)) return Directory.Exists(path) ? CommandFaults.IsFolder(path) : CommandFaults.NoSuchFile(path);
         using var stream = path == "-" ? world.InBytes() : File.OpenRead(path);
         return read(stream, path == "-" ? "standard input" : Path.GetFileName(path));
     }

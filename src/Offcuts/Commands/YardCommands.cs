@@ -46,7 +46,7 @@ internal static class YardCommands
             string[] lines = [.. typed.Length > 0 ? [string.Join(' ', typed)] : Array.Empty<string>(), .. more];
             var catalogue = new CataloguePieces(yard);
             var read = catalogue.Read(lines);
-            if (!read.TryGet(out var batches)) return RefuseTyped(context, lines, read.Faults);
+            if (!read.TryGet(out var batches)) return context.RefuseTyped(lines, read.Faults);
             var unit = yard.Settings().Unit;
             foreach (var batch in batches) context.Say(batch.ReadBack(unit));
             var names = catalogue.NewNames(batches);
@@ -68,18 +68,6 @@ internal static class YardCommands
             return Exit.Done;
         }));
         return command;
-    }
-
-    // One line typed: point at the column below it, so that nothing has to be counted.
-    private static int RefuseTyped(CommandContext context, IReadOnlyList<string> lines, IReadOnlyList<Fault> faults)
-    {
-        if (lines.Count == 1 && faults[0].Column > 0)
-        {
-            context.World.Error.WriteLine(TextRules.Harmless(lines[0]));
-            context.World.Error.WriteLine(new string(' ', TextRules.Harmless(lines[0][..(faults[0].Column - 1)]).Length) + "^");
-        }
-
-        return context.Refuse(faults);
     }
 
     private static Command List(CommandContext context)

@@ -71,7 +71,8 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var planId = kept.Id;
         var settings = yard.Settings();
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
-        if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
+        if (hardware && kept.Plan.Hardware.Count == 0) faults.Add(PlanFaults.NoHardware(planId));
+        else if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
         if (faults.Count > 0) return Result<CarriedOut>.Fail(faults);
 
         var steps = kept.Steps.ToArray();

@@ -47,7 +47,7 @@ public sealed class ChangePieces(YardFile yard)
     /// <summary>Keeps pieces for one stage alone.</summary>
     public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)
     {
-        if (yard.Stages().Named(stage) is not { } one) return YardFaults.NoSuchStage(stage);
+        if (yard.Stages().Named(stage) is not { } one) return yard.Stages().NoneNamed(stage);
         return Each(codes, $"reserved for {one.Name}:", piece => piece.OnHand
             ? piece with { State = PieceState.Reserved, ReservedFor = one.Name }
             : YardFaults.NotOnHand());
@@ -63,7 +63,7 @@ public sealed class ChangePieces(YardFile yard)
     public Result<string> FreeAll(string stage)
     {
         var seen = yard.ChangeNumber;
-        if (yard.Stages().Named(stage) is not { } one) return YardFaults.NoSuchStage(stage);
+        if (yard.Stages().Named(stage) is not { } one) return yard.Stages().NoneNamed(stage);
         var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == one.Name).ToArray();
         if (reserved.Length == 0) return YardFaults.NothingReserved(one.Name);
         return yard.ChangeSince(seen, $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}", work =>

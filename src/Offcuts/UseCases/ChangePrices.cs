@@ -42,7 +42,7 @@ public sealed class ChangePrices(YardFile yard)
 
     /// <summary>Takes over the prices of a prices file, as below; a name that is new is refused in its row unless it is meant.</summary>
     public Result<string> Import(Stream file, string fileName, DateOnly today, bool newNames) =>
-        PricesFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(book => Import(book, today));
+        PricesFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(book => book.All.Any() ? Import(book, today) : FileFaults.NoRows().At(fileName, 1));
 
     /// <summary>Takes over the prices of a file; those without a date are dated today. Prices it does not name stay.</summary>
     public Result<string> Import(PriceBook book, DateOnly today)

@@ -32,7 +32,7 @@ public sealed class ChangeStages(YardFile yard)
     /// </summary>
     public Result<string> AddNeeds(string name, IReadOnlyList<string> lines, bool newNames = false)
     {
-        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
         if (lines.Count == 0) return YardFaults.NoNeedGiven();
         var unit = yard.Settings().Unit;
         var faults = new List<Fault>();
@@ -64,7 +64,7 @@ public sealed class ChangeStages(YardFile yard)
     /// <summary>Takes one need off a stage.</summary>
     public Result<string> DropNeed(string name, string need)
     {
-        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
         var left = stage with
         {
             Cuts = [.. stage.Cuts.Where(cut => cut.Name != need)],
@@ -78,12 +78,12 @@ public sealed class ChangeStages(YardFile yard)
     public Result<string> SetDate(string name, DateOnly? date) =>
         Find(name) is { } stage
             ? Change($"set the day of {stage.Name}", work => work.SetStage(stage with { Date = date }))
-            : YardFaults.NoSuchStage(name);
+            : yard.Stages().NoneNamed(name);
 
     /// <summary>Puts a stage at a place in the order, 1 for the first.</summary>
     public Result<string> Move(string name, int position)
     {
-        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
         var to = Math.Clamp(position, 1, yard.Stages().Count);
         return Change($"moved {stage.Name} to place {to}", work => work.MoveStage(stage.Name, to));
     }
@@ -91,7 +91,7 @@ public sealed class ChangeStages(YardFile yard)
     /// <summary>Gives a stage another name; pieces reserved for it follow.</summary>
     public Result<string> Rename(string name, string to)
     {
-        if (Find(name) is not { } stage) return YardFaults.NoSuchStage(name);
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
         if (to.Length == 0) return YardFaults.StageWithoutName();
         if (Find(to) is { } other && other.Name != stage.Name) return YardFaults.StageExists(to);
         return Change($"renamed {stage.Name} to {to}", work => work.RenameStage(stage.Name, to));
@@ -106,11 +106,11 @@ public sealed class ChangeStages(YardFile yard)
                 foreach (var plan in yard.Plans().Where(plan => plan.Open && plan.Plan.Stages.Contains(stage.Name))) work.DropRest(plan);
                 work.RemoveStage(stage.Name);
             })
-            : YardFaults.NoSuchStage(name);
+            : yard.Stages().NoneNamed(name);
 
     /// <summary>Adds stages from a cuts file, as above; a name that is new is refused in its row unless it is meant.</summary>
     public Result<string> Import(Stream file, string fileName, bool newNames) =>
-        CutsFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(Import);
+        CutsFile.Read(file, fileName, known: newNames ? null : yard.Names()).Then(stages => stages.Count == 0 ? FileFaults.NoRows().At(fileName, 1) : Import(stages));
 
     /// <summary>Adds stages from a file, all or none. A stage that is there already gets the new needs added.</summary>
     public Result<string> Import(IReadOnlyList<Stage> stages)

@@ -64,7 +64,7 @@ public static class CutActs
         foreach (var name in words.Made)
         {
             var index = free.FindIndex(cut => planned.Cuts[cut].Cut == name);
-            if (index < 0) return PlanFaults.NoSuchCutOnPiece();
+            if (index < 0) return PlanFaults.NoSuchCutOnPiece(name, planned.Cuts.GroupBy(cut => cut.Cut).Select(same => same.Count() == 1 ? same.Key : $"{same.Count()} x {same.Key}"));
             made.Add(free[index]);
             free.RemoveAt(index);
         }
@@ -74,9 +74,9 @@ public static class CutActs
 
     private static Result<int> Index(KeptPlan kept, string piece)
     {
-        if (int.TryParse(piece, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= 1 && number <= kept.Steps.Count)
-            return number - 1;
         var code = Code.Parse(piece);
+        if (!code.Ok && int.TryParse(piece, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+            return number >= 1 && number <= kept.Steps.Count ? number - 1 : PlanFaults.NoSuchStep(number);
         if (!code.Ok) return Result<int>.Fail(code.Faults);
         var index = kept.Plan.Pieces.ToList().FindIndex(planned => planned.Source?.Code == code.Value);
         return index >= 0 ? index : PlanFaults.NoWaitingPiece(code.Value.ToString());

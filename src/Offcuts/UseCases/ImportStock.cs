@@ -16,6 +16,7 @@ public sealed class ImportStock(YardFile yard)
     {
         var read = StockFile.Read(file, fileName, CodePolicy.Checked, known: newNames ? null : yard.Names());
         if (!read.TryGet(out var stock)) return Result<string>.Fail(read.Faults);
+        if (stock.Pieces.Count + stock.Bins.Count == 0) return FileFaults.NoRows().At(fileName, 1);
         var faults = Clashes(stock).Select(clash => YardFaults.CodeInUse(clash.Code.ToString()).AtCell(fileName, clash.Line, "code")).ToArray();
         var stages = yard.Stages();
         var strangers = stock.PieceRows

@@ -36,7 +36,7 @@ public sealed class MatchStages(YardFile yard)
         var plans = yard.Plans();
         var all = yard.Stages();
         foreach (var name in wish.Stages.Where(name => all.Named(name) is null))
-            return YardFaults.NoSuchStage(name);
+            return all.NoneNamed(name);
 
         var chosen = all.Where(stage => wish.Stages.Count == 0 || wish.Stages.Any(name => all.Named(name) == stage)).ToArray();
         var lacking = chosen

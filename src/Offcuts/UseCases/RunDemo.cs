@@ -26,6 +26,7 @@ public sealed class RunDemo(Surroundings world)
     {
         var place = folder is { Length: > 0 } ? folder : Path.Combine(Path.GetTempPath(), $"offcuts-demo-{world.Clock.GetLocalNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}");
         var path = Path.Combine(place, YardName);
+        if (File.Exists(place)) return CommandFaults.IsFile(place);
         if (File.Exists(path)) return CommandFaults.DemoFolderInUse(place);
         Directory.CreateDirectory(place);
         using var yard = YardFile.Open(path, world.Clock);

@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
@@ -40,6 +41,9 @@ public static class StageNeeds
     /// <summary>The stage of a name, in either case; null where there is none.</summary>
     public static Stage? Named(this IEnumerable<Stage> stages, string name) =>
         stages.FirstOrDefault(stage => string.Equals(stage.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>No stage has this name; those that are there are told.</summary>
+    public static Fault NoneNamed(this IEnumerable<Stage> stages, string name) => YardFaults.NoSuchStage(name.Trim(), [.. stages.Select(stage => stage.Name)]);
 
     /// <summary>How many cuts were really made for this need.</summary>
     public static int Made(IReadOnlyList<KeptPlan> plans, RequiredCut need) =>

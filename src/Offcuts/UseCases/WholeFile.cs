@@ -1,3 +1,5 @@
+using Offcuts.Core.Faults;
+
 namespace Offcuts.UseCases;
 
 /// <summary>Writes a file whole or not at all: under another name beside it first, then put in its place.</summary>
@@ -9,6 +11,7 @@ public static class WholeFile
         // An empty name and a folder are the user's slips, told as any path that can't be written.
         if (path.Length == 0 || Path.GetFileName(path).Length == 0) throw new IOException($"\"{path}\" names no file to write");
         var whole = Path.GetFullPath(path);
+        if (Directory.Exists(whole)) throw new IOException(CommandFaults.IsFolder(path).Sentence);
         var beside = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Path.GetRandomFileName()}");
         try
         {

@@ -80,6 +80,53 @@ public sealed class RefusalTests : IDisposable
         told.Error.Should().Be(line + "\n");
     }
 
+    [Theory]
+    [InlineData("b: 2x4 30 structual\n          ^\ncolumn 11: \"structual\" means nothing here; structural is the nearest word that does\n", "stage", "need", "walls", "b: 2x4 30 structual")]
+    [InlineData("2x4 8' -3\n       ^\ncolumn 8: a price can't be negative\n", "price", "set", "2x4 8' -3")]
+    [InlineData("there is no stage named wall; there is: walls\n", "stage", "show", "wall")]
+    [InlineData("plan 1 counts no hardware out\n", "cut", "1", "--hardware")]
+    [InlineData("the plan has no piece 9\n", "cut", "1", "--piece", "9")]
+    [InlineData("no more of \"studs\" is planned on this piece; planned on it: 2 x block\n", "cut", "1", "--piece", "1", "--made", "studs")]
+    [InlineData("--kerf: a length can't be negative\n", "plan", "--cuts", "cuts.csv", "--kerf", "-1in")]
+    public void What_a_command_can_not_do_says_why_and_changes_nothing(string error, params string[] arguments)
+    {
+        _yard.Must("add", "2x4 8'");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "block: 2x4 30 x2");
+        _yard.Must("plan", "--save");
+        var before = _yard.Must("history").Out;
+
+        var told = _yard.Run(arguments);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be(error);
+        _yard.Must("history").Out.Should().Be(before);
+    }
+
+    [Theory]
+    [InlineData("code,material,length\n", "import")]
+    [InlineData("stage,cut,material,length,qty\n", "stage", "import")]
+    [InlineData("material,length,price\n", "price", "import")]
+    public void A_file_without_a_row_is_refused(string text, params string[] command)
+    {
+        var told = _yard.Run([.. command, _yard.FileOf("empty.csv", text)]);
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("empty.csv:1: no row stands below the header, so there is nothing to take over\n");
+        _yard.Must("history").Lines.Should().HaveCount(1, "only the heading");
+    }
+
+    [Fact]
+    public void A_folder_is_no_file_and_a_file_no_folder()
+    {
+        _yard.Must("add", "2x4 8'");
+        var file = _yard.FileOf("a.txt", "");
+
+        _yard.Run("import", _yard.Folder).Error.Should().Be($"{_yard.Folder} is a folder; name a file\n");
+        _yard.Run("export", _yard.Folder).Error.Should().Be($"{_yard.Folder} is a folder; name a file\n");
+        _yard.Run("demo", "--into", file).Error.Should().Be($"{file} is a file; name a folder\n");
+    }
+
     [Fact]
     public void An_option_that_is_none_is_not_taken_for_a_word()
     {
