@@ -50,6 +50,9 @@ public static class CommandFaults
     public static Fault NameIsNew(NewName name) =>
         new($"\"{TextRules.Harmless(name.Material.Name)}\" is a new name: {name.Why}; if it is meant, add --new");
 
+    public static Fault SizeIsOdd(OddSize size) =>
+        new($"{size.What} is unusual: {size.Why}; if it is meant, add --yes");
+
     public static Fault DemoFolderInUse(string folder) =>
         new($"{TextRules.Harmless(folder)} holds a demo already; name another folder");
 

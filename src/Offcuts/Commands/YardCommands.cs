@@ -26,7 +26,7 @@ internal static class YardCommands
         };
         var file = new Option<string>("--lines") { Description = "A text file of such lines, all or nothing; - for standard input", HelpName = "FILE" };
         var look = new Option<bool>("--look") { Description = "Only show how the line is understood" };
-        var yes = new Option<bool>("--yes") { Description = "Save without asking" };
+        var yes = new Option<bool>("--yes") { Description = "Save without asking, sizes that look like a slip too" };
         var isNew = CommandContext.NewNames();
         var command = context.Command(
             "add",
@@ -51,16 +51,19 @@ internal static class YardCommands
             foreach (var batch in batches) context.Say(batch.ReadBack(unit));
             var names = catalogue.NewNames(batches);
             foreach (var name in names) context.Say($"  ! {name.Told}");
+            var odd = catalogue.OddSizes(batches);
+            foreach (var size in odd) context.Say($"  ! {size.Told}");
             if (parse.GetValue(look)) return Exit.Done;
             var asks = !parse.GetValue(yes) && context.World.InIsTerminal;
-            var doubtful = names.Count > 0 && !parse.GetValue(isNew);
-            if (asks && !context.Agreed(doubtful ? "Save, with the new name?" : "Save?", enterMeansYes: !doubtful))
+            var newName = names.Count > 0 && !parse.GetValue(isNew);
+            var doubtful = newName || odd.Count > 0;
+            if (asks && !context.Agreed(newName ? "Save, with the new name?" : doubtful ? "Save, unusual as it is?" : "Save?", enterMeansYes: !doubtful))
             {
                 context.Say("Nothing saved.");
                 return Exit.Done;
             }
 
-            var saved = catalogue.Save(batches, newNames: parse.GetValue(isNew) || asks);
+            var saved = catalogue.Save(batches, newNames: parse.GetValue(isNew) || asks, oddSizes: parse.GetValue(yes) || asks);
             if (!saved.TryGet(out var done)) return context.Refuse(saved.Faults);
             foreach (var piece in done.Pieces) context.Say($"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}");
             foreach (var bin in done.Bins) context.Say($"{bin.Code}  {bin.Hardware.Name}  {bin.Quantity}");

@@ -34,7 +34,7 @@ internal abstract record Errand
     /// <summary>Save what a typed line says.</summary>
     /// <param name="Batch">What it says.</param>
     /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
-    public sealed record Catalogue(TypedBatch Batch, bool NewNames = false) : Errand;
+    public sealed record Catalogue(TypedBatch Batch, bool NewNames = false, bool OddSizes = false) : Errand;
 
     /// <summary>Write the labels that wait as a PDF.</summary>
     public sealed record PrintLabels(PaperWish Wish) : Errand;

@@ -62,10 +62,14 @@ public sealed class CataloguePieces(YardFile yard)
     /// <summary>Names in these lines that nothing in the yard has yet, each once.</summary>
     public IReadOnlyList<NewName> NewNames(IReadOnlyList<TypedBatch> batches) => yard.Names().NewAmong(batches.Select(batch => batch.Material));
 
+    /// <summary>Sizes in these lines that are more likely a slip than meant, each once.</summary>
+    public IReadOnlyList<OddSize> OddSizes(IReadOnlyList<TypedBatch> batches) => OddSize.Among(batches.SelectMany(batch => batch.Batch.Pieces), yard.Settings().Unit);
+
     /// <summary>Saves what was understood as one change; a line with a blank label uses that, every other draws new codes.</summary>
     /// <param name="batches">What was understood.</param>
     /// <param name="newNames">True where somebody said that names nothing has yet are meant; else they are refused.</param>
-    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches, bool newNames = false)
+    /// <param name="oddSizes">True where somebody said that unusual sizes are meant; else they are refused.</param>
+    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches, bool newNames = false, bool oddSizes = false)
     {
         var seen = yard.ChangeNumber;
         var twice = batches.Where(batch => !batch.Label.IsNone).GroupBy(batch => batch.Label).Where(group => group.Count() > 1).ToArray();
@@ -74,6 +78,7 @@ public sealed class CataloguePieces(YardFile yard)
         var foreign = batches.Where(batch => !batch.Label.IsNone && !blanks.Contains(batch.Label) && IsTaken(batch.Label)).ToArray();
         if (foreign.Length > 0) return Result<Catalogued>.Fail([.. foreign.Select(batch => YardFaults.CodeInUse(batch.Label.ToString()))]);
         if (!newNames && NewNames(batches) is { Count: > 0 } names) return Result<Catalogued>.Fail([.. names.Select(name => Refused(name, batches))]);
+        if (!oddSizes && OddSizes(batches) is { Count: > 0 } odd) return Result<Catalogued>.Fail([.. odd.Select(CommandFaults.SizeIsOdd)]);
 
         var pieces = new List<Piece>();
         var bins = new List<Bin>();

@@ -129,8 +129,16 @@ public sealed class ChangeWalls(YardFile yard)
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
-            .Then<string>(entry => entry.What);
+            .Then<string>(entry => $"{entry.What}; {NotEntered(there.Laid)}");
     }
+
+    private static string NotEntered(LaidWall wall)
+    {
+        var laid = wall.Runs.Concat(wall.FootingRuns).GroupBy(run => run.Material).Select(runs => $"{runs.Key} ({Words.Count(runs.Count(), "run")})");
+        return $"not entered, since several pieces fill a run: {string.Join(", ", laid)}; fill those with: offcuts wall fill {CommandName(wall.Sheet.Name)}";
+    }
+
+    private static string CommandName(string name) => name.Contains(' ') ? $"\"{name}\"" : name;
 
     // The invented system that ships comes into the yard with the first wall of it.
     private void AddSystem(YardChange work, LaidWall wall)

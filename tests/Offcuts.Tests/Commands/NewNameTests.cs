@@ -37,6 +37,24 @@ public sealed class NewNameTests : IDisposable
             "  ! NEW NAME \"crown moulding\": no piece, price or stage has it yet");
 
     [Fact]
+    public void A_size_that_looks_like_a_slip_is_refused_where_nobody_can_be_asked_unless_it_is_meant()
+    {
+        var refused = _yard.Run("add", "2x4 800'");
+
+        refused.Status.Should().Be(2);
+        refused.Lines[1].Should().Be("  ! UNUSUAL: 2x4 800': over 24', the longest that is usually sold");
+        refused.Error.Should().Be("2x4 800' is unusual: over 24', the longest that is usually sold; if it is meant, add --yes\n");
+        _yard.Must("add", "2x4 800'", "--yes");
+    }
+
+    [Fact]
+    public void At_a_terminal_it_is_asked_about_and_enter_does_not_save_it()
+    {
+        _yard.AtTerminal("\n", "add", "2x5 8'").Out.Should().Contain("Save, unusual as it is?").And.EndWith("Nothing saved.\n");
+        _yard.AtTerminal("y\n", "add", "2x5 8'").Out.Should().Contain("1 label to print");
+    }
+
+    [Fact]
     public void What_was_counted_so_far_is_new_when_it_is_cut()
     {
         _yard.Must("add", "--new", "snap tie x10");

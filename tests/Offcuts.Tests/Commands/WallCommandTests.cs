@@ -47,7 +47,7 @@ public sealed class WallCommandTests : IDisposable
     {
         Import(Garage);
         _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00 lead 7");
-        _yard.Must("add", "foam 2-1/2x12 40'");
+        _yard.Must("add", "--yes", "foam 2-1/2x12 40'");
 
         var closed = _yard.Must("wall", "takeoff", "garage").Out;
 
@@ -118,7 +118,7 @@ public sealed class WallCommandTests : IDisposable
         refused.Status.Should().Be(2);
         refused.Error.Should().Contain("\"panel tie\" is a new name");
 
-        _yard.Must("wall", "enter", "garage", "--new").Out.Should().Be("Entered what the wall garage asks for among the needs of walls: 2 cuts and 2 kinds of hardware\n");
+        _yard.Must("wall", "enter", "garage", "--new").Out.Should().Be("Entered what the wall garage asks for among the needs of walls: 2 cuts and 2 kinds of hardware; not entered, since several pieces fill a run: foam 2-1/2x12 (8 runs); fill those with: offcuts wall fill garage\n");
         Import(Garage.Replace("hatch", "big hatch"), "--replace");
         _yard.Must("wall", "enter", "garage");
 

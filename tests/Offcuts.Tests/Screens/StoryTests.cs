@@ -59,6 +59,23 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void A_size_that_looks_like_a_slip_is_asked_about_before_it_is_saved()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            var before = run.Yard.Pieces().Count;
+            run.Press("F3").Type("2x4 2400");
+            run.Lines[4].Should().Be("! UNUSUAL: 2x4 200': over 24', the longest that is usually sold");
+
+            run.Press("Enter");
+            run.Text.Should().Contain("2x4 200' is unusual").And.Contain("y save it so");
+            run.Yard.Pieces().Should().HaveCount(before);
+            run.Press("y");
+            run.Yard.Pieces().Should().HaveCount(before + 1);
+        });
+    }
+
+    [Fact]
     public void A_new_name_that_is_meant_is_saved_and_known_from_then_on()
     {
         ScreenRun.On(80, 24, run =>

@@ -22,7 +22,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.Free(var code) => Told(errand, new ChangePieces(yard).Free([code])),
         Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard).FreeAll(stage)),
         Errand.QueueLabel(var code) => Told(errand, yard.Change($"queued the label of {code}", work => work.QueueLabels([code])).Then<string>(entry => entry.What)),
-        Errand.Catalogue(var batch, var newNames) => Told(errand, new CataloguePieces(yard).Save([batch], newNames).Then<string>(Saved)),
+        Errand.Catalogue(var batch, var newNames, var odd) => Told(errand, new CataloguePieces(yard).Save([batch], newNames, odd).Then<string>(Saved)),
         Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),
         Errand.PrintBlanks(var count, var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).PrintBlanks(count, wish.Layout, wish.Start, file))),
         Errand.AddStage(var name, var day) => Told(errand, new ChangeStages(yard).Add(name, day)),

@@ -68,9 +68,15 @@ internal static class StripModel
     private static StripState Read(StripState state)
     {
         var line = state.Line;
-        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null };
+        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [] };
         var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit);
-        return state with { Reading = reading, NewName = reading.TryGet(out var batch) ? state.Yard.Names.NewAmong([batch.Material]).FirstOrDefault() : null };
+        if (!reading.TryGet(out var batch)) return state with { Reading = reading, NewName = null, Odd = [] };
+        return state with
+        {
+            Reading = reading,
+            NewName = state.Yard.Names.NewAmong([batch.Material]).FirstOrDefault(),
+            Odd = OddSize.Among(batch.Batch.Pieces, state.Yard.Unit),
+        };
     }
 
     private static Turn<StripState> Entered(StripState state)
@@ -79,10 +85,19 @@ internal static class StripModel
         if (state.Reading is not { } reading) return new(state);
         if (OnlyCode(state.Line.Text) is { IsNone: false } code) return Scanned(state, code);
         if (reading.TryGet(out var batch))
-            return state.NewName is { } name
-                ? new(state with { Line = state.Line.Open(NewNameAsk.Of(name, state.Line.Text, new Errand.Catalogue(batch, NewNames: true))) })
-                : new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
+        {
+            if (Doubted(state, batch) is { } ask) return new(state with { Line = state.Line.Open(ask) });
+            return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
+        }
+
         return new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
+    }
+
+    private static Ask? Doubted(StripState state, TypedBatch batch)
+    {
+        var save = new Errand.Catalogue(batch, NewNames: true, OddSizes: true);
+        if (state.NewName is { } name) return NewNameAsk.Of(name, state.Line.Text, save);
+        return state.Odd is [var odd, ..] ? new Ask.Choose($"{odd.What} is unusual: {odd.Why}. Is it meant?", [new Choice('y', "save it so", save)]) : null;
     }
 
     // A scanner ends with Enter: the code stays and the line waits for what the label hangs on.

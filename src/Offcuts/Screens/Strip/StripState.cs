@@ -17,6 +17,9 @@ internal sealed record StripState
     /// <summary>The name in the line that nothing has yet, if it has one.</summary>
     public NewName? NewName { get; init; }
 
+    /// <summary>Sizes in the line that are more likely a slip than meant.</summary>
+    public IReadOnlyList<OddSize> Odd { get; init; } = [];
+
     /// <summary>True once Enter was pressed on a line that can't be read: from then on it is shown as wrong, not as unfinished.</summary>
     public bool Tried { get; init; }
 

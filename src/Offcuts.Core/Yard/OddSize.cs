@@ -1,0 +1,51 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+
+namespace Offcuts.Core.Yard;
+
+/// <summary>
+/// A size that is more likely a slip than a board: feet typed for inches, millimetres in a yard of inches, a section that no store
+/// keeps. It may be meant, so it is asked about and never refused for good.
+/// </summary>
+/// <param name="What">What it is, with its size.</param>
+/// <param name="Why">Why it is doubted.</param>
+public sealed record OddSize(string What, string Why)
+{
+    /// <summary>4 in: what is shorter is hardly worth a label. Our own choice.</summary>
+    private static readonly Length Shortest = Length.Inches(4);
+
+    // As commonly stocked: common practice, no published list.
+    private static readonly decimal[] Thicknesses = [1, 1.25m, 2, 4, 6, 8];
+
+    private static readonly decimal[] Widths = [2, 3, 4, 6, 8, 10, 12, 14];
+
+    /// <summary>What to say of it, loudly, before it is saved.</summary>
+    public string Told => $"UNUSUAL: {What}: {Why}";
+
+    /// <summary>The doubts about these pieces, each once, in their order.</summary>
+    /// <param name="pieces">As understood.</param>
+    /// <param name="unit">How lengths are written.</param>
+    public static IReadOnlyList<OddSize> Among(IEnumerable<PieceDraft> pieces, LengthUnit unit) => [.. pieces.SelectMany(piece => Of(piece, unit)).Distinct()];
+
+    private static IEnumerable<OddSize> Of(PieceDraft piece, LengthUnit unit)
+    {
+        var material = TextRules.Harmless(piece.Material.Name);
+        if (piece.Material is Lumber { Thickness.Nominal: var thick, Width.Nominal: var wide } && !(Thicknesses.Contains(thick) && Widths.Contains(wide)))
+            yield return new OddSize(material, "no usual size of lumber");
+        var longest = Longest(piece.Material);
+        var sized = $"{material} {piece.Length.ToText(unit)}{(piece.Width.IsZero ? "" : $" x {piece.Width.ToText(unit)}")}";
+        if (piece.Length > longest || piece.Width > longest) yield return new OddSize(sized, $"over {longest.ToText(unit)}, the longest that is usually sold");
+        else if (piece.Length < Shortest) yield return new OddSize(sized, $"under {Shortest.ToText(unit)}, hardly worth a label");
+    }
+
+    // Common practice: lumber to 24 ft, bars as they come from the mill to 60 ft, panels and sheets to 16 and 12 ft; of sticks nobody
+    // knows, so they are taken like bars.
+    private static Length Longest(Material material) => Length.Feet(material.Family switch
+    {
+        MaterialFamily.Lumber => 24,
+        MaterialFamily.Foam => 16,
+        MaterialFamily.Sheet => 12,
+        _ => 60,
+    });
+}
