@@ -10,7 +10,7 @@ internal static class Catalogue
     private const string Invented = "Invented, drawn from a seed; see `Classes/Yards.cs`.";
 
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<InstanceClass> All { get; } = [.. AllYards, .. BinPacking.All, .. SeveralLengths.All];
+    public static IReadOnlyList<InstanceClass> All { get; } = [.. AllYards, .. AllWalls, .. BinPacking.All, .. SeveralLengths.All];
 
     private static IEnumerable<InstanceClass> AllYards =>
     [
@@ -33,6 +33,21 @@ internal static class Catalogue
         new("yard-any", "Yards of many kinds, up to 60 cut copies and 60 pieces", "Invented; see `RandomYards` of the matcher's tests.",
             "every one proven", 10, 2, 40, seed => new Instance($"no {seed}", RandomYards.Draw(seed, 60, 60))),
     ];
+
+    private static IEnumerable<InstanceClass> AllWalls =>
+    [
+        Wall("run-corner", "One course from a corner on, 60 offcuts", "every figure proven in 0.1 s", 1, 6, 40, Walls.Corner),
+        Wall("run-leg-0", "A leg of 36 ft, 10 courses, both faces, 60 offcuts, no stagger", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 0)),
+        Wall("run-leg-12", "The same with a stagger of 12 in", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 12)),
+        Wall("run-leg-24", "The same with a stagger of 24 in", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 24)),
+        Wall("run-house", "Eight legs, 10 courses, both faces, windows and a door, 300 offcuts, stagger 12 in", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, Walls.House),
+        Wall("run-boards", "Form boards of a footing, joints on stakes, 40 boards on hand", "a full plan, spend proven in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: false)),
+        Wall("run-cleats", "The same, joints anywhere with cleats", "a full plan in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: true)),
+    ];
+
+    private static InstanceClass Wall(string name, string title, string goal, double seconds, int quick, int full, Func<int, Instance> draw) => new(
+        name, title, "Invented, drawn from a seed; see `Classes/Walls.cs`. The figures are courses unfilled, cents spent (foam: 1800 a new panel), cents of yard value given up.",
+        goal, seconds, quick, full, draw);
 
     // Small yards have 40 to 60 pieces, by their seed.
     private static InstanceClass Yard(string name, string title, YardSize size, int full, string goal, double seconds) => new(

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Offcuts.Benchmarks.Contenders;
+using Offcuts.Matching.Runs;
 
 namespace Offcuts.Benchmarks.Measuring;
 
@@ -24,13 +25,24 @@ internal static class Contest
     {
         var outcome = contender switch
         {
+            Contender.Matcher when instance.Wall is { } wall => TheFiller.Run(instance.Name, wall, seconds),
             Contender.Matcher => TheMatcher.Run(instance, seconds),
+            Contender.Model when instance.Wall is { } wall => WallModelSearch.Run(instance.Name, wall, seconds),
+            Contender.Hand when instance.Wall is { } wall => Hand(instance.Name, wall),
             _ when instance.MayRip => Outcome.Nothing(instance.Name, 0, "it does not rip"),
             Contender.Model => AssignmentSearch.Run(instance, seconds),
             _ => Hand(instance),
         };
         using var process = Process.GetCurrentProcess();
         return outcome with { PeakBytes = process.PeakWorkingSet64 };
+    }
+
+    private static Outcome Hand(string name, RunRequest wall)
+    {
+        var watch = Stopwatch.StartNew();
+        var (unfilled, spend, given) = WallByHand.Fill(wall);
+        return new Outcome(
+            name, [.. unfilled.Select(count => new Reached(count, null))], new Reached(spend, null), new Reached(given, null), watch.Elapsed.TotalSeconds, null, null, 0, "");
     }
 
     private static Outcome Hand(Instance instance)

@@ -1,4 +1,5 @@
 using Offcuts.Matching;
+using Offcuts.Matching.Runs;
 
 namespace Offcuts.Benchmarks.Measuring;
 
@@ -17,6 +18,9 @@ internal sealed record Known(long Best, long Bound)
 /// <param name="Known">What is known of its least spend, or nothing.</param>
 internal sealed record Instance(string Name, MatchRequest Request, Known? Known = null)
 {
+    /// <summary>Runs to be filled; the request then holds nothing but their prices and settings.</summary>
+    public RunRequest? Wall { get; init; }
+
     /// <summary>True where some cut may be ripped.</summary>
     public bool MayRip => Request.Stages.Any(stage => stage.Cuts.Any(cut => cut.Rip));
 
