@@ -12,6 +12,9 @@ namespace Offcuts.Matching.Runs;
 internal static class PartFiller
 {
     private const int QuickRounds = 30;
+    private const int MostKinds = 3000;
+    private const int MostFruitless = 20;
+    private const double Slack = 10;
 
     /// <summary>The best filling found and its bounds.</summary>
     /// <param name="part">The part.</param>
@@ -32,18 +35,49 @@ internal static class PartFiller
     /// <param name="better">Told whenever a figure gets better or a bound closer.</param>
     public static PartOutcome Searched(RunPart part, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
-        var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.3)).Prices;
+        var table = part.Open ? null : KindTable.Of(part, MostKinds);
+        var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
+        if (table is not null) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);
-        var filling = search.First(effort);
+        using var dive = table is null ? null : PairDive.Begin(table, prices, effort.Share(0.5));
+        var filling = dive?.First is { } dived ? Whole(dived, new WorthTable(part, prices)) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
-        var known = new KnownBounds(part, filling, effort.Share(0.4));
+        better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
+        if (filling.Filled.Contains(false) && dive?.First is not null && search.First(effort) is var other && other.CompareTo(filling) < 0) filling = other;
+        var known = new KnownBounds(part, table, filling, effort.Share(0.4));
         better(known.Of(filling));
+        if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.6), better);
         var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
         better(outcomeOfQuick);
         if (outcomeOfQuick.Proven) return outcomeOfQuick;
         var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
         return improved.CompareTo(quick) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
+    }
+
+    // Rows that were left open are laid as far as what is left of the stock reaches.
+    private static Filling Whole(Filling filling, WorthTable worth)
+    {
+        var site = Site.Of(filling, worth, new Random(9));
+        foreach (var row in filling.Part.Rows.Where(row => !filling.Filled[row.Index])) site.LayFirmly(row, 24);
+        return site.Filling();
+    }
+
+    // Pairs are taken out and laid again until the spend is proven.
+    private static Filling Changed(PairDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    {
+        var (cost, spend) = (dive.Cost, filling.Part.Levels.Length);
+        for (var fruitless = 0; (fruitless < MostFruitless || !double.IsInfinity(effort.Seconds)) && !effort.Over && !known.Of(filling).Figure(spend).Proven; fruitless++)
+        {
+            if (dive.Change(cost + Slack, effort) is not { } next) continue;
+            cost = dive.Cost;
+            if (next.CompareTo(filling) >= 0) continue;
+            filling = next;
+            if (double.IsInfinity(effort.Seconds)) fruitless = 0;
+            better(known.Of(filling));
+        }
+
+        return filling;
     }
 
     // Where every row is covered and the spend is proven, the tiers after it are decided among the patterns that the bound leaves.
@@ -65,7 +99,7 @@ internal static class PartFiller
         if (exact is not null && proven) return (exact.Figures[spend], true);
         var filling = new LayingSearch(fresh, StockRelaxation.Solve(fresh, Whole(fresh), RunGoal.Spend, effort).Prices).First(effort);
         var bound = StockRelaxation.Solve(fresh, filling, RunGoal.Spend, effort).Bound;
-        return (filling.Figures[spend], RoundedUp(fresh, bound) == filling.Figures[spend]);
+        return (filling.Figures[spend], fresh.NextSpend(bound) == filling.Figures[spend]);
     }
 
     // The relaxation is solved once; the prices that gave the best bound give one for every other filling too.
@@ -74,13 +108,20 @@ internal static class PartFiller
         private readonly RunPart _part;
         private readonly StockPrices _spend;
         private readonly StockPrices _given;
+        private readonly KindTable? _table;
+        private readonly StockPrices? _pairSpend;
+        private readonly StockPrices? _pairGiven;
         private PartOutcome? _last;
 
-        public KnownBounds(RunPart part, Filling filling, Effort effort)
+        public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
         {
-            _part = part;
-            _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.5)).Prices;
-            _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort).Prices;
+            (_part, _table) = (part, table);
+            _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.3)).Prices;
+            _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort.Share(0.3)).Prices;
+            if (table is null || filling.Filled.Contains(false)) return;
+            var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
+            _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Prices;
+            _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, _given, given, effort)?.Prices;
         }
 
         /// <summary>Which patterns are left beside a filling.</summary>
@@ -92,15 +133,17 @@ internal static class PartFiller
             var spend = _part.Levels.Length;
             if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, _last.Bounds);
             var bounds = TrivialBounds.Of(_part, filling);
-            bounds[spend] = Math.Max(bounds[spend], RoundedUp(_part, StockRelaxation.At(_part, filling, RunGoal.Spend, _spend)));
+            bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend)));
             bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+            if (!filling.Filled.Contains(false))
+            {
+                if (_pairSpend is not null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_table!, RunGoal.Spend, 0, _pairSpend)));
+                if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
+            }
+
             return _last = new PartOutcome(filling, bounds);
         }
     }
-
-    // A spend is a sum of prices.
-    private static long RoundedUp(RunPart part, long bound) =>
-        Bounds.NextSum([.. part.Bars.Select(bar => bar.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound));
 
     private static Filling Whole(RunPart part) => Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] };
 }

@@ -174,6 +174,9 @@ internal sealed class RunPart
     /// <summary>True where joints may lie off the lines, so that places of joints cannot be listed.</summary>
     public bool Open => Rows.Any(row => row.Of.Joints == JointRule.Anywhere);
 
+    /// <summary>The least sum of prices that is not below a bound of the spend.</summary>
+    public long NextSpend(long bound) => Offcuts.Matching.Bounds.NextSum([.. Bars.Select(bar => bar.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound));
+
     public static long Modulo(long value, long by) => (value % by + by) % by;
 
     public static RunPart Of(RunProblem problem, Material material)

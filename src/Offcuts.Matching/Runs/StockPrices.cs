@@ -23,6 +23,9 @@ internal sealed class StockPrices(RunPart part)
     /// <summary>For each unit of length where pieces are cut anywhere.</summary>
     public long Unit { get; init; }
 
+    /// <summary>For each kind by itself, where prices are known so closely; the others are then not asked.</summary>
+    public IReadOnlyDictionary<Kind, long>? ByKind { get; init; }
+
     /// <summary>Cost of a cent spent.</summary>
     public long Spend { get; init; }
 
@@ -32,6 +35,7 @@ internal sealed class StockPrices(RunPart part)
     /// <summary>What a piece earns.</summary>
     public long Of(Kind kind)
     {
+        if (ByKind is not null) return ByKind.GetValueOrDefault(kind);
         if (kind.Ends == Ends.Free) return Math.Max(Alone.GetValueOrDefault(kind.Length), Unit * kind.Length);
         var (whole, odd) = Math.DivRem(kind.Length, part.Interval);
         return Interval * whole + (odd == 0 ? 0 : Odd.GetValueOrDefault(new Kind(odd, kind.Ends)));

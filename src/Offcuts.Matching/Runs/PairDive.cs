@@ -1,0 +1,288 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>
+/// Fillings of a part that is too large to be decided: the linear program of <see cref="PairRelaxation"/> is solved, the layouts that it
+/// uses most are laid, from the bottom of each run up, and it is solved again for what is left, the stagger to what has been laid now kept
+/// in full. Once all joints lie fast, what is to be cut from what is a cutting-stock problem, which <see cref="PieceCutting"/> decides among
+/// the ways of cutting found. Then some pairs are taken out and laid again in the same way, and what is better is kept.
+/// Source: diving, a rounding of column generation, Joncour et al. 2010; ruin and recreate, Schrimpf et al. 2000 (both from memory).
+/// Cost: some dozen solutions for the first filling, a few for each change. It proves nothing.
+/// </summary>
+internal sealed class PairDive : IDisposable
+{
+    private const int FirstRounds = 80;
+    private const int Rounds = 5;
+    private const int LastRounds = 30;
+    private const double Sure = 0.8;
+    private const int MostKnown = 60;
+    private const int MostPatterns = 4000;
+
+    // Little against a cent of value, so that ties and joints decide among equals.
+    private const long TieCost = StockPrices.Scale;
+    private const long JointCost = StockPrices.Scale / 4;
+
+    private readonly KindTable _table;
+    private PairProgram _program;
+    private readonly List<Position> _positions = [];
+    private readonly Dictionary<(int, int?, long), List<PairLayout>> _known = [];
+    private readonly Random _random = new(11);
+    private Effort _effort;
+
+    private PairDive(KindTable table, Effort effort) => (_table, _program, _effort) = (table, new PairProgram(table, RunGoal.Together, 0), effort);
+
+    // A pair of rows: what it may be laid from, what is laid.
+    private sealed class Position(Row lower, Row? upper, CoursePair pair)
+    {
+        public Row Lower => lower;
+
+        public Row? Upper => upper;
+
+        public CoursePair Pair => pair;
+
+        public PairGroup Group { get; set; } = null!;
+
+        public Position? Below { get; set; }
+
+        public Position? Above { get; set; }
+
+        public PairLayout? Laid { get; set; }
+
+        // Nothing can be laid on what lies below it.
+        public bool Left { get; set; }
+
+        public bool Open => Laid is null && !Left;
+
+        public bool Next => Open && Below is not { Open: true };
+    }
+
+    /// <summary>What was laid first; rows for which nothing was found are left open. None where that took too long.</summary>
+    public Filling? First { get; private set; }
+
+    /// <summary>Lays a part for the first time.</summary>
+    /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="start">Prices to begin with.</param>
+    /// <param name="effort">Limit.</param>
+    public static PairDive Begin(KindTable table, StockPrices start, Effort effort)
+    {
+        var dive = new PairDive(table, effort);
+        dive.AddPositions();
+        var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
+        if (dive._program.Price(prices, add: true) is not null && dive.Generate(FirstRounds)) dive.First = dive.LayAll(double.PositiveInfinity);
+        return dive;
+    }
+
+    public void Dispose() => _program.Dispose();
+
+    /// <summary>
+    /// Takes some pairs out of what it laid last and lays them again: a filling where that comes to no more than so much, by the program's
+    /// own sum; else everything lies as before.
+    /// </summary>
+    public Filling? Change(double most, Effort effort)
+    {
+        _effort = effort;
+        var before = _positions.Select(one => one.Laid).ToArray();
+        if (First is null || before.Contains(null)) return null;
+        Renew();
+        foreach (var position in Chosen()) TakeOut(position);
+        Filling? filling = null;
+        if (_program.Solve() is not null)
+        {
+            foreach (var position in _positions.Where(one => one.Open)) Regroup(position);
+            filling = Generate(Rounds) ? LayAll(most) : null;
+        }
+
+        if (filling is not null && !_positions.Exists(one => one.Left)) return filling;
+        for (var p = 0; p < before.Length; p++) (_positions[p].Laid, _positions[p].Left) = (before[p], false);
+        return null;
+    }
+
+    // A new program with what is laid as it is and the patterns found so far, or it would grow with every change.
+    private void Renew()
+    {
+        Learn();
+        var patterns = _program.Patterns;
+        _program.Dispose();
+        _program = new PairProgram(_table, RunGoal.Together, 0);
+        foreach (var pattern in patterns.TakeLast(MostPatterns)) _program.Add(pattern);
+        foreach (var position in _positions) Set(position, position.Laid!);
+    }
+
+    private void Learn()
+    {
+        foreach (var group in _program.Groups)
+        {
+            var key = (group.Pair.Lower.Shape, group.Pair.Upper?.Shape, group.Pair.Stagger);
+            if (!_known.TryGetValue(key, out var known)) _known[key] = known = [];
+            known.AddRange(group.Layouts.Where(layout => layout.New));
+        }
+    }
+
+    /// <summary>What the program costs with everything laid: 8 times the spend and the value given up, pieces shared out in parts.</summary>
+    public double Cost { get; private set; }
+
+    private Filling? LayAll(double most)
+    {
+        while (_positions.Exists(one => one.Open))
+        {
+            if (_effort.Over || _program.Cost > most) return null;
+            LayMost();
+            if (!Generate(Rounds)) return null;
+        }
+
+        if (!Generate(LastRounds) || (Cost = _program.Cost) > most) return null;
+        return PieceCutting.Of(_table, _program.Patterns, Laid(), _effort);
+    }
+
+    private void AddPositions()
+    {
+        var groups = new Dictionary<(int, int?, long), PairGroup>();
+        foreach (var (lower, upper, of) in PairRelaxation.Pairs(_table))
+        {
+            var pair = of with { Joint = JointCost, Tie = TieCost };
+            var key = (pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger);
+            if (!groups.TryGetValue(key, out var group)) groups[key] = group = new PairGroup(pair, 0);
+            group.Count++;
+            var position = new Position(lower, upper, pair) { Group = group };
+            if (_positions.Count > 0 && lower.Stagger > 0 && lower.Below is { } below && below == (_positions[^1].Upper ?? _positions[^1].Lower))
+                (_positions[^1].Above, position.Below) = (position, _positions[^1]);
+            _positions.Add(position);
+        }
+
+        foreach (var group in groups.Values) _program.Add(group);
+    }
+
+    private bool Generate(int rounds)
+    {
+        if (_program.Solve() is not { } prices) return false;
+        for (var round = 0; round < rounds && !_effort.Over; round++)
+        {
+            if (_program.Price(prices, add: true) is not { Added: true }) break;
+            if (_program.Solve() is not { } next) return false;
+            prices = next;
+        }
+
+        return true;
+    }
+
+    // Of the positions whose turn it is, those of which the program is sure, and in any case the surest quarter.
+    private void LayMost()
+    {
+        var share = new Dictionary<PairLayout, double>(ReferenceEqualityComparer.Instance);
+        var found = new List<(Position Position, PairLayout Layout, double Share)>();
+        var next = _positions.Where(one => one.Next).ToArray();
+        foreach (var position in next)
+        {
+            foreach (var layout in position.Group.Layouts.Where(layout => !share.ContainsKey(layout))) share[layout] = layout.Use.SolutionValue();
+            var best = position.Group.Layouts.Where(layout => Keeps(position, layout)).MaxBy(layout => share[layout]);
+            if (best is null) continue;
+            found.Add((position, best, share[best]));
+            share[best] -= 1;
+        }
+
+        foreach (var position in next.Where(position => !found.Exists(one => one.Position == position))) Leave(position);
+        var rank = 0;
+        foreach (var (position, layout, sure) in found.OrderByDescending(one => one.Share))
+        {
+            if (position.Open && (rank++ <= found.Count / 4 || sure >= Sure)) Fix(position, layout);
+        }
+    }
+
+    // The shortest path does not see all of the stagger where there are openings.
+    private static bool Keeps(Position position, PairLayout layout)
+    {
+        if (position.Upper is null) return true;
+        var (lower, upper) = (Joints(position.Pair.Lower, layout.Lower).ToArray(), Joints(position.Pair.Upper!, layout.Upper));
+        return !upper.Any(at => lower.Any(under => Math.Abs(at - under) < position.Pair.Stagger));
+    }
+
+    private static IEnumerable<long> Joints(RowGraph row, int[] arcs) => arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]]);
+
+    private void Fix(Position position, PairLayout layout)
+    {
+        _program.SetCount(position.Group, position.Group.Count - 1);
+        Set(position, layout);
+        if (position.Above is { Open: true } above) Regroup(above);
+    }
+
+    private void Set(Position position, PairLayout layout)
+    {
+        position.Laid = layout;
+        foreach (var kind in layout.Kinds.GroupBy(kind => kind)) _program.Demand(kind.Key, kind.Count());
+    }
+
+    private void TakeOut(Position position)
+    {
+        foreach (var kind in position.Laid!.Kinds.GroupBy(kind => kind)) _program.Demand(kind.Key, -kind.Count());
+        position.Laid = null;
+    }
+
+    // An open position beside one that is laid has layouts of its own.
+    private void Regroup(Position position)
+    {
+        var (old, pair) = (position.Group, position.Pair);
+        if (_program.Groups.Contains(old) && old.Count > 0) _program.SetCount(old, old.Count - 1);
+        var (below, above) = (Barred(pair.Lower, position.Below, top: true), Barred(pair.Upper ?? pair.Lower, position.Above, top: false));
+        if (pair.Upper is null && above is not null) (below, above) = (below is null ? above : [.. below.Zip(above, (a, b) => a || b)], null);
+        position.Group = _program.Add(new PairGroup(pair with { Below = below, Above = above }, 1));
+        var known = _known.GetValueOrDefault((pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger), []).Concat(old.Layouts)
+            .Where(one => !one.Lower.Any(arc => below?[pair.Lower.To[arc]] ?? false) && !one.Upper.Any(arc => above?[pair.Upper!.To[arc]] ?? false));
+        foreach (var one in known.OrderBy(_program.PriceOf).Take(MostKnown).ToArray()) _program.AddLayout(position.Group, one);
+        if (!_program.AddBest(position.Group)) Leave(position);
+    }
+
+    private static bool[]? Barred(RowGraph row, Position? beside, bool top)
+    {
+        if (beside?.Laid is not { } laid) return null;
+        var upper = top && beside.Pair.Upper is not null;
+        long[] joints = [.. Joints(upper ? beside.Pair.Upper! : beside.Pair.Lower, upper ? laid.Upper : laid.Lower)];
+        return [.. row.At.Select((at, n) => row.Joint[n] && joints.Any(joint => Math.Abs(joint - at) < beside.Pair.Stagger))];
+    }
+
+    private void Leave(Position position)
+    {
+        for (var one = position; one is { Open: true }; one = one.Above)
+        {
+            one.Left = true;
+            _program.SetCount(one.Group, one.Group.Count - 1);
+        }
+    }
+
+    // Neighbours in one run, or any few.
+    private List<Position> Chosen()
+    {
+        var chosen = new HashSet<Position>();
+        var most = Math.Min(_positions.Count, 2 + _random.Next(Math.Max(2, Math.Min(8, _positions.Count / 3))));
+        var one = _positions[_random.Next(_positions.Count)];
+        var along = _random.Next(2) == 0;
+        while (chosen.Count < most)
+        {
+            chosen.Add(one);
+            one = along && one.Above is { } above ? above : _positions[_random.Next(_positions.Count)];
+        }
+
+        return [.. chosen];
+    }
+
+    private IEnumerable<Laid> Laid()
+    {
+        foreach (var position in _positions.Where(one => one.Laid is not null))
+        {
+            foreach (var one in Pieces(position.Lower, position.Pair.Lower, position.Laid!.Lower)) yield return one;
+            if (position.Upper is null) continue;
+            foreach (var one in Pieces(position.Upper, position.Pair.Upper!, position.Laid!.Upper)) yield return one;
+        }
+    }
+
+    private IEnumerable<Laid> Pieces(Row row, RowGraph graph, int[] arcs)
+    {
+        var stretch = 0;
+        foreach (var arc in arcs)
+        {
+            var (from, to) = (graph.At[graph.From[arc]], graph.At[graph.To[arc]]);
+            while (row.Stretches[stretch].To < to) stretch++;
+            yield return new Laid(row, stretch, from, to, _table.Kinds[graph.Kind[arc]]);
+        }
+    }
+}

@@ -1,0 +1,242 @@
+using Google.OrTools.LinearSolver;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>Pairs of rows that can be laid alike, and where they stand.</summary>
+internal sealed class PairGroup(CoursePair pair, int count)
+{
+    public CoursePair Pair { get; } = pair;
+
+    /// <summary>How many pairs are laid from its layouts.</summary>
+    public int Count { get; set; } = count;
+
+    /// <summary>The layouts found so far.</summary>
+    public List<PairLayout> Layouts { get; } = [];
+
+    /// <summary>What one more pair costs, as the program was solved last.</summary>
+    public double Dual { get; set; }
+
+    /// <summary>As many layouts as pairs.</summary>
+    public Constraint Convex { get; set; } = null!;
+}
+
+/// <summary>One way to lay a pair of rows: the arcs of each from left to right, their kinds in order, what it costs beside them.</summary>
+internal sealed record PairLayout(int[] Lower, int[] Upper, int[] Kinds, double Extra)
+{
+    public Variable Use { get; init; } = null!;
+
+    /// <summary>True where it was found by pricing, false where it was known from elsewhere.</summary>
+    public bool New { get; init; } = true;
+}
+
+/// <summary>One way to cut a bar.</summary>
+internal sealed record PairPattern(Bar Bar, BarPattern Cut, int[] Kinds, Variable Use);
+
+/// <summary>Prices at which columns are looked for; the parts of a cent are those of <see cref="StockPrices"/>.</summary>
+internal sealed record PairPrices(long[] Kinds, long Spend, long GivenUp);
+
+/// <summary>
+/// The linear program of <see cref="PairRelaxation"/> with its columns: what is cut, what is laid, and how both are priced. Shared by the
+/// relaxation, which adds up bounds from it, and by <see cref="PairDive"/>, which lays pairs one after the other by it.
+/// </summary>
+internal sealed class PairProgram : IDisposable
+{
+    private const double Missing = 1e6;
+    private const double Least = 1e-3;
+    private const long MostPrice = 1L << 52;
+
+    private readonly RunPart _part;
+    private readonly KindTable _table;
+    private readonly RunGoal _goal;
+    private readonly CoursePairs _paths = new();
+    private readonly HashSet<string> _columns = [];
+    private readonly Solver _solver = Solver.CreateSolver("GLOP");
+    private readonly Constraint[] _kinds;
+    private readonly Constraint[] _stock;
+    private readonly Constraint? _spend;
+    private double[]? _stockDuals;
+    private PairPrices? _duals;
+
+    public PairProgram(KindTable table, RunGoal goal, long spent)
+    {
+        (_part, _table, _goal) = (table.Part, table, goal);
+        _kinds = [.. table.Kinds.Select(_ =>
+        {
+            // What cannot be had is paid dearly, so that the program always has an answer.
+            var row = _solver.MakeConstraint(0, double.PositiveInfinity);
+            var missing = _solver.MakeNumVar(0, double.PositiveInfinity, "");
+            row.SetCoefficient(missing, 1);
+            _solver.Objective().SetCoefficient(missing, Missing);
+            return row;
+        })];
+        foreach (var (from, to) in table.Trims())
+        {
+            var trim = _solver.MakeNumVar(0, double.PositiveInfinity, "");
+            _kinds[from].SetCoefficient(trim, -1);
+            _kinds[to].SetCoefficient(trim, 1);
+        }
+
+        _stock = [.. _part.Bars.Select(bar => _solver.MakeConstraint(double.NegativeInfinity, bar.Count))];
+        if (goal == RunGoal.GivenUp) _spend = _solver.MakeConstraint(double.NegativeInfinity, spent);
+    }
+
+    public List<PairGroup> Groups { get; } = [];
+
+    public List<PairPattern> Patterns { get; } = [];
+
+    /// <summary>Cost of the program as it was solved last.</summary>
+    public double Cost => _solver.Objective().Value();
+
+    public void Dispose() => _solver.Dispose();
+
+    public PairGroup Add(PairGroup group)
+    {
+        group.Convex = _solver.MakeConstraint(group.Count, group.Count);
+        Groups.Add(group);
+        return group;
+    }
+
+    /// <summary>So many pairs are laid from a group.</summary>
+    public void SetCount(PairGroup group, int count)
+    {
+        group.Count = count;
+        group.Convex.SetBounds(count, count);
+    }
+
+    /// <summary>Pieces that have to be cut whatever else is laid.</summary>
+    public void Demand(int kind, int more) => _kinds[kind].SetLb(_kinds[kind].Lb() + more);
+
+    /// <summary>Solves it, and hands back its prices; none where it could not be solved.</summary>
+    public PairPrices? Solve()
+    {
+        if (_solver.Solve() != Solver.ResultStatus.OPTIMAL)
+        {
+            // Now and then the basis it starts from leads nowhere; from the beginning it does.
+            _solver.Reset();
+            if (_solver.Solve() != Solver.ResultStatus.OPTIMAL) return null;
+        }
+
+        static long Whole(double dual) => (long)Math.Clamp(Math.Round(Math.Abs(dual) * StockPrices.Scale), 0, MostPrice);
+        // Read before columns are added: the solver forgets them then.
+        _stockDuals = [.. _stock.Select(row => -row.DualValue())];
+        foreach (var group in Groups) group.Dual = group.Convex.DualValue();
+        return _duals = Prices([.. _kinds.Select(row => Whole(row.DualValue()))], _spend is null ? 0 : Whole(_spend.DualValue()));
+    }
+
+    /// <summary>Prices of kinds with those of money that the goal asks for.</summary>
+    public PairPrices Prices(long[] kinds, long spend) => _goal switch
+    {
+        RunGoal.Spend => new PairPrices(kinds, StockPrices.Scale, 0),
+        RunGoal.GivenUp => new PairPrices(kinds, spend, StockPrices.Scale),
+        _ => new PairPrices(kinds, 8 * StockPrices.Scale, StockPrices.Scale),
+    };
+
+    /// <summary>
+    /// The best columns at these prices. Those that pay at the prices of the last solution are added, all of them where there is none yet.
+    /// </summary>
+    /// <returns>What all pairs cost at least less what all bars earn at most; none where a pair can't be laid at all.</returns>
+    public (Int128 Sum, bool Added)? Price(PairPrices prices, bool add)
+    {
+        Int128 sum = 0;
+        var added = false;
+        foreach (var group in Groups.Where(group => group.Count > 0))
+        {
+            if (_paths.Cheapest(group.Pair, prices.Kinds) is not { } path) return null;
+            sum += (Int128)group.Count * path.Least;
+            if (add) added |= AddLayout(group, path.Lower, path.Upper);
+        }
+
+        foreach (var bar in _part.Bars)
+        {
+            (long Most, (int Kind, Ends Way)[] Cuts)? best = null;
+            View seen = default;
+            foreach (var view in View.Of(bar))
+            {
+                if (_table.Graph(view).Best(bar, prices.Kinds, prices.GivenUp) is { } one && (best is null || one.Most > best.Value.Most)) (best, seen) = (one, view);
+            }
+
+            if (best is not { } cuts) continue;
+            sum -= (Int128)bar.Count * Math.Max(0, cuts.Most - prices.Spend * bar.Price - prices.GivenUp * bar.Whole);
+            if (add) added |= AddPattern(bar, seen, cuts.Cuts);
+        }
+
+        return (sum, added);
+    }
+
+    /// <summary>Adds the best layout of one group at the prices of the last solution; false where it can't be laid at all.</summary>
+    public bool AddBest(PairGroup group)
+    {
+        if (_paths.Cheapest(group.Pair, _duals!.Kinds) is not { } path) return false;
+        group.Dual = double.PositiveInfinity;
+        return AddLayout(group, path.Lower, path.Upper) || group.Layouts.Count > 0;
+    }
+
+    /// <summary>A layout of a group, known from elsewhere.</summary>
+    public void AddLayout(PairGroup group, PairLayout known)
+    {
+        Add(group, known with { New = false });
+    }
+
+    /// <summary>What a layout costs at the prices of the last solution.</summary>
+    public double PriceOf(PairLayout layout) => layout.Extra + layout.Kinds.Sum(kind => (double)_duals!.Kinds[kind]) / StockPrices.Scale;
+
+    private void Add(PairGroup group, PairLayout found)
+    {
+        var layout = found with { Use = _solver.MakeNumVar(0, double.PositiveInfinity, "") };
+        _solver.Objective().SetCoefficient(layout.Use, layout.Extra);
+        group.Convex.SetCoefficient(layout.Use, 1);
+        foreach (var kind in layout.Kinds.GroupBy(kind => kind)) _kinds[kind.Key].SetCoefficient(layout.Use, -kind.Count());
+        group.Layouts.Add(layout);
+    }
+
+    private bool AddLayout(PairGroup group, int[] lower, int[] upper)
+    {
+        int[] kinds = [.. lower.Select(arc => group.Pair.Lower.Kind[arc]), .. upper.Select(arc => group.Pair.Upper!.Kind[arc])];
+        var extra = Extra(group.Pair, group.Pair.Lower, lower) + (group.Pair.Upper is { } above ? Extra(group.Pair, above, upper) : 0);
+        if (_duals is not null && kinds.Sum(kind => (double)_duals.Kinds[kind]) / StockPrices.Scale + extra > group.Dual - Least) return false;
+        if (!_columns.Add($"{Groups.IndexOf(group)}|{string.Join(',', lower)}|{string.Join(',', upper)}")) return false;
+        Add(group, new PairLayout(lower, upper, kinds, extra));
+        return true;
+    }
+
+    private static double Extra(in CoursePair pair, RowGraph row, int[] arcs)
+    {
+        var extra = 0L;
+        foreach (var arc in arcs) extra += (row.Joint[row.To[arc]] ? pair.Joint : 0) + (row.Tie[row.To[arc]] ? pair.Tie : 0);
+        return (double)extra / StockPrices.Scale;
+    }
+
+    private bool AddPattern(Bar bar, View view, (int Kind, Ends Way)[] cuts)
+    {
+        var pattern = BarPattern.Of(_part, view, cuts.Select(cut => (_table.Kinds[cut.Kind], cut.Way)))!;
+        if (_duals is { } duals)
+        {
+            var earned = cuts.Sum(cut => (double)duals.Kinds[cut.Kind]) - (double)duals.Spend * bar.Price - (double)duals.GivenUp * pattern.GivenUp;
+            if (earned / StockPrices.Scale < _stockDuals![bar.Index] + Least) return false;
+        }
+
+        if (_columns.Contains(NameOf(bar, [.. cuts.Select(cut => cut.Kind)]))) return false;
+        Add(new PairPattern(bar, pattern, [.. cuts.Select(cut => cut.Kind)], null!));
+        return true;
+    }
+
+    /// <summary>A way to cut a bar, known from elsewhere.</summary>
+    public void Add(PairPattern known)
+    {
+        var bar = known.Bar;
+        var use = _solver.MakeNumVar(0, double.PositiveInfinity, "");
+        _columns.Add(NameOf(bar, known.Kinds));
+        _stock[bar.Index].SetCoefficient(use, 1);
+        _spend?.SetCoefficient(use, bar.Price);
+        _solver.Objective().SetCoefficient(use, _goal switch
+        {
+            RunGoal.Spend => bar.Price,
+            RunGoal.GivenUp => known.Cut.GivenUp,
+            _ => 8.0 * bar.Price + known.Cut.GivenUp,
+        });
+        foreach (var group in known.Kinds.GroupBy(kind => kind)) _kinds[group.Key].SetCoefficient(use, group.Count());
+        Patterns.Add(known with { Use = use });
+    }
+
+    private static string NameOf(Bar bar, int[] kinds) => $"{bar.Index}:{string.Join(',', kinds.Order())}";
+}

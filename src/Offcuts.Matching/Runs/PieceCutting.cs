@@ -1,0 +1,150 @@
+using Google.OrTools.Sat;
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>
+/// From what bars are pieces cut whose places are settled: a cutting-stock problem in whole numbers over the ways of cutting that column
+/// generation found, with new bars cut into pieces all alike beside them. A piece may be cut from the place of a
+/// longer one of its kind.
+/// <code>
+/// min   spend x range + value given up
+/// sum z_p of a bar &lt;= how many there are;    cut + trimmed to it >= asked + trimmed from it, kind by kind
+/// </code>
+/// CP-SAT with one worker, a fixed seed and a limit of work. It proves nothing.
+/// </summary>
+internal sealed class PieceCutting
+{
+    private const double Work = 2;
+
+    private readonly KindTable _table;
+    private readonly RunPart _part;
+    private readonly List<(Bar Bar, BarPattern Cut, int[] Kinds)> _patterns = [];
+    private readonly Dictionary<int, List<Laid>> _asked;
+
+    private PieceCutting(KindTable table, IEnumerable<PairPattern> patterns, IEnumerable<Laid> laid)
+    {
+        (_table, _part) = (table, table.Part);
+        _asked = laid.GroupBy(one => table.NumberOf(one.Kind)).OrderBy(group => group.Key).ToDictionary(group => group.Key, group => group.ToList());
+        _patterns.AddRange(patterns.Select(one => (one.Bar, one.Cut, one.Kinds)));
+        foreach (var bar in _part.Bars.Where(bar => bar.Bought is not null))
+        {
+            foreach (var (kind, pieces) in _asked) AddAlike(bar, kind, pieces.Count);
+        }
+    }
+
+    /// <summary>The filling; none where nothing was found. Rows of which nothing is asked stay open.</summary>
+    public static Filling? Of(KindTable table, IEnumerable<PairPattern> patterns, IEnumerable<Laid> laid, Effort effort)
+    {
+        var cutting = new PieceCutting(table, patterns, laid);
+        return effort.Over ? null : cutting.Solve(effort);
+    }
+
+    private void AddAlike(Bar bar, int kind, int most)
+    {
+        foreach (var way in Cutting.Ways(_table.Kinds[kind].Ends))
+        {
+            for (var count = 1; count <= most; count++)
+            {
+                if (BarPattern.Of(_part, new View(bar, false), Enumerable.Repeat((_table.Kinds[kind], way), count)) is not { } pattern) break;
+                _patterns.Add((bar, pattern, [.. Enumerable.Repeat(kind, count)]));
+            }
+        }
+    }
+
+    private Filling? Solve(Effort effort)
+    {
+        var model = new CpModel();
+        var given = _table.Kinds.Select(_ => LinearExpr.NewBuilder()).ToArray();
+        var uses = new IntVar[_patterns.Count];
+        var pieces = _asked.Sum(kind => kind.Value.Count);
+        foreach (var bar in _patterns.Select((one, p) => (one, p)).GroupBy(one => one.one.Bar.Index))
+        {
+            var used = LinearExpr.NewBuilder();
+            foreach (var (one, p) in bar)
+            {
+                uses[p] = model.NewIntVar(0, Math.Min(one.Bar.Count, pieces), "");
+                used.Add(uses[p]);
+                foreach (var kind in one.Kinds.GroupBy(kind => kind)) given[kind.Key].AddTerm(uses[p], kind.Count());
+            }
+
+            model.Add(used <= _part.Bars[bar.Key].Count);
+        }
+
+        var trims = _table.Trims().Select(trim => (trim.From, trim.To, Var: model.NewIntVar(0, pieces, ""))).ToArray();
+        foreach (var (from, to, trim) in trims)
+        {
+            given[from].AddTerm(trim, -1);
+            given[to].Add(trim);
+        }
+
+        for (var k = 0; k < given.Length; k++) model.Add(given[k] >= (_asked.TryGetValue(k, out var asked) ? asked.Count : 0));
+        var range = 1 + 2 * _part.Bars.Sum(bar => Math.Min(bar.Count, (long)pieces) * Math.Max(bar.Whole, bar.MostKept));
+        model.Minimize(LinearExpr.WeightedSum(uses, _patterns.Select(one => one.Cut.Price * range + one.Cut.GivenUp)));
+        var solver = new CpSolver { StringParameters = IntegerMaster.Parameters(Work, effort) };
+        using var registration = effort.Cancel.Register(solver.StopSearch);
+        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+            ? Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))])
+            : null;
+    }
+
+    // A place of a bar from which a piece is cut.
+    private sealed class Slot(int bar, int number)
+    {
+        public int Bar => bar;
+
+        public int Number => number;
+    }
+
+    private Filling? Read(long[] uses, (int From, int To, long Count)[] trims)
+    {
+        var bars = new List<int>();
+        var slots = _table.Kinds.Select(_ => new Stack<Slot>()).ToArray();
+        for (var p = 0; p < uses.Length; p++)
+        {
+            for (var times = uses[p]; times > 0; times--)
+            {
+                for (var cut = 0; cut < _patterns[p].Kinds.Length; cut++) slots[_patterns[p].Kinds[cut]].Push(new Slot(bars.Count, cut));
+                bars.Add(p);
+            }
+        }
+
+        // Longer ones are trimmed before what they are trimmed to is.
+        foreach (var (from, to, count) in trims.OrderByDescending(trim => _table.Kinds[trim.From].Length))
+        {
+            for (var n = 0; n < count; n++) slots[to].Push(slots[from].Pop());
+        }
+
+        var cuts = bars.Select(p => new Laid?[_patterns[p].Kinds.Length]).ToArray();
+        foreach (var (kind, pieces) in _asked)
+        {
+            foreach (var piece in pieces)
+            {
+                var slot = slots[kind].Pop();
+                cuts[slot.Bar][slot.Number] = piece;
+            }
+        }
+
+        var used = new List<UsedBar>();
+        for (var b = 0; b < bars.Count; b++)
+        {
+            Laid[] laid = [.. cuts[b].OfType<Laid>()];
+            if (laid.Length == 0) continue;
+            var pattern = _patterns[bars[b]].Cut;
+            var placed = Ways(laid).Select(ways => BarPattern.Of(_part, pattern.View, laid.Zip(ways, (one, way) => (one.Kind, way)))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
+            if (placed is null) return null;
+            used.Add(new UsedBar(placed, laid));
+        }
+
+        var filled = _part.Rows.Select(row => row.Stretches.Length == 0).ToArray();
+        foreach (var piece in _asked.Values.SelectMany(one => one)) filled[piece.Row.Index] = true;
+        return new Filling(_part, used, filled);
+    }
+
+    private static IEnumerable<Ends[]> Ways(Laid[] laid)
+    {
+        IEnumerable<Ends[]> all = [[]];
+        foreach (var one in laid) all = all.SelectMany(done => Cutting.Ways(one.Kind.Ends).Select(way => (Ends[])[.. done, way]));
+        return all;
+    }
+}
