@@ -12,6 +12,7 @@ internal sealed record Options
         "--quick (about two minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
+        "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports)";
 
     /// <summary>Limit of one instance in a quick run.</summary>
@@ -40,6 +41,9 @@ internal sealed record Options
 
     /// <summary>How many drawn problems are compared with what an assignment proves; none for measuring.</summary>
     public int? Agree { get; init; }
+
+    /// <summary>The same for small walls.</summary>
+    public int? AgreeRuns { get; init; }
 
     /// <summary>Seed of the first of them.</summary>
     public int First { get; init; } = 1_000_000;
@@ -71,6 +75,7 @@ internal sealed record Options
                 case "--matcher-only": options = options with { MatcherOnly = true }; break;
                 case "--out" when Next() is { } file: options = options with { Out = file }; break;
                 case "--agree" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var problems) && problems > 0: options = options with { Agree = problems }; break;
+                case "--agree-runs" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var runs) && runs > 0: options = options with { AgreeRuns = runs }; break;
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };

@@ -10,6 +10,7 @@ if (Options.Read(args) is not { } options)
 }
 
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
+if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
 if (options.Mutants.Length > 0)
 {
     foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);

@@ -43,6 +43,9 @@ public static class RunFaults
 
     public static Fault TooLong(string run, int most) => new($"{TextRules.Harmless(run)}: more than {most} lines in one run; part it");
 
+    public static Fault ShortestMissing(string run) =>
+        new($"{TextRules.Harmless(run)}: where pieces may meet anywhere a shortest piece is needed, longer than nothing");
+
     public static Fault JointEnd(int column) => new("say at which end the joint is: joint left, joint right or joint both", column);
 
     public static Fault EndsOffPattern(Length length, Length interval) =>
@@ -54,6 +57,9 @@ public static class RunFaults
 
     /// <summary>The stock does not reach.</summary>
     public static string NotEnough(string material) => $"what is left of {TextRules.Harmless(material)} does not reach, and no more can be bought";
+
+    /// <summary>The stock does not reach, and nobody said what a new piece costs.</summary>
+    public static string NotEnoughNoPrice(string material) => $"what is left of {TextRules.Harmless(material)} does not reach, and it has no price, so none can be bought";
 
     /// <summary>Something could be bought, but it cannot be laid so that every rule is kept.</summary>
     public static string NoLayout() => "no row of pieces that can be had keeps the lines, the shortest piece and the stagger";

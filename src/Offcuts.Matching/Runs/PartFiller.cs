@@ -50,7 +50,8 @@ internal static class PartFiller
         var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
         better(outcomeOfQuick);
-        if (outcomeOfQuick.Proven) return outcomeOfQuick;
+        // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
+        if (outcomeOfQuick.Proven || (part.Unpriced && outcomeOfQuick.Filling.Filled.Contains(false))) return outcomeOfQuick;
         var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
         return improved.CompareTo(quick) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
     }

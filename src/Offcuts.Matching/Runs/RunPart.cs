@@ -169,6 +169,9 @@ internal sealed class RunPart
     /// <summary>Course numbers from the bottom up.</summary>
     public required int[] Levels { get; init; }
 
+    /// <summary>True where more could be bought if it had a price.</summary>
+    public bool Unpriced { get; init; }
+
     public long LongestBar => Bars.Length == 0 ? 0 : Bars.Max(bar => bar.Length);
 
     /// <summary>True where joints may lie off the lines, so that places of joints cannot be listed.</summary>
@@ -199,6 +202,7 @@ internal sealed class RunPart
             Kerf = problem.Settings.Kerf(material).Units,
             Interval = interval,
             Levels = [.. rows.Select(row => row.Number).Distinct().Order()],
+            Unpriced = problem.Buy && problem.Prices.Of(material).Count == 0,
         };
     }
 

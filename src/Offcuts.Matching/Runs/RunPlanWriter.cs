@@ -141,7 +141,7 @@ internal static class RunPlanWriter
             var material = row.Of.Material;
             if (filling.Part.Bars.Length == 0) return problem.Buy ? PlanReasons.NoMaterial(material.Name) : PlanReasons.NoMaterialNoBuy(material.Name);
             var unlimited = filling.Part.Bars.Any(bar => bar.Bought is { Limit: null });
-            return unlimited ? RunFaults.NoLayout() : RunFaults.NotEnough(material.Name);
+            return unlimited ? RunFaults.NoLayout() : filling.Part.Unpriced ? RunFaults.NotEnoughNoPrice(material.Name) : RunFaults.NotEnough(material.Name);
         }
 
         return row.Gaps.Length > 0 ? RunFaults.TooShortForAnyPiece(Length.FromUnits(row.Gaps.Min()), row.Of.ShortestPiece, unit) : null;

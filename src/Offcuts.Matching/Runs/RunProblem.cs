@@ -114,6 +114,7 @@ public sealed class RunProblem
         if (run.Name.Length == 0) faults.Add(RunFaults.WithoutName());
         if (run.Material is Hardware or Sheet) faults.Add(RunFaults.NotLaid(run.Name, run.Material.Name));
         if (run.Joints == JointRule.OnPattern && run.Material is not FoamPanel) faults.Add(RunFaults.NoPattern(run.Name, run.Material.Name));
+        if (run.Joints == JointRule.Anywhere && run.ShortestPiece.IsZero) faults.Add(RunFaults.ShortestMissing(run.Name));
         if (lines.Interval.IsZero || lines.TieSpacing.IsZero || lines.TieSpacing.Units % lines.Interval.Units != 0)
         {
             faults.Add(RunFaults.Spacing(run.Name, lines.Interval, lines.TieSpacing));

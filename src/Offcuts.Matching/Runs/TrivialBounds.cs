@@ -1,7 +1,8 @@
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
-/// Bounds that need no program. Unfilled: courses with a stretch shorter than any piece. Spend, ties: nothing. Joints: a stretch of length
+/// Bounds that need no program. Unfilled: courses with a stretch shorter than any piece, and those that all stock together is too short for,
+/// the shortest courses first, after the courses of the levels below as the filling has them. Spend, ties: nothing. Joints: a stretch of length
 /// R takes at least as many pieces as the longest bar goes into it, rounded up, in the rows that are covered; where rows stay unfilled,
 /// the ones with most joints may be those. Saw cuts: one for each piece that is cut to height, counted as few as the joints allow.
 /// Value: as if every bar were cut so that its remainders are worth the most they can be, and
@@ -16,9 +17,24 @@ internal static class TrivialBounds
         var saws = part.Levels.Sum(level => Fewest(part, filling, level, row => row.Low ? least[row.Index] : 0));
         return
         [
-            .. part.Levels.Select(level => (long)part.Rows.Count(row => row.Number == level && row.Gaps.Length > 0)),
+            .. LeastUnfilled(part, filling),
             0, LeastGivenUp(part, filling.Figures[part.Levels.Length]), 0, joints, saws,
         ];
+    }
+
+    private static IEnumerable<long> LeastUnfilled(RunPart part, Filling filling)
+    {
+        var left = part.Bars.Aggregate((Int128)0, (sum, bar) => sum + (Int128)bar.Length * bar.Count);
+        foreach (var level in part.Levels)
+        {
+            var rows = part.Rows.Where(row => row.Number == level).ToArray();
+            var lengths = rows.Where(row => row.Stretches.Length > 0).Select(row => row.Stretches.Sum(stretch => stretch.Length)).Order().ToArray();
+            var (fit, room) = (0, left);
+            while (fit < lengths.Length && lengths[fit] <= room) room -= lengths[fit++];
+            yield return lengths.Length - fit + rows.Count(row => row.Gaps.Length > 0);
+            // No plan with this plan's figures at this level lays less here.
+            foreach (var length in lengths.Take(rows.Count(row => row.Stretches.Length > 0 && filling.Filled[row.Index]))) left -= length;
+        }
     }
 
     private static long LeastPieces(RunPart part, Row row) => part.LongestBar == 0 ? row.Stretches.Length

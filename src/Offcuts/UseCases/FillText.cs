@@ -36,7 +36,7 @@ public static class FillText
     public static string WillDo(WallFilled filled, LengthUnit unit, DateOnly today)
     {
         var open = filled.Plan.Courses.Count(course => course.Unfilled);
-        if (filled.ToBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled";
+        if (filled.ToBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{NoPrice(filled.Plan.Unpriced)}";
         var lengths = filled.ToBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
         var most = filled.ToBuy.Sum(one => one.Count);
         var order = filled.OrderBy is not { } day ? ""
@@ -44,6 +44,8 @@ public static class FillText
             : $"; order by {Day(day)}";
         return $"On hand: short by {(filled.NewAtLeast < most ? $"at least {filled.NewAtLeast}, by this filling {most}" : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
     }
+
+    private static string NoPrice(IReadOnlyList<string> unpriced) => unpriced.Count == 0 ? "" : $": {string.Join(", ", unpriced)} {(unpriced.Count == 1 ? "has" : "have")} no price, so none can be bought";
 
     private static IEnumerable<string> Tiers(RunTiers tiers, string sign)
     {

@@ -56,7 +56,7 @@ internal sealed class ResultsPage(Options options)
         text.AppendLine(violations.Count == 0
             ? "Checked in this run: no bound is above a value that is known by construction, from a file or from another contender's plan, and no value is below what is known to be least."
             : $"**{violations.Count} claims were found to be wrong in this run; they stand under their tables.**").AppendLine();
-        string?[] beside = [Pages.Gist(AgreementRun.Page), Pages.Gist("MUTATION.md")];
+        string?[] beside = [Pages.Gist(AgreementRun.Page), Pages.Gist(RunAgreement.Page), Pages.Gist("MUTATION.md")];
         text.AppendLine("Whether what it claims is right was looked at by itself:").AppendLine();
         foreach (var gist in beside.OfType<string>()) text.AppendLine(gist);
         text.AppendLine();
