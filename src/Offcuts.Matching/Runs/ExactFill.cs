@@ -48,7 +48,7 @@ internal sealed class ExactFill
     public sealed record Size(int Arcs, int Kinds, long Steps, int Patterns, double Work)
     {
         /// <summary>A part that is decided within some seconds.</summary>
-        public static Size Usual { get; } = new(400, 40, 60_000, 1500, 2);
+        public static Size Usual { get; } = new(400, 40, 60_000, 1500, 8);
 
         /// <summary>What can be larger, since most patterns are left out: some seconds too.</summary>
         public static Size Within { get; } = new(6000, 150, 400_000, 6000, 2);
