@@ -41,7 +41,10 @@ internal static class Sheets
     public static void Filled(YardChange change)
     {
         change.KeepWallPlan(Garage.Name, Laying);
-        change.Stack(new StackedCourse(Garage.Name, "B inside", 1, [Length.Feet(4), Length.Feet(8)]));
+        change.Stack(new StackedCourse(Garage.Name, "B inside", 1, [Length.Feet(4), Length.Feet(8)])
+        {
+            Pieces = [new StoodPiece(Length.Zero, Length.Feet(4), Samples.Long, Turned: true), new StoodPiece(Length.Feet(4), Length.Feet(8), default, Turned: false)],
+        });
     }
 
     public static void All(YardChange change)

@@ -125,13 +125,15 @@ internal sealed class DrawnRow
         var top = bottom + course.Height;
         var touching = Row.Holes.Where(hole => hole.Bottom < top && hole.Top > bottom).ToArray();
         var whole = touching.Where(hole => hole.Bottom <= bottom && hole.Top >= top).ToArray();
-        var patches = Patches(course, laid, whole).ToArray();
+        var stood = _picture.Stacked.FirstOrDefault(one => one.Run == run.Name && one.Course == course.Number);
+        Shown[] shown = laid is { Pieces.Count: > 0 } ? [.. laid.Pieces.Select(Planned)] : [.. (stood?.Pieces ?? []).Select(Stood)];
+        var patches = Patches(course, laid, shown, whole).ToArray();
         return new DrawnCourse(
             course.Number, bottom, course.Height, patches, [.. Ties(course, patches)], [.. touching.Except(whole)],
-            [.. (laid?.Pieces ?? []).Select(Words)], laid?.Reason, _picture.Stacked.Contains((run.Name, course.Number)));
+            [.. shown.Select(Words)], stood is null ? laid?.Reason : null, stood is not null);
     }
 
-    private IEnumerable<Patch> Patches(Course course, LaidCourse? laid, WallHole[] holes)
+    private IEnumerable<Patch> Patches(Course course, LaidCourse? laid, Shown[] shown, WallHole[] holes)
     {
         Length? end = null;
         foreach (var stretch in course.Stretches)
@@ -139,11 +141,10 @@ internal sealed class DrawnRow
             if (end is { } from)
                 foreach (var gap in Between(from, stretch.Start, holes)) yield return gap;
             var at = stretch.Start;
-            foreach (var piece in (laid?.Pieces ?? []).Where(piece => piece.From >= stretch.Start && piece.To <= stretch.End))
+            foreach (var piece in shown.Where(piece => piece.From >= stretch.Start && piece.To <= stretch.End))
             {
                 if (piece.From > at) yield return Open(at, piece.From, laid);
-                var sign = Sign(piece);
-                yield return new Patch(Source(piece) is null ? PatchKind.New : PatchKind.Salvaged, piece.From, piece.To, Labels(piece, sign));
+                yield return new Patch(piece.Code is null ? PatchKind.New : PatchKind.Salvaged, piece.From, piece.To, Labels(piece));
                 at = piece.To;
             }
 
@@ -173,6 +174,10 @@ internal sealed class DrawnRow
         var (run, lines) = (Row.Run, Row.Run.Lines);
         var joints = patches.Zip(patches.Skip(1)).Where(pair => IsPiece(pair.First) && IsPiece(pair.Second)).Select(pair => pair.First.To).ToHashSet();
         var extras = (_picture.Plan?.ExtraTies ?? []).Where(tie => tie.Leg == run.Leg && tie.Course == course.Number).ToArray();
+        // What stands has a tie on each of its joints, whatever is planned for the rest.
+        var faces = _picture.Rows.Where(row => row.Run.Leg == run.Leg && row.Run.Joints == JointRule.OnPattern).Select(row => row.Run.Name).ToHashSet();
+        foreach (var at in _picture.Stacked.Where(one => one.Course == course.Number && faces.Contains(one.Run)).SelectMany(one => one.Joints).Distinct().Where(at => !lines.IsTie(at) && extras.All(extra => extra.At != at)))
+            yield return new DrawnTie(at, TieKind.Extra);
         foreach (var extra in extras)
         {
             if (extra.CleatOn is null) yield return new DrawnTie(extra.At, TieKind.Extra);
@@ -190,29 +195,35 @@ internal sealed class DrawnRow
 
     private static bool IsPiece(Patch patch) => patch.Kind is PatchKind.New or PatchKind.Salvaged;
 
-    private Piece? Source(LaidPiece piece) => _picture.Plan!.Pieces[piece.Piece].Source;
+    // A piece as it is drawn: its sign, and the code of what it is cut from where that is the yard's.
+    private sealed record Shown(Length From, Length To, string Sign, string? Code, bool Turned);
 
     // The letter tells yard from store where nothing else has room; number and letter are those of the cut sheet.
-    private string Sign(LaidPiece piece) =>
-        $"{(Source(piece) is null ? 'N' : 'S')}{(piece.Piece + 1).ToString(CultureInfo.InvariantCulture)}{PieceBar.Letter(piece.Cut)}";
-
-    private IReadOnlyList<string> Labels(LaidPiece piece, string sign)
+    private Shown Planned(LaidPiece piece)
     {
-        var length = Text(piece.To - piece.From);
-        return Source(piece) is { } source && CodeOf(source) is { } code
+        var source = _picture.Plan!.Pieces[piece.Piece].Source;
+        var sign = $"{(source is null ? 'N' : 'S')}{(piece.Piece + 1).ToString(CultureInfo.InvariantCulture)}{PieceBar.Letter(piece.Cut)}";
+        return new Shown(piece.From, piece.To, sign, source is null ? null : CodeOf(source.Code), piece.Turned);
+    }
+
+    // What stands is on no cut sheet any more.
+    private Shown Stood(StoodPiece piece) => new(piece.From, piece.To, piece.Code.IsNone ? "N" : "S", piece.Code.IsNone ? null : CodeOf(piece.Code), piece.Turned);
+
+    private IReadOnlyList<string> Labels(Shown piece)
+    {
+        var (sign, length) = (piece.Sign, Text(piece.To - piece.From));
+        return piece.Code is { } code
             ? [$"{sign} {code} {length}", $"{sign} {code}", $"{sign} {length}", sign, sign[..1]]
             : [$"{sign} {length}", sign, sign[..1]];
     }
 
-    private LaidText Words(LaidPiece piece)
+    private LaidText Words(Shown piece)
     {
-        var sign = Sign(piece);
-        var source = Source(piece);
-        var about = new[] { source is null ? null : CodeOf(source), piece.Turned ? "turned" : null }.OfType<string>().ToArray();
-        return new LaidText(sign, $"{sign} {Text(piece.To - piece.From)}{(about.Length == 0 ? "" : $" ({string.Join(", ", about)})")}");
+        var about = new[] { piece.Code, piece.Turned ? "turned" : null }.OfType<string>().ToArray();
+        return new LaidText(piece.Sign, $"{piece.Sign} {Text(piece.To - piece.From)}{(about.Length == 0 ? "" : $" ({string.Join(", ", about)})")}");
     }
 
-    private string CodeOf(Piece piece) => TextRules.Harmless(_codeText(piece.Code));
+    private string CodeOf(Code code) => TextRules.Harmless(_codeText(code));
 
     private string Text(Length length) => length.ToText(_unit);
 }

@@ -22,7 +22,7 @@ public static class Elevation
         {
             lines.Add("");
             lines.AddRange(Row(picture, row, options));
-            if (picture.Plan is null) continue;
+            if (!picture.SaysLaying) continue;
             lines.Add("");
             lines.AddRange(Laying(picture, row, options));
         }
@@ -84,7 +84,7 @@ public static class Elevation
         var signs = Signs.Of(options.Ascii);
         return
         [
-            .. Wrapped($"N and blank: new; S and {signs.Salvaged}{signs.Salvaged}: from the yard; number and letter as on the cut sheet. {signs.Joint} joint or end, {signs.Opening}{signs.Opening} opening, {signs.Gap}{signs.Gap} core of a leg that meets this one, ?? unfilled, {signs.Empty}{signs.Empty} not planned yet.", options),
+            .. Wrapped($"N and blank: new; S and {signs.Salvaged}{signs.Salvaged}: from the yard; number and letter as on the cut sheet, none where the course stands. {signs.Joint} joint or end, {signs.Opening}{signs.Opening} opening, {signs.Gap}{signs.Gap} core of a leg that meets this one, ?? unfilled, {signs.Empty}{signs.Empty} not planned yet.", options),
             .. Wrapped($"Below each course: {signs.Tie} tie (a stake at a footing), {signs.TieOnJoint} one on a joint, * extra tie for a joint of either row, ^ cleat, ~~ cut to height there. s after a course's number: it is stacked. The rule is measured from the leg's start on its outside face where the title says nothing else.", options),
         ];
     }

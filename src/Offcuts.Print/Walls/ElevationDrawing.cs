@@ -11,8 +11,8 @@ namespace Offcuts.Print;
 internal sealed class ElevationDrawing
 {
     public const string Legend =
-        "To scale. White with N: new. Ruled aslant with S: from the yard. Number and letter are those of the cut sheet. Crossed: opening. Black: core of a leg that meets this one. "
-        + "Grey: unfilled. Dotted: not planned yet. Short strokes: ties; a thick one under a joint; a ring: an extra tie for a joint of either row; a square: a cleat. A broken line: an opening or its edge inside a course, cut to height there. "
+        "To scale. White with N: new. Ruled aslant with S: from the yard. Number and letter are those of the cut sheet; a course that stands has none. Crossed: opening. Black: core of a leg that meets this one. "
+        + "Grey: unfilled. Dotted: not planned yet. Short strokes: ties, at a footing stakes; a thick one under a joint; a ring: an extra tie for a joint of either row; a square: a cleat. A broken line: an opening or its edge inside a course, cut to height there. "
         + "A bar beside a course: it is stacked. The rule is measured from the leg's start on its outside face where the title says nothing else.";
 
     /// <summary>Room beside the drawing for the numbers of the courses.</summary>

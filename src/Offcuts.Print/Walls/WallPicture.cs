@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
@@ -52,8 +51,11 @@ public sealed record WallPicture
     /// <summary>How the rows are filled; without it they are drawn empty.</summary>
     public RunPlan? Plan { get; init; }
 
-    /// <summary>Courses that stand already, by name of the run and number.</summary>
-    public ImmutableHashSet<(string Run, int Course)> Stacked { get; init; } = [];
+    /// <summary>Courses that stand already; drawn with their own pieces where those are known.</summary>
+    public IReadOnlyList<StackedCourse> Stacked { get; init; } = [];
+
+    /// <summary>True where it is known of some course what it is laid from.</summary>
+    public bool SaysLaying => Plan is not null || Stacked.Any(course => course.Pieces.Count > 0);
 
     /// <summary>True where bars stand in it: their caution then stands with the others.</summary>
     public bool Steel { get; init; }

@@ -52,7 +52,7 @@ public static class WallSheetPdf
                 flow.Space(parts[i].Height);
             }
 
-            if (picture.Plan is null) continue;
+            if (!picture.SaysLaying) continue;
             flow.Space(3);
             foreach (var line in Elevation.LayingLines(drawn)) flow.Paragraph(line, Small);
         }

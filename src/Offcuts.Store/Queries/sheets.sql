@@ -42,14 +42,14 @@ INSERT INTO wall_plan (wall, plan, laying) VALUES (:wall, :plan, :laying);
 DELETE FROM wall_plan WHERE id = :id;
 
 -- [wall_courses] Every course that stands, in the order of the work.
-SELECT wall_course.id, wall_sheet.name AS wall, wall_course.run, wall_course.course, wall_course.joints_320ths_mm
+SELECT wall_course.id, wall_sheet.name AS wall, wall_course.run, wall_course.course, wall_course.joints_320ths_mm, wall_course.pieces
 FROM wall_course
 JOIN wall_sheet ON wall_sheet.id = wall_course.wall
 JOIN stage ON stage.id = wall_sheet.stage
 ORDER BY stage.position, wall_sheet.id, wall_course.course, wall_course.id;
 
 -- [wall_course_add]
-INSERT INTO wall_course (wall, run, course, joints_320ths_mm) VALUES (:wall, :run, :course, :joints);
+INSERT INTO wall_course (wall, run, course, joints_320ths_mm, pieces) VALUES (:wall, :run, :course, :joints, :pieces);
 
 -- [wall_courses_remove]
 DELETE FROM wall_course WHERE wall = :wall;

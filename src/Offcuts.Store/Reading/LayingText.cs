@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
 
@@ -34,6 +35,12 @@ internal sealed record LaidPieceJson(
     [property: JsonPropertyName("to")] long To,
     [property: JsonPropertyName("piece")] int Piece,
     [property: JsonPropertyName("cut")] int Cut,
+    [property: JsonPropertyName("turned")] bool Turned);
+
+internal sealed record StoodPieceJson(
+    [property: JsonPropertyName("from")] long From,
+    [property: JsonPropertyName("to")] long To,
+    [property: JsonPropertyName("code")] string? Code,
     [property: JsonPropertyName("turned")] bool Turned);
 
 internal sealed record ExtraTieJson(
@@ -90,6 +97,29 @@ internal static class LayingText
             throw new FormatException("joints can't be read", error);
         }
     }
+
+    /// <summary>The pieces of a course that stands.</summary>
+    public static string Write(IEnumerable<StoodPiece> pieces) =>
+        JsonSerializer.Serialize(pieces.Select(one => new StoodPieceJson(one.From.Units, one.To.Units, one.Code.IsNone ? null : one.Code.Text, one.Turned)));
+
+    /// <summary>The same back. Throws <see cref="FormatException"/> where it is none.</summary>
+    public static IReadOnlyList<StoodPiece> ReadPieces(string text)
+    {
+        try
+        {
+            return
+            [
+                .. (JsonSerializer.Deserialize<StoodPieceJson[]>(text) ?? throw new FormatException("pieces are missing"))
+                    .Select(one => new StoodPiece(Length.FromUnits(one.From), Length.FromUnits(one.To), one.Code is { } code ? Code(code) : default, one.Turned)),
+            ];
+        }
+        catch (JsonException error)
+        {
+            throw new FormatException("pieces can't be read", error);
+        }
+    }
+
+    private static Code Code(string text) => Core.Yard.Code.Parse(text).TryGet(out var code) ? code : throw new FormatException($"{text} is no code");
 
     private static LayingJson Parse(string text)
     {

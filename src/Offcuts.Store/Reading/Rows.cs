@@ -206,4 +206,5 @@ internal sealed class WallCourseRow
     public string Run { get; init; } = "";
     public int Course { get; init; }
     public string Joints320thsMm { get; init; } = "";
+    public string Pieces { get; init; } = "";
 }

@@ -127,7 +127,7 @@ public sealed partial class YardChange
     {
         if (WallRows.Find(row => Same(row.Name, course.Wall)) is not { } row) _faults.Add(WallFaults.NoSuchWall(course.Wall));
         else if (_reader.StackedCourses().Any(other => Same(other.Wall, course.Wall) && other.Run == course.Run && other.Course == course.Course)) _faults.Add(RunFaults.StandsAlready(course.Run, course.Course));
-        else Database.Run("wall_course_add", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", LayingText.Write(course.Joints)));
+        else Database.Run("wall_course_add", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", LayingText.Write(course.Joints)), ("pieces", LayingText.Write(course.Pieces)));
     }
 
     private void ForgetFilling(WallRow wall)

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
+using Offcuts.Print;
 using Offcuts.Store;
 using Offcuts.UseCases;
 
@@ -17,12 +19,14 @@ internal static class WallFillCommands
         var keep = new Option<bool>("--keep") { Description = "Keep it in the yard, to be cut and stacked" };
         var kept = new Option<bool>("--kept") { Description = "Show the one that is kept, and look for no other" };
         var time = new Option<double>("--time") { Description = "Seconds to look for a better one", HelpName = "SECONDS", DefaultValueFactory = _ => PlanCommand.UsualSeconds };
+        var elevation = new Option<bool>("--elevation") { Description = "Draw its rows as it is filled, in text" };
+        var pdf = new Option<string>("--pdf") { Description = "Write the cut sheet with the rows to scale as a PDF, kept or not", HelpName = "FILE" };
         var json = CommandContext.Json();
         var command = context.Command(
             "fill",
             "Fill a wall's courses from pieces on hand and new ones: what lies where, what to buy, whether what is on hand will do",
-            ["offcuts wall fill garage", "offcuts wall fill garage --no-buy --time 60", "offcuts wall fill garage --keep"],
-            name, noBuy, keep, kept, time, json);
+            ["offcuts wall fill garage", "offcuts wall fill garage --no-buy --time 60", "offcuts wall fill garage --keep", "offcuts wall fill garage --elevation --pdf garage.pdf"],
+            name, noBuy, keep, kept, time, elevation, pdf, json);
         command.SetAction(parse =>
         {
             var seconds = parse.GetValue(time);
@@ -42,6 +46,14 @@ internal static class WallFillCommands
                 }
 
                 Show(context, yard, filled, parse.GetValue(json));
+                var picture = DrawWall.Of(filled.Kept, filled.Laid, filled.Plan, filled.Stacked);
+                if (parse.GetValue(elevation) && !parse.GetValue(json)) Draw(context, picture, yard.Settings().Unit);
+                if (parse.GetValue(pdf) is { } file)
+                {
+                    WholeFile.Write(file, stream => stream.Write(SeeWall.Pdf(picture, SheetOptions.For(yard, context.World.Today))));
+                    if (!parse.GetValue(json)) context.Say($"Wrote {file}");
+                }
+
                 return filled.Plan.Courses.Any(course => course.Unfilled) ? Exit.Unfilled : Exit.Done;
             });
             return signals.Status ?? status;
@@ -125,6 +137,12 @@ internal static class WallFillCommands
         if (named is not null) return systems.Find(named);
         var there = yard.Systems();
         return there.Count == 1 ? Result<SystemSheet>.Of(there[0]) : there.Count == 0 ? Result<SystemSheet>.Of(SystemSheet.Generic) : WallFaults.ManySystems();
+    }
+
+    private static void Draw(CommandContext context, WallPicture picture, LengthUnit unit)
+    {
+        context.Say();
+        foreach (var line in Elevation.Text(picture, new ElevationOptions { Unit = unit }).TrimEnd('\n').Split('\n')) context.Say(line);
     }
 
     private static void Show(CommandContext context, YardFile yard, WallFilled filled, bool json)

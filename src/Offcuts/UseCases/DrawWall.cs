@@ -14,14 +14,14 @@ public static class DrawWall
     /// <param name="kept">The wall and its stage.</param>
     /// <param name="wall">The wall laid out.</param>
     /// <param name="plan">How its runs are filled; none draws them empty.</param>
-    /// <param name="stacked">Courses that stand already, by name of the run and number.</param>
-    public static WallPicture Of(StageWall kept, LaidWall wall, RunPlan? plan = null, IEnumerable<(string Run, int Course)>? stacked = null) => new()
+    /// <param name="stacked">Courses that stand already.</param>
+    public static WallPicture Of(StageWall kept, LaidWall wall, RunPlan? plan = null, IReadOnlyList<StackedCourse>? stacked = null) => new()
     {
         Wall = kept.Sheet.Name,
         Stage = kept.Stage,
         Rows = [.. wall.Runs.Select((run, i) => Row(wall, run, i)), .. wall.FootingRuns.Select((run, i) => Footing(wall, run, i))],
         Plan = plan,
-        Stacked = [.. stacked ?? []],
+        Stacked = stacked ?? [],
         Steel = kept.Sheet.Steel is not null,
     };
 

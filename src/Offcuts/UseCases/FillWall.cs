@@ -122,7 +122,7 @@ public sealed class FillWall(YardFile yard)
         if (KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return stacked;
         var known = stacked.Select(Key).ToHashSet();
         var cut = Cut(kept, steps).Where(key => !known.Contains(key)).ToHashSet();
-        return [.. stacked, .. kept.Plan.Courses.Where(course => cut.Contains((course.Run, course.Course))).Select(course => StackWall.AsStacked(wall.Sheet.Name, course))];
+        return [.. stacked, .. kept.Plan.Courses.Where(course => cut.Contains((course.Run, course.Course))).Select(course => StackWall.AsStacked(wall.Sheet.Name, course, kept.Plan))];
     }
 
     /// <summary>The filling of a wall that is kept, or none.</summary>

@@ -18,7 +18,7 @@ public sealed class SeeWall(YardFile yard)
     internal WallPicture Of(StageWall kept, LaidWall laid, RunPlan? plan = null)
     {
         var fill = new FillWall(yard);
-        return DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept).Select(course => (course.Run, course.Course)));
+        return DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept));
     }
 
     /// <summary>

@@ -49,7 +49,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
             .OrderBy(same => same.Key)
             .Select(same => Act(kept.Plan.Pieces[same.Key], same.Key, [.. same.Select(one => one.Cut)]))
             .ToArray();
-        StackedCourse[] stacked = [.. courses.Select(course => AsStacked(here.Wall.Sheet.Name, course))];
+        StackedCourse[] stacked = [.. courses.Select(course => AsStacked(here.Wall.Sheet.Name, course, kept.Plan))];
         var rest = kept.Plan.Courses.Any(course => !asked.Contains((course.Run, course.Course)) && !known.Contains((course.Run, course.Course)));
         var told = $"stacked {Words.Count(stacked.Length, "course")} of the wall {here.Wall.Sheet.Name}";
         return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, told, work =>
@@ -60,11 +60,14 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     }
 
     /// <summary>A laid course as one that stands: its joints are where two pieces touch.</summary>
-    internal static StackedCourse AsStacked(string wall, LaidCourse course) => new(
+    internal static StackedCourse AsStacked(string wall, LaidCourse course, RunPlan plan) => new(
         wall,
         course.Run,
         course.Course,
-        [.. course.Pieces.Zip(course.Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To)]);
+        [.. course.Pieces.Zip(course.Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To)])
+    {
+        Pieces = [.. course.Pieces.Select(one => new StoodPiece(one.From, one.To, plan.Pieces[one.Piece].Source?.Code ?? default, one.Turned))],
+    };
 
     private static IReadOnlyList<Run> Chosen(Offcuts.Walls.LaidWall laid, StackedWish wish) =>
     [

@@ -69,7 +69,7 @@ internal static class InventedWall
             new WallRow { Run = Inside, SeenFrom = "inside", StartAtRight = true, Holes = Holes },
         ],
         Plan = Plan,
-        Stacked = [("A outside", 1)],
+        Stacked = [new StackedCourse("bench", "A outside", 1, [])],
         Steel = true,
     };
 

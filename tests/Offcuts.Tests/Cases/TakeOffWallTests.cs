@@ -65,6 +65,21 @@ public sealed class TakeOffWallTests : IDisposable
     }
 
     [Fact]
+    public void A_course_that_stands_is_drawn_with_what_it_was_laid_from_and_undo_takes_that_back_too()
+    {
+        var filled = Keep();
+        var laid = filled.Plan.Courses.Single(course => course is { Run: "A outside", Course: 1 });
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+
+        var stood = new SeeWall(_yard).Of("shed").Value.Stacked.Single(course => course.Run == "A outside");
+        stood.Pieces.Select(piece => (piece.From, piece.To, piece.Code)).Should().Equal(laid.Pieces.Select(piece => (piece.From, piece.To, filled.Plan.Pieces[piece.Piece].Source?.Code ?? default)));
+        Print.Elevation.Text(new SeeWall(_yard).Of("shed").Value, new Print.ElevationOptions()).Should().Contain("course 1, stacked: ").And.Contain("course 2: not planned yet");
+
+        _yard.Undo().Ok.Should().BeTrue();
+        new SeeWall(_yard).Of("shed").Value.Stacked.Should().BeEmpty();
+    }
+
+    [Fact]
     public void What_else_the_stage_needs_comes_off_and_what_a_plan_counts_out_for_it_is_not_on_hand_any_more()
     {
         var line = Line("panel tie");

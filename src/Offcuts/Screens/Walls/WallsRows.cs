@@ -114,7 +114,7 @@ internal static class WallsRows
         foreach (var row in picture.Rows)
         {
             foreach (var line in Print.Elevation.Row(picture, row, options)) yield return Row.Of(line, Tone.Plain);
-            if (picture.Plan is not null)
+            if (picture.SaysLaying)
                 foreach (var line in Print.Elevation.Laying(picture, row, options)) yield return Row.Of(line, Tone.Soft);
             yield return Row.Blank;
         }
