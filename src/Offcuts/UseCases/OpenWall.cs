@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Print;
 using Offcuts.Store;
 using Offcuts.Walls;
@@ -40,6 +41,10 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
             taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
             [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)],
             left.Kept,
-            left.Standing == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today)]);
+            left.Standing == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)]);
     });
+
+    // While nothing is planned for what is left, its panels are told as a sum.
+    private IEnumerable<string> Panels(WallTakenOff taken, LengthUnit unit) =>
+        taken.Left.Kept is not null ? [] : taken.Stock.Where(line => line.Material.Equals(taken.Takeoff.Wall.System.Panel)).Select(line => TakeoffText.Of(line, unit, today));
 }

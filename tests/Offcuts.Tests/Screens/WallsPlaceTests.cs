@@ -174,6 +174,7 @@ public sealed class WallsPlaceTests
             run.Press("Esc");
             run.Yard.StackedCourses().Should().BeEmpty();
             run.Press("Ctrl+O", "Enter").Type("y").Text.Should().Contain("2 courses stacked").And.Contain("shed: 2 of 4 courses stand, all faces counted");
+            run.Lines[4].Should().StartWith("foam 2-1/2x12: 20' needed at least, ", "whether the panels will do is told while nothing is planned for the rest");
             run.Yard.StackedCourses().Should().HaveCount(2);
 
             run.Press("Ctrl+Z").Text.Should().Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1");
