@@ -77,6 +77,9 @@ internal static class CommandLine
     private static void ShowExamples(RootCommand root, CommandContext context)
     {
         var help = root.Options.OfType<HelpOption>().Single();
+
+        // On other systems these are paths, and a shell would offer them as such.
+        foreach (var slash in help.Aliases.Where(alias => alias.StartsWith('/')).ToArray()) help.Aliases.Remove(slash);
         help.Action = new HelpWithExamples((HelpAction)help.Action!, context);
     }
 

@@ -98,6 +98,7 @@ internal static class PlanCommands
                 "offcuts cut 3 --stage \"footing forms\"",
                 "offcuts cut 3 --piece \"K7F 3MXX\"",
                 "offcuts cut 3 --piece K7F3MXX --made brace --left 40 22-1/2",
+                "offcuts cut 3 --piece K7F3MXX --spoilt --left \"40 bad 10..14\" \"22-1/2 clean\"",
             ],
             id, codes, all, stage, hardware, made, nothing, left);
         command.SetAction(parse => context.WithYard(parse, yard =>
