@@ -44,7 +44,7 @@ internal static class RunMaker
                Lines = Lines(shift, wall.Sheet.Footing.Spacing, wall.Sheet.Footing.Spacing),
                Joints = wall.System.BoardJoints,
                Stagger = Length.Zero,
-               ShortestPiece = stretches.Select(stretch => stretch.Length).Append(wall.System.ShortestBoard).Min(),
+               ShortestPiece = stretches.Select(stretch => stretch.Length).Append(ShortestBoard(wall.System)).Min(),
                Reversible = true,
                Courses = [new Course(1, wall.Sheet.Footing.Board.Width.Dry, stretches)],
            },
@@ -52,6 +52,9 @@ internal static class RunMaker
 
     /// <summary>What the boards of a leg's footing cover.</summary>
     public static Rows FootingRows(Frame boards, FrameLeg leg) => Rows.Of(boards, leg, leg.First, []);
+
+    // Where boards may meet anywhere and nothing is said, none is shorter than the cleat behind its joint.
+    private static Length ShortestBoard(SystemSheet system) => system.ShortestBoard.IsZero && system.Cleat is { } cleat ? cleat.Length : system.ShortestBoard;
 
     private static PatternLines Lines(long shift, Length interval, Length ties) => new(Length.FromUnits(shift % ties.Units), interval, ties);
 

@@ -38,6 +38,7 @@ public sealed class PlanTests : IDisposable
             },
             Samples.Plan.Pieces[1] with
             {
+                LineSpacing = Yards.In(2),
                 Bought = null,
                 Source = new Piece { Code = default, Material = Yards.Material("plywood 3/4"), Length = Yards.In(96), Width = Yards.In(48) },
             },

@@ -53,6 +53,9 @@ public static class CommandFaults
     public static Fault SizeIsOdd(OddSize size) =>
         new($"{size.What} is unusual: {size.Why}; if it is meant, add --yes");
 
+    public static Fault OtherKindOfFile(string path) =>
+        new($"{TextRules.Harmless(path)} is a file of another kind, so it is not written over; name another file");
+
     public static Fault DemoFolderInUse(string folder) =>
         new($"{TextRules.Harmless(folder)} holds a demo already; name another folder");
 

@@ -36,6 +36,11 @@ public static class PlanFaults
 
     public static Fault PieceChanged(string code) => new($"{code} has changed since the plan was made; match again");
 
+    public static Fault NotNeeded(string stage, string cut, int planned, int needed) =>
+        new($"{TextRules.Harmless(stage)} needs {(needed == 0 ? "no" : $"only {needed} of the {planned}")} {TextRules.Harmless(cut)} as planned any more, so nothing is cut for it: match again; what is sawn already is told as what really came of the piece");
+
+    public static Fault AllAlone() => new("--all goes without --piece: it is everything that still waits");
+
     public static Fault PieceTwice() => new("one piece is named twice");
 
     public static Fault NoSuchCutOnPiece() => new("this cut is not planned on this piece");

@@ -133,6 +133,15 @@ public sealed record Piece
     /// <summary>True while it lies in the yard, free or reserved.</summary>
     public bool OnHand => State is PieceState.InYard or PieceState.Reserved;
 
+    /// <summary>
+    /// True while it can be cut as it was planned: on hand, as long, bad where it was and no worse, its lines where they were. What only
+    /// has to be cleaned off it, its place and its note are no matter.
+    /// </summary>
+    /// <param name="planned">The piece as it was when the plan was made.</param>
+    public bool StillServesAs(Piece planned) =>
+        OnHand && Material.Equals(planned.Material) && Length == planned.Length && Spans().SequenceEqual(planned.Spans()) && FirstLine == planned.FirstLine
+        && Condition <= planned.Condition && Treated == planned.Treated && (Stamped || !planned.Stamped);
+
     /// <summary>The stretches that can be used: what lies between the bad spots, after the trims, from the marked end on.</summary>
     public IReadOnlyList<Span> Spans()
     {

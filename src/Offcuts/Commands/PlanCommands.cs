@@ -119,7 +119,7 @@ internal static class PlanCommands
             foreach (var act in list) context.Say(TellAct(after, act.Index));
             if (counted) context.Say($"counted out: {string.Join(", ", after.Plan.Hardware.Select(fill => $"{fill.FromYard + fill.ToBuy} {fill.Need.Hardware}"))}");
             TellDone(context, yard, result);
-            foreach (var line in CutText.Next(result)) context.Say(line);
+            foreach (var line in CutText.Next(result, yard.WallPlans().FirstOrDefault(plan => plan.PlanId == kept.Id)?.Wall)) context.Say(line);
             return Exit.Done;
         }));
         return command;

@@ -73,6 +73,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
         if (hardware && kept.Plan.Hardware.Count == 0) faults.Add(PlanFaults.NoHardware(planId));
         else if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
+        if (faults.Count == 0) faults.AddRange(NotNeeded(kept, acts, hardware));
         if (faults.Count > 0) return Result<CarriedOut>.Fail(faults);
 
         var steps = kept.Steps.ToArray();
@@ -127,6 +128,31 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         return ahead.Reserve(work, yard, after, now, except: new HashSet<Code>());
     }
 
+    // A need may have been dropped or changed since the plan was kept: then nobody is to saw for it. What fills a wall is no need.
+    private IEnumerable<Fault> NotNeeded(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware)
+    {
+        if (yard.WallPlans().Any(wall => wall.PlanId == kept.Id)) yield break;
+        var (stages, plans) = (yard.Stages(), yard.Plans());
+        Stage[] lacking = [.. stages.Where(stage => kept.Plan.Stages.Contains(stage.Name)).Select(stage => StageNeeds.Lacking(stage, plans))];
+        var made = acts.SelectMany(act =>
+        {
+            var piece = kept.Plan.Pieces[act.Index];
+            return piece.Cuts.Where((_, i) => act.Otherwise?.Made.Contains(i) ?? true).Select(cut => (Cut: cut, Material: piece.MaterialOf(cut)));
+        });
+        foreach (var same in made.GroupBy(one => (one.Cut.Stage, one.Cut.Cut)))
+        {
+            var needed = lacking.SelectMany(stage => stage.Cuts).Where(need => same.All(one => StageNeeds.Meets(need, one.Material, one.Cut))).Sum(need => need.Count);
+            if (same.Count() > needed) yield return PlanFaults.NotNeeded(same.Key.Stage, same.Key.Cut, same.Count(), needed);
+        }
+
+        if (!hardware) yield break;
+        foreach (var same in kept.Plan.Hardware.GroupBy(fill => (fill.Need.Stage, fill.Need.Name, fill.Need.Hardware)))
+        {
+            var (count, needed) = (same.Sum(fill => fill.FromYard + fill.ToBuy), lacking.SelectMany(stage => stage.Hardware).Where(need => (need.Stage, need.Name, need.Hardware) == same.Key).Sum(need => need.Count));
+            if (count > needed) yield return PlanFaults.NotNeeded(same.Key.Stage, same.Key.Name, count, needed);
+        }
+    }
+
     private IEnumerable<Fault> Faults(KeptPlan kept, CutAct act, YardSettings settings)
     {
         if (act.Index < 0 || act.Index >= kept.Steps.Count) return [PlanFaults.NoSuchStep(act.Index + 1)];
@@ -137,8 +163,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         {
             var now = yard.Piece(source.Code);
             if (now is not { OnHand: true }) faults.Add(PlanFaults.PieceGone(source.Code.ToString()));
-            else if (now.Length != source.Length || !now.Spans().SequenceEqual(source.Spans()) || !now.Material.Equals(source.Material))
-                faults.Add(PlanFaults.PieceChanged(source.Code.ToString()));
+            else if (!now.StillServesAs(source)) faults.Add(PlanFaults.PieceChanged(source.Code.ToString()));
         }
 
         if (act.Otherwise is { } happened) faults.AddRange(Faults(planned, happened));

@@ -25,6 +25,7 @@ public static class CutActs
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
         if (otherwise && (CodeWords.Joined(words.Pieces).Count() != 1 || words.All || (words.Spoilt && words.Made.Count > 0))) return PlanFaults.OnlyWithOnePiece();
         if (words.Stage is { } named) return OfStage(kept, named, words);
+        if (words.All && words.Pieces.Count > 0) return PlanFaults.AllAlone();
         if (words.All && !kept.Open) return PlanFaults.NothingWaits(kept.Id);
         if (words.All)
             return Result<IReadOnlyList<CutAct>>.Of([.. Waiting(kept).Select(index => new CutAct(index))]);

@@ -19,11 +19,14 @@ public static class CutText
     }
 
     /// <summary>What is lacking still and how the rest is matched again; nothing where all came out right.</summary>
-    public static IEnumerable<string> Next(CarriedOut done)
+    /// <param name="done">What was done.</param>
+    /// <param name="wall">The wall whose filling was cut; none where it was no wall's.</param>
+    public static IEnumerable<string> Next(CarriedOut done, string? wall)
     {
         if (done.NotMade.Count == 0) yield break;
         yield return $"Lacking still: {Lacking(done)}.";
-        yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(Quoted))} --save";
+        if (wall is not null) yield return $"Fill the rest again with: offcuts wall fill {Quoted(wall)} --keep";
+        else yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(Quoted))} --save";
     }
 
     /// <summary>The cuts that are lacking, counted by name.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
@@ -33,16 +34,29 @@ public static class FillText
     }
 
     /// <summary>Whether what is on hand will do: enough, or short by so many at least and to be ordered by which day.</summary>
-    public static string WillDo(WallFilled filled, LengthUnit unit, DateOnly today)
+    public static string WillDo(WallFilled filled, LengthUnit unit, DateOnly today) => WillDo(filled, filled.ToBuy, filled.NewAtLeast, unit, today);
+
+    /// <summary>The same while a filling is cut: only new pieces that wait to be cut are still to be had.</summary>
+    /// <param name="left">What is left to do of it.</param>
+    /// <param name="kept">How it is filled.</param>
+    /// <param name="unit">Unit of lengths.</param>
+    /// <param name="today">The day it is: an order that is late is told so.</param>
+    public static string WillDo(LeftToLay left, WallFilled kept, LengthUnit unit, DateOnly today)
+    {
+        var cut = kept.ToBuy.Sum(one => one.Count) - left.ToBuy;
+        return WillDo(kept, [.. WallFilled.New(left.Waiting)], cut == 0 ? kept.NewAtLeast : left.ToBuy, unit, today);
+    }
+
+    private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today)
     {
         var open = filled.Plan.Courses.Count(course => course.Unfilled);
-        if (filled.ToBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{NoPrice(filled.Plan.Unpriced)}";
-        var lengths = filled.ToBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
-        var most = filled.ToBuy.Sum(one => one.Count);
+        if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{NoPrice(filled.Plan.Unpriced)}";
+        var lengths = toBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
+        var most = toBuy.Sum(one => one.Count);
         var order = filled.OrderBy is not { } day ? ""
             : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
             : $"; order by {Day(day)}";
-        return $"On hand: short by {(filled.NewAtLeast < most ? $"at least {filled.NewAtLeast}, by this filling {most}" : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
+        return $"On hand: short by {(atLeast < most ? $"at least {atLeast}, by this filling {most}" : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
     }
 
     private static string NoPrice(IReadOnlyList<string> unpriced) => unpriced.Count == 0 ? "" : $": {string.Join(", ", unpriced)} {(unpriced.Count == 1 ? "has" : "have")} no price, so none can be bought";

@@ -38,8 +38,11 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     public CutTakeoff? Cleats => Takeoff.Cleats(Kept.Stage, Plan.ExtraTies.Count(tie => tie.CleatOn is not null));
 
     /// <summary>New pieces by what they are, with how many of each.</summary>
-    public IReadOnlyList<(StorePrice Price, int Count)> ToBuy =>
-        [.. Plan.Pieces.Where(piece => piece.Bought is not null).GroupBy(piece => piece.Bought!).Select(same => (same.Key, same.Count()))];
+    public IReadOnlyList<(StorePrice Price, int Count)> ToBuy => [.. New(Plan.Pieces)];
+
+    /// <summary>Those of these pieces that are new, by what they are.</summary>
+    public static IEnumerable<(StorePrice Price, int Count)> New(IEnumerable<PlannedPiece> pieces) =>
+        pieces.Where(piece => piece.Bought is not null).GroupBy(piece => piece.Bought!).Select(same => (same.Key, same.Count()));
 
     /// <summary>
     /// So many new pieces are needed at least, whatever the plan. No plan spends less than the bound, so it buys no fewer than that at the
@@ -82,8 +85,8 @@ public sealed class FillWall(YardFile yard)
         var seen = yard.ChangeNumber;
         var wall = filled.Kept.Sheet.Name;
         if (Stale(filled).ToArray() is { Length: > 0 } stale) return Result<int>.Fail(stale);
-        if (KeptOf(filled.Kept) is { } old && yard.Plan(old.PlanId) is { } steps && Cut(old, steps).Except(StackedOf(filled.Kept).Select(Key)).Any(course => filled.Plan.Courses.Any(laid => (laid.Run, laid.Course) == course)))
-            return StoreFaults.ChangedMeanwhile();
+        var laid = filled.Plan.Courses.Select(course => (course.Run, course.Course)).ToHashSet();
+        if (Standing(filled.Kept).Any(course => laid.Contains(Key(course)))) return StoreFaults.ChangedMeanwhile();
         return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work =>
         {
             Stack(work, filled.Kept, Standing(filled.Kept));
@@ -106,14 +109,10 @@ public sealed class FillWall(YardFile yard)
         foreach (var source in filled.Plan.Pieces.Select(piece => piece.Source).OfType<Piece>())
         {
             var there = yard.Piece(source.Code);
-            if (!IsAsPlanned(there, source) || (there!.State == PieceState.Reserved && there.ReservedFor != now.Stage) || promised.Contains(source.Code))
+            if (there is null || !there.StillServesAs(source) || (there.State == PieceState.Reserved && there.ReservedFor != now.Stage) || promised.Contains(source.Code))
                 yield return FillFaults.PieceNotFree(name, source.Code.ToString());
         }
     }
-
-    /// <summary>True where a piece is still on hand as it was planned.</summary>
-    internal static bool IsAsPlanned(Piece? there, Piece source) =>
-        there is { OnHand: true } && there.Length == source.Length && there.Spans().SequenceEqual(source.Spans()) && there.Material.Equals(source.Material);
 
     /// <summary>Courses of a wall for which nothing is to be planned any more: those stacked, and those whose pieces were all cut.</summary>
     public IReadOnlyList<StackedCourse> Standing(StageWall wall)
@@ -127,6 +126,17 @@ public sealed class FillWall(YardFile yard)
 
     /// <summary>The filling of a wall that is kept, or none.</summary>
     internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));
+
+    /// <summary>Of a wall whose plan is about to be given up, what was cut whole stays known: those courses count as stacked from now on.</summary>
+    internal static Action<YardChange> StackCut(YardFile yard, IEnumerable<StageWall> walls)
+    {
+        var fill = new FillWall(yard);
+        var standing = walls.Select(wall => (Wall: wall, Courses: fill.Standing(wall))).ToArray();
+        return work =>
+        {
+            foreach (var (wall, courses) in standing) fill.Stack(work, wall, courses);
+        };
+    }
 
     /// <summary>Stacks those of these courses that are not stacked yet.</summary>
     internal void Stack(YardChange work, StageWall wall, IEnumerable<StackedCourse> courses)

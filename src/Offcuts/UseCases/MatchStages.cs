@@ -53,6 +53,9 @@ public sealed class MatchStages(YardFile yard)
         var bound = wish.Wishes.Pins.Select(pin => pin.Piece).Where(elsewhere.Contains).Distinct().Select(code => PlanFaults.PinOfPromised(code.ToString())).ToArray();
         if (bound.Length > 0) return Result<Problem>.Fail(bound);
 
+        // How a wall is filled says nothing of how the other needs are to be planned: only its pieces know their pattern lines.
+        KeptPlan[] ofNeeds = [.. plans.Where(plan => !walls.Contains(plan.Id) && plan.Plan.Pieces.All(piece => piece.LineSpacing is null))];
+
         // A piece that waits for another plan is left alone anyway.
         var said = wish.Wishes with { Spares = [.. wish.Wishes.Spares.Where(spare => !elsewhere.Contains(spare.Piece))] };
         return Matching.Problem.Create(new MatchRequest
@@ -63,8 +66,8 @@ public sealed class MatchStages(YardFile yard)
             Prices = yard.Prices(),
             Settings = yard.Settings(),
             Buy = wish.Buy,
-            Order = wish.Order ?? KeptWishes.OrderOf(plans, lacking),
-            Wishes = KeptWishes.Joined(KeptWishes.Of(plans, lacking, free).Without(wish.Released), said),
+            Order = wish.Order ?? KeptWishes.OrderOf(ofNeeds, lacking),
+            Wishes = KeptWishes.Joined(KeptWishes.Of(ofNeeds, lacking, free).Without(wish.Released), said),
         });
     }
 

@@ -62,11 +62,14 @@ public sealed class TakeOffWall(YardFile yard)
         stage.Cuts.Select(cut => (cut.Name, cut.Count)).Concat(stage.Hardware.Select(need => (need.Name, need.Count)))
             .GroupBy(need => need.Name).ToDictionary(same => same.Key, same => same.Sum(need => need.Count));
 
+    private bool Stands(StageWall wall) =>
+        new ChangeWalls(yard).Laid(wall.Sheet.Name).TryGet(out var there) && LeftToLay.Of(yard, there) is var left && left.Standing == left.Courses;
+
     private IEnumerable<string> LeftOut(StageWall kept)
     {
         var plans = yard.WallPlans().Select(plan => plan.Wall).ToHashSet();
-        var walls = yard.Walls().Where(wall => wall.Sheet.Name != kept.Sheet.Name && !plans.Contains(wall.Sheet.Name)).Select(wall => wall.Sheet.Name).ToArray();
-        yield return $"On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage {kept.Stage} needs comes off it.";
+        var walls = yard.Walls().Where(wall => wall.Sheet.Name != kept.Sheet.Name && !plans.Contains(wall.Sheet.Name) && !Stands(wall)).Select(wall => wall.Sheet.Name).ToArray();
+        yield return $"On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage {kept.Stage} needs comes off it. What other stages need and nobody has planned or reserved yet does not.";
         if (walls.Length > 0) yield return $"Not counted: what {string.Join(", ", walls)} {(walls.Length == 1 ? "takes" : "take")} of panels and boards, of which no filling is kept.";
     }
 }

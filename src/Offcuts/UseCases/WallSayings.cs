@@ -77,7 +77,7 @@ internal sealed class WallSayings(LaidWall wall, LengthUnit unit)
 
     private string Cuts(string group, string word)
     {
-        var cuts = _takeoff.Cuts.Where(cut => cut.Group == group && cut.Cut.Name.Contains(word, StringComparison.Ordinal)).ToArray();
+        var cuts = _takeoff.Cuts.Where(cut => cut.Group == group && cut.Cut.Name[Takeoff.NeedPrefix(wall.Sheet.Name).Length..].Contains(word, StringComparison.Ordinal)).ToArray();
         return $"{Words.Count((int)cuts.Sum(cut => cut.Count.Figure), "cut")}, {Text(Length.FromUnits(cuts.Sum(cut => cut.Cut.Shortest.Units * cut.Count.Figure)))} in all";
     }
 

@@ -2,16 +2,32 @@ using Offcuts.Core.Faults;
 
 namespace Offcuts.UseCases;
 
-/// <summary>Writes a file whole or not at all: under another name beside it first, then put in its place.</summary>
+/// <summary>
+/// Writes a file whole or not at all: under another name beside it first, then put in its place. What is there of another kind, a yard
+/// above all, is never written over; a link is followed, and what is no file but a device is written to as it is.
+/// </summary>
 public static class WholeFile
 {
+    private static readonly byte[] PdfBegins = "%PDF-"u8.ToArray();
+
+    private static readonly byte[] YardBegins = "SQLite format 3\0"u8.ToArray();
+
     /// <summary>Writes the file; whatever was there before is replaced only when the new one is complete.</summary>
+    /// <exception cref="IOException">Where the path can't be written, or something of another kind is there.</exception>
     public static void Write(string path, Action<Stream> write)
     {
         // An empty name and a folder are the user's slips, told as any path that can't be written.
         if (path.Length == 0 || Path.GetFileName(path).Length == 0) throw new IOException($"\"{path}\" names no file to write");
         var whole = Path.GetFullPath(path);
         if (Directory.Exists(whole)) throw new IOException(CommandFaults.IsFolder(path).Sentence);
+        if (whole.StartsWith("/dev/", StringComparison.Ordinal))
+        {
+            using var device = new FileStream(whole, FileMode.Open, FileAccess.Write);
+            write(device);
+            return;
+        }
+
+        if (new FileInfo(whole).LinkTarget is not null && File.ResolveLinkTarget(whole, returnFinalTarget: true) is { } target) whole = target.FullName;
         var beside = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Path.GetRandomFileName()}");
         try
         {
@@ -22,6 +38,7 @@ public static class WholeFile
                 stream.Flush(flushToDisk: true);
             }
 
+            if (IsOfAnotherKind(whole, beside)) throw new IOException(CommandFaults.OtherKindOfFile(path).Sentence);
             File.Move(beside, whole, overwrite: true);
         }
         catch
@@ -29,5 +46,15 @@ public static class WholeFile
             File.Delete(beside);
             throw;
         }
+    }
+
+    private static bool IsOfAnotherKind(string there, string made) =>
+        new FileInfo(there) is { Exists: true, Length: > 0 } && (Begins(there, YardBegins) || Begins(there, PdfBegins) != Begins(made, PdfBegins));
+
+    private static bool Begins(string path, byte[] with)
+    {
+        using var stream = File.OpenRead(path);
+        var begin = new byte[with.Length];
+        return stream.ReadAtLeast(begin, begin.Length, throwOnEndOfStream: false) == begin.Length && begin.AsSpan().SequenceEqual(with);
     }
 }

@@ -54,6 +54,60 @@ public sealed class CarryingOutTests : IDisposable
     }
 
     [Fact]
+    public void Nothing_is_cut_for_a_need_that_was_dropped_or_changed_since()
+    {
+        _yard.Must("add", "2x4 8' x2");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 60 x2");
+        _yard.Must("plan", "--save");
+        _yard.Must("stage", "drop", "walls", "shelf");
+        var dropped = _yard.Run("cut", "--all");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 60 x1");
+        var fewer = _yard.Run("cut", "--all");
+
+        dropped.Status.Should().Be(2);
+        dropped.Error.Should().Be("walls needs no shelf as planned any more, so nothing is cut for it: match again; what is sawn already is told as what really came of the piece\n");
+        fewer.Error.Should().StartWith("walls needs only 1 of the 2 shelf as planned any more");
+        _yard.Must("cut", "--piece", "1").Lines[0].Should().EndWith(": cut as planned, 1 cut");
+        _yard.Run("cut", "--piece", "2").Status.Should().Be(2);
+        _yard.Must("cut", "--piece", "2", "--spoilt", "--left", "60");
+    }
+
+    [Fact]
+    public void Hardware_nobody_needs_any_more_is_not_counted_out()
+    {
+        _yard.Must("add", "--new", "panel tie x120");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "need", "walls", "panel tie x100");
+        _yard.Must("plan", "--save");
+        _yard.Must("stage", "drop", "walls", "panel tie");
+
+        _yard.Run("cut", "--hardware").Error.Should().StartWith("walls needs no panel tie as planned any more");
+    }
+
+    [Fact]
+    public void All_of_it_goes_without_a_piece()
+    {
+        _yard.Must("add", "2x4 8' x3");
+        Shelf("60");
+
+        var told = _yard.Run("cut", "--all", "--piece", "1");
+
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("--all goes without --piece: it is everything that still waits\n");
+    }
+
+    [Fact]
+    public void A_board_that_got_worse_since_it_was_planned_is_not_cut_as_planned()
+    {
+        _yard.Must("add", "2x4 8'");
+        Shelf("60");
+        _yard.Must("change", YardCommandTests.Code(_yard, 0, "list"), "--condition", "poor");
+
+        _yard.Run("cut", "--all").Error.Should().EndWith("has changed since the plan was made; match again\n");
+    }
+
+    [Fact]
     public void A_need_that_was_changed_after_it_was_cut_lacks_again()
     {
         _yard.Must("add", "2x4 8' x3");

@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
@@ -116,7 +117,7 @@ public sealed class TakeOffWallTests : IDisposable
     [Fact]
     public void Another_wall_of_which_no_filling_is_kept_is_told_as_left_out()
     {
-        Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage walls needs comes off it.");
+        Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage walls needs comes off it. What other stages need and nobody has planned or reserved yet does not.");
         var shed = _yard.Walls().Single().Sheet;
         new ChangeWalls(_yard).Set("walls", shed with { Name = "barn" }).Ok.Should().BeTrue();
         Taken.LeftOut[1].Should().Be("Not counted: what barn takes of panels and boards, of which no filling is kept.");
@@ -144,6 +145,61 @@ public sealed class TakeOffWallTests : IDisposable
         var shed = _yard.Walls().Single().Sheet;
         new ChangeWalls(_yard).Set("walls", shed with { Height = Length.Feet(3) }, replace: true).Ok.Should().BeTrue();
         new FillWall(_yard).Keep(filled).Fault.Sentence.Should().Be("the sheet of the wall shed is another than when it was filled; fill it again");
+    }
+
+    [Fact]
+    public void A_filling_is_not_kept_over_a_course_that_was_stacked_while_it_was_found()
+    {
+        Keep();
+        var found = new FillWall(_yard).Fill("shed", buy: true, Limits).Value;
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+        var free = found with { Plan = found.Plan with { Pieces = [.. found.Plan.Pieces.Select(piece => piece with { Source = null, Bought = piece.Bought ?? _yard.Prices().Of(piece.Material)[0] })] } };
+
+        new FillWall(_yard).Keep(free).Fault.Sentence.Should().Be(StoreFaults.ChangedMeanwhile().Sentence);
+    }
+
+    [Fact]
+    public void Once_everything_is_cut_nothing_is_to_be_bought_any_more()
+    {
+        var filled = Keep();
+        var plan = _yard.WallPlans().Single().PlanId;
+        filled.ToBuy.Should().NotBeEmpty();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch).TryGet(out var all).Should().BeTrue();
+        new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
+
+        Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal($"4 of 4 courses stand or are cut, all faces counted; to cut yet by plan {plan}: 0 pieces of the yard, 0 new. On hand: enough for all that is not stacked");
+        new TakeOffWall(_yard).Of("shed").Value.LeftOut.Should().HaveCount(1);
+    }
+
+    [Fact]
+    public void What_was_cut_for_a_wall_is_known_after_it_is_moved_or_its_system_is_another()
+    {
+        Keep();
+        var plan = _yard.WallPlans().Single().PlanId;
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch).TryGet(out var all).Should().BeTrue();
+        new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
+        new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
+
+        new ChangeWalls(_yard).Move("shed", "later").Ok.Should().BeTrue();
+
+        _yard.WallPlans().Should().BeEmpty();
+        _yard.StackedCourses().Should().HaveCount(4);
+        _yard.Undo();
+        _yard.StackedCourses().Should().BeEmpty();
+        var system = _yard.Systems().Single();
+        new ChangeSystems(_yard).Set(system with { AtCorner = [] }, replace: true).Ok.Should().BeTrue();
+        _yard.StackedCourses().Should().HaveCount(4);
+    }
+
+    [Fact]
+    public void A_filling_says_nothing_of_how_the_other_needs_of_its_stage_are_planned()
+    {
+        new ChangeStages(_yard).AddNeeds("walls", ["shelf: foam 2-1/2x12 20"]).Ok.Should().BeTrue();
+        var problem = new MatchStages(_yard).Problem(new MatchWish([], Buy: true) { Order = TierOrder.SawCutsFirst }).Value;
+        new KeepPlan(_yard).Keep(Matcher.Match(problem, new MatchLimits())).Ok.Should().BeTrue();
+        Keep();
+
+        new MatchStages(_yard).Problem(new MatchWish([], Buy: true)).Value.Order.Should().Be(TierOrder.SawCutsFirst);
     }
 
     private WallFilled Keep()
