@@ -30,7 +30,7 @@ internal static class WallRules
     public static List<Fault> Faults(WallSheet wall, SystemSheet system)
     {
         var faults = new List<Fault>();
-        SheetNames.Check(faults, "wall", wall.Name);
+        SheetNames.CheckWall(faults, wall.Name);
         SheetNames.Check(faults, "system", wall.System, SheetNames.LongestSystem);
         SheetNames.CheckNotes(faults, wall.Notes);
         if (!string.Equals(wall.System, system.Name, StringComparison.OrdinalIgnoreCase)) faults.Add(WallFaults.SystemOther(wall.System, system.Name));

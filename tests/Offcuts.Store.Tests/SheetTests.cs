@@ -78,6 +78,18 @@ public sealed class SheetTests : IDisposable
         _yard.Refusals(change => change.RemoveWall("shed")).Should().Equal("there is no wall named shed");
     }
 
+    [Theory]
+    [InlineData("north / upper")]
+    [InlineData("north /")]
+    public void A_wall_whose_needs_would_be_taken_for_those_of_another_is_refused(string name)
+    {
+        _yard.Do(Sheets.All);
+
+        _yard.Refusals(change => change.SetWall(new StageWall("walls", Sheets.Garage with { Name = name }))).Should().Equal(
+            $"the wall {name} can't have a \"/\" behind a space, at the end or before another space, in its name: what a wall asks for is named after it with \" / \" behind it, and would be mixed up with another wall's");
+        _yard.Do(change => change.SetWall(new StageWall("walls", Sheets.Garage with { Name = "north/upper" })));
+    }
+
     [Fact]
     public void A_sheet_that_somebody_broke_by_hand_is_told_as_damage()
     {

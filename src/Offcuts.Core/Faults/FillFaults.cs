@@ -5,7 +5,7 @@ public static class FillFaults
 {
     public static Fault AllStands(string wall) => new($"every course of the wall {Shown(wall)} stands already");
 
-    public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {Shown(wall)} --keep");
+    public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {ShellWord.Of(wall)} --keep");
 
     public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");
 

@@ -33,6 +33,9 @@ public static class WallFaults
 
     public static Fault NameHasColon(string what, string name) => new($"the {what} {Shown(name)} can't have a colon in its name") { About = $"{what} {name}" };
 
+    public static Fault NameHasSlash(string name) =>
+        new($"the wall {Shown(name)} can't have a \"/\" behind a space, at the end or before another space, in its name: what a wall asks for is named after it with \" / \" behind it, and would be mixed up with another wall's") { About = "wall" };
+
     public static Fault NameNotPlain(string what, string name) =>
         new($"the {what} {Shown(name)} is written with single spaces, and none before or after") { About = $"{what} {name}" };
 
@@ -178,6 +181,13 @@ public static class WallFaults
     public static Fault NameTaken(string what, string name) => new($"there is a {what} named {Shown(name)} already; give this one another name");
 
     public static Fault ShippedSystem(string name) => new($"{Shown(name)} is the invented sheet that ships; it is always there and can't be dropped");
+
+    /// <summary>A wall can't be renamed to a name under which a dropped wall's needs are still among those of its stage.</summary>
+    public static Fault NeedsStillThere(string wall, string stage, string need) =>
+        new($"among the needs of {Shown(stage)} is still what a wall named {Shown(wall)} entered before it was dropped; drop that first, like: offcuts stage drop {ShellWord.Of(stage)} {ShellWord.Of(need)}; or give this one another name");
+
+    /// <summary>While something was asked about a wall or a system, it was dropped or renamed.</summary>
+    public static Fault SheetGone(string what, string name) => new($"the {what} {Shown(name)} is gone: another program has dropped or renamed it since it was asked about; nothing is changed");
 
     /// <summary>While a sheet was open in a form, somebody else changed or dropped it.</summary>
     public static Fault SheetChangedMeanwhile(string what, string name) => new($"the {what} {Shown(name)} was changed by another program since it was opened here; nothing is saved yet");

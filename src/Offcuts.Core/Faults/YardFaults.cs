@@ -45,11 +45,11 @@ public static class YardFaults
     public static Fault NoSuchStage(string name) => new($"there is no stage named {TextRules.Harmless(name)}");
 
     public static Fault NoSuchStage(string name, IReadOnlyList<string> known) => NoSuchStage(name) is var fault && known.Count == 0
-        ? fault with { Sentence = $"{fault.Sentence}; there is none yet: offcuts stage new \"{TextRules.Harmless(name)}\"" }
+        ? fault with { Sentence = $"{fault.Sentence}; there is none yet: offcuts stage new {ShellWord.Of(name)}" }
         : fault with { Sentence = $"{fault.Sentence}; there {(known.Count == 1 ? "is" : "are")}: {string.Join(", ", known.Select(TextRules.Harmless))}" };
 
     public static Fault StageGoesFirst(string name) =>
-        new($"there is no stage named {TextRules.Harmless(name)} here, and stages go first: offcuts stage import FILE or offcuts stage new \"{TextRules.Harmless(name)}\", then this file");
+        new($"there is no stage named {TextRules.Harmless(name)} here, and stages go first: offcuts stage import FILE or offcuts stage new {ShellWord.Of(name)}, then this file");
 
     public static Fault StageExists(string name) => new($"there is a stage named {TextRules.Harmless(name)} already");
 

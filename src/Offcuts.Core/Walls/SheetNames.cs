@@ -24,6 +24,13 @@ public static class SheetNames
     /// <summary>What a wall's needs begin with among those of its stage.</summary>
     public static string NeedPrefix(string wall) => $"{wall} / ";
 
+    /// <summary>Adds every fault of a wall's name: what one wall's needs begin with must not begin another's.</summary>
+    public static void CheckWall(List<Fault> faults, string name)
+    {
+        Check(faults, "wall", name);
+        if (NeedPrefix(name).IndexOf(NeedPrefix(""), StringComparison.Ordinal) < name.Length) faults.Add(WallFaults.NameHasSlash(name));
+    }
+
     /// <summary>Adds every fault of a name.</summary>
     public static void Check(List<Fault> faults, string what, string name, int longest = Longest)
     {

@@ -65,7 +65,7 @@ public sealed partial class YardChange
         }
 
         var faults = new List<Fault>();
-        SheetNames.Check(faults, "wall", wall.Sheet.Name);
+        SheetNames.CheckWall(faults, wall.Sheet.Name);
         var text = WallText.Write(wall.Sheet);
         if (faults.Count == 0 && WallText.Read(text) is { Ok: false } unread) faults.AddRange(unread.Faults);
         var row = WallRows.Find(row => Same(row.Name, instead ?? wall.Sheet.Name));
@@ -81,7 +81,7 @@ public sealed partial class YardChange
         var sameWall = WallText.Write(before with { Name = wall.Sheet.Name, Notes = wall.Sheet.Notes }) == text;
         if (!sameWall || row.StageId != stage.Id) DropWallPlan(row.Name);
         Database.Run("wall_sheet_set", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text), ("id", row.Id));
-        if (row.Name != wall.Sheet.Name) RenameNeeds(row.Stage, SheetNames.NeedPrefix(row.Name), SheetNames.NeedPrefix(wall.Sheet.Name));
+        if (row.Name != wall.Sheet.Name) RenameNeeds(row.Stage, row.Name, wall.Sheet.Name);
     }
 
     /// <summary>Removes a wall with what still waits in its plan. What it put among the needs of its stage stays there.</summary>

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
@@ -77,12 +78,24 @@ public sealed partial class YardChange
         Order([.. Stages.Where(stage => stage.Id != row.Id)]);
     }
 
-    // Needs of a stage whose names begin so, and what kept plans say of them, begin otherwise from now on.
-    private void RenameNeeds(string stage, string from, string to)
+    // What a wall entered among the needs of its stage, and what kept plans say of it, follows the wall to its new name.
+    private void RenameNeeds(string stage, string wall, string name)
     {
+        var (from, to) = (SheetNames.NeedPrefix(wall), SheetNames.NeedPrefix(name));
         string Now(string need) => need.StartsWith(from, StringComparison.OrdinalIgnoreCase) ? to + need[from.Length..] : need;
-        if (_reader.Stages().Find(one => one.Name == stage) is { } known && known.Cuts.Select(cut => cut.Name).Concat(known.Hardware.Select(need => need.Name)).Any(name => Now(name) != name))
-            SetStage(known with { Cuts = [.. known.Cuts.Select(cut => cut with { Name = Now(cut.Name) })], Hardware = [.. known.Hardware.Select(need => need with { Name = Now(need.Name) })] });
+        if (_reader.Stages().Find(one => one.Name == stage) is { } known)
+        {
+            string[] needs = [.. known.Cuts.Select(cut => cut.Name), .. known.Hardware.Select(need => need.Name)];
+            string[] own = [.. needs.Where(need => Now(need) != need)];
+            if (own.Length > 0 && needs.Except(own).FirstOrDefault(need => need.StartsWith(to, StringComparison.OrdinalIgnoreCase)) is { } left)
+            {
+                _faults.Add(WallFaults.NeedsStillThere(name, stage, left));
+                return;
+            }
+
+            if (own.Length > 0) SetStage(known with { Cuts = [.. known.Cuts.Select(cut => cut with { Name = Now(cut.Name) })], Hardware = [.. known.Hardware.Select(need => need with { Name = Now(need.Name) })] });
+        }
+
         RenameNeedsInPlans(stage, Now);
     }
 

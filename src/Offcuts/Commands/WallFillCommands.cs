@@ -89,7 +89,7 @@ internal static class WallFillCommands
             if (!done.TryGet(out var stacked)) return context.Refuse(done.Faults);
             foreach (var one in stacked.Courses) context.Say($"stacked: {one.Run}, course {one.Course}");
             PlanCommands.TellDone(context, yard, stacked.Carried);
-            if (stacked.Rest) context.Say($"The rest is to be filled again from what is left: offcuts wall fill {wish.Wall} --keep");
+            if (stacked.Rest) context.Say($"The rest is to be filled again from what is left: offcuts wall fill {ShellWord.Of(wish.Wall)} --keep");
             return Exit.Done;
         }));
         return command;
@@ -156,7 +156,7 @@ internal static class WallFillCommands
         foreach (var line in FillText.Lines(filled, yard.Settings(), context.World.Today, code => code.ToString())) context.Say(line);
         context.Say();
         context.Say(filled.PlanId > 0
-            ? $"Kept as plan {filled.PlanId}. Say what is stacked with: offcuts wall stacked {filled.Kept.Sheet.Name} --course 1"
-            : $"Not kept. Keep it with: offcuts wall fill {filled.Kept.Sheet.Name} --keep");
+            ? $"Kept as plan {filled.PlanId}. Say what is stacked with: offcuts wall stacked {ShellWord.Of(filled.Kept.Sheet.Name)} --course 1"
+            : $"Not kept. Keep it with: offcuts wall fill {ShellWord.Of(filled.Kept.Sheet.Name)} --keep");
     }
 }

@@ -5,6 +5,9 @@ namespace Offcuts.Screens;
 /// <summary>A question that is open at a place. It stands where the reading stands, and never covers what was typed.</summary>
 internal abstract record Ask(string Question)
 {
+    /// <summary>The sheet that is asked about, where it is about one: the answer goes to that one, whichever is chosen by then.</summary>
+    public NamedSheet? About { get; init; }
+
     /// <summary>Answered by one letter.</summary>
     public sealed record Choose(string Question, IReadOnlyList<Choice> Choices) : Ask(Question)
     {
@@ -18,6 +21,11 @@ internal abstract record Ask(string Question)
     /// <param name="Label">The word before the line, while it is asked.</param>
     public sealed record Write(string Question, Topic Topic, string Label) : Ask(Question);
 }
+
+/// <summary>A sheet by its name, which stays the same where it stands elsewhere in a list by now.</summary>
+/// <param name="Kind">Whether a wall's or a system's.</param>
+/// <param name="Name">The name of the wall or the system.</param>
+internal sealed record NamedSheet(SheetKind Kind, string Name);
 
 /// <summary>One answer.</summary>
 /// <param name="Letter">The key.</param>

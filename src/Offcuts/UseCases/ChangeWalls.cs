@@ -146,10 +146,8 @@ public sealed class ChangeWalls(YardFile yard)
     private static string NotEntered(LaidWall wall)
     {
         var laid = wall.Runs.Concat(wall.FootingRuns).GroupBy(run => run.Material).Select(runs => $"{runs.Key} ({Words.Count(runs.Count(), "run")})");
-        return $"not entered, since several pieces fill a run: {string.Join(", ", laid)}; fill those with: offcuts wall fill {CommandName(wall.Sheet.Name)}";
+        return $"not entered, since several pieces fill a run: {string.Join(", ", laid)}; fill those with: offcuts wall fill {ShellWord.Of(wall.Sheet.Name)}";
     }
-
-    private static string CommandName(string name) => name.Contains(' ') ? $"\"{name}\"" : name;
 
     private static bool SameButName(WallSheet before, WallSheet after) => WallText.Write(before with { Name = after.Name, Notes = after.Notes }) == WallText.Write(after);
 

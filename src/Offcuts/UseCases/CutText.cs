@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
 
 namespace Offcuts.UseCases;
@@ -25,14 +26,12 @@ public static class CutText
     {
         if (done.NotMade.Count == 0) yield break;
         yield return $"Lacking still: {Lacking(done)}.";
-        if (wall is not null) yield return $"Fill the rest again with: offcuts wall fill {Quoted(wall)} --keep";
-        else yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(Quoted))} --save";
+        if (wall is not null) yield return $"Fill the rest again with: offcuts wall fill {ShellWord.Of(wall)} --keep";
+        else yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(ShellWord.Of))} --save";
     }
 
     /// <summary>The cuts that are lacking, counted by name.</summary>
     public static string Lacking(CarriedOut done) => string.Join(", ", done.NotMade.GroupBy(cut => (cut.Stage, cut.Cut)).Select(same => $"{same.Count()} x {same.Key.Cut} ({same.Key.Stage})"));
 
     private static IEnumerable<string> Stages(CarriedOut done) => done.NotMade.Select(cut => cut.Stage).Distinct();
-
-    private static string Quoted(string name) => name.All(char.IsLetterOrDigit) ? name : $"\"{name}\"";
 }

@@ -39,7 +39,7 @@ public sealed class RunDemo(Surroundings world)
         Cut(yard, plan);
         Save(yard);
         Say();
-        Say($"Look around in it with: offcuts --yard {path}");
+        Say($"Look around in it with: offcuts --yard {ShellWord.Of(path)}");
         return path;
     }
 

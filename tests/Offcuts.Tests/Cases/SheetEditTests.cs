@@ -108,6 +108,24 @@ public sealed class SheetEditTests : IDisposable
     }
 
     [Fact]
+    public void A_wall_is_not_renamed_into_what_a_dropped_one_left_among_the_needs()
+    {
+        var walls = new ChangeWalls(_yard);
+        walls.Enter("shed", newNames: true).Ok.Should().BeTrue();
+        walls.Drop("shed").Ok.Should().BeTrue();
+        KnownWall.Another(_yard, "barn");
+        walls.Enter("barn", newNames: true).Ok.Should().BeTrue();
+        var barn = _yard.Walls().Single().Sheet;
+        var left = _yard.Stages().Single().Hardware.First(need => need.Name.StartsWith("shed / ", StringComparison.Ordinal)).Name;
+
+        walls.Save("", new SheetEdit(WallText.Write(barn with { Name = "Shed" }), "barn", WallText.Write(barn))).Fault.Sentence.Should().Be(
+            $"among the needs of walls is still what a wall named Shed entered before it was dropped; drop that first, like: offcuts stage drop walls \"{left}\"; or give this one another name");
+        _yard.Walls().Single().Sheet.Name.Should().Be("barn");
+
+        walls.Save("", new SheetEdit(WallText.Write(barn with { Name = "Barn" }), "barn", WallText.Write(barn))).Ok.Should().BeTrue("another case of its own name is no other wall's");
+    }
+
+    [Fact]
     public void Missing_lines_are_told_of_the_sheet_as_a_whole()
     {
         var read = SheetReading.OfWall("wall a\nsystem generic, invented\nheight 4'\nclosed no\nleg A: 12' end\n", [SystemSheet.Generic], LengthUnit.Inch);

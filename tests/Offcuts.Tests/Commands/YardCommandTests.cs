@@ -165,7 +165,7 @@ public sealed class YardCommandTests : IDisposable
     {
         _yard.Must("add", "2x4 8'");
         var code = Code(_yard, 0, "list");
-        _yard.Run("reserve", "walls", code).Error.Should().Be("there is no stage named walls; there is none yet: offcuts stage new \"walls\"\n");
+        _yard.Run("reserve", "walls", code).Error.Should().Be("there is no stage named walls; there is none yet: offcuts stage new walls\n");
         _yard.Must("stage", "new", "walls");
 
         _yard.Must("reserve", "walls", code);

@@ -3,6 +3,7 @@ using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Screens;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Screens;
 
@@ -35,6 +36,22 @@ public sealed class HappenedLineTests
     [InlineData("A left", "right: A brace; not made: B stake, C stake; the rest of it is scrap")]
     public void It_is_read_back_in_words(string line, string words) =>
         HappenedLine.ReadBack(HappenedLine.Read(line, Piece, LengthUnit.Inch).Value, Piece, LengthUnit.Inch).Should().Be(words);
+
+    // A comma parts what is left, and parts the bad spots of one length too.
+    [Theory]
+    [InlineData("none left 40 bad 10..14, 20..24, 22-1/2", "3' 4\" bad 10\"..1' 2\" bad 1' 8\"..2', 1' 10-1/2\"")]
+    [InlineData("none left 40 bad 10..14, 20 to 24 poor, 30 bad 2..4", "3' 4\" bad 10\"..1' 2\" bad 1' 8\"..2' poor, 2' 6\" bad 2\"..4\"")]
+    [InlineData("none left 40 bad 1' 2..1' 4, 2' 2..end", "3' 4\" bad 1' 2\"..1' 4\" bad 2' 2\"..3' 4\"")]
+    public void Several_bad_spots_of_one_length_stand_with_commas_between(string line, string left) =>
+        string.Join(", ", HappenedLine.Read(line, Piece, LengthUnit.Inch).Value.Left.Select(one => one.ToText(LengthUnit.Inch))).Should().Be(left);
+
+    [Fact]
+    public void The_same_holds_for_the_words_of_a_command()
+    {
+        LeftWords.Read(["40", "bad", "10..14,", "20..24", "22-1/2"], LengthUnit.Inch).Value.Select(one => one.ToText(LengthUnit.Inch))
+            .Should().Equal("3' 4\" bad 10\"..1' 2\" bad 1' 8\"..2'", "1' 10-1/2\"");
+        LeftWords.Read(["40", "20..24"], LengthUnit.Inch).Ok.Should().BeFalse("a range says something of a bad spot alone");
+    }
 
     [Theory]
     [InlineData("D")]

@@ -41,6 +41,10 @@ internal static class KnownWall
     /// <summary>The same yard with a smaller wall of that name.</summary>
     public static void FillSmall(YardFile yard) => Fill(yard, SmallSheet);
 
+    /// <summary>One more wall in a yard that has the first: the same under another name.</summary>
+    public static void Another(YardFile yard, string name) =>
+        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(Sheet.Replace("shed", name, StringComparison.Ordinal))), "other.txt").Ok.Should().BeTrue();
+
     private static void Fill(YardFile yard, string sheet)
     {
         string[] lines =

@@ -1,5 +1,6 @@
 using System.Text;
 using Offcuts.Core.Walls;
+using Offcuts.Screens;
 using Offcuts.Store;
 using Offcuts.UseCases;
 
@@ -300,6 +301,83 @@ public sealed class SheetFormTests
             run.Press("Ctrl+K").Type("y").Text.Should().Contain("Edited the wall shed");
             run.Yard.WallPlans().Should().BeEmpty();
         }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void A_sheet_saved_over_anothers_still_says_first_that_a_kept_filling_is_given_up()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y");
+            run.Press("Ctrl+W").Type("e").Press("Down", "Down").Press("Backspace", "Backspace").Type("3'");
+            using (var other = YardFile.Open(run.Folder.YardPath, run.Folder.Clock))
+            {
+                var shed = other.Walls().Single().Sheet;
+                new ChangeWalls(other).Set("walls", shed with { Notes = ["by another"] }, replace: true).Ok.Should().BeTrue();
+            }
+
+            run.Tick().Press("Ctrl+K").Text.Should().Contain("Another program has changed shed since it was opened here");
+            run.Type("s").Text.Should().Contain("Save it? How shed was to be filled is given up");
+            run.Yard.WallPlans().Should().HaveCount(1);
+            run.Press("Esc").Press("Ctrl+K").Text.Should().Contain("Another program has changed shed since it was opened here", "whoever backs out has not written over anything");
+            run.Type("s").Type("y").Text.Should().Contain("Edited the wall shed");
+            run.Yard.WallPlans().Should().BeEmpty();
+            run.Yard.Walls().Single().Sheet.Should().Match<WallSheet>(sheet => sheet.Height == Core.Measures.Length.Feet(3) && sheet.Notes.Count == 0);
+        }, KnownWall.FillSmall);
+    }
+
+    [Theory]
+    [InlineData("r")]
+    [InlineData("m")]
+    [InlineData("")]
+    public void An_answer_never_goes_to_another_sheet_than_the_one_that_was_asked_about(string asked)
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            KnownWall.Another(run.Yard, "arbour");
+            new ChangeStages(run.Yard).Add("annex", null).Ok.Should().BeTrue();
+            run.Tick().Press("F6", "Ctrl+W").Text.Should().Contain("The sheet of the wall shed");
+            if (asked.Length > 0) Clear(run.Type(asked), asked == "r" ? "shed" : "walls");
+            using (var other = YardFile.Open(run.Folder.YardPath, run.Folder.Clock)) new ChangeWalls(other).Drop("shed").Ok.Should().BeTrue();
+            run.Tick();
+            if (asked.Length > 0) run.Type("annex").Press("Enter");
+            else run.Type("r");
+
+            run.Text.Should().Contain("the wall shed is gone: another program has dropped or renamed it since it was asked about; nothing is changed");
+            run.Yard.Walls().Select(wall => (wall.Sheet.Name, wall.Stage)).Should().Equal(("arbour", "walls"));
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
+    public void The_chosen_system_stays_chosen_where_one_before_it_is_dropped()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            foreach (var name in new[] { "spare", "blocks", "last" }) run.Yard.Change("took in one", work => work.SetSystem(SystemSheet.Generic with { Name = name })).Ok.Should().BeTrue();
+            run.Tick().Press("F6", "Ctrl+B", "Down", "Down", "Ctrl+W").Text.Should().Contain("The sheet of the system blocks");
+            run.Type("r");
+            using (var other = YardFile.Open(run.Folder.YardPath, run.Folder.Clock)) new ChangeSystems(other).Drop("spare").Ok.Should().BeTrue();
+            run.Tick();
+            Clear(run, "blocks").Type("ours").Press("Enter").Text.Should().Contain("Edited the system blocks, which is named ours now");
+            run.Press("Ctrl+W").Text.Should().Contain("The sheet of the system ours");
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
+    public void What_is_typed_on_while_a_new_sheet_is_saved_is_saved_over_it_next()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+W").Type("n");
+            var saved = run.Shell.State.Walls.Form!.Edit;
+            run.Type("s");
+            var state = run.Shell.State.Walls;
+
+            // The news comes while the yard that is shown is still the one from before.
+            var heard = FormModel.Hear(state, state.Form!, new News.Done(new Errand.SaveSheet(SheetKind.Wall, "walls", saved), "took it in"));
+
+            heard.Form!.Edit.Should().Be(new SheetEdit(state.Form!.Text, "new wall", WallText.Write(WallText.Read(saved.Text).Value)));
+        }, KnownWall.Fill);
     }
 
     private static void InOrder(ScreenRun run, params string[] parts)

@@ -11,25 +11,43 @@ internal static class SheetsModel
     /// <summary>True for what is wanted of a sheet.</summary>
     public static bool IsAbout(Want want) => want is Want.Sheets or Want.Systems or Want.NewSheet or Want.EditSheet or Want.CopySheet or Want.RenameSheet or Want.MoveSheet or Want.DropSheet;
 
+    /// <summary>What to say where another program has dropped or renamed what was asked about; nothing where it is there.</summary>
+    public static Notice? Gone(WallsState state, NamedSheet? about) => about switch
+    {
+        { Kind: SheetKind.Wall } wall when state.WallNamed(wall.Name) is null => Notice.Of([WallFaults.SheetGone("wall", wall.Name)]),
+        { Kind: SheetKind.System } system when state.SystemNamed(system.Name) is null => Notice.Of([WallFaults.SheetGone("system", system.Name)]),
+        _ => null,
+    };
+
     /// <summary>The next state, and what is asked of the shell.</summary>
-    public static Turn<WallsState> Wanted(WallsState state, Want want)
+    /// <param name="state">The place.</param>
+    /// <param name="want">What is wanted.</param>
+    /// <param name="about">The sheet that was asked about; else it is the chosen one.</param>
+    public static Turn<WallsState> Wanted(WallsState state, Want want, NamedSheet? about = null)
     {
         if (want == Want.Systems) return new(state with { Page = WallPage.Systems, OnPage = true, Top = 0 });
         if (want == Want.NewSheet) return New(state);
-        if (state.Page == WallPage.Systems && state.ChosenSystem is { } system) return OfSystem(state, system, want);
+        if (Gone(state, about) is { } gone) return new(state, Notice: gone);
+        var system = about is null ? state.Page == WallPage.Systems ? state.ChosenSystem : null : about.Kind == SheetKind.System ? state.SystemNamed(about.Name) : null;
+        if (system is not null) return OfSystem(state, system, want);
         if (want == Want.Sheets) return Asked(state, FormAsks.Wall(state.Wall?.Sheet.Name));
-        return state.Wall is { } wall ? OfWall(state, wall, want) : new(state, Notice: new Notice(WallsRows.NoWall));
+        return (about is null ? state.Wall : state.WallNamed(about.Name)) is { } wall ? OfWall(state, wall, want) : new(state, Notice: new Notice(WallsRows.NoWall));
     }
 
-    /// <summary>The answer to a question about a sheet.</summary>
-    public static Turn<WallsState> Answered(WallsState state, Topic topic, string text)
+    /// <summary>The answer to a question about a sheet that is there: it goes to that one, whichever is chosen by now.</summary>
+    public static Turn<WallsState> Answered(WallsState state, Topic topic, NamedSheet about, string text)
     {
         var closed = state with { Line = state.Line.Close() };
-        if (topic == Topic.SheetName) return Renamed(state, closed, text);
-        if (state.Yard.Stages.Named(text) is not { } stage) return new(state, Notice: new Notice(YardFaults.NoSuchStage(text).Sentence, Tone.Fault));
-        if (topic == Topic.WallStage) return new(FormModel.Open(closed, NewWall(state, stage.Name)));
-        return state.Wall is { } wall && wall.Stage != stage.Name ? new(closed, new Errand.MoveWall(wall.Sheet.Name, stage.Name)) : new(closed);
+        if (topic == Topic.SheetName) return Renamed(state, closed, about, text);
+        if (state.Yard.Stages.Named(text) is not { } stage) return NoStage(state, text);
+        return state.WallNamed(about.Name) is { } wall && wall.Stage != stage.Name ? new(closed, new Errand.MoveWall(wall.Sheet.Name, stage.Name)) : new(closed);
     }
+
+    /// <summary>The answer in which stage a new wall is built.</summary>
+    public static Turn<WallsState> StageAnswered(WallsState state, string text) =>
+        state.Yard.Stages.Named(text) is { } stage ? new(FormModel.Open(state with { Line = state.Line.Close() }, NewWall(state, stage.Name))) : NoStage(state, text);
+
+    private static Turn<WallsState> NoStage(WallsState state, string text) => new(state, Notice: Notice.Of([YardFaults.NoSuchStage(text)]));
 
     private static Turn<WallsState> OfWall(WallsState state, StageWall wall, Want want)
     {
@@ -39,7 +57,7 @@ internal static class SheetsModel
         {
             Want.EditSheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, text, name, wall.Stage))),
             Want.CopySheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, WallText.Write(wall.Sheet with { Name = FreeName(state, name) }), stage: wall.Stage, isNew: true))),
-            Want.RenameSheet => Asked(state, FormAsks.Rename("wall", name), name),
+            Want.RenameSheet => Asked(state, FormAsks.Rename(new(SheetKind.Wall, name)), name),
             Want.MoveSheet => Asked(state, FormAsks.Move(name, state.Yard.Stages), wall.Stage),
             Want.DropSheet => Asked(state, FormAsks.DropWall(name, state.Yard.Stacked.Count(course => course.Wall == name), kept)),
             _ => new(state),
@@ -54,7 +72,7 @@ internal static class SheetsModel
             Want.Sheets => Asked(state, FormAsks.System(system.Name)),
             Want.EditSheet => new(FormModel.Open(state, SheetForm.With(SheetKind.System, text, system.Name))),
             Want.CopySheet => new(FormModel.Open(state, SheetForm.With(SheetKind.System, SystemText.Write(system with { Name = FreeSystem(state, system.Name) }), isNew: true))),
-            Want.RenameSheet => Asked(state, FormAsks.Rename("system", system.Name), system.Name),
+            Want.RenameSheet => Asked(state, FormAsks.Rename(new(SheetKind.System, system.Name)), system.Name),
             Want.DropSheet => Asked(state, FormAsks.DropSystem(system.Name)),
             _ => new(state),
         };
@@ -75,12 +93,12 @@ internal static class SheetsModel
         return SheetForm.With(SheetKind.Wall, text, stage: stage, isNew: true);
     }
 
-    private static Turn<WallsState> Renamed(WallsState state, WallsState closed, string name)
+    private static Turn<WallsState> Renamed(WallsState state, WallsState closed, NamedSheet about, string name)
     {
         Errand.SaveSheet? save = null;
-        if (state.Page == WallPage.Systems && state.ChosenSystem is { } system)
+        if (about.Kind == SheetKind.System && state.SystemNamed(about.Name) is { } system)
             save = name == system.Name ? null : new Errand.SaveSheet(SheetKind.System, "", new SheetEdit(SystemText.Write(system with { Name = name }), system.Name, SystemText.Write(system)));
-        else if (state.Wall is { } wall)
+        else if (state.WallNamed(about.Name) is { } wall)
             save = name == wall.Sheet.Name ? null : new Errand.SaveSheet(SheetKind.Wall, wall.Stage, new SheetEdit(WallText.Write(wall.Sheet with { Name = name }), wall.Sheet.Name, WallText.Write(wall.Sheet)));
         return name.Length == 0 ? new(state, Notice: new Notice("write a name", Tone.Fault)) : new(closed, save, Notice.None);
     }

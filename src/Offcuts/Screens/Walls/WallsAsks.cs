@@ -6,15 +6,15 @@ namespace Offcuts.Screens;
 /// <summary>The questions of the place of the walls.</summary>
 internal static class WallsAsks
 {
-    public static Ask Sheet(StageWall wall) =>
-        new Ask.Write($"Which PDF file is the sheet of {wall.Sheet.Name} written to? Its rows to scale, what goes where, the cautions", Topic.WallFile, "file");
+    public static Ask Sheet(string wall) =>
+        new Ask.Write($"Which PDF file is the sheet of {wall} written to? Its rows to scale, what goes where, the cautions", Topic.WallFile, "file") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Keep(WallFilled found, WallFilled? kept, string currencySign) => new Ask.Choose(
         $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found.Plan, currencySign)}.{(kept is null ? "" : " What still waits of the one that is kept is given up.")}",
         [new('y', "keep it", new Errand.KeepWall(found))]);
 
-    public static Ask Courses(StageWall wall) =>
-        new Ask.Write($"Which courses of {wall.Sheet.Name} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside", Topic.Stacked, "course");
+    public static Ask Courses(string wall) =>
+        new Ask.Write($"Which courses of {wall} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside", Topic.Stacked, "course") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Stack(StackedWish wish) => new Ask.Choose(
         $"Is it stacked: {Told(wish)} of {wish.Wall}? Its cuts are booked, what is left of the pieces comes back to the yard, and what was planned for the other courses is given up, to be filled again",

@@ -19,7 +19,7 @@ internal static class WallsModel
         {
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
                 return ask.Of(letter) is not { } choice ? new(state)
-                    : choice.Want is { } chosen ? Wanted(state with { Line = state.Line.Close() }, chosen)
+                    : choice.Want is { } chosen ? Wanted(state with { Line = state.Line.Close() }, chosen, ask.About)
                     : new(state with { Line = state.Line.Close() }, choice.Errand, Notice.None);
             case Intent.Escape when state.Filling && state.Line.Ask is null && state.Line.Text.Length == 0:
                 return new(state, new Errand.StopMatch(), new Notice("stopping; the best laying so far is taken"));
@@ -32,7 +32,7 @@ internal static class WallsModel
             case Intent.OtherList:
                 return new(state with { OnPage = !state.OnPage });
             case Intent.Enter when state.Line.Ask is Ask.Write ask:
-                return Answered(state, ask.Topic, state.Line.Text.Trim());
+                return Answered(state, ask, state.Line.Text.Trim());
             case Intent.Enter when state.Line.Ask is null:
                 return Entered(state);
             case Intent.Do(var want) when state.Line.Ask is null:
@@ -67,10 +67,12 @@ internal static class WallsModel
                 return new(state with { Found = null });
             case News.Stacked:
                 return new(state with { Found = null, Top = 0 });
-            case News.Refused(Errand.StackWall(var wish), _) when state.Line.Ask is null && state.Line.Text.Length == 0 && state.Wall is { } here:
-                return new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(here), StackedLine.Write(wish)) }));
-            case News.Refused(Errand.SaveSheet { Edit.Of: { } of } refused, _) when state.Form is null && SheetNames(refused) is { } name:
-                return new(state with { Line = state.Line.Open(FormAsks.Rename(refused.Kind == SheetKind.Wall ? "wall" : "system", of), name) });
+            case News.Refused(Errand.StackWall(var wish), _) when state.Line.Ask is null && state.Line.Text.Length == 0 && state.WallNamed(wish.Wall) is { } here:
+                return new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(here.Sheet.Name), StackedLine.Write(wish)) }));
+            case News.Done(Errand.SaveSheet saved, _) when state.Form is null && NameIn(saved) is { } name:
+                return new(Choose(state, new(saved.Kind, name)));
+            case News.Refused(Errand.SaveSheet { Edit.Of: { } of } refused, _) when state.Form is null && NameIn(refused) is { } name:
+                return new(state with { Line = state.Line.Open(FormAsks.Rename(new(refused.Kind, of)), name) });
             case News.Refused(Errand.FillWall, _):
                 return new(state with { Filling = false, Progress = null });
             case News.Fitting(var found):
@@ -87,13 +89,30 @@ internal static class WallsModel
         return new(state with { Asked = (wall.Sheet.Name, state.Yard.Change) }, new Errand.OpenWall(wall.Sheet.Name));
     }
 
-    // The chosen wall stays chosen wherever it now stands.
+    // The chosen wall and system stay chosen wherever they now stand.
     private static WallsState Taken(WallsState state, YardSnapshot yard)
     {
-        var name = state.Wall?.Sheet.Name;
-        var at = yard.Walls.TakeWhile(wall => wall.Sheet.Name != name).Count();
+        var (wallAt, systemAt) = (Place(state.Wall?.Sheet.Name, yard.Walls.Select(wall => wall.Sheet.Name), state.Chosen), Place(state.ChosenSystem?.Name, yard.Systems.Select(system => system.Name), state.System));
         var found = state.Found is { } filled && yard.Walls.Any(wall => wall.Sheet.Name == filled.Kept.Sheet.Name && WallText.Write(wall.Sheet) == WallText.Write(filled.Kept.Sheet)) ? state.Found : null;
-        return Read(state with { Yard = yard, Found = found, System = Math.Clamp(state.System, 0, Math.Max(0, yard.Systems.Count - 1)), Chosen = at < yard.Walls.Count ? at : Math.Clamp(state.Chosen, 0, Math.Max(0, yard.Walls.Count - 1)) });
+        var taken = Read(state with { Yard = yard, Found = found, System = systemAt, Chosen = wallAt, Awaited = null });
+        return state.Awaited is { } awaited ? Choose(taken, awaited) with { Awaited = null } : taken;
+    }
+
+    // Where the name stands now; where it is gone, the place it had, as far as that is still there.
+    private static int Place(string? name, IEnumerable<string> names, int before)
+    {
+        string[] all = [.. names];
+        var at = Array.IndexOf(all, name);
+        return at >= 0 ? at : Math.Clamp(before, 0, Math.Max(0, all.Length - 1));
+    }
+
+    /// <summary>The sheet of this name is chosen, at once or as soon as the yard that is shown has it.</summary>
+    public static WallsState Choose(WallsState state, NamedSheet sheet)
+    {
+        var wall = sheet.Kind == SheetKind.Wall;
+        string[] names = [.. wall ? state.Yard.Walls.Select(one => one.Sheet.Name) : state.Yard.Systems.Select(one => one.Name)];
+        var at = Array.FindIndex(names, name => string.Equals(name, sheet.Name, StringComparison.OrdinalIgnoreCase));
+        return at < 0 ? state with { Awaited = sheet } : wall ? Chosen(state, at) : state with { System = at };
     }
 
     /// <summary>Another wall is chosen.</summary>
@@ -119,7 +138,7 @@ internal static class WallsModel
     private static WallsState Read(WallsState state) =>
         state with
         {
-            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked } && state.Wall is { } wall ? (Result<StackedWish>?)StackedLine.Read(state.Line.Text, wall.Sheet.Name) : null,
+            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)StackedLine.Read(state.Line.Text, about.Name) : null,
             Reading = state.Form is not null || state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
                 ? null
                 : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
@@ -138,9 +157,9 @@ internal static class WallsModel
         return new(state with { Opened = state.Opened.Contains(state.Figure) ? state.Opened.Remove(state.Figure) : state.Opened.Add(state.Figure) });
     }
 
-    private static Turn<WallsState> Wanted(WallsState state, Want want)
+    private static Turn<WallsState> Wanted(WallsState state, Want want, NamedSheet? about = null)
     {
-        if (SheetsModel.IsAbout(want)) return SheetsModel.Wanted(state, want);
+        if (SheetsModel.IsAbout(want)) return SheetsModel.Wanted(state, want, about);
         if (state.Wall is not { } wall) return new(state, Notice: new Notice(WallsRows.NoWall));
         return want switch
         {
@@ -150,32 +169,33 @@ internal static class WallsModel
             Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
             Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
-            Want.Stack => state.Shown?.Kept is { } laid ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall), NextCourse(laid)) }))
+            Want.Stack => state.Shown?.Kept is { } laid ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(laid)) }))
                 : new(state, Notice: new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
             Want.Buying => new(state with { Buy = !state.Buy }, Notice: new Notice(state.Buy ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
-            Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall), $"{wall.Sheet.Name}.pdf") }),
+            Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall.Sheet.Name), $"{wall.Sheet.Name}.pdf") }),
             _ => new(state),
         };
     }
 
-    // A new name that was refused is asked for again.
-    private static string? SheetNames(Errand.SaveSheet refused) =>
-        refused.Kind == SheetKind.Wall ? WallText.Read(refused.Edit.Text) is { Ok: true } wall ? wall.Value.Name : null : SystemText.Read(refused.Edit.Text) is { Ok: true } system ? system.Value.Name : null;
+    // The name that a sheet says it has.
+    private static string? NameIn(Errand.SaveSheet sheet) =>
+        sheet.Kind == SheetKind.Wall ? WallText.Read(sheet.Edit.Text) is { Ok: true } wall ? wall.Value.Name : null : SystemText.Read(sheet.Edit.Text) is { Ok: true } system ? system.Value.Name : null;
 
     private static WallsState Turned(WallsState state, WallPage page) => state with { Page = page, OnPage = true, Top = 0 };
 
     private static string NextCourse(WallFilled kept) => kept.Plan.Courses.Select(course => course.Course).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
 
-    private static Turn<WallsState> Answered(WallsState state, Topic topic, string text)
+    private static Turn<WallsState> Answered(WallsState state, Ask.Write ask, string text)
     {
-        if (topic is Topic.WallStage or Topic.WallMove or Topic.SheetName) return SheetsModel.Answered(state, topic, text);
-        if (state.Wall is not { } wall) return new(state with { Line = state.Line.Close() });
-        if (topic == Topic.Stacked)
-            return StackedLine.Read(text, wall.Sheet.Name) is var read && read.TryGet(out var wish)
+        if (SheetsModel.Gone(state, ask.About) is { } gone) return new(state with { Line = state.Line.Close() }, Notice: gone);
+        if (ask.Topic is Topic.WallStage || ask.About is not { } about) return SheetsModel.StageAnswered(state, text);
+        if (ask.Topic is Topic.WallMove or Topic.SheetName) return SheetsModel.Answered(state, ask.Topic, about, text);
+        if (ask.Topic == Topic.Stacked)
+            return StackedLine.Read(text, about.Name) is var read && read.TryGet(out var wish)
                 ? new(Read(state with { Line = state.Line.Close().Open(WallsAsks.Stack(wish)) }), Notice: Notice.None)
                 : new(state, Notice: Notice.Of(read.Faults));
         return text.Length > 0
-            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(wall.Sheet.Name, state.FoundHere?.Plan, text))
+            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(about.Name, state.Found is { } found && found.Kept.Sheet.Name == about.Name ? found.Plan : null, text))
             : new(state, Notice: new Notice("write the name of a PDF file", Tone.Fault));
     }
 }

@@ -95,6 +95,9 @@ internal sealed record WallsState
     /// <summary>Which system is chosen on its page.</summary>
     public int System { get; init; }
 
+    /// <summary>The sheet that was saved last, to be chosen as soon as the yard that is shown has it; else nothing.</summary>
+    public NamedSheet? Awaited { get; init; }
+
     /// <summary>What the answer says which courses are stacked, while that is asked.</summary>
     public Result<StackedWish>? Stacking { get; init; }
 
@@ -113,6 +116,14 @@ internal sealed record WallsState
     /// <summary>The chosen wall, or nothing.</summary>
     public StageWall? Wall => Chosen < Yard.Walls.Count ? Yard.Walls[Chosen] : null;
 
+    /// <summary>The wall of a name, in either case, or nothing.</summary>
+    public StageWall? WallNamed(string name) => Yard.Walls.FirstOrDefault(wall => Same(wall.Sheet.Name, name));
+
+    /// <summary>The system of a name, in either case, or nothing.</summary>
+    public SystemSheet? SystemNamed(string name) => Yard.Systems.FirstOrDefault(system => Same(system.Name, name));
+
     /// <summary>The card of the chosen wall, once it is there.</summary>
     public WallCard? Shown => Wall is { } wall && Card?.Name == wall.Sheet.Name ? Card : null;
+
+    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

@@ -17,7 +17,7 @@ internal static class FormAsks
             ? [new('s', "save it as a new one", Want: Want.SaveOver)]
             : [new('s', "save it over the other", Want: Want.SaveOver), new('o', "take up the other; undo brings this back", Want: Want.TakeOther)]);
 
-    public static Ask GiveUp(SheetForm form, string what) => new Ask.Choose($"Save it? {what}", [new('y', "save it", Want: Want.SaveAnyway)]);
+    public static Ask GiveUp(string what) => new Ask.Choose($"Save it? {what}", [new('y', "save it", Want: Want.SaveAnyway)]);
 
     /// <summary>What can be done with the sheet of the chosen wall.</summary>
     public static Ask Wall(string? chosen) => new Ask.Choose(
@@ -29,22 +29,25 @@ internal static class FormAsks
                 new('e', "edit it", Want: Want.EditSheet), new('c', "write a copy", Want: Want.CopySheet), new('r', "rename it", Want: Want.RenameSheet),
                 new('m', "build it in another stage", Want: Want.MoveSheet), new('d', "drop it", Want: Want.DropSheet),
             ],
-        ]);
+        ])
+    { About = chosen is null ? null : new(SheetKind.Wall, chosen) };
 
     /// <summary>What can be done with the chosen system's sheet.</summary>
     public static Ask System(string chosen) => new Ask.Choose(
         $"The sheet of the system {chosen}",
         [
             new('e', "edit it", Want: Want.EditSheet), new('c', "write a copy", Want: Want.CopySheet), new('r', "rename it", Want: Want.RenameSheet), new('d', "drop it", Want: Want.DropSheet),
-        ]);
+        ])
+    { About = new(SheetKind.System, chosen) };
 
-    public static Ask Rename(string what, string name) => new Ask.Write($"What is the {what} {name} to be called? What is kept of it follows", Topic.SheetName, "name");
+    public static Ask Rename(NamedSheet sheet) =>
+        new Ask.Write($"What is the {(sheet.Kind == SheetKind.Wall ? "wall" : "system")} {sheet.Name} to be called? What is kept of it follows", Topic.SheetName, "name") { About = sheet };
 
     public static Ask Stage(IReadOnlyList<Stage> stages) =>
         new Ask.Write($"In which stage is the new wall built? {string.Join(", ", stages.Select(stage => stage.Name))}", Topic.WallStage, "stage");
 
     public static Ask Move(string wall, IReadOnlyList<Stage> stages) =>
-        new Ask.Write($"In which stage is {wall} built? {string.Join(", ", stages.Select(stage => stage.Name))}; how it was to be filled is given up", Topic.WallMove, "stage");
+        new Ask.Write($"In which stage is {wall} built? {string.Join(", ", stages.Select(stage => stage.Name))}; how it was to be filled is given up", Topic.WallMove, "stage") { About = new(SheetKind.Wall, wall) };
 
     public static Ask DropWall(string wall, int stacked, bool kept) => new Ask.Choose(
         $"Drop the wall {wall}?{(kept ? " How it was to be filled is given up." : "")}{(stacked > 0 ? $" {stacked} of its courses are stacked." : "")} What it entered among the needs of its stage stays",

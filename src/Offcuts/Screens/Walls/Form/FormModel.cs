@@ -18,7 +18,7 @@ internal static class FormModel
             return intent switch
             {
                 Intent.Answer(var letter) when ask.Of(letter) is { } choice => Chose(state with { Line = state.Line.Close() }, form, choice),
-                Intent.Escape => new(state with { Line = state.Line.Close() }, Notice: Notice.None),
+                Intent.Escape => new(state with { Form = form with { Over = null }, Line = state.Line.Close() }, Notice: Notice.None),
                 _ => new(state),
             };
         switch (intent)
@@ -82,12 +82,11 @@ internal static class FormModel
             case Want.StepAhead:
                 return form.Redone() is var ahead && ReferenceEquals(ahead, form) ? new(state, Notice: new Notice("nothing to do again in the form")) : new(Put(state, ahead));
             case Want.Keep:
-                return Save(state, form, asked: false);
+                return Save(state, form with { Over = null }, asked: false);
             case Want.SaveAnyway:
                 return Save(state, form, asked: true);
             case Want.SaveOver:
-                var there = Other(form, state.Yard).Text;
-                return Save(state, form with { Of = there is null ? null : form.Of, Opened = there ?? "" }, asked: true);
+                return Save(state, form with { Over = Other(form, state.Yard).Text ?? "" }, asked: false);
             case Want.TakeOther when Other(form, state.Yard).Text is { } text:
                 ImmutableList<string> lines = [.. text.TrimEnd('\n').Split('\n')];
                 return new(Put(state, form.Replaced(lines, 0) with { Opened = text, Start = lines }), Notice: new Notice("this is the other one; ^Z brings yours back"));
@@ -115,10 +114,18 @@ internal static class FormModel
             return new(Put(state, marked), Notice: new Notice("not saved: put right what is marked, then ^K again", Tone.Fault));
         }
 
-        if (Other(form, state.Yard) is { Stale: true } other) return new(state with { Form = form, Line = state.Line.Open(FormAsks.Stale(form, other.Text is null)) });
-        if (!form.Changed && form.Of is not null) return new(Closed(state), Notice: new Notice("nothing was changed"));
-        if (!asked && GivenUp(state.Yard, form) is { Length: > 0 } lost) return new(state with { Line = state.Line.Open(FormAsks.GiveUp(form, lost)) });
-        return new(state with { Form = form }, new Errand.SaveSheet(form.Kind, form.Stage, form.Edit), Notice.None);
+        // Backing out of what is asked next takes the answer back that it may be written over another's.
+        var (meant, over) = (form, false);
+        if (Other(form, state.Yard) is { Stale: true } other)
+        {
+            over = form.Over == (other.Text ?? "");
+            if (!over) return new(state with { Form = form with { Over = null }, Line = state.Line.Open(FormAsks.Stale(form, other.Text is null)) });
+            meant = form with { Of = other.Text is null ? null : form.Of, Opened = other.Text ?? "", Over = null };
+        }
+
+        if (!over && !form.Changed && form.Of is not null) return new(Closed(state), Notice: new Notice("nothing was changed"));
+        if (!asked && GivenUp(state.Yard, meant) is { Length: > 0 } lost) return new(state with { Form = form, Line = state.Line.Open(FormAsks.GiveUp(lost)) });
+        return new(state with { Form = meant }, new Errand.SaveSheet(meant.Kind, meant.Stage, meant.Edit), Notice.None);
     }
 
     // What a wall that is built otherwise loses; its name and its notes change nothing.
@@ -139,17 +146,21 @@ internal static class FormModel
     // What was typed while it was being saved stays, over the sheet as it is saved.
     private static WallsState Saved(WallsState state, SheetForm form, SheetEdit edit)
     {
-        var name = form.Kind == SheetKind.Wall ? WallText.Read(edit.Text).Value.Name : SystemText.Read(edit.Text).Value.Name;
+        var (name, written) = Written(form.Kind, edit.Text);
         if (form.Text != edit.Text)
         {
-            var now = form with { Of = name, Start = [.. edit.Text.TrimEnd('\n').Split('\n')] };
-            return state with { Form = now with { Opened = Other(now, state.Yard).Text ?? "" } };
+            // The yard that is shown may be the one from before; what was saved is in the file.
+            return state with { Form = form with { Of = name, Opened = written, Start = [.. edit.Text.TrimEnd('\n').Split('\n')] } };
         }
 
-        var closed = Closed(state);
-        return form.Kind == SheetKind.Wall
-            ? WallsModel.Chosen(closed, state.Yard.Walls.TakeWhile(wall => !Same(wall.Sheet.Name, name)).Count())
-            : closed with { System = state.Yard.Systems.TakeWhile(system => !Same(system.Name, name)).Count() };
+        return WallsModel.Choose(Closed(state), new(form.Kind, name));
+    }
+
+    // The name in a sheet that can be read, and the sheet as the yard writes it.
+    private static (string Name, string Text) Written(SheetKind kind, string text)
+    {
+        if (kind == SheetKind.Wall) return WallText.Read(text).Value is var wall ? (wall.Name, WallText.Write(wall)) : default;
+        return SystemText.Read(text).Value is var system ? (system.Name, SystemText.Write(system)) : default;
     }
 
     private static WallsState Closed(WallsState state) => state with { Form = null, Line = state.Line.Close().Typed(""), Reading = null };

@@ -31,6 +31,9 @@ internal sealed record SheetForm
     /// <summary>The text that sheet had then, as the yard writes it; empty for a new one.</summary>
     public string Opened { get; init; } = "";
 
+    /// <summary>The text of another program's sheet that may be written over, as was answered; empty where that one was dropped. Null where nothing was answered.</summary>
+    public string? Over { get; init; }
+
     /// <summary>The stage of a wall.</summary>
     public string Stage { get; init; } = "";
 
