@@ -30,7 +30,7 @@ public static class PlanWorth
         if (FreeingCuts.Count(plan, settings) is > 0 and var freeing) yield return $"Beside these, {SawCutsText.Cuts(freeing)} to take bad spots and trimmed ends off.";
 
         var savings = plan.Savings;
-        yield return $"The same cuts, bought entirely new at their own best plan, would cost {savings.AllNew.ToText(sign)} without tax"
+        yield return $"The same cuts, bought entirely new at their own best plan, would cost {savings.AllNew.ToText(sign)} without tax{(plan.Pieces.Any(piece => piece.Bought?.Limit is not null) ? ", the store's limits left aside" : "")}"
             + (savings.AllNewProven ? " (proven the cheapest)." : " (the best found; a cheaper one may exist, and then less is saved).");
         yield return savings.Saved.Cents >= 0
             ? $"This plan spends {savings.Spend.ToText(sign)}, so it saves {savings.Saved.ToText(sign)}."

@@ -10,8 +10,9 @@ namespace Offcuts.UseCases;
 /// <summary>What an act of carrying out adds to the ledger, stage by stage.</summary>
 /// <remarks>
 /// All-new cost is no sum over pieces: cuts share boards. So it is reckoned over everything done in the same job, as it stood
-/// before the act and as it stands after it, both at today's prices, for the job's first stage, its first two, and so on; a
-/// stage gets the difference. What earlier acts have booked is never touched, so a price that changes later changes no past
+/// before the act and as it stands after it, both at today's prices, for the stages of the job that the act does nothing for together
+/// with the first that it works for, with the first two, and so on; a stage gets the difference. So a stage that nobody worked for gets
+/// no line. What earlier acts have booked is never touched, so a price that changes later changes no past
 /// saving; while prices stand still, the lines of a job sum to the all-new cost of all that was done in it. A job is the stages
 /// that were ever planned together, however often the rest was matched again. What was spent on a bought piece is shared among
 /// the stages it serves by the length each takes, the last cent to the largest share.
@@ -30,13 +31,16 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         var lines = new List<LedgerLine>();
         var addedBefore = Money.Zero;
         var job = StagesOfJob(after, plan);
-        for (var i = 0; i < job.Count; i++)
+        var hardware = act.HardwareNow ? plan.Plan.Hardware : [];
+        var workedFor = cutNow.SelectMany(cut => cut.Planned.Cuts).Select(cut => cut.Stage).Concat(hardware.Select(fill => fill.Need.Stage)).ToHashSet();
+        var upTo = job.Where(stage => !workedFor.Contains(stage)).ToHashSet();
+        foreach (var stage in job.Where(workedFor.Contains))
         {
-            var upTo = job.Take(i + 1).ToHashSet();
+            upTo.Add(stage);
             var added = AllNew(after, upTo) - AllNew(before, upTo);
-            var line = Line(job[i], cutNow, act.HardwareNow ? plan.Plan.Hardware : [], plan.Id, today) with { AllNew = added - addedBefore };
+            var line = Line(stage, cutNow, hardware, plan.Id, today) with { AllNew = added - addedBefore };
             addedBefore = added;
-            if (line != new LedgerLine { Day = today, Stage = job[i], PlanId = plan.Id }) lines.Add(line);
+            if (line != new LedgerLine { Day = today, Stage = stage, PlanId = plan.Id }) lines.Add(line);
         }
 
         return lines;

@@ -51,6 +51,27 @@ public sealed class LedgerTests : IDisposable
         _yard.Must("cut", "--piece", "2").Out.Should().Contain("all new $0.00");
     }
 
+    // One new board gives one shelf and two cleats, so the cleats cost the less the more shelves there are; that is no saving of the other stage.
+    [Fact]
+    public void A_stage_that_nobody_worked_for_gets_no_line()
+    {
+        _yard.Must("add", "2x4 62", "--yes");
+        _yard.Must("add", "2x4 32");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "walls", "shelf: 2x4 60");
+        _yard.Must("stage", "need", "roof", "cleat: 2x4 30");
+        _yard.Must("price", "set", "2x4 8' 4");
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "roof").Out.Should().Contain("roof: all new $4.00, spent $0.00, saved $4.00");
+
+        // Both come out of one board of 96 in.
+        var told = _yard.Must("cut", "--stage", "walls");
+
+        told.Out.Should().Contain("walls: all new $0.00, spent $0.00, saved $0.00").And.NotContain("roof: all new");
+        _yard.Must("ledger").Out.Should().Contain("roof: saved $4.00");
+    }
+
     [Fact]
     public void What_was_spent_is_shared_by_the_length_each_stage_takes()
     {

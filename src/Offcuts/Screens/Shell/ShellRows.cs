@@ -169,7 +169,7 @@ internal static class ShellRows
         ],
         Place.Strip =>
         [
-            "One line a batch, in this order: material, lengths, a count where it is one length (x6); then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated, bad 30..36, trim 1/2; 2, line 2, @place, from: stage, note: text.",
+            "One line a batch, in this order: material, lengths, a count where it is one length (x6); then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated (treated: ACQ), bad 30..36, trim 1/2; 2, line 2, @place, from: stage; note: takes the rest of the line. A panel's type stands behind its size: foam 2-1/2x12 II.",
             "A bare number is in your unit. What was understood stands under the line; nothing is saved before Enter. Scan a blank label first and its code begins the line.",
         ],
         Place.Stages =>
