@@ -33,7 +33,7 @@ public static class Matcher
         MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
         (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
-        var unfilled = Reasons.All(problem, unserved.Concat(left), hardware);
+        var unfilled = Reasons.All(problem, unserved.Concat(left), hardware, pieces);
         var tiers = WithBounds(problem, Score.Of(problem, pieces, hardware, unfilled), outcomes, unserved, hardware);
         var plan = new Plan
         {

@@ -10,11 +10,11 @@ namespace Offcuts.Matching;
 internal static class Reasons
 {
     /// <summary>Why copies of a cut stay unfilled.</summary>
-    public static string Of(Problem problem, CutRow row) =>
-        row.Piece >= 0 ? PlanReasons.PinnedTaken(problem.CodeText(problem.Pieces[row.Piece].Code)) : Of(problem, row.Cut);
+    public static string Of(Problem problem, CutRow row, IReadOnlyList<PlannedPiece> planned) =>
+        row.Piece >= 0 ? PlanReasons.PinnedTaken(problem.CodeText(problem.Pieces[row.Piece].Code)) : Of(problem, row.Cut, planned);
 
     /// <summary>Why a cut stays unfilled, and which foam would do but for its type.</summary>
-    public static string Of(Problem problem, RequiredCut cut) => Alone(problem, cut) + NearFoams.Behind(problem, cut);
+    public static string Of(Problem problem, RequiredCut cut, IReadOnlyList<PlannedPiece> planned) => Alone(problem, cut) + NearFoams.Behind(problem, cut, planned);
 
     private static string Alone(Problem problem, RequiredCut cut)
     {
@@ -66,9 +66,9 @@ internal static class Reasons
     }
 
     /// <summary>Everything unfilled: cuts and hardware, in the stages' order.</summary>
-    public static IReadOnlyList<Unfilled> All(Problem problem, IEnumerable<(CutRow Row, int Count)> cuts, IEnumerable<HardwareFill> hardware) =>
+    public static IReadOnlyList<Unfilled> All(Problem problem, IEnumerable<(CutRow Row, int Count)> cuts, IEnumerable<HardwareFill> hardware, IReadOnlyList<PlannedPiece> planned) =>
     [
-        .. cuts.Where(left => left.Count > 0).Select(left => new Unfilled(left.Row.Cut.Stage, left.Row.Cut.Name, left.Count, Of(problem, left.Row)))
+        .. cuts.Where(left => left.Count > 0).Select(left => new Unfilled(left.Row.Cut.Stage, left.Row.Cut.Name, left.Count, Of(problem, left.Row, planned)))
             .Concat(hardware.Where(fill => fill.Unfilled > 0).Select(fill => new Unfilled(fill.Need.Stage, fill.Need.Name, fill.Unfilled, Of(problem, fill.Need))))
             .GroupBy(left => (left.Stage, left.Cut, left.Reason))
             .Select(group => new Unfilled(group.Key.Stage, group.Key.Cut, group.Sum(left => left.Count), group.Key.Reason))

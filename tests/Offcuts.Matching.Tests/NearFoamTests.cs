@@ -46,6 +46,29 @@ public sealed class NearFoamTests
     }
 
     [Fact]
+    public void A_piece_that_the_plan_uses_itself_is_no_advice()
+    {
+        // The typed panel of 48" goes to the typed cut; only the one of 24" is left over.
+        var plan = Match(Request([Panel(Typed, "48\"", 1), Panel(Typed, "24\"", 2)], [Infill(Typed, "48\"") with { Name = "typed" }, Infill(Plain)]));
+        plan.Unfilled.Single().Reason.Should().Be("no foam 2-1/2x12 in the yard, and it has no price; 1 piece of foam 2-1/2x12 II in the yard would do but for the type: if it may be that, ask for foam 2-1/2x12 II");
+        var price = Price("48\"", 950) with { Material = Plain };
+        Match(Request([Panel(Typed, "48\"", 1)], [Infill(Typed, "48\"") with { Name = "typed" }, Infill(Plain)], price)).Near.Should().BeEmpty();
+    }
+
+    [Theory]
+    [InlineData("", "", false)]
+    [InlineData("wall", "cut", false)]
+    [InlineData("wall", "another", true)]
+    public void A_piece_that_is_to_be_left_alone_is_advised_only_for_other_cuts(string stage, string cut, bool advised)
+    {
+        var price = Price("48\"", 950) with { Material = Plain };
+        var request = Request([Panel(Typed, "48\"", 1)], [Infill(Plain), Infill(Plain, "200\"") with { Name = "another" }], price);
+        var plan = Match(request with { Wishes = new Wishes([], [new Spare(CodeOf(1), stage, cut)]) });
+        plan.Near.Select(near => near.Pieces).Should().Equal(advised ? [1] : []);
+        plan.Unfilled.Single().Reason.Should().NotContain("would do");
+    }
+
+    [Fact]
     public void An_explanation_lists_it_among_what_could_not_serve()
     {
         var problem = Problem.Create(Request([Panel(Typed, "48\"", 1)], [Infill(Plain)])).Value;

@@ -33,6 +33,14 @@ internal sealed class CoursePairs
     private long[] _cost = [];
     private int[] _by = [];
 
+    /// <summary>How many steps laying a pair takes at most: pairs of places, and arcs from them.</summary>
+    public static long Steps(CoursePair pair)
+    {
+        var (lower, upper) = (pair.Lower, pair.Upper);
+        if (upper is null) return lower.Count + lower.Kind.Length;
+        return (long)lower.Count * upper.Count + (long)lower.Kind.Length * upper.Count + (long)upper.Kind.Length * lower.Count;
+    }
+
     /// <summary>The least price of laying both, and the arcs of each from left to right; none where it can't be done.</summary>
     /// <param name="pair">The rows, each with at least one stretch.</param>
     /// <param name="prices">By number of kind; not below 0.</param>

@@ -1,3 +1,5 @@
+using Offcuts.Matching.Methods;
+
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
@@ -12,6 +14,16 @@ internal sealed class KindTable
 
     private KindTable(RunPart part) => Part = part;
 
+    /// <summary>How large a table may be. Beyond that it is given up, before memory or time run out.</summary>
+    /// <param name="Kinds">Most kinds of pieces.</param>
+    /// <param name="Arcs">Most arcs of all different rows, and most arcs and places of all different bars.</param>
+    /// <param name="PairSteps">Most steps of laying one pair of rows.</param>
+    public sealed record Size(int Kinds, int Arcs, long PairSteps)
+    {
+        /// <summary>Some hundred megabytes at most, and a tenth of a second or so to price everything once.</summary>
+        public static Size Usual { get; } = new(3000, 4_000_000, 60_000_000);
+    }
+
     /// <summary>Kerf and interval.</summary>
     public RunPart Part { get; }
 
@@ -21,10 +33,14 @@ internal sealed class KindTable
     /// <summary>Row by row what it can be laid from.</summary>
     public RowGraph[] Rows { get; private set; } = [];
 
-    /// <summary>The table of a part, or none where it has too many places or kinds.</summary>
+    /// <summary>Arcs and places of all different bars.</summary>
+    public int BarArcs { get; private set; }
+
+    /// <summary>The table of a part, or none where it would be too large or would not be ready in time.</summary>
     /// <param name="part">The part: joints on lines only.</param>
-    /// <param name="most">Most kinds.</param>
-    public static KindTable? Of(RunPart part, int most)
+    /// <param name="size">How large it may be.</param>
+    /// <param name="effort">Limit.</param>
+    public static KindTable? Of(RunPart part, Size size, Effort effort)
     {
         var table = new KindTable(part);
         var known = new Dictionary<string, RowGraph>();
@@ -34,13 +50,33 @@ internal sealed class KindTable
             // Rows that look alike share one: the same stretches on the same lines, by the same rules, beside the same standing joints.
             var lines = row.Of.Lines;
             var name = $"{string.Join(',', row.Stretches.Select(at => $"{at.From}-{at.To}"))}|{lines.FirstTie.Units}|{lines.TieSpacing.Units}|{row.Interval}|{row.Shortest}|{row.Of.Joints}|{row.Of.Reversible}|{string.Join(',', row.Standing)}|{row.Stagger}";
-            if (!known.TryGetValue(name, out var graph)) graph = known[name] = RowGraph.Of(table, row, known.Count);
+            if (!known.TryGetValue(name, out var graph))
+            {
+                if (effort.Over || RowGraph.Of(table, row, known.Count, size.Arcs - known.Values.Sum(one => one.Kind.Length)) is not { } drawn) return null;
+                graph = known[name] = drawn;
+            }
+
             rows.Add(graph);
-            if (table._kinds.Count > most) return null;
+            if (table._kinds.Count > size.Kinds) return null;
         }
 
         table.Rows = [.. rows];
-        return table;
+        if (PairRelaxation.Pairs(table).Any(pair => CoursePairs.Steps(pair.Of) > size.PairSteps)) return null;
+        return table.DrawBars(size, effort) ? table : null;
+    }
+
+    // All at once, so that a table that is handed out holds all it will ever hold.
+    private bool DrawBars(Size size, Effort effort)
+    {
+        foreach (var view in Part.Bars.SelectMany(View.Of))
+        {
+            if (_graphs.ContainsKey(KeyOf(view))) continue;
+            if (BarGraph.Of(this, view, size.Arcs - BarArcs, effort) is not { } graph) return false;
+            _graphs[KeyOf(view)] = graph;
+            BarArcs += graph.Size;
+        }
+
+        return true;
     }
 
     /// <summary>The number of a kind, which is given where it has none yet.</summary>
@@ -52,11 +88,9 @@ internal sealed class KindTable
     }
 
     /// <summary>The ways to cut a bar from one of its ends; shared by bars of one shape.</summary>
-    public BarGraph Graph(View view)
-    {
-        var key = (view.Bar.Length, view.Bar.Line, view.Mirrored);
-        return _graphs.TryGetValue(key, out var graph) ? graph : _graphs[key] = new BarGraph(this, view);
-    }
+    public BarGraph Graph(View view) => _graphs[KeyOf(view)];
+
+    private static (long Length, long? Line, bool Mirrored) KeyOf(View view) => (view.Bar.Length, view.Bar.Line, view.Mirrored);
 
     /// <summary>Of which kind a piece can be trimmed to which other, one step each.</summary>
     public IEnumerable<(int From, int To)> Trims()
@@ -114,7 +148,8 @@ internal sealed class RowGraph
 
     public int Count => At.Length;
 
-    public static RowGraph Of(KindTable table, Row row, int shape)
+    /// <summary>The graph of a row; none where it has more than so many arcs.</summary>
+    public static RowGraph? Of(KindTable table, Row row, int shape, int most)
     {
         var (at, joint, tie, turn, arcs) = (new List<long>(), new List<bool>(), new List<bool>(), new List<long>(), new List<List<(int To, int Kind)>>());
         foreach (var stretch in row.Stretches)
@@ -134,6 +169,7 @@ internal sealed class RowGraph
                 }
 
                 arcs.Add(from);
+                if ((most -= from.Count) < 0) return null;
             }
         }
 
@@ -153,13 +189,23 @@ internal sealed class BarGraph
     private readonly int[] _first;
     private readonly (int To, int Kind, long Trim, Ends Way)[] _arcs;
 
-    public BarGraph(KindTable table, View view)
+    private BarGraph(long[] rest, int[] first, (int To, int Kind, long Trim, Ends Way)[] arcs) => (_rest, _first, _arcs) = (rest, first, arcs);
+
+    /// <summary>Arcs and places.</summary>
+    public int Size => _arcs.Length + _rest.Length;
+
+    /// <summary>
+    /// The graph of a bar seen from one end; none where it has more than so many arcs and places, or where time runs out before it is drawn.
+    /// Where lengths have no step in common every sum of them is a place, and there may be very many.
+    /// </summary>
+    public static BarGraph? Of(KindTable table, View view, int most, Effort effort)
     {
         var (part, kerf) = (table.Part, table.Part.Kerf);
         var ends = new SortedSet<long> { -1 };
         var found = new SortedDictionary<long, List<(long To, int Kind, long Trim, Ends Way)>>();
         while (ends.Count > 0)
         {
+            if (effort.Over) return null;
             var at = ends.Min;
             ends.Remove(at);
             var arcs = found[at] = [];
@@ -173,19 +219,21 @@ internal sealed class BarGraph
                     if (!found.ContainsKey(to)) ends.Add(to);
                 }
             }
+
+            if ((most -= arcs.Count + 1) < 0) return null;
         }
 
         var number = found.Keys.Select((at, n) => (at, n)).ToDictionary(one => one.at, one => one.n);
-        _rest = [.. found.Keys.Select(at => at < 0 ? 0 : Cutting.After(at, view.Bar.Length, kerf).Left)];
-        _first = new int[found.Count + 1];
+        long[] rest = [.. found.Keys.Select(at => at < 0 ? 0 : Cutting.After(at, view.Bar.Length, kerf).Left)];
+        var first = new int[found.Count + 1];
         var all = new List<(int, int, long, Ends)>();
         foreach (var (at, arcs) in found)
         {
             all.AddRange(arcs.Select(arc => (number[arc.To], arc.Kind, arc.Trim, arc.Way)));
-            _first[number[at] + 1] = all.Count;
+            first[number[at] + 1] = all.Count;
         }
 
-        _arcs = [.. all];
+        return new BarGraph(rest, first, [.. all]);
     }
 
     /// <summary>

@@ -18,6 +18,7 @@ internal sealed class PairDive : IDisposable
     private const double Sure = 0.8;
     private const int MostKnown = 60;
     private const int MostPatterns = 4000;
+    private const int MostLearnt = 500;
 
     // Little against a cent of value, so that ties and joints decide among equals.
     private const long TieCost = StockPrices.Scale;
@@ -26,7 +27,7 @@ internal sealed class PairDive : IDisposable
     private readonly KindTable _table;
     private PairProgram _program;
     private readonly List<Position> _positions = [];
-    private readonly Dictionary<(int, int?, long), List<PairLayout>> _known = [];
+    private readonly Dictionary<(int, int?, long), KnownLayouts> _known = [];
     private readonly Random _random = new(11);
     private Effort _effort;
 
@@ -69,7 +70,7 @@ internal sealed class PairDive : IDisposable
         var dive = new PairDive(table, effort);
         dive.AddPositions();
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, add: true) is not null && dive.Generate(FirstRounds)) dive.First = dive.LayAll(double.PositiveInfinity);
+        if (dive._program.Price(prices, add: true, effort) is not null && dive.Generate(FirstRounds)) dive.First = dive.LayAll(double.PositiveInfinity);
         return dive;
     }
 
@@ -114,8 +115,8 @@ internal sealed class PairDive : IDisposable
         foreach (var group in _program.Groups)
         {
             var key = (group.Pair.Lower.Shape, group.Pair.Upper?.Shape, group.Pair.Stagger);
-            if (!_known.TryGetValue(key, out var known)) _known[key] = known = [];
-            known.AddRange(group.Layouts.Where(layout => layout.New));
+            if (!_known.TryGetValue(key, out var known)) _known[key] = known = new KnownLayouts(MostLearnt);
+            foreach (var layout in group.Layouts.Where(layout => layout.New)) known.Add(layout);
         }
     }
 
@@ -158,7 +159,7 @@ internal sealed class PairDive : IDisposable
         if (_program.Solve() is not { } prices) return false;
         for (var round = 0; round < rounds && !_effort.Over; round++)
         {
-            if (_program.Price(prices, add: true) is not { Added: true }) break;
+            if (_program.Price(prices, add: true, _effort) is not { Added: true }) break;
             if (_program.Solve() is not { } next) return false;
             prices = next;
         }
@@ -226,7 +227,8 @@ internal sealed class PairDive : IDisposable
         var (below, above) = (Barred(pair.Lower, position.Below, top: true), Barred(pair.Upper ?? pair.Lower, position.Above, top: false));
         if (pair.Upper is null && above is not null) (below, above) = (below is null ? above : [.. below.Zip(above, (a, b) => a || b)], null);
         position.Group = _program.Add(new PairGroup(pair with { Below = below, Above = above }, 1));
-        var known = _known.GetValueOrDefault((pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger), []).Concat(old.Layouts)
+        IEnumerable<PairLayout> learnt = _known.TryGetValue((pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger), out var kept) ? kept.All : [];
+        var known = learnt.Concat(old.Layouts).DistinctBy(KnownLayouts.NameOf)
             .Where(one => !one.Lower.Any(arc => below?[pair.Lower.To[arc]] ?? false) && !one.Upper.Any(arc => above?[pair.Upper!.To[arc]] ?? false));
         foreach (var one in known.OrderBy(_program.PriceOf).Take(MostKnown).ToArray()) _program.AddLayout(position.Group, one);
         if (!_program.AddBest(position.Group)) Leave(position);

@@ -1,4 +1,5 @@
 using Google.OrTools.LinearSolver;
+using Offcuts.Matching.Methods;
 
 namespace Offcuts.Matching.Runs;
 
@@ -134,20 +135,27 @@ internal sealed class PairProgram : IDisposable
     /// <summary>
     /// The best columns at these prices. Those that pay at the prices of the last solution are added, all of them where there is none yet.
     /// </summary>
-    /// <returns>What all pairs cost at least less what all bars earn at most; none where a pair can't be laid at all.</returns>
-    public (Int128 Sum, bool Added)? Price(PairPrices prices, bool add)
+    /// <param name="prices">Prices of kinds and of money.</param>
+    /// <param name="add">True where columns are to be added.</param>
+    /// <param name="effort">Limit; without one everything is priced, however long it takes.</param>
+    /// <returns>
+    /// What all pairs cost at least less what all bars earn at most; none where a pair can't be laid at all, or where time ran out before
+    /// everything was priced.
+    /// </returns>
+    public (Int128 Sum, bool Added)? Price(PairPrices prices, bool add, Effort? effort)
     {
         Int128 sum = 0;
         var added = false;
         foreach (var group in Groups.Where(group => group.Count > 0))
         {
-            if (_paths.Cheapest(group.Pair, prices.Kinds) is not { } path) return null;
+            if (effort is { Over: true } || _paths.Cheapest(group.Pair, prices.Kinds) is not { } path) return null;
             sum += (Int128)group.Count * path.Least;
             if (add) added |= AddLayout(group, path.Lower, path.Upper);
         }
 
         foreach (var bar in _part.Bars)
         {
+            if (effort is { Over: true }) return null;
             (long Most, (int Kind, Ends Way)[] Cuts)? best = null;
             View seen = default;
             foreach (var view in View.Of(bar))

@@ -47,7 +47,7 @@ internal sealed class PairRelaxation
     /// <param name="start">Prices to begin with.</param>
     /// <param name="known">A value that is known to be reached: nothing has to be proven above it.</param>
     /// <param name="effort">Limit.</param>
-    /// <returns>None where some row can't be covered at all.</returns>
+    /// <returns>None where some row can't be covered at all, or where time ran out before everything was priced once.</returns>
     public static (long Bound, StockPrices Prices)? Solve(KindTable table, RunGoal goal, long spent, StockPrices start, long known, Effort effort)
     {
         var relaxation = new PairRelaxation(table, goal, spent);
@@ -61,7 +61,7 @@ internal sealed class PairRelaxation
         var relaxation = new PairRelaxation(table, goal, spent);
         using var program = relaxation._program;
         var given = new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, prices.GivenUp);
-        return program.Price(given, add: false) is { } priced ? relaxation.Bound(given, priced.Sum) : long.MinValue / 8;
+        return program.Price(given, add: false, effort: null) is { } priced ? relaxation.Bound(given, priced.Sum) : long.MinValue / 8;
     }
 
     /// <summary>Neighbouring rows two by two from the bottom of each run; what is left over, alone.</summary>
@@ -81,7 +81,7 @@ internal sealed class PairRelaxation
     private (long Bound, PairPrices Prices)? Generate(StockPrices start, long known, Effort effort)
     {
         var center = _program.Prices([.. _table.Kinds.Select(start.Of)], start.Spend);
-        if (_program.Price(center, add: true) is not { } first) return null;
+        if (_program.Price(center, add: true, effort) is not { } first) return null;
         var best = Bound(center, first.Sum);
         while (!effort.Over && _program.Solve() is { } duals && !Reached(best, known))
         {
@@ -90,7 +90,7 @@ internal sealed class PairRelaxation
             {
                 long Between(long a, long b) => kept == 0 ? b : (long)(kept * a + (1 - kept) * b);
                 var prices = duals with { Kinds = [.. duals.Kinds.Select((dual, k) => Between(center.Kinds[k], dual))], Spend = _goal == RunGoal.GivenUp ? Between(center.Spend, duals.Spend) : duals.Spend };
-                var priced = _program.Price(prices, add: true)!.Value;
+                if (_program.Price(prices, add: true, effort) is not { } priced) return (best, center);
                 if (Bound(prices, priced.Sum) is var bound && bound > best) (best, center) = (bound, prices);
                 added = priced.Added;
                 if (added) break;

@@ -12,7 +12,6 @@ namespace Offcuts.Matching.Runs;
 internal static class PartFiller
 {
     private const int QuickRounds = 30;
-    private const int MostKinds = 3000;
     private const int MostFruitless = 20;
     private const double Slack = 10;
 
@@ -35,7 +34,7 @@ internal static class PartFiller
     /// <param name="better">Told whenever a figure gets better or a bound closer.</param>
     public static PartOutcome Searched(RunPart part, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
-        var table = part.Open ? null : KindTable.Of(part, MostKinds);
+        var table = part.Open ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
         if (table is not null) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);

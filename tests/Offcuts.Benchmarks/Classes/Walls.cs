@@ -58,12 +58,15 @@ internal sealed class Walls
         return walls.Wall($"no {seed}", legs, 10, 12, 300);
     }
 
-    /// <summary>Both sides of a footing's legs in form boards that meet at stakes or, with cleats, anywhere; 40 boards on hand.</summary>
+    /// <summary>
+    /// Both sides of a footing's legs in form boards that meet at stakes or, with cleats, anywhere; 40 boards on hand. Every leg ends at
+    /// another odd sixteenth, as legs on a site do, so that the lengths of pieces have no large step in common.
+    /// </summary>
     public static Instance Boards(int seed, bool cleats)
     {
         var walls = new Walls(seed);
         var runs = new List<Run>();
-        foreach (var (length, leg) in ((int[])[432, 288, 432, 288]).Select((length, i) => (length, $"leg {i + 1}")))
+        foreach (var (length, leg) in ((int[])[432, 288, 432, 288]).Select((length, i) => (length + (2 * i + 1) / 16m, $"leg {i + 1}")))
         {
             foreach (var (face, less) in ((string, int)[])[("outside", 0), ("inside", 32)])
             {
