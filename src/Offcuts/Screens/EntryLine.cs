@@ -25,6 +25,12 @@ internal sealed record EntryLine
     /// <summary>Pasted lines that come up one after the other as the line is saved.</summary>
     public ImmutableList<string> Waiting { get; init; } = [];
 
+    /// <summary>
+    /// True while an answer stands that was only offered: it is marked as in a form, so that the first letter takes its place. What a
+    /// person wrote themselves is never marked.
+    /// </summary>
+    public bool Marked { get; private init; }
+
     private string Behind { get; init; } = "";
 
     private string Given { get; init; } = "";
@@ -58,7 +64,7 @@ internal sealed record EntryLine
     };
 
     /// <summary>The person typed.</summary>
-    public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, EscapedOnce = false, Back = 0 };
+    public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, Marked = false, EscapedOnce = false, Back = 0 };
 
     /// <summary>Several lines were pasted: the first goes behind what is typed, the others wait their turn.</summary>
     public EntryLine Pasted(IReadOnlyList<string> lines) =>
@@ -75,11 +81,15 @@ internal sealed record EntryLine
         Behind = Ask is null ? Text : Behind,
         Text = ask is Ask.Write ? given : Ask is null ? Text : Behind,
         Given = given,
+        Marked = ask is Ask.Write && given.Length > 0,
         EscapedOnce = false,
     };
 
+    /// <summary>A question opens again with what the person wrote, because that was refused: it stands to be put right.</summary>
+    public EntryLine Reopen(Ask ask, string written) => Open(ask, written) with { Marked = false };
+
     /// <summary>The question is answered or dropped; what was typed before it stands again.</summary>
-    public EntryLine Close() => Ask is null ? this : this with { Ask = null, Text = Behind, Behind = "", Given = "", EscapedOnce = false };
+    public EntryLine Close() => Ask is null ? this : this with { Ask = null, Text = Behind, Behind = "", Given = "", Marked = false, EscapedOnce = false };
 
     /// <summary>A letter answered: the line stands again, retyped where the answer says so, and is on its way where it is to be saved.</summary>
     public EntryLine Chose(Choice choice)

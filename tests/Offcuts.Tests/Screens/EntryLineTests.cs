@@ -87,6 +87,18 @@ public sealed class EntryLineTests
     }
 
     [Fact]
+    public void An_answer_that_is_only_offered_is_marked_until_something_else_stands_there()
+    {
+        var offered = new EntryLine().Typed("2x4 8'").Open(Day, "2026-06-01");
+        offered.Marked.Should().BeTrue();
+        offered.Typed("2").Marked.Should().BeFalse();
+        offered.Close().Marked.Should().BeFalse();
+        new EntryLine().Open(Day).Marked.Should().BeFalse("there is nothing to mark");
+        new EntryLine().Typed("2x4 8'").Open(Sure).Marked.Should().BeFalse("a letter answers");
+        new EntryLine().Reopen(Day, "2026-13-01").Marked.Should().BeFalse("what a person wrote is there to be put right");
+    }
+
+    [Fact]
     public void Earlier_lines_come_back_newest_first_and_the_draft_after_the_last()
     {
         var line = new EntryLine().Typed("a").Send().Arrived().Typed("b").Send().Arrived().Typed("draft");

@@ -149,6 +149,14 @@ internal sealed class ScreenRun : IDisposable
         return Draw();
     }
 
+    /// <summary>Presses a key by the name the terminal library has for it.</summary>
+    public ScreenRun Raw(string key)
+    {
+        Key.TryParse(key, out var pressed).Should().BeTrue();
+        _app.InjectKey(pressed!);
+        return Draw();
+    }
+
     /// <summary>A scanner: types a label's code and Enter.</summary>
     public ScreenRun Scan(Code code) => Type(code.QrText).Press("Enter");
 

@@ -24,6 +24,13 @@ internal static class ShellKeys
 
     private static readonly KeyUse Back = new("Esc", "back", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it");
 
+    /// <summary>Works while an answer is written.</summary>
+    public static KeyUse Clear { get; } = new(
+        "Ctrl+U",
+        "clear",
+        new Intent.Type(""),
+        "While an answer is written: clear it. An answer that is offered stands marked: typing takes its place, an arrow, Home, End or Backspace keeps it to be changed");
+
     private static readonly KeyUse[] Reading =
     [
         new(["Esc", "F1", "Ctrl+G", "Enter"], "back", new Intent.Escape(), "Back to the place"),
@@ -36,6 +43,7 @@ internal static class ShellKeys
     private static readonly KeyUse[] Writing =
     [
         new("Enter", "take it", new Intent.Enter(), "Take the answer"),
+        Clear,
         Back,
     ];
 

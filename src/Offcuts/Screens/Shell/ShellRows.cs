@@ -135,6 +135,7 @@ internal static class ShellRows
         rows.Add(Row.Of("Keys everywhere", Tone.Strong));
         rows.AddRange(ShellKeys.Beside(state).SelectMany(key => Explained(key, width)));
         rows.AddRange(Explained(new KeyUse("Esc", "", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it"), width));
+        rows.AddRange(Explained(ShellKeys.Clear, width));
         if (state.Place == Place.Strip)
         {
             rows.Add(Row.Blank);
@@ -164,7 +165,7 @@ internal static class ShellRows
     {
         Place.Yard =>
         [
-            "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), a place (@north rack). A scanner types the code of a label and Enter: that shows its piece.",
+            "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), a place (@north rack). A scanner types the code of a label and Enter: that shows its piece, whatever stands on the line before it.",
             $"Marks: {YardRows.MarksLegend}.",
         ],
         Place.Strip =>

@@ -1,6 +1,7 @@
 using Offcuts.Print;
 using Terminal.Gui.App;
 using Terminal.Gui.Drawing;
+using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
@@ -31,6 +32,7 @@ internal sealed class ShellView : Runnable
     private readonly View _body;
     private readonly Queue<Action> _held = [];
     private IApplication? _app;
+    private Ask? _asked;
     private bool _showing;
     private bool _releasing;
 
@@ -110,6 +112,15 @@ internal sealed class ShellView : Runnable
 
         var choosing = ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
         key.Handled = choosing || !Chord.Edits(key);
+        if (!key.Handled && _shell.State.Line.Marked) Unmark(key);
+    }
+
+    // These keep what was offered, to be changed; the line's own Backspace would take all that is marked.
+    private void Unmark(Key key)
+    {
+        if (key.NoShift.NoCtrl.KeyCode is not (KeyCode.Backspace or KeyCode.CursorLeft or KeyCode.CursorRight or KeyCode.Home or KeyCode.End) || _line.SelectedLength != _line.Text.Length) return;
+        _line.ClearAllSelection();
+        _line.MoveEnd();
     }
 
     // What was pressed before the yard was read is pressed again, in the same order, once it is: nothing typed is lost, and nothing
@@ -250,9 +261,15 @@ internal sealed class ShellView : Runnable
     private void ShowLine(ShellState state)
     {
         var text = state.Line.Text;
-        if (_line.Text == text) return;
-        _line.Text = text;
-        _line.MoveEnd();
+        var opened = !ReferenceEquals(_asked, state.Line.Ask);
+        _asked = state.Line.Ask;
+        if (_line.Text != text)
+        {
+            _line.Text = text;
+            _line.MoveEnd();
+        }
+
+        if (opened && state.Line.Marked) _line.SelectAll();
     }
 
     private void ShowHelp(ShellState state)

@@ -54,9 +54,9 @@ internal static class StripModel
             case News.Refused(Errand.Catalogue, var faults):
                 return new(state with { Line = state.Line.Returned(), Reading = Result<TypedBatch>.Fail(faults), Tried = true });
             case News.Refused(Errand.PrintLabels refused, _):
-                return new(state with { Line = state.Line.Open(StripAsks.LabelFile(state.Yard.Queue.Count, state.Paper), refused.Wish.File) });
+                return new(state with { Line = state.Line.Reopen(StripAsks.LabelFile(state.Yard.Queue.Count, state.Paper), refused.Wish.File) });
             case News.Refused(Errand.PrintBlanks refused, _):
-                return new(state with { Line = state.Line.Open(StripAsks.BlankFile(refused.Count, state.Paper), refused.Wish.File) });
+                return new(state with { Line = state.Line.Reopen(StripAsks.BlankFile(refused.Count, state.Paper), refused.Wish.File) });
             default:
                 return new(state);
         }
