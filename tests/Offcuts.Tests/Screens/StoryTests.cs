@@ -231,6 +231,35 @@ public sealed class StoryTests
     }
 
     [Fact]
+    public void A_label_scanned_behind_other_words_opens_its_piece_too()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Type("2x10 ").Scan(KnownYard.Codes[7]);
+            run.Lines[2].Should().Be("find", "the line is ready for the next scan");
+            run.Text.Should().Contain($"{KnownYard.Codes[7]} foam 2-1/2x12").And.Contain("first pattern line 2\" from the marked end");
+            run.Type("north").Scan(KnownYard.Codes[4]);
+            run.Text.Should().Contain($"{KnownYard.Codes[4]} 2x10 12'", "no gap is needed before what the scanner types");
+            run.Press("Esc").Type($"rack {KnownYard.Codes[0]}");
+            run.Lines[3].Should().Be($"1 of 9:  code {KnownYard.Codes[0]}", "a typed code as it stands on the label");
+            run.Press("Enter");
+            run.Text.Should().Contain($"{KnownYard.Codes[0]} 2x4 8'");
+        });
+    }
+
+    [Fact]
+    public void A_label_of_a_piece_that_is_gone_opens_that_piece_and_no_other()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Scan(KnownYard.Codes[4]).Press("Ctrl+E").Type("s").Press("Esc");
+            run.Lines[3].Should().StartWith("8 of 8.");
+            run.Scan(KnownYard.Codes[4]);
+            run.Text.Should().Contain($"{KnownYard.Codes[4]} 2x10 12'").And.Contain("9 of 9 with those that are gone");
+        });
+    }
+
+    [Fact]
     public void A_piece_is_marked_reserved_and_freed_by_keys_and_each_is_taken_back()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

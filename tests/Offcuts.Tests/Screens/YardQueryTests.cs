@@ -31,4 +31,25 @@ public sealed class YardQueryTests
             YardQuery.Read(line, Yard).Code.Should().Be(code);
         YardQuery.Read(code.Text + " 2x4", Yard).Code.IsNone.Should().BeTrue();
     }
+
+    [Fact]
+    public void A_code_that_a_scanner_types_behind_other_words_is_that_code()
+    {
+        var code = KnownYard.Codes[0];
+        foreach (var line in new[] { $"2x10 {code.QrText}", $"2x10{code.QrText}", $"nails @north {code.QrText.ToLowerInvariant()} ", $"{KnownYard.Codes[1].QrText}{code.QrText}" })
+            YardQuery.Read(line, Yard).Code.Should().Be(code, line);
+        var slip = code.QrText[..^1] + (code.QrText[^1] == '2' ? '3' : '2');
+        YardQuery.Read($"2x10 {slip}", Yard).Code.IsNone.Should().BeTrue("its check character does not fit");
+    }
+
+    [Fact]
+    public void A_last_word_is_a_code_only_where_the_yard_knows_it()
+    {
+        var code = KnownYard.Codes[0];
+        YardQuery.Read($"2x10 {code.Text}", Yard).Code.IsNone.Should().BeTrue();
+        var known = Yard with { Blanks = new HashSet<Core.Yard.Code> { code } };
+        YardQuery.Read($"2x10 {code.Text}", known).Code.Should().Be(code);
+        YardQuery.Read($"2x10 {code}", known).Code.Should().Be(code, "in its two groups, as on the label");
+        YardQuery.Read($"{code.Text} 2x10", known).Code.IsNone.Should().BeTrue("only the last words");
+    }
 }

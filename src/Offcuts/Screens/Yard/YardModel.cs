@@ -57,10 +57,10 @@ internal static class YardModel
                 : $"nothing in this yard has the code {state.Query.Code}", Tone.Fault));
         }
 
-        // A scanned label opens its piece and makes room for the next scan.
+        // A scanned label opens its piece and makes room for the next scan; one that is gone is shown among those that are.
         var scanned = !state.Query.Code.IsNone;
         var next = scanned
-            ? Filtered(state with { Line = state.Line.Cleared() }, keep: state.Query.Code)
+            ? Ordered(state with { Line = state.Line.Cleared(), Gone = state.Gone || !state.Yard.Find(state.Query.Code)!.OnHand }, keep: state.Query.Code)
             : state;
         return LookedUp(state, next with { Closer = next.Entry is not null && (scanned || !state.Closer) });
     }

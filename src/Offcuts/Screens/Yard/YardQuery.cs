@@ -5,11 +5,11 @@ using Offcuts.UseCases;
 namespace Offcuts.Screens;
 
 /// <summary>
-/// What the typed line of the yard asks for, word by word: a code as a scanner types it, <c>@north rack</c> a place up to the
+/// What the typed line of the yard asks for, word by word: a code as a scanner types it, alone or behind other words, <c>@north rack</c> a place up to the
 /// next sign, <c>8'+</c> a length and longer, a material's whole name, and any other words.
 /// </summary>
 /// <param name="Filter">What is shown.</param>
-/// <param name="Code">The code, where the line is one and nothing else.</param>
+/// <param name="Code">The code, where the line is one, or ends with one that was scanned.</param>
 internal sealed record YardQuery(YardFilter Filter, Code Code)
 {
     private const int MostLengthWords = 3;
@@ -21,7 +21,7 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
     {
         var trimmed = text.Trim();
         if (trimmed.Length == 0) return All;
-        if (Core.Yard.Code.Parse(trimmed) is { Ok: true } code) return new YardQuery(new YardFilter([code.Value.Text], null, null, Length.Zero), code.Value);
+        if (ScannedCode(trimmed, yard) is { IsNone: false } code) return new YardQuery(new YardFilter([code.Text], null, null, Length.Zero), code);
 
         var at = trimmed.IndexOf('@');
         var place = at >= 0 ? trimmed[(at + 1)..].Trim() : "";
@@ -45,6 +45,23 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         if (Filter.Place is { } place) parts.Add($"at \"{place}\"");
         parts.AddRange(Filter.Words.Select(word => $"\"{word}\""));
         return string.Join(", ", parts);
+    }
+
+    // A code alone, or one that a scanner typed behind other words, with or without a gap before it. Without what a symbol says before
+    // its code, the last word is one only where this yard knows it: any other word of seven letters stays a word.
+    private static Code ScannedCode(string text, YardSnapshot yard)
+    {
+        if (Core.Yard.Code.Parse(text) is { Ok: true } alone) return alone.Value;
+        var at = text.LastIndexOf(Core.Yard.Code.QrPrefix, StringComparison.OrdinalIgnoreCase);
+        if (at >= 0) return Core.Yard.Code.Parse(text[at..]) is { Ok: true } scanned ? scanned.Value : default;
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        for (var taken = 1; taken <= Math.Min(2, words.Length); taken++)
+        {
+            if (Core.Yard.Code.Parse(string.Concat(words[^taken..])) is not { Ok: true } last) continue;
+            if (yard.Find(last.Value) is not null || yard.Blanks.Contains(last.Value)) return last.Value;
+        }
+
+        return default;
     }
 
     // "7' 8-5/8+": the plus ends the length, which may be several words.
