@@ -50,6 +50,12 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>True while the hardware is neither counted out nor given up.</summary>
     public bool HardwareWaits => !HardwareDone && !HardwareDropped;
 
+    /// <summary>True where nothing of it waits and something of it, a piece or the hardware, was given up.</summary>
+    public bool GivenUp => !Open && (HardwareDropped || Steps.Any(step => step.State == StepState.Dropped));
+
+    /// <summary>How many of its pieces are in this state.</summary>
+    public int Count(StepState state) => Steps.Count(step => step.State == state);
+
     /// <summary>The pieces that were really cut under this plan, as they were cut.</summary>
     public IEnumerable<PlannedPiece> PiecesCut =>
         Plan.Pieces.Zip(Steps, (planned, step) => step.State switch

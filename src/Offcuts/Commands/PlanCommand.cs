@@ -121,8 +121,9 @@ internal sealed class PlanCommand
         if (take is not null && yard is null) return _context.Refuse([PlanFaults.NotWithFiles()]);
         var rivals = Comparison.Of(problem, limits);
         if (take is < 1 || take > rivals.Count) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
-        var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : Result<int>.Of(0);
-        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+        var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : NotKept;
+        if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
+        var id = done.Id;
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(rivals, inJson));
         else
         {
@@ -130,6 +131,7 @@ internal sealed class PlanCommand
             _context.Say(CompareText.Note(rivals));
             if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
             else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");
+            SayGivenUp(done);
         }
 
         return rivals[(take ?? 1) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
@@ -138,8 +140,9 @@ internal sealed class PlanCommand
     private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson, CancellationToken stopped)
     {
         var save = parse.GetValue(_save) && !stopped.IsCancellationRequested;
-        var kept = save ? new KeepPlan(yard!).Keep(plan) : Result<int>.Of(0);
-        if (!kept.TryGet(out var id)) return _context.Refuse(kept.Faults);
+        var kept = save ? new KeepPlan(yard!).Keep(plan) : NotKept;
+        if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
+        var id = done.Id;
 
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, inJson));
         else
@@ -151,11 +154,19 @@ internal sealed class PlanCommand
             if (yard is not null)
             {
                 _context.Say();
+                SayGivenUp(done);
                 _context.Say(save ? $"Kept as plan {id}. Carry it out with: offcuts cut {id} --all" : "Not kept. Keep it with: offcuts plan --save");
             }
         }
 
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+    }
+
+    private static Result<PlanKept> NotKept => new PlanKept(0, []);
+
+    private void SayGivenUp(PlanKept kept)
+    {
+        if (kept.ToText() is { Length: > 0 } text) _context.Say($"{char.ToUpperInvariant(text[0])}{text[1..]}.");
     }
 
     private Result<MatchWish> Wish(ParseResult parse, YardFile yard)

@@ -32,13 +32,14 @@ internal static class PlanCommands
             }
 
             var sign = yard.Settings().CurrencySign;
-            Tables.Write(context.World, [">Plan", "Made", "Stages", ">Pieces", ">Waiting", ">To buy", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
+            Tables.Write(context.World, [">Plan", "Made", "Stages", ">Pieces", ">Waiting", ">Given up", ">To buy", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
             [
                 Number(kept.Id),
                 kept.Made.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
                 string.Join(", ", kept.Plan.Stages),
                 Number(kept.Plan.Pieces.Count),
-                Number(kept.Steps.Count(step => step.State == StepState.Waiting)),
+                Number(kept.Count(StepState.Waiting)),
+                Number(kept.Count(StepState.Dropped)),
                 new Money(kept.Plan.Tiers.Spend.Value).ToText(sign),
                 kept.Plan.Proven ? "proven" : "best found",
             ]));

@@ -53,8 +53,8 @@ internal abstract record News
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;
 
-    /// <summary>A plan was kept under a number.</summary>
-    public sealed record Kept(int Id) : News;
+    /// <summary>A plan was kept.</summary>
+    public sealed record Kept(PlanKept Plan) : News;
 
     /// <summary>A plan, or a part of it, was carried out.</summary>
     public sealed record Cut(int PlanId, CarriedOut Outcome) : News;

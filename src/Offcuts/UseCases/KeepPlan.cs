@@ -5,6 +5,15 @@ using Offcuts.Store;
 
 namespace Offcuts.UseCases;
 
+/// <summary>A plan that was kept.</summary>
+/// <param name="Id">Its number.</param>
+/// <param name="GivenUp">Numbers of the older plans whose waiting rest it takes the place of.</param>
+public sealed record PlanKept(int Id, IReadOnlyList<int> GivenUp)
+{
+    /// <summary>What became of the older plans, in a few words; empty where there were none.</summary>
+    public string ToText() => GivenUp.Count == 0 ? "" : $"what waited in {(GivenUp.Count == 1 ? "plan" : "plans")} {string.Join(", ", GivenUp)} is given up";
+}
+
 /// <summary>
 /// Keeps a plan in the yard. What still waits in an older plan for any of the same stages is dropped in the same change, so
 /// that no stage is ever planned twice; what was done under it stays. What the older plan relies on for stages that this one does
@@ -12,8 +21,8 @@ namespace Offcuts.UseCases;
 /// </summary>
 public sealed class KeepPlan(YardFile yard)
 {
-    /// <summary>The number of the kept plan.</summary>
-    public Result<int> Keep(Plan plan)
+    /// <summary>Under which number it is kept, and what it takes the place of.</summary>
+    public Result<PlanKept> Keep(Plan plan)
     {
         var id = 0;
         var seen = yard.ChangeNumber;
@@ -34,6 +43,6 @@ public sealed class KeepPlan(YardFile yard)
 
             id = work.KeepPlan(plan);
         });
-        return change.Then<int>(_ => id);
+        return change.Then<PlanKept>(_ => new PlanKept(id, [.. older.Select(old => old.Id)]));
     }
 }

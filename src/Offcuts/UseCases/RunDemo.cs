@@ -89,7 +89,7 @@ public sealed class RunDemo(Surroundings world)
     {
         Step("4. Match all three stages at once");
         var plan = Must(new MatchStages(yard).Match(new MatchWish([], Buy: true), Limits));
-        var id = Must(new KeepPlan(yard).Keep(plan));
+        var id = Must(new KeepPlan(yard).Keep(plan)).Id;
         var kept = yard.Plan(id)!;
         Say($"   {plan.Pieces.Count(piece => piece.Source is not null)} pieces from the yard, {plan.Pieces.Count(piece => piece.Bought is not null)} to buy for {Money(plan.Tiers.Spend.Value)}; {Words.Standing(plan)}");
         Say($"   all new it would cost {plan.Savings.AllNew.ToText("$")}, so the plan saves {plan.Savings.Saved.ToText("$")}");
@@ -116,7 +116,7 @@ public sealed class RunDemo(Surroundings world)
         Say($"   {broken.Source!.Code} split: only its {broken.Cuts[0].Cut} came out right, the rest of it is scrap");
 
         var again = Must(new MatchStages(yard).Match(new MatchWish([], Buy: true), Limits));
-        var id = Must(new KeepPlan(yard).Keep(again));
+        var id = Must(new KeepPlan(yard).Keep(again)).Id;
         var rest = yard.Plan(id)!;
         Say($"   matched the rest again: {again.Pieces.Count} pieces, {Money(again.Tiers.Spend.Value)} to spend, {Words.Standing(again)}");
         var done = Must(carry.Do(id, [.. Enumerable.Range(0, rest.Steps.Count).Select(index => new CutAct(index))], hardware: true));

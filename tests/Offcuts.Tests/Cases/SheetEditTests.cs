@@ -95,7 +95,7 @@ public sealed class SheetEditTests : IDisposable
         walls.Enter("shed", newNames: true).Ok.Should().BeTrue();
         new CataloguePieces(_yard).Save(new CataloguePieces(_yard).Read(["2x12 12' x3"]).Value, newNames: true).Ok.Should().BeTrue();
         var match = new MatchStages(_yard).Problem(new MatchWish([], Buy: false)).Value;
-        var id = new KeepPlan(_yard).Keep(Matching.Matcher.Match(match, new Matching.MatchLimits())).Value;
+        var id = new KeepPlan(_yard).Keep(Matching.Matcher.Match(match, new Matching.MatchLimits())).Value.Id;
         var cuts = _yard.Plan(id)!.Plan.Pieces.Select((piece, i) => (piece, i)).Where(one => one.piece.Source is not null).Select(one => new CutAct(one.i)).ToArray();
         new CarryOut(_yard, new DateOnly(2026, 6, 1), new Matching.MatchLimits()).Do(id, cuts, hardware: false).Ok.Should().BeTrue();
         var before = StageNeeds.Lacking(_yard.Stages().Single(), _yard.Plans());

@@ -273,6 +273,24 @@ public sealed class PlanCommandTests : IDisposable
         File.ReadAllBytes(pdf)[..5].Should().Equal("%PDF-"u8.ToArray());
     }
 
+    [Fact]
+    public void A_newer_plan_says_what_it_takes_the_place_of_and_the_older_is_listed_as_given_up()
+    {
+        Enter();
+        _yard.Must("plan", "--save").Lines.Should().NotContain(line => line.EndsWith("is given up."));
+        _yard.Must("plans").Lines[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+1\s+1\s+0\s");
+
+        _yard.Must("plan", "--save").Lines[^2..].Should().Equal(
+            "What waited in plan 1 is given up.",
+            "Kept as plan 2. Carry it out with: offcuts cut 2 --all");
+
+        var plans = _yard.Must("plans").Lines;
+        plans[0].Should().MatchRegex(@"Pieces\s+Waiting\s+Given up");
+        plans[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+1\s+0\s+1\s");
+        plans[2].Should().MatchRegex(@"^\s*2\s+2026-06-01\s+walls\s+1\s+1\s+0\s");
+        _yard.Must("plan", "--compare", "--take", "1").Lines.Should().Contain("What waited in plan 2 is given up.");
+    }
+
     private void Enter()
     {
         _yard.Must("add", "2x4 8' stamped @rack");

@@ -47,7 +47,7 @@ internal static class PlanModel
         switch (news)
         {
             case News.Fresh(var yard):
-                return new(Shown(state with { Yard = yard }));
+                return new(Shown(Rested(state, yard)));
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):
@@ -58,14 +58,14 @@ internal static class PlanModel
                 return new(state with { Matching = false, Progress = null, Aside = new Aside(lines), AsideTop = 0 });
             case News.Compared(var rivals):
                 return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals));
-            case News.Kept(var id):
+            case News.Kept({ Id: var id }):
                 // What was said of pieces is kept with the plan, and holds from there.
                 return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [] } });
             case News.Cut(_, var done):
                 return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
             case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
                 var piece = kept.Plan.Pieces[act.Index];
-                return new(Read(state with { Chosen = act.Index, Line = state.Line.Open(PlanAsks.Happened(piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));
+                return new(Read(state with { Chosen = act.Index, Line = state.Line.Reopen(PlanAsks.Happened(piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));
             default:
                 return new(state);
         }
@@ -74,6 +74,19 @@ internal static class PlanModel
     /// <summary>A match has begun, from here or from the stages.</summary>
     public static PlanState Begun(PlanState state, Errand.Search search) =>
         state with { Matching = true, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
+
+    // What was said of the last carrying out holds until the yard changes: then its pieces may be gone again, its labels printed.
+    // And where a plan is given up or another one waits anew, that other one is what a person goes on with.
+    private static PlanState Rested(PlanState state, YardSnapshot yard)
+    {
+        var next = state with { Yard = yard, Ledger = yard.Change == state.Yard.Change ? state.Ledger : [] };
+        if (state.Kept is not { } before || next.Kept is not { Open: false } now) return next;
+        var stopped = before.Open && now.GivenUp;
+        var anew = yard.Plans.Any(plan => plan.Open && state.Yard.Plans.FirstOrDefault(old => old.Id == plan.Id) is not { Open: true });
+        if (!(stopped || anew) || yard.Plans.LastOrDefault(plan => plan.Open) is not { } waiting) return next;
+        var about = state.Line.Ask is Ask.Write { Topic: Topic.Happened or Topic.SheetFile };
+        return Read(next with { KeptId = waiting.Id, Chosen = 0, Line = about ? state.Line.Close() : state.Line });
+    }
 
     // The latest plan that still has something to do stands here, where nothing newer was found.
     private static PlanState Shown(PlanState state)

@@ -42,7 +42,7 @@ internal static class PlanRows
 
         var sign = state.Yard.Settings.CurrencySign;
         var which = state.Kept is { } kept
-            ? $"Plan {Number(kept.Id)} of {Day(kept.Made)}, {Waiting(kept)}"
+            ? $"Plan {Number(kept.Id)} of {Day(kept.Made)}, {PlanWords.Standing(kept)}"
             : "Found, not kept yet";
         rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan.Proven ? Tone.Good : Tone.Caution)), width));
         var unfilled = plan.Tiers.Unfilled.Value;
@@ -276,12 +276,6 @@ internal static class PlanRows
         StepState.DoneOtherwise => "[~]",
         _ => "[-]",
     };
-
-    private static string Waiting(KeptPlan kept)
-    {
-        var waiting = kept.Steps.Count(step => step.State == StepState.Waiting);
-        return waiting == 0 ? (kept.Open ? "hardware waits" : "all done") : $"{Number(waiting)} of {Number(kept.Steps.Count)} wait";
-    }
 
     private static Row Cut(Row row, int width)
     {

@@ -32,7 +32,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.SetDay(var stage, var day) => Told(errand, new ChangeStages(yard).SetDate(stage, day)),
         Errand.RenameStage(var stage, var to) => Told(errand, new ChangeStages(yard).Rename(stage, to)),
         Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
-        Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var id) ? new News.Kept(id) : new News.Refused(errand, kept.Faults),
+        Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var done) ? new News.Kept(done) : new News.Refused(errand, kept.Faults),
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, Limits).Do(plan, acts, hardware)),
         Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var card) ? new News.WallOpened(card) : new News.Refused(errand, opened.Faults),
         Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),

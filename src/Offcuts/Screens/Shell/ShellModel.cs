@@ -172,7 +172,8 @@ internal static class ShellModel
             + (done.Carried.NewPieces.Count > 0 ? $"; {done.Carried.NewPieces.Count} new {(done.Carried.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "")
             + (done.Rest ? "; ^R fills the rest from what is left" : "; the wall stands"),
             Tone.Good),
-        News.Kept(var id) => new Notice($"Kept as plan {id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
+        News.Kept({ GivenUp.Count: 0 } kept) => new Notice($"Kept as plan {kept.Id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
+        News.Kept(var kept) => new Notice($"Kept as plan {kept.Id}; {kept.ToText()}. ^O says that all is cut", Tone.Good),
         News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),
         _ => null,
     };
