@@ -55,9 +55,9 @@ internal static class StagesModel
             case News.Refused(Errand.AddNeed, var faults):
                 return new(state with { Line = state.Line.Returned(), Reading = Result<CutDraft>.Fail(faults), Tried = true });
             case News.Refused(Errand.AddStage refused, _):
-                return new(Opened(state, StagesAsks.NewStage, $"{refused.Name} {Day(refused.Day)}".Trim()));
+                return new(Reopened(state, StagesAsks.NewStage, $"{refused.Name} {Day(refused.Day)}".Trim()));
             case News.Refused(Errand.RenameStage refused, _) when state.Stage is { } stage:
-                return new(Opened(state, StagesAsks.Rename(stage), refused.To));
+                return new(Reopened(state, StagesAsks.Rename(stage), refused.To));
             default:
                 return new(state);
         }
@@ -150,6 +150,8 @@ internal static class StagesModel
         ask.Of(letter) is { } choice
             ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
+
+    private static StagesState Reopened(StagesState state, Ask ask, string written) => state with { Line = state.Line.Reopen(ask, written) };
 
     private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given) };
 
