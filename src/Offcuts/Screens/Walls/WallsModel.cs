@@ -68,11 +68,11 @@ internal static class WallsModel
             case News.Stacked:
                 return new(state with { Found = null, Top = 0 });
             case News.Refused(Errand.StackWall(var wish), _) when state.Line.Ask is null && state.Line.Text.Length == 0 && state.WallNamed(wish.Wall) is { } here:
-                return new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(here.Sheet.Name), StackedLine.Write(wish)) }));
+                return new(Read(state with { Line = state.Line.Reopen(WallsAsks.Courses(here.Sheet.Name), StackedLine.Write(wish)) }));
             case News.Done(Errand.SaveSheet saved, _) when state.Form is null && NameIn(saved) is { } name:
                 return new(Choose(state, new(saved.Kind, name)));
             case News.Refused(Errand.SaveSheet { Edit.Of: { } of } refused, _) when state.Form is null && NameIn(refused) is { } name:
-                return new(state with { Line = state.Line.Open(FormAsks.Rename(new(refused.Kind, of)), name) });
+                return new(state with { Line = state.Line.Reopen(FormAsks.Rename(new(refused.Kind, of)), name) });
             case News.Refused(Errand.FillWall, _):
                 return new(state with { Filling = false, Progress = null });
             case News.Fitting(var found):
