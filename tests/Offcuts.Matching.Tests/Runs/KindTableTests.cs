@@ -70,7 +70,7 @@ public class KindTableTests
     {
         var problem = RunProblem.Create(Uneven).Value;
         (KindTable.Of(RunPart.Of(problem, DrawnRuns.Board), KindTable.Size.Usual, Endless) is null).Should().BeTrue();
-        var plan = RunFiller.Fill(problem, MatchLimits.None);
+        var plan = RunFiller.Fill(problem, new MatchLimits { Time = TimeSpan.FromSeconds(10), Clock = TimeProvider.System });
         RunChecker.Faults(problem, plan).Should().BeEmpty();
         plan.Courses.Should().HaveCount(8).And.NotContain(course => course.Unfilled);
         plan.Tiers.Spend.Bound.Should().BeInRange(1, plan.Tiers.Spend.Value);
