@@ -46,6 +46,7 @@ public static class Matcher
             Unpriced = Unpriced(problem, pieces),
             Near = NearFoams.Bought(problem, pieces),
             Wishes = problem.Wishes,
+            Buys = problem.Buy,
         };
         var faults = PlanChecker.Faults(problem, plan);
         return faults.Count == 0 ? plan : throw new InvalidOperationException("the matcher made a wrong plan: " + string.Join("; ", faults));

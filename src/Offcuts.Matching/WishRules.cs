@@ -17,7 +17,7 @@ internal static class WishRules
         var faults = new List<Fault>();
         foreach (var spare in wishes.Spares)
         {
-            if (!pieces.ContainsKey(spare.Piece)) faults.Add(MatchFaults.WishForNoPiece(request.CodeText(spare.Piece)));
+            if (!pieces.ContainsKey(spare.Piece)) faults.Add(NoPiece(request, spare.Piece));
             if (!spare.Wholly && !cuts.Contains((spare.Stage, spare.Cut))) faults.Add(MatchFaults.WishForNoCut(request.CodeText(spare.Piece), spare.Cut, spare.Stage));
         }
 
@@ -32,12 +32,16 @@ internal static class WishRules
         return faults.Distinct();
     }
 
+    private static Fault NoPiece(MatchRequest request, Code code) => request.Bins.FirstOrDefault(bin => bin.Code == code) is { } bin
+        ? YardFaults.IsABin(request.CodeText(code), bin.Hardware.Name)
+        : MatchFaults.WishForNoPiece(request.CodeText(code));
+
     private static IEnumerable<Fault> OfCut(MatchRequest request, RequiredCut cut, Pin[] pins, Dictionary<Code, Piece> pieces)
     {
         if (pins.Length > cut.Count) yield return MatchFaults.PinnedTooOften(cut.Name, pins.Length, cut.Count);
         foreach (var code in pins.Select(pin => pin.Piece))
         {
-            if (!pieces.TryGetValue(code, out var piece)) yield return MatchFaults.WishForNoPiece(request.CodeText(code));
+            if (!pieces.TryGetValue(code, out var piece)) yield return NoPiece(request, code);
             else if (request.Wishes.Spares.Any(spare => spare.Forbids(code, cut.Stage, cut.Name))) yield return MatchFaults.PinOfSpared(request.CodeText(code), cut.Name);
             else if (Verdict.Of(piece, cut, request.Settings) is { } why) yield return MatchFaults.PinCannotHold(request.CodeText(code), cut.Name, why);
         }

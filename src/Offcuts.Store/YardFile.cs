@@ -24,24 +24,31 @@ public sealed class YardFile : IDisposable
     public static TimeSpan UsualPatience { get; } = TimeSpan.FromSeconds(5);
 
     private readonly TimeProvider _clock;
-    private readonly YardReader _reader;
+    private readonly YardOpening _opening;
+    private readonly TimeSpan _patience;
     private readonly HashSet<Code> _drawn = [];
     private readonly long _version;
+    private YardReader _reader;
 
-    private YardFile(string path, TimeProvider clock, SqliteConnection connection, long version)
+    // True while nothing was ever saved in the file: what is read meanwhile is an empty yard in memory.
+    private bool _missing;
+
+    private YardFile(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations)
     {
-        (Path, _clock, _version) = (path, clock, version);
-        Database = new Database(connection);
+        (Path, _clock, _patience, _version) = (path, clock, patience, migrations[^1].Version);
+        _opening = new YardOpening(path, patience, migrations);
+        _missing = _opening.IsMissing();
+        Database = new Database(_missing ? _opening.OpenNowhere() : _opening.Open());
         _reader = new YardReader(Database, path);
     }
 
     /// <summary>The file, from the root of its drive.</summary>
     public string Path { get; }
 
-    internal Database Database { get; }
+    internal Database Database { get; private set; }
 
     /// <summary>
-    /// Opens a yard. Makes the folder and the file where they are missing; brings a yard of an older version to this one, with
+    /// Opens a yard. Where the file is missing, the yard is empty, and the first change that is saved makes the file and its folder; brings a yard of an older version to this one, with
     /// a copy of it beside it (<c>yard.offcuts.version-1</c>). What is no yard, damaged, or of a newer version is left untouched.
     /// </summary>
     /// <param name="path">The file.</param>
@@ -51,11 +58,8 @@ public sealed class YardFile : IDisposable
     /// <summary>Opens a yard as above, waiting that long whenever another program holds the file.</summary>
     public static YardFile Open(string path, TimeProvider clock, TimeSpan patience) => Open(path, clock, patience, Migration.All);
 
-    internal static YardFile Open(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations)
-    {
-        var full = System.IO.Path.GetFullPath(path);
-        return new YardFile(full, clock, new YardOpening(full, patience, migrations).Open(), migrations[^1].Version);
-    }
+    internal static YardFile Open(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations) =>
+        new(System.IO.Path.GetFullPath(path), clock, patience, migrations);
 
     /// <summary>Pieces in the yard's own order, the order of entry.</summary>
     /// <param name="onHandOnly">False for those too that are used, gone or missing.</param>
@@ -72,28 +76,28 @@ public sealed class YardFile : IDisposable
     public IReadOnlyList<Bin> Bins() => Guard<IReadOnlyList<Bin>>(() => [.. _reader.Bins().Select(known => known.Bin)]);
 
     /// <summary>Every stage with its needs, in the order of the work.</summary>
-    public IReadOnlyList<Stage> Stages() => Guard(_reader.Stages);
+    public IReadOnlyList<Stage> Stages() => Guard(() => _reader.Stages());
 
     /// <summary>Every system sheet, in the order of entry.</summary>
-    public IReadOnlyList<SystemSheet> Systems() => Guard(_reader.Systems);
+    public IReadOnlyList<SystemSheet> Systems() => Guard(() => _reader.Systems());
 
     /// <summary>Every wall, in the order of the work.</summary>
-    public IReadOnlyList<StageWall> Walls() => Guard(_reader.Walls);
+    public IReadOnlyList<StageWall> Walls() => Guard(() => _reader.Walls());
 
     /// <summary>How walls are filled, as it is kept, in the order of the work; a wall has one such plan at most.</summary>
-    public IReadOnlyList<KeptWallPlan> WallPlans() => Guard(_reader.WallPlans);
+    public IReadOnlyList<KeptWallPlan> WallPlans() => Guard(() => _reader.WallPlans());
 
     /// <summary>Courses of walls that stand, wall by wall and from the bottom up.</summary>
-    public IReadOnlyList<StackedCourse> StackedCourses() => Guard(_reader.StackedCourses);
+    public IReadOnlyList<StackedCourse> StackedCourses() => Guard(() => _reader.StackedCourses());
 
     /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
     public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));
 
     /// <summary>Everything that can be bought.</summary>
-    public PriceBook Prices() => Guard(_reader.PriceBook);
+    public PriceBook Prices() => Guard(() => _reader.PriceBook());
 
     /// <summary>What the user has set.</summary>
-    public YardSettings Settings() => Guard(_reader.Settings);
+    public YardSettings Settings() => Guard(() => _reader.Settings());
 
     /// <summary>Codes that were printed before their piece exists and that nothing has taken yet, in the order of issue.</summary>
     public IReadOnlyList<Code> BlankCodes() => Guard(() => _reader.Codes("blanks"));
@@ -118,13 +122,13 @@ public sealed class YardFile : IDisposable
     public FamilyTree? Family(Code code) => Guard(() => _reader.Family(code));
 
     /// <summary>Every kept plan, oldest first.</summary>
-    public IReadOnlyList<KeptPlan> Plans() => Guard(_reader.Plans);
+    public IReadOnlyList<KeptPlan> Plans() => Guard(() => _reader.Plans());
 
     /// <summary>One kept plan, or null.</summary>
     public KeptPlan? Plan(int id) => Guard(() => _reader.Plan(id));
 
     /// <summary>What was saved, oldest first.</summary>
-    public IReadOnlyList<LedgerLine> Ledger() => Guard(_reader.Ledger);
+    public IReadOnlyList<LedgerLine> Ledger() => Guard(() => _reader.Ledger());
 
     /// <summary>The number of the last entry of the history; another one than before means that the yard has changed. Cheap.</summary>
     public long ChangeNumber => Guard(() => Database.Number("history_last_number"));
@@ -160,6 +164,22 @@ public sealed class YardFile : IDisposable
             : StoreFaults.ChangedMeanwhile());
 
     /// <summary>
+    /// Does again what was refused because another program changed the yard meanwhile, for as long as one waits for a yard that is in use; then
+    /// it is in use. For what is as right after the other's change as before it: more pieces, say.
+    /// </summary>
+    /// <param name="work">Reads, and ends in <see cref="ChangeSince"/>.</param>
+    public Result<T> Insist<T>(Func<Result<T>> work)
+    {
+        var began = _clock.GetTimestamp();
+        while (true)
+        {
+            var done = work();
+            if (done.Ok || done.Fault != StoreFaults.ChangedMeanwhile()) return done;
+            if (_clock.GetElapsedTime(began) > _patience) throw YardUnavailableException.Locked(Path);
+        }
+    }
+
+    /// <summary>
     /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
     /// taken back by the next undo: that one goes on to the entry before.
     /// </summary>
@@ -180,19 +200,43 @@ public sealed class YardFile : IDisposable
     private Result<HistoryEntry> InTransaction(Func<Result<HistoryEntry>> work) => Guard(() =>
     {
         if (Database.InTransaction) throw new InvalidOperationException("a change is being made already");
-        Database.Execute("BEGIN IMMEDIATE");
+        var (making, saved) = (_missing, false);
+        if (making) Use(_opening.BeginNew());
+        else Database.Execute("BEGIN IMMEDIATE");
         try
         {
             RefuseNewerVersion();
             var done = work();
             if (done.Ok) Database.Execute("COMMIT");
+            saved = done.Ok;
             return done;
         }
         finally
         {
-            if (Database.InTransaction) Database.Execute("ROLLBACK");
+            if (making && !saved) GiveUpMaking();
+            else if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
     });
+
+    private void GiveUpMaking()
+    {
+        _opening.GiveUpNew(Database.Connection);
+        _missing = true;
+        Become(_opening.OpenNowhere());
+    }
+
+    private void Use(SqliteConnection connection)
+    {
+        _missing = false;
+        Become(connection);
+    }
+
+    private void Become(SqliteConnection connection)
+    {
+        Database.Dispose();
+        Database = new Database(connection);
+        _reader = new YardReader(Database, Path);
+    }
 
     private Result<HistoryEntry> TakeBack(string which, string told, Fault none) => InTransaction(() =>
     {
@@ -242,6 +286,8 @@ public sealed class YardFile : IDisposable
     {
         try
         {
+            // Another program may have made the yard meanwhile.
+            if (_missing && !_opening.IsMissing()) Use(_opening.Open());
             return work();
         }
         catch (SqliteException error) when (YardUnavailableException.From(error, Path) is { } unavailable)

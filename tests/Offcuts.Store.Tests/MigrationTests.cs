@@ -102,12 +102,13 @@ public sealed class MigrationTests : IDisposable
     public void A_program_that_has_a_yard_open_writes_no_more_once_a_newer_one_has_migrated_it()
     {
         using var old = Yards.Open(Path);
+        old.Do(change => change.Add(Yards.Board(1)));
         YardFile.Open(Path, Yards.Clock, Patience, WithNextStep("CREATE TABLE more (id INTEGER PRIMARY KEY)")).Dispose();
 
-        var write = () => old.Change("add a board", change => change.Add(Yards.Board(1)));
+        var write = () => old.Change("add a board", change => change.Add(Yards.Board(2)));
 
         write.Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.NewerVersion);
-        Yards.Ask(Path, "SELECT count(*) FROM history").Should().Be(0L);
+        Yards.Ask(Path, "SELECT count(*) FROM history").Should().Be(1L);
     }
 
     [Fact]

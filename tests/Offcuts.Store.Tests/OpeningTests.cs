@@ -26,6 +26,35 @@ public sealed class OpeningTests : IDisposable
     }
 
     [Fact]
+    public void A_yard_that_nothing_was_saved_in_is_no_file()
+    {
+        using (var yard = Yards.Open(Path))
+        {
+            yard.Refusals(change => change.AddStage(new Stage("", null, [], []))).Should().ContainSingle();
+            yard.Stages().Should().BeEmpty();
+            Directory.GetFileSystemEntries(_folder.Path).Should().BeEmpty();
+
+            yard.Do(change => change.Add(Yards.Board(1)));
+            yard.Pieces().Should().ContainSingle();
+        }
+
+        Yards.Ask(Path, "SELECT count(*) FROM piece").Should().Be(1L);
+    }
+
+    [Fact]
+    public void A_yard_that_another_program_made_meanwhile_is_the_one_that_is_read_and_changed()
+    {
+        using var first = Yards.Open(Path);
+        first.Pieces().Should().BeEmpty();
+        using (var second = Yards.Open(Path)) second.Do(change => change.Add(Yards.Board(1)));
+
+        first.ChangeNumber.Should().Be(1);
+        first.ChangeSince(0, "add a board", change => change.Add(Yards.Board(2))).Fault.Sentence.Should().StartWith("another program changed the yard");
+        first.Do(change => change.Add(Yards.Board(2)));
+        first.Pieces().Should().HaveCount(2);
+    }
+
+    [Fact]
     public void An_empty_file_is_a_yard_with_nothing_in_it()
     {
         File.WriteAllBytes(Path, []);
@@ -80,7 +109,7 @@ public sealed class OpeningTests : IDisposable
     [Fact]
     public void A_yard_of_a_newer_version_is_refused_and_left_untouched()
     {
-        Yards.Open(Path).Dispose();
+        using (var yard = Yards.Open(Path)) yard.Do(change => change.Add(Yards.Board(1)));
         Yards.ByHand(Path, "PRAGMA user_version = 6");
 
         Refused(UnavailableReason.NewerVersion)

@@ -40,6 +40,20 @@ public static class CommandFaults
     public static Fault NoYardYet(string path) =>
         new($"there is no yard at {TextRules.Harmless(path)}; the first thing catalogued there makes it");
 
+    public static Fault YardWithoutName() =>
+        new("--yard is empty; name a file, or leave --yard out for the one of OFFCUTS_YARD or in your data folder");
+
+    public static Fault DiskFull(string path) =>
+        new($"there is no room left for {TextRules.Harmless(path)}; what was there before is as it was");
+
+    public static Fault DiskFullElsewhere() => new("there is no room left where this is written; it is not whole");
+
+    public static Fault NameTooLong() => new("the name of this file is too long");
+
+    public static Fault DiskFails() => new("a file can't be read or written: its disk or its reader does not answer as it should");
+
+    public static Fault NamesNoFile(string path) => new($"\"{TextRules.Harmless(path)}\" names no file to write");
+
     public static Fault NoFolder(string folder) =>
         new($"there is no folder {TextRules.Harmless(folder)} for the yard; make it first, or mind the name");
 

@@ -48,6 +48,9 @@ public static class FileFaults
 
     public static Fault CodeTwice(string code, int line) => new($"{Shown(code)} stands in line {line} already");
 
+    public static Fault NeedTwice(string name, string stage, int line) =>
+        new($"{Shown(stage)} has a need named {Shown(name)} in line {line} already; give this one another name, or add its count there");
+
     public static Fault CountUnreadable(int least, int most) => new($"a count is a whole number from {least} to {most}");
 
     public static Fault QuantityMissing() => new("this row has no length, so it is counted: say how many");

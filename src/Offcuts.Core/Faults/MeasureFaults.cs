@@ -30,6 +30,9 @@ public static class MeasureFaults
     public static Fault FractionBroken(int column) =>
         new("this fraction has no whole number below the line", column);
 
+    public static Fault FractionNotBelowOne(int column) =>
+        new("a fraction is less than 1; write the whole part apart, like 3-1/16", column);
+
     public static Fault LengthLeftover(int column) =>
         new("the length ends before this; what follows can't be read", column);
 

@@ -30,6 +30,8 @@ public static class PlanFaults
 
     public static Fault StepNotWaiting(int number) => new($"piece {number} of the plan is done or dropped already");
 
+    public static Fault BuyOrNot() => new("--buy and --no-buy can't both be meant; leave one of them out");
+
     public static Fault NoWaitingPiece(string code) => new($"no piece {code} waits in this plan");
 
     public static Fault PieceGone(string code) => new($"{code} is no longer in the yard; match again");

@@ -24,7 +24,7 @@ public static class PlanReasons
 
     /// <summary>Everything that may serve is too short.</summary>
     public static string TooShort(Length longest, Length needed, LengthUnit unit) =>
-        $"too short by {LengthText.Faithful(needed - longest, unit)}: the longest that may serve is {LengthText.Faithful(longest, unit)}, needed is {LengthText.Faithful(needed, unit)}";
+        $"too short by {LengthText.In(unit, needed - longest)}: the longest that may serve is {LengthText.In(unit, longest)}, needed is {LengthText.In(unit, needed)}";
 
     /// <summary>No piece passes the rule of the use.</summary>
     public static string NotAllowed(UseRule rule) =>
@@ -50,7 +50,7 @@ public static class PlanReasons
 
     /// <summary>The yard cannot give it and every store length is too short.</summary>
     public static string TakenStoreTooShort(Length longest, LengthUnit unit) =>
-        $"the pieces that would do are taken by other cuts, and the longest store length is {LengthText.Faithful(longest, unit)}";
+        $"the pieces that would do are taken by other cuts, and the longest store length is {LengthText.In(unit, longest)}";
 
     /// <summary>The yard cannot give it and the store does not have it as it is wished.</summary>
     public static string TakenNotAsWished(TreatedWish wish) =>
@@ -68,7 +68,7 @@ public static class PlanReasons
 
     /// <summary>What would help: a longer piece.</summary>
     public static string LongerPiece(Length by, Length longest, LengthUnit unit) =>
-        $"a piece longer by {LengthText.Faithful(by, unit)} than the longest that may serve, which is {LengthText.Faithful(longest, unit)}";
+        $"a piece longer by {LengthText.In(unit, by)} than the longest that may serve, which is {LengthText.In(unit, longest)}";
 
     /// <summary>What would help: another use.</summary>
     public static string LooserUse(Use use) => $"the use {MarkWords.Of(use)}, if the work allows it";
@@ -88,11 +88,11 @@ public static class PlanReasons
 
     /// <summary>What would help: one more of a store length.</summary>
     public static string OneMoreBoard(Length length, bool treated, LengthUnit unit) =>
-        $"one more new {(treated ? "treated " : "")}board of {LengthText.Faithful(length, unit)}";
+        $"one more new {(treated ? "treated " : "")}board of {LengthText.In(unit, length)}";
 
     /// <summary>What would help where no store length does.</summary>
     public static string SomeBoard(Length least, LengthUnit unit) =>
-        $"a board of {LengthText.Faithful(least, unit)} or more; no price is known for one";
+        $"a board of {LengthText.In(unit, least)} or more; no price is known for one";
 
     /// <summary>The piece left the yard.</summary>
     public static string NotOnHand() => "it is not in the yard";
@@ -121,7 +121,7 @@ public static class PlanReasons
 
     /// <summary>No usable stretch of it is long enough.</summary>
     public static string SpanTooShort(Length longest, Length needed, LengthUnit unit) =>
-        $"it is too short by {LengthText.Faithful(needed - longest, unit)}: its longest usable stretch is {LengthText.Faithful(longest, unit)}";
+        $"it is too short by {LengthText.In(unit, needed - longest)}: its longest usable stretch is {LengthText.In(unit, longest)}";
 
     /// <summary>Sheets are not matched.</summary>
     public static string Sheet() => YardFaults.SheetNotMatched().Sentence;

@@ -53,7 +53,7 @@ public static class RunFaults
 
     /// <summary>A stretch that no piece may cover.</summary>
     public static string TooShortForAnyPiece(Length stretch, Length shortest, LengthUnit unit) =>
-        $"a stretch of {LengthText.Faithful(stretch, unit)} is shorter than the shortest piece, {LengthText.Faithful(shortest, unit)}";
+        $"a stretch of {LengthText.In(unit, stretch)} is shorter than the shortest piece, {LengthText.In(unit, shortest)}";
 
     /// <summary>The stock does not reach.</summary>
     public static string NotEnough(string material) => $"what is left of {TextRules.Harmless(material)} does not reach, and no more can be bought";

@@ -36,11 +36,16 @@ public static class YardFaults
 
     public static Fault CountUnreadable() => new("a count is a whole number from 1 to 10000");
 
+    public static Fault BinCountUnreadable(int most) => new($"a bin holds a whole number from 0 to {most}");
+
     public static Fault TwoWithOneCode(string code) => new($"the code {TextRules.Harmless(code)} stands twice");
 
     public static Fault CodeInUse(string code) => new($"the code {TextRules.Harmless(code)} belongs to another piece already");
 
     public static Fault NoSuchCode(string code) => new($"no piece or bin has the code {TextRules.Harmless(code)}");
+
+    public static Fault IsABin(string code, string hardware) =>
+        new($"{TextRules.Harmless(code)} is a bin of {TextRules.Harmless(hardware)}, not a piece; a bin is changed by itself: offcuts change {ShellWord.Of(code)} --qty COUNT");
 
     public static Fault NoSuchStage(string name) => new($"there is no stage named {TextRules.Harmless(name)}");
 

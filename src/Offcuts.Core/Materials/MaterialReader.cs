@@ -90,8 +90,11 @@ public static partial class MaterialReader
             : MeasureFaults.SheetUnreadable(column);
     }
 
+    // Quarters are the trade's own way to name a thickness, 5/4; anywhere else a fraction is less than 1.
     private static NominalSize? Nominal(string text) =>
-        Length.Parse(text, LengthUnit.Inch).TryGet(out var length) ? NominalSize.Find(length.InInches) : null;
+        text.EndsWith("/4", StringComparison.Ordinal) && int.TryParse(text[..^2], NumberStyles.None, CultureInfo.InvariantCulture, out var quarters) ? NominalSize.Find(quarters / 4m)
+        : Length.Parse(text, LengthUnit.Inch).TryGet(out var length) ? NominalSize.Find(length.InInches)
+        : null;
 
     private static Match? Whole(Regex form, string text)
     {

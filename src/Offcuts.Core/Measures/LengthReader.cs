@@ -143,7 +143,10 @@ public static class LengthReader
         if (Math.Max(bar - start, end - bar) > MostDigits) return MeasureFaults.LengthNotExact(start + 1);
         var bottom = BigInteger.Parse(text[(bar + 1)..end]);
         if (bottom.IsZero) return MeasureFaults.FractionBroken(start + 1);
-        return new Number(whole + new Ratio(BigInteger.Parse(text[start..bar]), bottom), end, Whole: false);
+        var top = BigInteger.Parse(text[start..bar]);
+        // 3 17/16 is more likely a slip of one digit than meant, and a tape has no such mark.
+        if (top >= bottom) return MeasureFaults.FractionNotBelowOne(start + 1);
+        return new Number(whole + new Ratio(top, bottom), end, Whole: false);
     }
 
     private static (Mark Mark, int End) ReadMark(string text, int start)

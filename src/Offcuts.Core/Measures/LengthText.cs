@@ -34,12 +34,23 @@ public static class LengthText
     public static string Faithful(Length length, LengthUnit unit) =>
         Rounded(length, unit) is var text && text.StartsWith('~') ? Exact(length) : text;
 
-    private static string FeetInches(long sixteenths)
+    /// <summary>
+    /// In this unit alone, whatever the length: exact wherever the unit can say it (down to 1/64 in; any length in millimetres), else to the nearer
+    /// 1/16 in with <c>~</c> before it; what that leaves nothing of is <c>under 1/16"</c>.
+    /// </summary>
+    public static string In(LengthUnit unit, Length length)
     {
-        var feet = sixteenths / (12 * 16);
-        var rest = sixteenths % (12 * 16);
-        if (feet == 0) return Inches(rest, 16);
-        return rest == 0 ? $"{feet}'" : $"{feet}' {Inches(rest, 16)}";
+        if (unit == LengthUnit.Millimetre) return Millimetres(length.InMillimetres);
+        if (length.Units % PerSixtyFourth == 0) return FeetInches(length.Units / PerSixtyFourth, 64);
+        return length.Units < PerSixteenth / 2 ? "under 1/16\"" : Rounded(length, unit);
+    }
+
+    private static string FeetInches(long parts, long perInch = 16)
+    {
+        var feet = parts / (12 * perInch);
+        var rest = parts % (12 * perInch);
+        if (feet == 0) return Inches(rest, perInch);
+        return rest == 0 ? $"{feet}'" : $"{feet}' {Inches(rest, perInch)}";
     }
 
     private static string Inches(long parts, long perInch)

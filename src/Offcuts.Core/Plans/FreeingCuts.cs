@@ -24,8 +24,9 @@ public static class FreeingCuts
             .ToArray();
         var (starts, ends) = (wanted.Select(stretch => stretch.Start).ToHashSet(), wanted.Select(stretch => stretch.End).ToHashSet());
         var cuts = new List<Length>();
-        foreach (var (from, to) in Unusable(source))
+        foreach (var bad in source.Unusable())
         {
+            var (from, to) = (bad.Start, bad.End);
             var (before, behind) = (!from.IsZero && ends.Contains(from), to < source.Length && starts.Contains(to));
             if (before) cuts.Add(from);
             if (behind && !(before && to - from <= settings.Kerf(source.Material))) cuts.Add(to);
@@ -36,17 +37,4 @@ public static class FreeingCuts
 
     /// <summary>How many a whole plan needs.</summary>
     public static int Count(Plan plan, YardSettings settings) => plan.Pieces.Sum(piece => Of(piece, settings).Count);
-
-    // What lies between the spans: bad spots and trims, joined where they touch.
-    private static IEnumerable<(Length From, Length To)> Unusable(Piece source)
-    {
-        var at = Length.Zero;
-        foreach (var span in source.Spans())
-        {
-            if (span.Start > at) yield return (at, span.Start);
-            at = span.End;
-        }
-
-        if (at < source.Length) yield return (at, source.Length);
-    }
 }

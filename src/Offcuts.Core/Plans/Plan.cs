@@ -198,6 +198,9 @@ public sealed record Plan
     /// <summary>What was said of single pieces before it was made; it keeps to that.</summary>
     public Wishes Wishes { get; init; } = Wishes.None;
 
+    /// <summary>False where it was made from the yard alone, because somebody wished that nothing is bought.</summary>
+    public bool Buys { get; init; } = true;
+
     /// <summary>True where all of tiers 1 to 3 are proven, and saw cuts where those come before value.</summary>
     public bool Proven => Tiers.Proven;
 }

@@ -85,6 +85,9 @@ public sealed record RunPlan
     /// <summary>Materials without a price: their value counts as 0 and they can't be bought.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }
 
+    /// <summary>False where it was made from the yard alone, because somebody wished that nothing is bought.</summary>
+    public bool Buys { get; init; } = true;
+
     /// <summary>
     /// The same as an ordinary plan, which the yard can keep, print and carry out piece by piece. Its saw cuts are those across; what is cut to
     /// height is counted with them, as in <see cref="Pieces"/>.
@@ -103,6 +106,7 @@ public sealed record RunPlan
             Unfilled = unfilled,
             Savings = Savings,
             Unpriced = Unpriced,
+            Buys = Buys,
         };
     }
 }

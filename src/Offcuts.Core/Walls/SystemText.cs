@@ -36,6 +36,9 @@ public static class SystemText
         });
     }
 
+    /// <summary>True where the two sheets say the same numbers: only their names or their notes are others.</summary>
+    public static bool SameButName(SystemSheet one, SystemSheet other) => Write(one with { Name = other.Name, Notes = other.Notes }) == Write(other);
+
     /// <summary>The sheet as text, lines ended by a line feed.</summary>
     public static string Write(SystemSheet sheet)
     {

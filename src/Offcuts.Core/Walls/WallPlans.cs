@@ -1,4 +1,5 @@
 using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Walls;
@@ -7,7 +8,15 @@ namespace Offcuts.Core.Walls;
 /// <param name="Wall">Name of the wall.</param>
 /// <param name="PlanId">Number of the kept plan that its pieces are cut under.</param>
 /// <param name="Plan">What lies where.</param>
-public sealed record KeptWallPlan(string Wall, int PlanId, RunPlan Plan);
+public sealed record KeptWallPlan(string Wall, int PlanId, RunPlan Plan)
+{
+    /// <summary>Courses laid whole of pieces that were all cut as planned: nothing is to be planned for them any more.</summary>
+    /// <param name="steps">The plan that its pieces are cut under.</param>
+    public IEnumerable<StackedCourse> Cut(KeptPlan steps) =>
+        from course in Plan.Courses
+        where !course.Unfilled && course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
+        select StackedCourse.Of(Wall, course, Plan);
+}
 
 /// <summary>A course of a wall that stands, or is cut and waits to be stacked: nothing is planned for it any more.</summary>
 /// <param name="Wall">Name of the wall.</param>
@@ -18,6 +27,22 @@ public sealed record StackedCourse(string Wall, string Run, int Course, IReadOnl
 {
     /// <summary>What it is laid from, from left to right; empty where that is not known.</summary>
     public IReadOnlyList<StoodPiece> Pieces { get; init; } = [];
+
+    /// <summary>A laid course as one that stands: its joints are where two pieces touch.</summary>
+    /// <param name="wall">Name of the wall.</param>
+    /// <param name="course">The course.</param>
+    /// <param name="plan">The filling that it is of.</param>
+    public static StackedCourse Of(string wall, LaidCourse course, RunPlan plan) => new(
+        wall,
+        course.Run,
+        course.Course,
+        [.. course.Pieces.Zip(course.Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To)])
+    {
+        Pieces = [.. course.Pieces.Select(one => new StoodPiece(one.From, one.To, plan.Pieces[one.Piece].Source?.Code ?? default, one.Turned))],
+    };
+
+    /// <summary>True where this is that course of that wall, in whatever case its name is written.</summary>
+    public bool IsSame(StackedCourse other) => string.Equals(Wall, other.Wall, StringComparison.OrdinalIgnoreCase) && (Run, Course) == (other.Run, other.Course);
 }
 
 /// <summary>One piece of a course that stands.</summary>

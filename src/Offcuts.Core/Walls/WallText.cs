@@ -47,6 +47,9 @@ public static class WallText
         return SheetLines.Or(faults, () => Result<PlacedWallSheet>.Of(new PlacedWallSheet(draft.Sheet(), lines)));
     }
 
+    /// <summary>True where the two walls are built alike: only their names or their notes are others.</summary>
+    public static bool SameButName(WallSheet one, WallSheet other) => Write(one with { Name = other.Name, Notes = other.Notes }) == Write(other);
+
     /// <summary>The sheet as text, lines ended by a line feed.</summary>
     public static string Write(WallSheet sheet)
     {

@@ -26,17 +26,22 @@ public sealed record OddSize(string What, string Why)
     /// <summary>The doubts about these pieces, each once, in their order.</summary>
     /// <param name="pieces">As understood.</param>
     /// <param name="unit">How lengths are written.</param>
-    public static IReadOnlyList<OddSize> Among(IEnumerable<PieceDraft> pieces, LengthUnit unit) => [.. pieces.SelectMany(piece => Of(piece, unit)).Distinct()];
+    public static IReadOnlyList<OddSize> Among(IEnumerable<PieceDraft> pieces, LengthUnit unit) =>
+        [.. pieces.SelectMany(piece => Of(piece.Material, piece.Length, piece.Width, unit)).Distinct()];
 
-    private static IEnumerable<OddSize> Of(PieceDraft piece, LengthUnit unit)
+    /// <summary>The same of pieces whose size was put right.</summary>
+    public static IReadOnlyList<OddSize> Among(IEnumerable<Piece> pieces, LengthUnit unit) =>
+        [.. pieces.SelectMany(piece => Of(piece.Material, piece.Length, piece.Width, unit)).Distinct()];
+
+    private static IEnumerable<OddSize> Of(Material of, Length length, Length width, LengthUnit unit)
     {
-        var material = TextRules.Harmless(piece.Material.Name);
-        if (piece.Material is Lumber { Thickness.Nominal: var thick, Width.Nominal: var wide } && !(Thicknesses.Contains(thick) && Widths.Contains(wide)))
+        var material = TextRules.Harmless(of.Name);
+        if (of is Lumber { Thickness.Nominal: var thick, Width.Nominal: var wide } && !(Thicknesses.Contains(thick) && Widths.Contains(wide)))
             yield return new OddSize(material, "no usual size of lumber");
-        var longest = Longest(piece.Material);
-        var sized = $"{material} {piece.Length.ToText(unit)}{(piece.Width.IsZero ? "" : $" x {piece.Width.ToText(unit)}")}";
-        if (piece.Length > longest || piece.Width > longest) yield return new OddSize(sized, $"over {longest.ToText(unit)}, the longest that is usually sold");
-        else if (piece.Length < Shortest) yield return new OddSize(sized, $"under {Shortest.ToText(unit)}, hardly worth a label");
+        var longest = Longest(of);
+        var sized = $"{material} {length.ToText(unit)}{(width.IsZero ? "" : $" x {width.ToText(unit)}")}";
+        if (length > longest || width > longest) yield return new OddSize(sized, $"over {longest.ToText(unit)}, the longest that is usually sold");
+        else if (length < Shortest) yield return new OddSize(sized, $"under {Shortest.ToText(unit)}, hardly worth a label");
     }
 
     // Common practice: lumber to 24 ft, bars as they come from the mill to 60 ft, panels and sheets to 16 and 12 ft; of sticks nobody

@@ -142,6 +142,21 @@ public sealed record Piece
         OnHand && Material.Equals(planned.Material) && Length == planned.Length && Spans().SequenceEqual(planned.Spans()) && FirstLine == planned.FirstLine
         && Condition <= planned.Condition && Treated == planned.Treated && (Stamped || !planned.Stamped);
 
+    /// <summary>What lies between the stretches that can be used, from the marked end on: bad spots and trimmed ends, joined where they touch.</summary>
+    public IReadOnlyList<Span> Unusable()
+    {
+        var stretches = new List<Span>();
+        var at = Measures.Length.Zero;
+        foreach (var span in Spans())
+        {
+            if (span.Start > at) stretches.Add(new Span(at, span.Start));
+            at = span.End;
+        }
+
+        if (at < Length) stretches.Add(new Span(at, Length));
+        return stretches;
+    }
+
     /// <summary>The stretches that can be used: what lies between the bad spots, after the trims, from the marked end on.</summary>
     public IReadOnlyList<Span> Spans()
     {

@@ -6,6 +6,9 @@ namespace Offcuts.Core.Yard;
 /// <summary>What no piece and no bin can be, asked by every way into the yard.</summary>
 public static class PieceRules
 {
+    /// <summary>Most that a bin is said to hold, by hand or in a file.</summary>
+    public const int MostInABin = 100_000;
+
     /// <summary>Longest place, stage, treatment and hardware name.</summary>
     public const int LongestName = 60;
 

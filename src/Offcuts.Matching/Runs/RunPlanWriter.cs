@@ -24,6 +24,7 @@ internal static class RunPlanWriter
             ExtraTies = Ties(fillings),
             Pieces = pieces,
             Savings = savings,
+            Buys = problem.Buy,
             Unpriced = [.. problem.Materials.Where(material => problem.Prices.Of(material).Count == 0).Select(material => material.Name)],
         };
     }

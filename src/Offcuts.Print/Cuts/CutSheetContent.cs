@@ -126,6 +126,7 @@ internal sealed class CutSheetContent
             : $"Printed {Day(_options.Printed)}.";
         var stages = _plan.Stages.Select(stage => TextRules.Harmless(stage) + (_options.StageDates.TryGetValue(stage, out var date) ? $" ({Day(date)})" : ""));
         if (_plan.Stages.Count > 0) yield return $"For {string.Join(", ", stages)}.";
+        if (!_plan.Buys) yield return "As wished, nothing is bought.";
         if (!_plan.Wishes.Empty) yield return $"As wished: {TextRules.Harmless(_plan.Wishes.ToText(_options.CodeText))}.";
     }
 

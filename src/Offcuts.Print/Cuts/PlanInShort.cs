@@ -28,6 +28,7 @@ public static class PlanInShort
 
         if (plan.Tiers.Rips is { Value: > 0 } rips) yield return $"Rips {Cuts(rips.Value)} out of wider pieces.";
         yield return $"Spends {Cash(spend.Value)} without tax, {Worth(value.Value)}, {Saved(plan.Savings.Saved, sign)}.";
+        if (!plan.Buys) yield return "Buys nothing, as wished: kept with the plan; offcuts plan --buy lets it buy again.";
         foreach (var near in plan.Near) yield return $"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}.";
         yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
         if (plan.Tiers.SawCutsBound is not null) yield return "Looks for the fewest saw cuts before yard value, as it was chosen; offcuts plan --compare offers the usual order again.";

@@ -28,6 +28,7 @@ internal sealed class CutsReader(NameCheck names)
         var treated = row.OneOf("treated", CellWords.Treated, YardFaults.TreatedUnknown);
         var rip = row.YesNo("rip");
         var rows = Rows(row, stage);
+        if (name.Length > 0 && !rows.Lines.TryAdd(name, row.Line)) row.Refuse("cut", FileFaults.NeedTwice(name, stage, rows.Lines[name]));
         if (material is Sheet) row.Refuse("material", YardFaults.SheetNotMatched());
         else if (counted && material is Hardware or null) TakeHardware(row, rows, new HardwareNeed(stage, name, (material as Hardware)!, count), treated, rip);
         else TakeCut(row, rows, new RequiredCut
@@ -85,6 +86,9 @@ internal sealed class CutsReader(NameCheck names)
         public DateOnly? Date { get; set; }
 
         public int DateLine { get; set; }
+
+        // The line of each need by its name, which stands once in a stage: everything that is said of a need names it.
+        public Dictionary<string, int> Lines { get; } = new(StringComparer.Ordinal);
 
         public List<RequiredCut> Cuts { get; } = [];
 

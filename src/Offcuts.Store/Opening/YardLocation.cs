@@ -8,7 +8,7 @@ public static class YardLocation
 
     /// <summary>
     /// What the user named on the command line, else what <see cref="Variable"/> names, else <c>offcuts/yard.offcuts</c> in
-    /// their data folder. An empty name counts as none.
+    /// their data folder. An empty name counts as none; the caller may refuse one on the command line before.
     /// </summary>
     /// <param name="option">The file named on the command line, or null.</param>
     /// <param name="environment">A variable of the environment by its name, or null.</param>

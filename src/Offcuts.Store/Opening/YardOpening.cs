@@ -15,41 +15,95 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
 
     private long Newest => migrations[^1].Version;
 
-    /// <summary>An open connection to a yard of the newest version. Throws <see cref="YardUnavailableException"/>.</summary>
-    public SqliteConnection Open()
+    /// <summary>
+    /// True while there is no yard in the file. Throws <see cref="YardUnavailableException"/> where none could ever be.
+    /// </summary>
+    public bool IsMissing() => Told(() =>
     {
-        var isNew = MakeReady();
+        if (Directory.Exists(path)) throw YardUnavailableException.Unreadable(path, "it is a folder");
+        var file = new FileInfo(path);
+        if (!file.Exists)
+        {
+            for (var folder = file.Directory; folder is { Exists: false }; folder = folder.Parent)
+                if (File.Exists(folder.FullName)) throw YardUnavailableException.Unreadable(path, "its folder can't be made");
+            return true;
+        }
+
+        if (file.IsReadOnly)
+        {
+            file.OpenRead().Dispose();
+            throw YardUnavailableException.ReadOnly(path);
+        }
+
+        return file.Length == 0;
+    });
+
+    /// <summary>An open connection to a yard of the newest version. Throws <see cref="YardUnavailableException"/>.</summary>
+    public SqliteConnection Open() => Told(() =>
+    {
+        LookWithoutWriting();
+        var connection = OpenForWriting();
+        return Ready(connection, () => Migrate(connection));
+    });
+
+    /// <summary>An empty yard that is in no file: what a yard that is not there yet looks like.</summary>
+    public SqliteConnection OpenNowhere() => Told(() =>
+    {
+        var connection = Connect(SqliteOpenMode.Memory);
+        return Ready(connection, () =>
+        {
+            Prepare(connection);
+            Migrate(connection);
+        });
+    });
+
+    /// <summary>
+    /// Makes the file, and its folder, and begins the transaction in which the yard comes about: a yard that is not saved in the end was never there.
+    /// Waits where another program is doing the same.
+    /// </summary>
+    public SqliteConnection BeginNew() => Told(() =>
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        var connection = OpenForWriting();
+        return Ready(connection, () =>
+        {
+            connection.Execute("BEGIN IMMEDIATE");
+            Bring(connection);
+        });
+    });
+
+    /// <summary>
+    /// Ends what <see cref="BeginNew"/> began without saving it. A file that has nothing in it goes; that is done while nobody else can write to it, and the
+    /// database refuses to write to a file that is gone, so that no other program's yard is lost with it.
+    /// </summary>
+    public void GiveUpNew(SqliteConnection connection)
+    {
+        // What the disk had no room for is rolled back by then, and nobody holds the file.
+        if (raw.sqlite3_get_autocommit(connection.Handle) != 0) return;
+        if (new FileInfo(path) is { Exists: true, Length: 0 } file)
+        {
+            try
+            {
+                file.Delete();
+            }
+            catch (IOException)
+            {
+                // Some systems don't let go of an open file: then an empty one stays, which is a yard with nothing in it.
+            }
+        }
+
+        connection.Execute("ROLLBACK");
+    }
+
+    private T Told<T>(Func<T> work)
+    {
         try
         {
-            if (!isNew) LookWithoutWriting();
-            return OpenForWriting();
+            return work();
         }
         catch (SqliteException error) when (YardUnavailableException.From(error, path) is { } unavailable)
         {
             throw unavailable;
-        }
-    }
-
-    /// <summary>True where there is no yard in the file yet.</summary>
-    private bool MakeReady()
-    {
-        if (Directory.Exists(path)) throw YardUnavailableException.Unreadable(path, "it is a folder");
-        try
-        {
-            var file = new FileInfo(path);
-            if (!file.Exists)
-            {
-                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                return true;
-            }
-
-            if (file.IsReadOnly)
-            {
-                file.OpenRead().Dispose();
-                throw YardUnavailableException.ReadOnly(path);
-            }
-
-            return file.Length == 0;
         }
         catch (UnauthorizedAccessException error)
         {
@@ -58,6 +112,21 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
         catch (IOException error)
         {
             throw YardUnavailableException.Unreadable(path, "its folder can't be made", error);
+        }
+    }
+
+    // A connection that fails on the way is closed.
+    private static SqliteConnection Ready(SqliteConnection connection, Action work)
+    {
+        try
+        {
+            work();
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
         }
     }
 
@@ -81,52 +150,40 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
     private SqliteConnection OpenForWriting()
     {
         var connection = Connect(SqliteOpenMode.ReadWriteCreate);
-        try
+        return Ready(connection, () =>
         {
             if (raw.sqlite3_db_readonly(connection.Handle, "main") == 1) throw YardUnavailableException.ReadOnly(path);
             RefuseWhatIsNoYard(connection);
-
-            // 64 MB of cache keep even a very large change from being written in parts before it is whole.
-            // synchronous EXTRA also syncs the folder once the journal is gone, so that a power failure can't bring it back.
-            connection.Execute("""
-                PRAGMA journal_mode = DELETE;
-                PRAGMA synchronous = EXTRA;
-                PRAGMA foreign_keys = ON;
-                PRAGMA recursive_triggers = ON;
-                PRAGMA trusted_schema = OFF;
-                PRAGMA cell_size_check = ON;
-                PRAGMA cache_size = -65536;
-                """);
-            Migrate(connection);
-            return connection;
-        }
-        catch
-        {
-            connection.Dispose();
-            throw;
-        }
+            connection.Execute("PRAGMA journal_mode = DELETE");
+            Prepare(connection);
+        });
     }
+
+    // 64 MB of cache keep even a very large change from being written in parts before it is whole.
+    // synchronous EXTRA also syncs the folder once the journal is gone, so that a power failure can't bring it back.
+    private static void Prepare(SqliteConnection connection) => connection.Execute("""
+        PRAGMA synchronous = EXTRA;
+        PRAGMA foreign_keys = ON;
+        PRAGMA recursive_triggers = ON;
+        PRAGMA trusted_schema = OFF;
+        PRAGMA cell_size_check = ON;
+        PRAGMA cache_size = -65536;
+        """);
 
     private SqliteConnection Connect(SqliteOpenMode mode)
     {
         var connection = new SqliteConnection(new SqliteConnectionStringBuilder
         {
-            DataSource = path,
+            DataSource = mode == SqliteOpenMode.Memory ? ":memory:" : path,
             Mode = mode,
             Pooling = false,
             DefaultTimeout = Math.Max(1, (int)Math.Ceiling(patience.TotalSeconds)),
         }.ToString());
-        try
+        return Ready(connection, () =>
         {
             connection.Open();
             connection.Execute($"PRAGMA busy_timeout = {(long)patience.TotalMilliseconds}");
-            return connection;
-        }
-        catch
-        {
-            connection.Dispose();
-            throw;
-        }
+        });
     }
 
     private void RefuseWhatIsNoYard(SqliteConnection connection)
@@ -154,11 +211,7 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
         connection.Execute("BEGIN IMMEDIATE");
         try
         {
-            // Another program may have done it while this one waited for its turn.
-            var version = Version(connection);
-            if (version is > 0 && version < Newest) KeepCopy(version);
-            foreach (var step in migrations.Where(step => step.Version > version)) connection.Execute(step.Sql);
-            connection.Execute($"PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Newest}");
+            Bring(connection);
             connection.Execute("COMMIT");
         }
         catch
@@ -166,6 +219,16 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
             if (raw.sqlite3_get_autocommit(connection.Handle) == 0) connection.Execute("ROLLBACK");
             throw;
         }
+    }
+
+    // Inside a transaction. Another program may have done it while this one waited for its turn.
+    private void Bring(SqliteConnection connection)
+    {
+        var version = Version(connection);
+        if (version >= Newest) return;
+        if (version > 0) KeepCopy(version);
+        foreach (var step in migrations.Where(step => step.Version > version)) connection.Execute(step.Sql);
+        connection.Execute($"PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Newest}");
     }
 
     // The writing connection holds the lock and has written nothing yet, so another one still reads the yard as it was.

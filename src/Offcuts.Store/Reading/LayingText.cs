@@ -78,6 +78,7 @@ internal static class LayingText
             ExtraTies = [.. json.ExtraTies.Select(tie => new ExtraTie(tie.Leg, tie.Course, Length.FromUnits(tie.At), tie.CleatOn))],
             Pieces = plan.Pieces,
             Savings = plan.Savings,
+            Buys = plan.Buys,
             Unpriced = plan.Unpriced,
         };
     }

@@ -68,4 +68,5 @@ internal sealed record SpareJson(string Code, string Stage, string Cut);
 internal sealed record PlanJson(
     int Schema, string[] Stages, TiersJson Tiers, PlannedPieceJson[] Pieces, HardwareJson[] Hardware, UnfilledJson[] Unfilled, SavingsJson Savings, string[] Unpriced,
     PinJson[]? Pins = null, SpareJson[]? Spares = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] NearJson[]? Near = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] NearJson[]? Near = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Buys = null);

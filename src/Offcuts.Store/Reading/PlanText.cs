@@ -45,6 +45,7 @@ internal static class PlanText
             Unfilled = Array.ConvertAll(json.Unfilled, need => new Unfilled(need.Stage, need.Cut, need.Count, need.Reason)),
             Savings = new PlanSavings(new Money(json.Savings.AllNewCents), new Money(json.Savings.SpendCents), json.Savings.AllNewProven, json.Savings.Unpriced),
             Unpriced = json.Unpriced,
+            Buys = json.Buys ?? true,
             Near = Array.ConvertAll(json.Near ?? [], near => new NearFoam(near.Asked, near.There, near.Pieces)),
             Wishes = new Wishes(
                 Array.ConvertAll(json.Pins ?? [], pin => new Pin(Values.Code(pin.Code), pin.Stage, pin.Cut)),
@@ -82,7 +83,8 @@ internal static class PlanText
         [.. plan.Unpriced],
         [.. plan.Wishes.Pins.Select(pin => new PinJson(pin.Piece.Text, pin.Stage, pin.Cut))],
         [.. plan.Wishes.Spares.Select(spare => new SpareJson(spare.Piece.Text, spare.Stage, spare.Cut))],
-        plan.Near.Count == 0 ? null : [.. plan.Near.Select(near => new NearJson(near.Asked, near.There, near.Pieces))]);
+        plan.Near.Count == 0 ? null : [.. plan.Near.Select(near => new NearJson(near.Asked, near.There, near.Pieces))],
+        plan.Buys ? null : false);
 
     private static PlannedPieceJson Json(PlannedPiece piece) => new(
         piece.Source is { } source ? Json(source) : null,

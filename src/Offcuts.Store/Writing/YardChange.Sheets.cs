@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 
 namespace Offcuts.Store;
@@ -30,7 +31,7 @@ public sealed partial class YardChange
         }
 
         var before = SystemText.Read(row.Sheet).Value;
-        var sameNumbers = SystemText.Write(before with { Name = sheet.Name, Notes = sheet.Notes }) == text;
+        var sameNumbers = SystemText.SameButName(before, sheet);
         Database.Run("system_sheet_set", ("name", sheet.Name), ("sheet", text), ("id", row.Id));
         foreach (var wall in WallRows.Where(wall => wall.System == row.Id))
         {
@@ -78,8 +79,7 @@ public sealed partial class YardChange
         }
 
         var before = WallText.Read(row.Sheet).Value;
-        var sameWall = WallText.Write(before with { Name = wall.Sheet.Name, Notes = wall.Sheet.Notes }) == text;
-        if (!sameWall || row.StageId != stage.Id) DropWallPlan(row.Name);
+        if (!WallText.SameButName(before, wall.Sheet) || row.StageId != stage.Id) DropWallPlan(row.Name);
         Database.Run("wall_sheet_set", ("stage", stage.Id), ("name", wall.Sheet.Name), ("system", system.Id), ("sheet", text), ("id", row.Id));
         if (row.Name != wall.Sheet.Name) RenameNeeds(row.Stage, row.Name, wall.Sheet.Name);
     }
@@ -112,14 +112,29 @@ public sealed partial class YardChange
         return id;
     }
 
-    /// <summary>Gives up what still waits in the plan of a wall, where there is one, and forgets how the wall was to be filled.</summary>
+    /// <summary>
+    /// Gives up what still waits in the plan of a wall, where there is one, and forgets how the wall was to be filled. Courses for which all was cut
+    /// as planned stay known: they count as stacked from then on.
+    /// </summary>
     public void DropWallPlan(string wall)
     {
         foreach (var row in Database.Rows<WallPlanRow>("wall_plans").Where(row => Same(row.Wall, wall)).ToArray())
         {
-            if (Kept(row.Plan) is { } kept) DropRest(kept);
+            if (Kept(row.Plan) is { } kept)
+            {
+                StackCut(row.Wall, kept);
+                DropRest(kept);
+            }
+
             Database.Run("wall_plan_remove", ("id", row.Id));
         }
+    }
+
+    private void StackCut(string wall, KeptPlan steps)
+    {
+        if (_reader.WallPlans().Find(plan => plan.PlanId == steps.Id) is not { } filling) return;
+        var there = _reader.StackedCourses().Where(course => Same(course.Wall, wall)).ToArray();
+        foreach (var course in filling.Cut(steps).Where(course => !there.Any(course.IsSame)).ToArray()) Stack(course);
     }
 
     /// <summary>Remembers that a course of a wall stands. A fault where it does so already.</summary>

@@ -24,14 +24,19 @@ internal sealed record ChangeOptions(
     Option<string> From,
     Option<string> Note,
     Option<string> Quantity,
-    Option<bool> NewNames)
+    Option<bool> NewNames,
+    Option<bool> Yes)
 {
     /// <summary>All of them, in the order of the help.</summary>
     public IEnumerable<Option> All =>
-        [Material, Length, Condition, Nails, Concrete, Oiled, Stamped, Treated, Bad, Trim, Line, Place, From, Note, Quantity, NewNames];
+        [Material, Length, Condition, Nails, Concrete, Oiled, Stamped, Treated, Bad, Trim, Line, Place, From, Note, Quantity, NewNames, Yes];
 
     /// <summary>Applies what was given to every piece, or to the one bin.</summary>
-    public Result<string> Apply(ParseResult parse, YardFile yard, IReadOnlyList<Code> codes)
+    /// <param name="parse">What was typed.</param>
+    /// <param name="yard">The yard.</param>
+    /// <param name="codes">What is changed.</param>
+    /// <param name="meant">Asks whether sizes that look like a slip are meant; none where nobody can be asked.</param>
+    public Result<string> Apply(ParseResult parse, YardFile yard, IReadOnlyList<Code> codes, Func<IReadOnlyList<OddSize>, bool>? meant)
     {
         var change = new ChangePieces(yard);
         if (codes.Count == 1 && yard.Bin(codes[0]) is not null) return ApplyToBin(parse, change, codes[0]);
@@ -56,6 +61,9 @@ internal sealed record ChangeOptions(
         if (facts == new PieceFacts()) return YardFaults.NothingToChange();
         if (facts.NewNames(yard.Names()) is [var name] && !parse.GetValue(NewNames)) return CommandFaults.NameIsNew(name);
         var unit = yard.Settings().Unit;
+        var odd = parse.GetValue(Yes) ? [] : facts.OddSizes(codes.Select(yard.Piece).OfType<Piece>(), unit);
+        if (odd.Count > 0 && meant is null) return Result<string>.Fail([.. odd.Select(CommandFaults.SizeIsOdd)]);
+        if (odd.Count > 0 && !meant!(odd)) return "nothing changed";
         return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
     }
 
@@ -65,8 +73,8 @@ internal sealed record ChangeOptions(
         if (All.OfType<Option<string>>().Except(fits).Any(option => parse.GetValue(option) is not null)) return YardFaults.OnlyForPieces();
         if (fits.All(option => parse.GetValue(option) is null)) return YardFaults.NothingToChange();
         if (parse.GetValue(Quantity) is not { } count) return change.SetBin(code, null, parse.GetValue(Place), parse.GetValue(Note));
-        return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity)
+        return int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var quantity) && quantity <= PieceRules.MostInABin
             ? change.SetBin(code, quantity, parse.GetValue(Place), parse.GetValue(Note))
-            : YardFaults.CountUnreadable();
+            : YardFaults.BinCountUnreadable(PieceRules.MostInABin);
     }
 }

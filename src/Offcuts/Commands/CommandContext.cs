@@ -34,23 +34,28 @@ internal sealed class CommandContext(Surroundings world)
     /// <summary>Opens the yard to look at it. One that was named and is not there is refused: a slip in its name is no empty yard.</summary>
     public int WithYardThere(ParseResult parse, Func<YardFile, int> look)
     {
+        if (Unnamed(parse)) return Refuse([CommandFaults.YardWithoutName()]);
         var path = YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder);
         if (parse.GetValue(Yard) is not null && !Path.Exists(path)) return Refuse([CommandFaults.NoYardYet(path)]);
         return WithYard(parse, look);
     }
 
     /// <summary>
-    /// Opens the yard, does the work, closes it. A yard that is not there yet is made, but the folder of one that was named is not: a
+    /// Opens the yard, does the work, closes it. A yard that is not there yet is made by the first change that is saved, but the folder of one that was named is not: a
     /// slip in its name would leave folders about. Throws <see cref="YardUnavailableException"/>.
     /// </summary>
     public int WithYard(ParseResult parse, Func<YardFile, int> work)
     {
+        if (Unnamed(parse)) return Refuse([CommandFaults.YardWithoutName()]);
         var path = Path.GetFullPath(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder));
         var usual = Path.GetFullPath(YardLocation.Resolve(null, _ => null, world.UserFolder));
         if (path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder)) return Refuse([CommandFaults.NoFolder(folder)]);
         using var yard = YardFile.Open(path, world.Clock);
         return work(yard);
     }
+
+    // A variable of a script that is empty must not lead to another yard than the one that is meant.
+    private bool Unnamed(ParseResult parse) => parse.GetValue(Yard) is { } named && string.IsNullOrWhiteSpace(named);
 
     /// <summary>One line on standard output, harmless whatever is in it.</summary>
     public void Say(string line = "") => world.Out.WriteLine(string.Join('\n', line.Split('\n').Select(TextRules.Harmless)));

@@ -4,6 +4,7 @@ using System.CommandLine.Invocation;
 using System.CommandLine.Parsing;
 using Offcuts.Core.Faults;
 using Offcuts.Store;
+using Offcuts.UseCases;
 
 namespace Offcuts.Commands;
 
@@ -39,7 +40,8 @@ internal static class CommandLine
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            return context.Refuse([NotReachable(error)]);
+            context.Refuse([FileTrouble.Told(error)]);
+            return FileTrouble.IsFull(error) ? Exit.NotWritten : Exit.Refused;
         }
     }
 
@@ -88,12 +90,6 @@ internal static class CommandLine
         context.World.Error.WriteLine(TextRules.Harmless(ParseRefusal.Line(parse)));
         return Exit.Refused;
     }
-
-    private static Fault NotReachable(Exception error) => error switch
-    {
-        DirectoryNotFoundException or UnauthorizedAccessException => CommandFaults.CannotReach(error is UnauthorizedAccessException),
-        _ => new Fault(error.Message),
-    };
 
     private sealed class HelpWithExamples(HelpAction plain, CommandContext context) : SynchronousCommandLineAction
     {

@@ -9,6 +9,9 @@ internal static class Exit
     /// <summary>A plan leaves something unfilled.</summary>
     public const int Unfilled = 1;
 
+    /// <summary>There was no room for the file that was to be written.</summary>
+    public const int NotWritten = 1;
+
     /// <summary>What was typed or read is refused; nothing was changed.</summary>
     public const int Refused = 2;
 

@@ -37,9 +37,16 @@ internal static class LabelCommands
 
     private static Command Waiting(CommandContext context)
     {
-        var command = context.Command("list", "List the labels that wait to be printed", ["offcuts label list"]);
+        var json = CommandContext.Json();
+        var command = context.Command("list", "List the labels that wait to be printed", ["offcuts label list", "offcuts label list --json"], json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
+            if (parse.GetValue(json))
+            {
+                context.World.Out.WriteLine(ListJson.OfLabels(yard));
+                return Exit.Done;
+            }
+
             var unit = yard.Settings().Unit;
             var queue = yard.LabelQueue();
             foreach (var code in queue) context.Say(PrintLabels.Line(yard, code, unit));

@@ -38,7 +38,8 @@ internal static class OtherCommands
     {
         var code = new Argument<string[]>("code") { Description = "Only what touched this piece or bin", Arity = new ArgumentArity(0, 2) };
         var most = new Option<int>("--most") { Description = "How many entries, newest first", DefaultValueFactory = _ => 30 };
-        var command = context.Command("history", "What was done to the yard, newest first", ["offcuts history", "offcuts history K7F3MXX"], code, most);
+        var json = CommandContext.Json();
+        var command = context.Command("history", "What was done to the yard, newest first", ["offcuts history", "offcuts history K7F3MXX", "offcuts history --most 1 --json"], code, most, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             IReadOnlyList<HistoryEntry> entries;
@@ -50,7 +51,8 @@ internal static class OtherCommands
             }
             else entries = yard.History(Math.Clamp(parse.GetValue(most), 1, 100_000));
 
-            Tables.Write(context.World, [">No", "When", "What", ""], entries.Select(entry => (IReadOnlyList<string>)
+            if (parse.GetValue(json)) context.World.Out.WriteLine(ListJson.OfHistory(entries));
+            else Tables.Write(context.World, [">No", "When", "What", ""], entries.Select(entry => (IReadOnlyList<string>)
             [
                 entry.Number.ToString(CultureInfo.InvariantCulture),
                 entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),

@@ -22,7 +22,8 @@ internal sealed class PlanCommand
 
     private readonly Argument<string[]> _stages = new("stages") { Description = "Stages to plan together; all if none is named", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<bool> _save = new("--save") { Description = "Keep the plan in the yard, to be carried out" };
-    private readonly Option<bool> _noBuy = new("--no-buy") { Description = "Use only what the yard has" };
+    private readonly Option<bool> _noBuy = new("--no-buy") { Description = "Use only what the yard has; kept with the plan, and holds when the rest is matched again" };
+    private readonly Option<bool> _buy = new("--buy") { Description = "Let it buy again where a kept plan bought nothing" };
     private readonly Option<string[]> _pin = Many("--pin", "Take this piece for that cut, like \"K7F 3MXX for blocking\"; may be given again", "PIECE for CUT");
     private readonly Option<string[]> _spare = Many("--spare", "Leave this piece alone, or only \"PIECE for CUT\"; may be given again", "PIECE");
     private readonly Option<string[]> _release = Many("--release", "Let go what an earlier plan keeps of this piece: its pins, its being left alone", "PIECE");
@@ -55,7 +56,7 @@ internal sealed class PlanCommand
                 "offcuts plan --compare --take 2",
                 "offcuts plan --stock stock.csv --cuts cuts.csv --prices prices.csv --kerf 1/8in --json",
             ],
-            plan._stages, plan._save, plan._noBuy, plan._pin, plan._spare, plan._release, plan._explain, plan._compare, plan._take, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
+            plan._stages, plan._save, plan._noBuy, plan._buy, plan._pin, plan._spare, plan._release, plan._explain, plan._compare, plan._take, plan._json, plan._time, plan._stock, plan._cuts, plan._prices, plan._kerf, plan._keep);
         command.SetAction(plan.RunUntilStopped);
         return command;
     }
@@ -77,6 +78,7 @@ internal sealed class PlanCommand
     {
         var seconds = parse.GetValue(_time);
         if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return _context.Refuse([PlanFaults.TimeUnreadable()]);
+        if (parse.GetValue(_buy) && parse.GetValue(_noBuy)) return _context.Refuse([PlanFaults.BuyOrNot()]);
         if (parse.GetValue(_take) is not null && !parse.GetValue(_compare)) return _context.Refuse([PlanFaults.TakeWithoutCompare()]);
         var limits = Limits(_context, seconds, cancel);
         if (new[] { _stock, _cuts, _prices }.Any(option => parse.GetValue(option) is not null)) return FromFiles(parse, limits);
@@ -174,7 +176,7 @@ internal sealed class PlanCommand
         var released = Codes.Read(parse.GetValue(_release) ?? []);
         if (!released.TryGet(out var codes)) return Result<MatchWish>.Fail(released.Faults);
         return WishWords.Read(parse.GetValue(_pin) ?? [], parse.GetValue(_spare) ?? [], yard.Stages(), Code.Parse).Then<MatchWish>(wishes =>
-            new MatchWish(parse.GetValue(_stages) ?? [], !parse.GetValue(_noBuy)) { Wishes = wishes, Released = codes });
+            new MatchWish(parse.GetValue(_stages) ?? [], parse.GetValue(_noBuy) ? false : parse.GetValue(_buy) ? true : null) { Wishes = wishes, Released = codes });
     }
 
     private int FromFiles(ParseResult parse, MatchLimits limits)

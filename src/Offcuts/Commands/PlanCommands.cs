@@ -21,10 +21,17 @@ internal static class PlanCommands
 
     private static Command Plans(CommandContext context)
     {
-        var command = context.Command("plans", "List the plans that are kept, and how far each has come", ["offcuts plans"]);
+        var json = CommandContext.Json();
+        var command = context.Command("plans", "List the plans that are kept, and how far each has come", ["offcuts plans", "offcuts plans --json"], json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var plans = yard.Plans();
+            if (parse.GetValue(json))
+            {
+                context.World.Out.WriteLine(ListJson.OfPlans(plans));
+                return Exit.Done;
+            }
+
             if (plans.Count == 0)
             {
                 context.Say(PlanFaults.NoPlan().Sentence);
@@ -111,7 +118,7 @@ internal static class PlanCommands
                 parse.GetValue(made) ?? [],
                 parse.GetValue(nothing),
                 parse.GetValue(left) ?? [],
-                parse.GetValue(stage)), yard.Settings().Unit);
+                parse.GetValue(stage)), yard.Settings().Unit, yard.Bins());
             if (!acts.TryGet(out var list)) return context.Refuse(acts.Faults);
             var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits && kept.Plan.Hardware.Count > 0);
             var done = new CarryOut(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);

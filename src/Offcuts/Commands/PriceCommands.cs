@@ -26,11 +26,13 @@ internal static class PriceCommands
 
     private static Command List(CommandContext context)
     {
-        var command = context.Command("list", "List the prices; those seen over 90 days ago are marked old", ["offcuts price list"]);
+        var json = CommandContext.Json();
+        var command = context.Command("list", "List the prices; those seen over 90 days ago are marked old", ["offcuts price list", "offcuts price list --json"], json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var settings = yard.Settings();
-            if (!yard.Prices().All.Any()) context.Say("No price yet. Begin with: offcuts price set \"2x4 8' 3.98\"");
+            if (parse.GetValue(json)) context.World.Out.WriteLine(ListJson.OfPrices(yard.Prices().All, context.World.Today));
+            else if (!yard.Prices().All.Any()) context.Say("No price yet. Begin with: offcuts price set \"2x4 8' 3.98\"");
             else Tables.Write(
                 context.World,
                 ["Material", ">Length", ">Price", "Treated", ">Limit", ">Lead days", "Supplier", "Seen"],

@@ -36,21 +36,21 @@ internal static class StageCommands
 
     private static Command List(CommandContext context)
     {
-        var command = context.Command("list", "List the stages, and how much each still lacks", ["offcuts stage list"]);
+        var json = CommandContext.Json();
+        var command = context.Command("list", "List the stages, and how much each still lacks", ["offcuts stage list", "offcuts stage list --json"], json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var plans = yard.Plans();
-            var stages = yard.Stages();
-            var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved).ToLookup(piece => piece.ReservedFor);
-            if (stages.Count == 0) context.Say("No stage yet. Begin with: offcuts stage new \"footing forms\"");
+            var stages = StageInShort.Of(yard);
+            if (parse.GetValue(json)) context.World.Out.WriteLine(ListJson.OfStages(stages));
+            else if (stages.Count == 0) context.Say("No stage yet. Begin with: offcuts stage new \"footing forms\"");
             else
                 Tables.Write(context.World, ["Stage", "Date", ">Needs", ">Lacks", ">Reserved"], stages.Select(stage => (IReadOnlyList<string>)
                 [
-                    stage.Name,
-                    stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
-                    Count(stage).ToString(CultureInfo.InvariantCulture),
-                    Count(StageNeeds.Lacking(stage, plans)).ToString(CultureInfo.InvariantCulture),
-                    reserved[stage.Name].Count() is > 0 and var pieces ? Number(pieces) : "",
+                    stage.Stage.Name,
+                    stage.Stage.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+                    Number(stage.Needs),
+                    Number(stage.Lacks),
+                    stage.Reserved > 0 ? Number(stage.Reserved) : "",
                 ]));
             return Exit.Done;
         }));
@@ -206,8 +206,6 @@ internal static class StageCommands
     }
 
     private static Stage? Find(YardFile yard, string name) => yard.Stages().Named(name);
-
-    private static int Count(Stage stage) => stage.Cuts.Sum(cut => cut.Count) + stage.Hardware.Sum(need => need.Count);
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 

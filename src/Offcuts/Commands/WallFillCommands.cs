@@ -15,7 +15,8 @@ internal static class WallFillCommands
     public static Command Fill(CommandContext context)
     {
         var name = new Argument<string>("wall") { Description = "Name of the wall" };
-        var noBuy = new Option<bool>("--no-buy") { Description = "Use only what the yard has" };
+        var noBuy = new Option<bool>("--no-buy") { Description = "Use only what the yard has; holds for the next filling too where it is kept" };
+        var buy = new Option<bool>("--buy") { Description = "Let it buy again where the filling that is kept bought nothing" };
         var keep = new Option<bool>("--keep") { Description = "Keep it in the yard, to be cut and stacked" };
         var kept = new Option<bool>("--kept") { Description = "Show the one that is kept, and look for no other" };
         var time = new Option<double>("--time") { Description = "Seconds to look for a better one", HelpName = "SECONDS", DefaultValueFactory = _ => PlanCommand.UsualSeconds };
@@ -26,17 +27,18 @@ internal static class WallFillCommands
             "fill",
             "Fill a wall's courses from pieces on hand and new ones: what lies where, what to buy, whether what is on hand will do",
             ["offcuts wall fill garage", "offcuts wall fill garage --no-buy --time 60", "offcuts wall fill garage --keep", "offcuts wall fill garage --elevation --pdf garage.pdf"],
-            name, noBuy, keep, kept, time, elevation, pdf, json);
+            name, noBuy, buy, keep, kept, time, elevation, pdf, json);
         command.SetAction(parse =>
         {
             var seconds = parse.GetValue(time);
             if (!double.IsFinite(seconds) || seconds is <= 0 or > 86_400) return context.Refuse([PlanFaults.TimeUnreadable()]);
+            if (parse.GetValue(buy) && parse.GetValue(noBuy)) return context.Refuse([PlanFaults.BuyOrNot()]);
             using var cancel = new CancellationTokenSource();
             using var signals = new StopSignals(cancel.Cancel);
             var status = context.WithYardThere(parse, yard =>
             {
                 var fill = new FillWall(yard);
-                var found = parse.GetValue(kept) ? fill.Shown(parse.GetValue(name)!) : fill.Fill(parse.GetValue(name)!, !parse.GetValue(noBuy), PlanCommand.Limits(context, seconds, cancel.Token));
+                var found = parse.GetValue(kept) ? fill.Shown(parse.GetValue(name)!) : fill.Fill(parse.GetValue(name)!, parse.GetValue(noBuy) ? false : parse.GetValue(buy) ? true : null, PlanCommand.Limits(context, seconds, cancel.Token));
                 if (!found.TryGet(out var filled)) return context.Refuse(found.Faults);
                 if (parse.GetValue(keep) && !parse.GetValue(kept) && !cancel.IsCancellationRequested)
                 {

@@ -187,7 +187,8 @@ internal static class YardCommands
             Text("--from", "The stage it came off", "STAGE"),
             Text("--note", "Whatever else there is to say", "TEXT"),
             Text("--qty", "Bins: how many lie in it", "COUNT"),
-            CommandContext.NewNames());
+            CommandContext.NewNames(),
+            new("--yes") { Description = "Without asking: sizes that look like a slip are meant" });
         var command = context.Command(
             "change",
             "Correct or move what is catalogued: pieces, or one bin",
@@ -197,7 +198,13 @@ internal static class YardCommands
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
             if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
-            return context.Tell(options.Apply(parse, yard, list));
+            return context.Tell(options.Apply(parse, yard, list, context.World.InIsTerminal ? Meant : null));
+
+            bool Meant(IReadOnlyList<OddSize> odd)
+            {
+                foreach (var size in odd) context.Say($"  ! {size.Told}");
+                return context.Agreed("Change, unusual as it is?", enterMeansYes: false);
+            }
         }));
         return command;
     }

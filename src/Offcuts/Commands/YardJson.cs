@@ -21,19 +21,21 @@ internal static class YardJson
     /// Pieces and bins: <c>{ "schema": 1, "pieces": [..], "bins": [..] }</c>. Amounts are in feet and pounds as in the ledger,
     /// null where the material's name does not tell them.
     /// </summary>
-    public static string Write(IEnumerable<Piece> pieces, IEnumerable<Bin> bins, Species species) => new JsonObject
+    public static string Write(IEnumerable<Piece> pieces, IEnumerable<Bin> bins, Species species) => Write(new JsonObject
     {
         ["schema"] = 1,
         ["pieces"] = new JsonArray([.. pieces.Select(piece => Node(piece, species))]),
         ["bins"] = new JsonArray([.. bins.Select(Node)]),
-    }.ToJsonString(Options);
+    });
 
     /// <summary>Ledger lines: <c>{ "schema": 1, "lines": [..] }</c>.</summary>
-    public static string Write(IEnumerable<LedgerLine> lines) => new JsonObject
-    {
-        ["schema"] = 1,
-        ["lines"] = new JsonArray([.. lines.Select(Node)]),
-    }.ToJsonString(Options);
+    public static string Write(IEnumerable<LedgerLine> lines) => List("lines", lines.Select(Node));
+
+    /// <summary>One list: <c>{ "schema": 1, name: [..] }</c>.</summary>
+    public static string List(string name, IEnumerable<JsonNode> nodes) => Write(new JsonObject { ["schema"] = 1, [name] = new JsonArray([.. nodes]) });
+
+    /// <summary>A document as it is printed.</summary>
+    public static string Write(JsonObject document) => document.ToJsonString(Options);
 
     private static JsonNode Node(Piece piece, Species species) => new JsonObject
     {

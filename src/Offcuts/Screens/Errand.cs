@@ -108,7 +108,7 @@ internal abstract record Errand
     public sealed record FindFit(OneOffNeed Need) : Errand;
 
     /// <summary>Find the best laying of a wall.</summary>
-    public sealed record FillWall(string Wall, bool Buy) : Errand;
+    public sealed record FillWall(string Wall, bool? Buy) : Errand;
 
     /// <summary>Keep how a wall is filled.</summary>
     public sealed record KeepWall(WallFilled Filled) : Errand;

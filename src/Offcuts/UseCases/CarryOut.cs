@@ -45,10 +45,11 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     {
         var planId = kept.Id;
         var settings = yard.Settings();
+        var (stages, plans) = (yard.Stages(), yard.Plans());
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
         if (hardware && kept.Plan.Hardware.Count == 0) faults.Add(PlanFaults.NoHardware(planId));
         else if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
-        if (faults.Count == 0) faults.AddRange(NotNeeded(kept, acts, hardware));
+        if (faults.Count == 0) faults.AddRange(NotNeeded(kept, acts, hardware, stages, plans));
         if (faults.Count > 0) return Result<CarriedOut>.Fail(faults);
 
         var steps = kept.Steps.ToArray();
@@ -57,7 +58,9 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                 ? new PlanStep(StepState.DoneOtherwise, Actual(kept.Plan.Pieces[act.Index], happened, settings))
                 : act.Really is { } really ? new PlanStep(StepState.DoneOtherwise, really) : PlanStep.Done;
         var after = kept with { Steps = steps, HardwareDone = kept.HardwareDone || hardware };
-        IReadOnlyList<LedgerLine> lines = acts.Count == 0 && !hardware ? [] : Ledger(after, acts, hardware, settings);
+        IReadOnlyList<KeptPlan> plansAfter = [.. plans.Select(plan => plan.Id == after.Id ? after : plan)];
+        IReadOnlyList<LedgerLine> lines = acts.Count == 0 && !hardware ? [] : new LedgerArithmetic(stages, yard.Prices(), settings, limits)
+            .Lines(plans, plansAfter, new BookedAct(planId, [.. acts.Select(act => act.Index)], hardware), today);
 
         var born = new List<Piece>();
         IReadOnlyList<Piece> reserved = [];
@@ -78,7 +81,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                 work.SetStep(planId, act.Index, steps[act.Index]);
             }
 
-            reserved = Reserve(work, after, acts);
+            reserved = Reserve(work, after, acts, new LookAhead(plansAfter, stages));
             work.QueueLabels([.. born.Select(piece => piece.Code)]);
             if (hardware) CountOut(work, kept.Plan);
             if (hardware) work.HardwareDone(planId);
@@ -95,19 +98,17 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     ];
 
     // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
-    private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts)
+    private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts, LookAhead ahead)
     {
         if (acts.Count == 0 || after.Plan.Stages.Count < 2) return [];
         var now = acts.Select(act => LookAhead.StageOf(after.Plan, after.Plan.Pieces[act.Index])).ToHashSet();
-        var ahead = new LookAhead([.. yard.Plans().Select(plan => plan.Id == after.Id ? after : plan)], yard.Stages());
         return ahead.Reserve(work, yard, after, now, except: new HashSet<Code>());
     }
 
     // A need may have been dropped or changed since the plan was kept: then nobody is to saw for it. What fills a wall is no need.
-    private IEnumerable<Fault> NotNeeded(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware)
+    private IEnumerable<Fault> NotNeeded(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware, IReadOnlyList<Stage> stages, IReadOnlyList<KeptPlan> plans)
     {
         if (yard.WallPlans().Any(wall => wall.PlanId == kept.Id)) yield break;
-        var (stages, plans) = (yard.Stages(), yard.Plans());
         Stage[] lacking = [.. stages.Where(stage => kept.Plan.Stages.Contains(stage.Name)).Select(stage => StageNeeds.Lacking(stage, plans))];
         var made = acts.SelectMany(act =>
         {
@@ -162,17 +163,9 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var longest = planned.Source!.Spans().Max(span => span.Length);
         foreach (var left in happened.Left)
         {
-            if (left.BadSpots is null) yield return PlanFaults.WhereBad(left.Length, Unusable(planned.Source));
+            if (left.BadSpots is null) yield return PlanFaults.WhereBad(left.Length, planned.Source.Unusable());
             else if (left.LongestGood() > longest) yield return PlanFaults.NoSuchGoodStretch(left.Length, longest);
         }
-    }
-
-    private static IReadOnlyList<Span> Unusable(Piece source)
-    {
-        var ends = new List<Span>(source.BadSpots);
-        if (!source.TrimLeft.IsZero) ends.Add(new Span(Length.Zero, source.TrimLeft));
-        if (!source.TrimRight.IsZero) ends.Add(new Span(source.Length.LessAtMost(source.TrimRight), source.Length));
-        return [.. ends.OrderBy(spot => spot.Start)];
     }
 
     // The faces of all that came of it, in square millimetres; none where one of them has no face.
@@ -255,16 +248,6 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     {
         foreach (var need in plan.Hardware.Where(fill => fill.FromYard > 0).GroupBy(fill => fill.Need.Hardware))
             work.TakeHardware(need.Key, need.Sum(fill => fill.FromYard));
-    }
-
-    private IReadOnlyList<LedgerLine> Ledger(KeptPlan after, IReadOnlyList<CutAct> acts, bool hardware, YardSettings settings)
-    {
-        var before = yard.Plans();
-        return new LedgerArithmetic(yard.Stages(), yard.Prices(), settings, limits).Lines(
-            before,
-            [.. before.Select(plan => plan.Id == after.Id ? after : plan)],
-            new BookedAct(after.Id, [.. acts.Select(act => act.Index)], hardware),
-            today);
     }
 
     private static string Told(KeptPlan kept, IReadOnlyList<CutAct> acts, bool hardware)

@@ -69,7 +69,11 @@ public sealed class CataloguePieces(YardFile yard)
     /// <param name="batches">What was understood.</param>
     /// <param name="newNames">True where somebody said that names nothing has yet are meant; else they are refused.</param>
     /// <param name="oddSizes">True where somebody said that unusual sizes are meant; else they are refused.</param>
-    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches, bool newNames = false, bool oddSizes = false)
+    public Result<Catalogued> Save(IReadOnlyList<TypedBatch> batches, bool newNames = false, bool oddSizes = false) =>
+        // What others catalogue at the same moment takes nothing from it: it waits for its turn.
+        yard.Insist(() => SaveOnce(batches, newNames, oddSizes));
+
+    private Result<Catalogued> SaveOnce(IReadOnlyList<TypedBatch> batches, bool newNames, bool oddSizes)
     {
         var seen = yard.ChangeNumber;
         var twice = batches.Where(batch => !batch.Label.IsNone).GroupBy(batch => batch.Label).Where(group => group.Count() > 1).ToArray();

@@ -19,7 +19,7 @@ public sealed class ChangePieces(YardFile yard)
         {
             if (yard.Piece(code) is not { } piece)
             {
-                faults.Add(YardFaults.NoSuchCode(code.ToString()));
+                faults.Add(yard.Bin(code) is { } bin ? YardFaults.IsABin(code.ToString(), bin.Hardware.Name) : YardFaults.NoSuchCode(code.ToString()));
                 continue;
             }
 

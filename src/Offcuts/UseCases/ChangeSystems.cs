@@ -38,12 +38,7 @@ public sealed class ChangeSystems(YardFile yard)
         if (there && !replace) return WallFaults.SystemExists(sheet.Name);
         var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)));
         if (broken.Count > 0) return Result<string>.Fail(broken);
-        var stackCut = StackCut(sheet.Name, sheet);
-        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work =>
-        {
-            stackCut(work);
-            work.SetSystem(sheet);
-        }).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What);
     }
 
     /// <summary>
@@ -71,20 +66,7 @@ public sealed class ChangeSystems(YardFile yard)
         var told = before is null ? $"took in the system {sheet.Name}"
             : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
             : $"edited the system {before.Name}, which is named {sheet.Name} now";
-        var stackCut = StackCut(before?.Name ?? sheet.Name, sheet);
-        return yard.ChangeSince(seen, told, work =>
-        {
-            stackCut(work);
-            work.SetSystem(sheet, before?.Name);
-        }).Then<string>(entry => entry.What);
-    }
-
-    // Only numbers give up what still waits in the plans of its walls.
-    private Action<YardChange> StackCut(string name, SystemSheet after)
-    {
-        var before = yard.Systems().FirstOrDefault(known => Same(known.Name, name));
-        var same = before is null || SystemText.Write(before with { Name = after.Name, Notes = after.Notes }) == SystemText.Write(after);
-        return FillWall.StackCut(yard, same ? [] : yard.Walls().Where(wall => Same(wall.Sheet.System, name)));
+        return yard.ChangeSince(seen, told, work => work.SetSystem(sheet, before?.Name)).Then<string>(entry => entry.What);
     }
 
     /// <summary>Why these walls could not be built of a sheet, whatever name they call it by.</summary>

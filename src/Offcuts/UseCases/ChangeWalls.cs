@@ -47,10 +47,8 @@ public sealed class ChangeWalls(YardFile yard)
         if (there && !replace) return WallFaults.WallExists(sheet.Name);
         var laid = Lay(sheet);
         if (!laid.TryGet(out var wall)) return Result<string>.Fail(laid.Faults);
-        var stackCut = FillWall.StackCut(yard, yard.Walls().Where(kept => Same(kept.Sheet.Name, sheet.Name)));
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
         {
-            stackCut(work);
             AddSystem(work, wall);
             work.SetWall(new StageWall(known.Name, sheet));
         }).Then<string>(entry => entry.What);
@@ -83,10 +81,8 @@ public sealed class ChangeWalls(YardFile yard)
             : before.Sheet.Name == sheet.Name ? $"edited the wall {sheet.Name} of {into}"
             : $"edited the wall {before.Sheet.Name} of {into}, which is named {sheet.Name} now";
         if (before is null && yard.Walls().Any(other => Same(other.Sheet.Name, sheet.Name))) return placed.Place(WallFaults.NameTaken("wall", sheet.Name) with { About = "wall" }, "");
-        var stackCut = FillWall.StackCut(yard, before is null || SameButName(before.Sheet, sheet) ? [] : [before]);
         return yard.ChangeSince(seen, told, work =>
         {
-            stackCut(work);
             AddSystem(work, wall);
             work.SetWall(new StageWall(into, sheet), before?.Sheet.Name);
         }).Then<string>(entry => entry.What);
@@ -99,11 +95,9 @@ public sealed class ChangeWalls(YardFile yard)
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
         return Find(name).Then(kept =>
         {
-            var stackCut = FillWall.StackCut(yard, Same(kept.Stage, known.Name) ? [] : [kept]);
             return yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work =>
             {
-                stackCut(work);
-                work.SetWall(kept with { Stage = known.Name });
+                    work.SetWall(kept with { Stage = known.Name });
             }).Then<string>(entry => entry.What);
         });
     }
@@ -148,8 +142,6 @@ public sealed class ChangeWalls(YardFile yard)
         var laid = wall.Runs.Concat(wall.FootingRuns).GroupBy(run => run.Material).Select(runs => $"{runs.Key} ({Words.Count(runs.Count(), "run")})");
         return $"not entered, since several pieces fill a run: {string.Join(", ", laid)}; fill those with: offcuts wall fill {ShellWord.Of(wall.Sheet.Name)}";
     }
-
-    private static bool SameButName(WallSheet before, WallSheet after) => WallText.Write(before with { Name = after.Name, Notes = after.Notes }) == WallText.Write(after);
 
     // The invented system that ships comes into the yard with the first wall of it.
     private void AddSystem(YardChange work, LaidWall wall)

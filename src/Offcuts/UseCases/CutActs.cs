@@ -19,7 +19,11 @@ public sealed record CutWords(IReadOnlyList<string> Pieces, bool All, IReadOnlyL
 public static class CutActs
 {
     /// <summary>The acts meant; none where only hardware is counted out.</summary>
-    public static Result<IReadOnlyList<CutAct>> Read(KeptPlan kept, CutWords words, LengthUnit unit)
+    /// <param name="kept">The plan.</param>
+    /// <param name="words">What was typed.</param>
+    /// <param name="unit">The unit of bare numbers.</param>
+    /// <param name="bins">The yard's hardware: its codes are no pieces.</param>
+    public static Result<IReadOnlyList<CutAct>> Read(KeptPlan kept, CutWords words, LengthUnit unit, IReadOnlyList<Bin> bins)
     {
         var otherwise = words.Made.Count > 0 || words.Spoilt;
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
@@ -34,7 +38,7 @@ public static class CutActs
         var acts = new List<CutAct>();
         foreach (var piece in CodeWords.Joined(words.Pieces))
         {
-            var index = Index(kept, piece);
+            var index = Index(kept, piece, bins);
             if (index.TryGet(out var found)) acts.Add(new CutAct(found));
             else faults.AddRange(index.Faults);
         }
@@ -73,14 +77,17 @@ public static class CutActs
         return LeftWords.Read(words.Left, unit).Then<WhatHappened>(left => WhatHappened.To(planned, made, left));
     }
 
-    private static Result<int> Index(KeptPlan kept, string piece)
+    private static Result<int> Index(KeptPlan kept, string piece, IReadOnlyList<Bin> bins)
     {
         var code = Code.Parse(piece);
         if (!code.Ok && int.TryParse(piece, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
             return number >= 1 && number <= kept.Steps.Count ? number - 1 : PlanFaults.NoSuchStep(number);
         if (!code.Ok) return Result<int>.Fail(code.Faults);
         var index = kept.Plan.Pieces.ToList().FindIndex(planned => planned.Source?.Code == code.Value);
-        return index >= 0 ? index : PlanFaults.NoWaitingPiece(code.Value.ToString());
+        if (index >= 0) return index;
+        return bins.FirstOrDefault(bin => bin.Code == code.Value) is { } bin
+            ? YardFaults.IsABin(code.Value.ToString(), bin.Hardware.Name)
+            : PlanFaults.NoWaitingPiece(code.Value.ToString());
     }
 
     private static IEnumerable<int> Waiting(KeptPlan kept) =>

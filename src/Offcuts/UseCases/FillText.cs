@@ -23,11 +23,11 @@ public static class FillText
         foreach (var line in Tiers(plan.Tiers, settings.CurrencySign)) yield return line;
         yield return "";
         yield return WillDo(filled, unit, today);
-        foreach (var (price, count) in filled.ToBuy) yield return $"Buy {count} of {price.Material}, {price.Length.ToText(unit)}, at {price.Price.ToText(settings.CurrencySign)}";
+        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(plan.Pieces, unit, settings.CurrencySign))) yield return Capital(line);
         foreach (var piece in plan.Pieces.Where(piece => piece.Source is not null)) yield return FromYard(piece, unit, codeText);
         if (filled.Cleats is { } cleats) yield return $"Cleats: {cleats.Count.Figure} of {cleats.Cut.Material}, {cleats.Cut.Shortest.ToText(unit)}, one behind each joint between two stakes";
         foreach (var hardware in filled.Takeoff.Hardware.Take(1)) yield return $"{hardware.Hardware}: {hardware.Count.Figure} in all, with those that joints ask for";
-        foreach (var course in plan.Courses.Where(course => course.Unfilled)) yield return $"Not filled: {course.Run}, course {course.Course}: {course.Reason}";
+        foreach (var line in LayingFacts.Open(plan.Courses)) yield return Capital(line);
         foreach (var name in plan.Unpriced) yield return $"{name} has no price, so it can't be bought and counts as worth nothing";
         yield return "";
         foreach (var caution in TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null)) yield return caution;
@@ -63,18 +63,15 @@ public static class FillText
 
     private static IEnumerable<string> Tiers(RunTiers tiers, string sign)
     {
-        yield return Tier("Courses unfilled", tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) }, Number);
-        yield return Tier("Spend on new pieces", tiers.Spend, Cash);
-        yield return Tier("Yard value given up", tiers.ValueGivenUp, Cash);
-        yield return Tier("Extra ties and cleats", tiers.ExtraTies, Number);
-        yield return Tier("Joints", tiers.Joints, Number);
-        yield return Tier("Saw cuts", tiers.SawCuts, Number);
-
-        string Cash(long cents) => new Money(cents).ToText(sign);
+        var unfilled = tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) };
+        foreach (var tier in (LayingTier[])[new("courses unfilled", unfilled), .. LayingFacts.AfterFill(tiers)])
+        {
+            var (value, bound) = (tier.Figure.Value, tier.Figure.Bound);
+            yield return $"{Capital(tier.Name) + ":",-23}{tier.Text(value, sign),10}  {(tier.Figure.Proven ? "proven" : $"at best {tier.Text(bound, sign)}, off by {tier.Text(value - bound, sign)} at most")}";
+        }
     }
 
-    private static string Tier(string name, Figure figure, Func<long, string> written) =>
-        $"{name + ":",-23}{written(figure.Value),10}  {(figure.Proven ? "proven" : $"at best {written(figure.Bound)}, off by {written(figure.Value - figure.Bound)} at most")}";
+    private static string Capital(string line) => char.ToUpperInvariant(line[0]) + line[1..];
 
     private static string FromYard(PlannedPiece piece, LengthUnit unit, Func<Code, string> codeText)
     {

@@ -62,11 +62,11 @@ public sealed class FillWall(YardFile yard)
 {
     /// <summary>What filling a wall depends on, or why there is nothing to fill.</summary>
     /// <param name="name">Name of the wall.</param>
-    /// <param name="buy">False where nothing may be bought.</param>
-    public Result<WallToFill> Asked(string name, bool buy = true) => new ChangeWalls(yard).Laid(name).Then(wall => Asked(wall.Kept, wall.Laid, buy));
+    /// <param name="buy">False where nothing may be bought; where nothing is said, as the filling that is kept.</param>
+    public Result<WallToFill> Asked(string name, bool? buy = null) => new ChangeWalls(yard).Laid(name).Then(wall => Asked(wall.Kept, wall.Laid, buy));
 
     /// <summary>The best filling within the limits, or why there is nothing to fill.</summary>
-    public Result<WallFilled> Fill(string name, bool buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
+    public Result<WallFilled> Fill(string name, bool? buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
 
     /// <summary>The filling that is kept of a wall, or why there is none.</summary>
     public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept : FillFaults.NothingKept(wall.Kept.Sheet.Name));
@@ -87,11 +87,7 @@ public sealed class FillWall(YardFile yard)
         if (Stale(filled).ToArray() is { Length: > 0 } stale) return Result<int>.Fail(stale);
         var laid = filled.Plan.Courses.Select(course => (course.Run, course.Course)).ToHashSet();
         if (Standing(filled.Kept).Any(course => laid.Contains(Key(course)))) return StoreFaults.ChangedMeanwhile();
-        return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work =>
-        {
-            Stack(work, filled.Kept, Standing(filled.Kept));
-            id = work.KeepWallPlan(wall, filled.Plan);
-        }).Then<int>(_ => id);
+        return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work => id = work.KeepWallPlan(wall, filled.Plan)).Then<int>(_ => id);
     }
 
     // What the filling rests on: the sheet, and pieces that no other plan has taken meanwhile.
@@ -119,47 +115,21 @@ public sealed class FillWall(YardFile yard)
     {
         var stacked = StackedOf(wall);
         if (KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return stacked;
-        var known = stacked.Select(Key).ToHashSet();
-        var cut = Cut(kept, steps).Where(key => !known.Contains(key)).ToHashSet();
-        return [.. stacked, .. kept.Plan.Courses.Where(course => cut.Contains((course.Run, course.Course))).Select(course => StackWall.AsStacked(wall.Sheet.Name, course, kept.Plan))];
+        return [.. stacked, .. kept.Cut(steps).Where(course => !stacked.Any(course.IsSame))];
     }
 
     /// <summary>The filling of a wall that is kept, or none.</summary>
     internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));
 
-    /// <summary>Of a wall whose plan is about to be given up, what was cut whole stays known: those courses count as stacked from now on.</summary>
-    internal static Action<YardChange> StackCut(YardFile yard, IEnumerable<StageWall> walls)
-    {
-        var fill = new FillWall(yard);
-        var standing = walls.Select(wall => (Wall: wall, Courses: fill.Standing(wall))).ToArray();
-        return work =>
-        {
-            foreach (var (wall, courses) in standing) fill.Stack(work, wall, courses);
-        };
-    }
-
-    /// <summary>Stacks those of these courses that are not stacked yet.</summary>
-    internal void Stack(YardChange work, StageWall wall, IEnumerable<StackedCourse> courses)
-    {
-        var there = StackedOf(wall).Select(Key).ToHashSet();
-        foreach (var course in courses.Where(course => !there.Contains(Key(course)))) work.Stack(course);
-    }
-
     private IReadOnlyList<StackedCourse> StackedOf(StageWall wall) => [.. yard.StackedCourses().Where(course => Same(course.Wall, wall.Sheet.Name))];
 
-    // Courses laid whole of pieces that were all cut as planned.
-    private static IEnumerable<(string Run, int Course)> Cut(KeptWallPlan kept, KeptPlan steps) =>
-        from course in kept.Plan.Courses
-        where !course.Unfilled && course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
-        select (course.Run, course.Course);
-
-    private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool buy)
+    private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool? buy)
     {
         var standing = Standing(kept);
         Run[] runs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => Without(run, standing)).Where(run => run.Courses.Count > 0)];
         if (runs.Length == 0) return FillFaults.AllStands(kept.Sheet.Name);
-        var own = KeptOf(kept)?.PlanId;
-        var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own)).Pieces;
+        var own = KeptOf(kept);
+        var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own?.PlanId)).Pieces;
         return RunProblem.Create(new RunRequest
         {
             Stage = kept.Stage,
@@ -167,7 +137,7 @@ public sealed class FillWall(YardFile yard)
             Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code))],
             Prices = yard.Prices(),
             Settings = yard.Settings(),
-            Buy = buy,
+            Buy = buy ?? own?.Plan.Buys ?? true,
             Uses = laid.FootingRuns.Select(run => run.Material).Distinct().ToDictionary(material => material, _ => Use.Rough),
         }).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept)));
     }

@@ -30,6 +30,10 @@ public static class KeptWishes
         return new Wishes(pins, [.. spares.Distinct()]);
     }
 
+    /// <summary>False where each of these stages was planned last from the yard alone, as somebody wished.</summary>
+    public static bool BuyOf(IReadOnlyList<KeptPlan> plans, IReadOnlyList<Stage> lacking) =>
+        lacking.Any(stage => plans.LastOrDefault(plan => plan.Plan.Stages.Contains(stage.Name)) is not { Plan.Buys: false });
+
     /// <summary>What came first after fill and spend when these stages were planned last; where they differ, the usual order.</summary>
     public static TierOrder OrderOf(IReadOnlyList<KeptPlan> plans, IReadOnlyList<Stage> lacking)
     {

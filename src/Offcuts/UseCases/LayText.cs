@@ -1,7 +1,4 @@
-using System.Globalization;
-using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
-using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
@@ -23,24 +20,13 @@ public static class LayText
     /// <summary>Tier by tier: what is reached, and what none can get below; then what is bought, and why what is not filled is not.</summary>
     public static IEnumerable<string> Lines(RunPlan plan, YardSettings settings)
     {
-        string Cash(long cents) => new Money(cents).ToText(settings.CurrencySign);
-        foreach (var level in plan.Tiers.Unfilled.Where(level => level.Unfilled.Value > 0)) yield return Tier($"course {level.Course} not filled", level.Unfilled, Number);
+        var sign = settings.CurrencySign;
+        foreach (var level in plan.Tiers.Unfilled.Where(level => level.Unfilled.Value > 0)) yield return Tier(new($"course {level.Course} not filled", level.Unfilled), sign);
         if (plan.Tiers.UnfilledInAll.Value == 0) yield return "every course is filled";
-        yield return Tier("to spend", plan.Tiers.Spend, Cash);
-        yield return Tier("yard value given up", plan.Tiers.ValueGivenUp, Cash);
-        yield return Tier("extra ties and cleats", plan.Tiers.ExtraTies, Number);
-        yield return Tier("joints", plan.Tiers.Joints, Number);
-        yield return Tier("saw cuts", plan.Tiers.SawCuts, Number);
-        foreach (var bought in plan.Pieces.Where(piece => piece.Bought is not null).GroupBy(piece => (piece.Material, piece.Length)).OrderBy(group => group.Key.Material).ThenBy(group => group.Key.Length))
-            yield return $"buy {Number(bought.Count())} of {bought.Key.Material} {bought.Key.Length.ToText(settings.Unit)}: {Cash(bought.Sum(piece => piece.Bought!.Price.Cents))}";
-        foreach (var open in plan.Courses.Where(course => course.Unfilled).GroupBy(course => (course.Run, course.Reason)))
-            yield return $"not filled: {open.Key.Run}, {(open.Count() == 1 ? "course" : "courses")} {string.Join(", ", open.Select(course => Number(course.Course)))}: {open.Key.Reason}";
+        foreach (var tier in LayingFacts.AfterFill(plan.Tiers)) yield return Tier(tier, sign);
+        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(plan.Pieces, settings.Unit, sign)).Concat(LayingFacts.Open(plan.Courses))) yield return line;
     }
 
-    private static string Tier(string what, Figure figure, Func<long, string> text) =>
-        $"{what}: {text(figure.Value)}, {(figure.Proven ? "proven" : $"none gets below {text(figure.Bound)}")}";
-
-    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
-
-    private static string Number(int number) => Number((long)number);
+    private static string Tier(LayingTier tier, string sign) =>
+        $"{tier.Name}: {tier.Text(tier.Figure.Value, sign)}, {(tier.Figure.Proven ? "proven" : $"none gets below {tier.Text(tier.Figure.Bound, sign)}")}";
 }

@@ -8,8 +8,8 @@ namespace Offcuts.UseCases;
 
 /// <summary>What to match.</summary>
 /// <param name="Stages">Names of stages; empty for all. They are planned in the yard's order whatever the order here.</param>
-/// <param name="Buy">False where nothing may be bought.</param>
-public sealed record MatchWish(IReadOnlyList<string> Stages, bool Buy)
+/// <param name="Buy">False where nothing may be bought; where nothing is said, as when these stages were planned last.</param>
+public sealed record MatchWish(IReadOnlyList<string> Stages, bool? Buy = null)
 {
     /// <summary>Pieces for certain cuts and pieces to be left alone, beside those that the newest plan of a stage keeps.</summary>
     public Wishes Wishes { get; init; } = Wishes.None;
@@ -65,7 +65,7 @@ public sealed class MatchStages(YardFile yard)
             Stages = lacking,
             Prices = yard.Prices(),
             Settings = yard.Settings(),
-            Buy = wish.Buy,
+            Buy = wish.Buy ?? KeptWishes.BuyOf(ofNeeds, lacking),
             Order = wish.Order ?? KeptWishes.OrderOf(ofNeeds, lacking),
             Wishes = KeptWishes.Joined(KeptWishes.Of(ofNeeds, lacking, free).Without(wish.Released), said),
         });

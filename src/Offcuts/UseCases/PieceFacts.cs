@@ -54,6 +54,10 @@ public sealed record PieceFacts
     public IReadOnlyList<NewName> NewNames(KnownNames known) =>
         Material is not null && MaterialReader.Read(Material).TryGet(out var material) ? known.NewAmong([material]) : [];
 
+    /// <summary>Sizes that these facts give the pieces and that are more likely a slip than meant; none where they say nothing of the size.</summary>
+    public IReadOnlyList<OddSize> OddSizes(IEnumerable<Piece> pieces, LengthUnit unit) =>
+        Length is null && Material is null ? [] : OddSize.Among(pieces.Select(piece => Apply(piece, unit)).Where(changed => changed.Ok).Select(changed => changed.Value), unit);
+
     /// <summary>The piece with these facts, or every fault in them.</summary>
     public Result<Piece> Apply(Piece piece, LengthUnit unit)
     {

@@ -88,7 +88,7 @@ public sealed class RunDemo(Surroundings world)
     private KeptPlan Match(YardFile yard, string place)
     {
         Step("4. Match all three stages at once");
-        var plan = Must(new MatchStages(yard).Match(new MatchWish([], Buy: true), Limits));
+        var plan = Must(new MatchStages(yard).Match(new MatchWish([]), Limits));
         var id = Must(new KeepPlan(yard).Keep(plan)).Id;
         var kept = yard.Plan(id)!;
         Say($"   {plan.Pieces.Count(piece => piece.Source is not null)} pieces from the yard, {plan.Pieces.Count(piece => piece.Bought is not null)} to buy for {Money(plan.Tiers.Spend.Value)}; {Words.Standing(plan)}");
@@ -115,7 +115,7 @@ public sealed class RunDemo(Surroundings world)
         Must(carry.Do(kept.Id, [new CutAct(split, new WhatHappened([0], []))], hardware: false));
         Say($"   {broken.Source!.Code} split: only its {broken.Cuts[0].Cut} came out right, the rest of it is scrap");
 
-        var again = Must(new MatchStages(yard).Match(new MatchWish([], Buy: true), Limits));
+        var again = Must(new MatchStages(yard).Match(new MatchWish([]), Limits));
         var id = Must(new KeepPlan(yard).Keep(again)).Id;
         var rest = yard.Plan(id)!;
         Say($"   matched the rest again: {again.Pieces.Count} pieces, {Money(again.Tiers.Spend.Value)} to spend, {Words.Standing(again)}");

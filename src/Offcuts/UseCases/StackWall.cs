@@ -49,25 +49,15 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
             .OrderBy(same => same.Key)
             .Select(same => Act(kept.Plan.Pieces[same.Key], same.Key, [.. same.Select(one => one.Cut)]))
             .ToArray();
-        StackedCourse[] stacked = [.. courses.Select(course => AsStacked(here.Wall.Sheet.Name, course, kept.Plan))];
+        StackedCourse[] stacked = [.. courses.Select(course => StackedCourse.Of(here.Wall.Sheet.Name, course, kept.Plan))];
         var rest = kept.Plan.Courses.Any(course => !asked.Contains((course.Run, course.Course)) && !known.Contains((course.Run, course.Course)));
         var told = $"stacked {Words.Count(stacked.Length, "course")} of the wall {here.Wall.Sheet.Name}";
         return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, told, work =>
         {
-            fill.Stack(work, here.Wall, standing.Concat(stacked));
+            foreach (var course in stacked) work.Stack(course);
             work.DropWallPlan(here.Wall.Sheet.Name);
         }).Then<WallStacked>(carried => new WallStacked(stacked, carried, rest));
     }
-
-    /// <summary>A laid course as one that stands: its joints are where two pieces touch.</summary>
-    internal static StackedCourse AsStacked(string wall, LaidCourse course, RunPlan plan) => new(
-        wall,
-        course.Run,
-        course.Course,
-        [.. course.Pieces.Zip(course.Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To)])
-    {
-        Pieces = [.. course.Pieces.Select(one => new StoodPiece(one.From, one.To, plan.Pieces[one.Piece].Source?.Code ?? default, one.Turned))],
-    };
 
     private static IReadOnlyList<Run> Chosen(Offcuts.Walls.LaidWall laid, StackedWish wish) =>
     [

@@ -16,10 +16,22 @@ public static class WholeFile
     /// <exception cref="IOException">Where the path can't be written, or something of another kind is there.</exception>
     public static void Write(string path, Action<Stream> write)
     {
+        try
+        {
+            WriteThere(path, write);
+        }
+        catch (IOException error) when (FileTrouble.IsFull(error))
+        {
+            throw new FileTroubleException(CommandFaults.DiskFull(path), error);
+        }
+    }
+
+    private static void WriteThere(string path, Action<Stream> write)
+    {
         // An empty name and a folder are the user's slips, told as any path that can't be written.
-        if (path.Length == 0 || Path.GetFileName(path).Length == 0) throw new IOException($"\"{path}\" names no file to write");
+        if (path.Length == 0 || Path.GetFileName(path).Length == 0) throw new FileTroubleException(CommandFaults.NamesNoFile(path));
         var whole = Path.GetFullPath(path);
-        if (Directory.Exists(whole)) throw new IOException(CommandFaults.IsFolder(path).Sentence);
+        if (Directory.Exists(whole)) throw new FileTroubleException(CommandFaults.IsFolder(path));
         if (whole.StartsWith("/dev/", StringComparison.Ordinal))
         {
             using var device = new FileStream(whole, FileMode.Open, FileAccess.Write);
@@ -38,7 +50,7 @@ public static class WholeFile
                 stream.Flush(flushToDisk: true);
             }
 
-            if (IsOfAnotherKind(whole, beside)) throw new IOException(CommandFaults.OtherKindOfFile(path).Sentence);
+            if (IsOfAnotherKind(whole, beside)) throw new FileTroubleException(CommandFaults.OtherKindOfFile(path));
             File.Move(beside, whole, overwrite: true);
         }
         catch

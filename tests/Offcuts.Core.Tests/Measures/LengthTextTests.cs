@@ -39,4 +39,14 @@ public sealed class LengthTextTests
     [InlineData(15, "~0 mm")]
     public void A_tape_in_millimetres_shows_tenths_half_up(long units, string text) =>
         Length.FromUnits(units).ToText(LengthUnit.Millimetre).Should().Be(text);
+
+    [Theory]
+    [InlineData(LengthUnit.Inch, "8' 4\"", "8' 4\"")]
+    [InlineData(LengthUnit.Inch, "100-33/64\"", "8' 4-33/64\"")]
+    [InlineData(LengthUnit.Inch, "2400 mm", "~7' 10-1/2\"")]
+    [InlineData(LengthUnit.Inch, "0.5 mm", "under 1/16\"")]
+    [InlineData(LengthUnit.Millimetre, "8'", "2438.4 mm")]
+    [InlineData(LengthUnit.Millimetre, "92-5/8\"", "2352.675 mm")]
+    public void Told_in_one_unit_no_length_falls_back_on_the_other(LengthUnit unit, string length, string text) =>
+        LengthText.In(unit, Length.Parse(length).Value).Should().Be(text);
 }

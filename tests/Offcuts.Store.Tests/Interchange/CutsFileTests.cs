@@ -111,4 +111,12 @@ public sealed class CutsFileTests
             "cuts.csv:1: length: this column is missing",
             "cuts.csv:1: qty: this column is missing");
     }
+
+    [Fact]
+    public void A_name_stands_once_among_the_needs_of_a_stage()
+    {
+        FaultsOf("stage,cut,material,length,qty\nwalls,stud,2x4,8',1\nfloor,stud,2x4,8',1\nwalls,stud,2x4,9',2\nwalls,stud,bolt,,4\n").Should().Equal(
+            "cuts.csv:4: cut: walls has a need named stud in line 2 already; give this one another name, or add its count there",
+            "cuts.csv:5: cut: walls has a need named stud in line 2 already; give this one another name, or add its count there");
+    }
 }

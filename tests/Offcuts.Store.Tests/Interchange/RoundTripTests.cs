@@ -100,8 +100,8 @@ public sealed class RoundTripTests
         .Select((name, date, cuts, needs) => new Stage(
             name,
             date,
-            [.. cuts.Select(cut => cut with { Stage = name })],
-            [.. needs.Select(need => need with { Stage = name })]))
+            [.. cuts.DistinctBy(cut => cut.Name).Select(cut => cut with { Stage = name })],
+            [.. needs.DistinctBy(need => need.Name).Where(need => cuts.All(cut => cut.Name != need.Name)).Select(need => need with { Stage = name })]))
         .Array[0, 4]
         .Select(stages => stages.DistinctBy(stage => stage.Name).ToArray());
 

@@ -164,7 +164,7 @@ public sealed class TakeOffWallTests : IDisposable
         var filled = Keep();
         var plan = _yard.WallPlans().Single().PlanId;
         filled.ToBuy.Should().NotBeEmpty();
-        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch).TryGet(out var all).Should().BeTrue();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
 
         Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal($"4 of 4 courses stand or are cut, all faces counted; to cut yet by plan {plan}: 0 pieces of the yard, 0 new. On hand: enough for all that is not stacked");
@@ -176,7 +176,7 @@ public sealed class TakeOffWallTests : IDisposable
     {
         Keep();
         var plan = _yard.WallPlans().Single().PlanId;
-        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch).TryGet(out var all).Should().BeTrue();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
         new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
 
@@ -192,6 +192,41 @@ public sealed class TakeOffWallTests : IDisposable
     }
 
     [Fact]
+    public void A_wall_or_a_system_whose_notes_alone_are_others_keeps_its_filling_and_stacks_nothing()
+    {
+        Keep();
+        CutAll();
+        var (wall, system) = (_yard.Walls().Single(), _yard.Systems().Single());
+
+        new ChangeWalls(_yard).Set(wall.Stage, wall.Sheet with { Notes = ["from the drawing of May"] }, replace: true).Ok.Should().BeTrue();
+        new ChangeSystems(_yard).Set(system with { Notes = ["from the paper of May"] }, replace: true).Ok.Should().BeTrue();
+
+        _yard.WallPlans().Should().ContainSingle();
+        _yard.StackedCourses().Should().BeEmpty("that all is cut is known from the plan, which is still there");
+    }
+
+    [Fact]
+    public void What_was_cut_for_a_wall_is_known_after_its_plan_is_dropped()
+    {
+        var filled = Keep();
+        CutAll();
+        _yard.Change("dropped it", work => work.DropWallPlan("shed")).Ok.Should().BeTrue();
+
+        _yard.StackedCourses().Should().HaveCount(filled.Plan.Courses.Count);
+    }
+
+    [Fact]
+    public void Filled_again_a_wall_that_was_filled_without_buying_buys_nothing_until_it_is_let()
+    {
+        var fill = new FillWall(_yard);
+        fill.Keep(fill.Fill("shed", buy: false, Limits).Value).Ok.Should().BeTrue();
+
+        _yard.WallPlans().Single().Plan.Buys.Should().BeFalse();
+        fill.Asked("shed").Value.Problem.Buy.Should().BeFalse();
+        fill.Asked("shed", buy: true).Value.Problem.Buy.Should().BeTrue();
+    }
+
+    [Fact]
     public void A_filling_says_nothing_of_how_the_other_needs_of_its_stage_are_planned()
     {
         new ChangeStages(_yard).AddNeeds("walls", ["shelf: foam 2-1/2x12 20"]).Ok.Should().BeTrue();
@@ -200,6 +235,13 @@ public sealed class TakeOffWallTests : IDisposable
         Keep();
 
         new MatchStages(_yard).Problem(new MatchWish([], Buy: true)).Value.Order.Should().Be(TierOrder.SawCutsFirst);
+    }
+
+    private void CutAll()
+    {
+        var plan = _yard.WallPlans().Single().PlanId;
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
+        new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
     }
 
     private WallFilled Keep()

@@ -65,7 +65,8 @@ public sealed class WallFillCommandTests : IDisposable
 
         told.Status.Should().Be(1);
         told.Out.Should().Contain("On hand: 4 courses can't be filled\n")
-            .And.Contain("Not filled: A outside, course 1: no foam 2-1/2x12 in the yard, and the plan buys nothing\n");
+            .And.Contain("Buys nothing, as wished; kept with the filling\n")
+            .And.Contain("Not filled: A outside, courses 1, 2: no foam 2-1/2x12 in the yard, and the plan buys nothing\n");
     }
 
     [Fact]

@@ -38,7 +38,7 @@ public sealed class YardCommandTests : IDisposable
             "2x10 11'4, 9'2 nales\n" +
             "               ^\n" +
             "column 16: \"nales\" means nothing here; nails is the nearest word that does\n");
-        _yard.Must("list").Lines[0].Should().Be("0 pieces, 0 bins");
+        File.Exists(_yard.YardPath).Should().BeFalse("nothing was saved");
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class YardCommandTests : IDisposable
 
         told.Status.Should().Be(2);
         told.Error.Should().StartWith("line:2: column ");
-        _yard.Must("list").Lines[0].Should().Be("0 pieces, 0 bins");
+        File.Exists(_yard.YardPath).Should().BeFalse("nothing was saved");
 
         _yard.RunWith("2x4 8' x2\n2x6 10'\n", "add", "--lines", "-").Lines[^1].Should().Be("catalogued 3 pieces; 3 labels to print");
     }
@@ -80,7 +80,7 @@ public sealed class YardCommandTests : IDisposable
     public void Looking_at_a_line_saves_nothing()
     {
         _yard.Must("add", "--look", "2x4 8' x2").Lines.Should().Equal("2 boards 2x4: 8', 8'; sound; 10.7 bd ft");
-        _yard.Must("list").Lines[0].Should().Be("0 pieces, 0 bins");
+        File.Exists(_yard.YardPath).Should().BeFalse("nothing was saved");
     }
 
     [Fact]
@@ -211,7 +211,7 @@ public sealed class YardCommandTests : IDisposable
 
         told.Status.Should().Be(2);
         told.Error.Split('\n')[..^1].Select(line => line.Split(": ")[0]).Should().Equal("stock.csv:3", "stock.csv:4", "stock.csv:5");
-        _yard.Must("list").Lines[0].Should().Be("0 pieces, 0 bins");
+        File.Exists(_yard.YardPath).Should().BeFalse("nothing was saved");
     }
 
     [Fact]
@@ -252,6 +252,26 @@ public sealed class YardCommandTests : IDisposable
 
         told.Status.Should().Be(2);
         told.Error.Should().NotContain("\u001b").And.Contain("\\u001b");
+    }
+
+    [Fact]
+    public void A_length_that_is_put_right_to_an_unusual_one_is_asked_about_as_a_new_one_is()
+    {
+        _yard.Must("add", "2x4 8'");
+        var code = Code(_yard, 0, "list");
+
+        // 96 ft for 96 in.
+        var told = _yard.Run("change", code, "--length", "96'");
+        told.Status.Should().Be(2);
+        told.Error.Should().Be("2x4 96' is unusual: over 24', the longest that is usually sold; if it is meant, add --yes\n");
+
+        var asked = _yard.AtTerminal("\n", "change", code, "--length", "96'");
+        asked.Out.Should().Be("  ! UNUSUAL: 2x4 96': over 24', the longest that is usually sold\nChange, unusual as it is? [y/N] Nothing changed\n");
+        _yard.Must("list").Lines[1].Should().Contain(" 8' ");
+
+        _yard.Must("change", code, "--length", "96'", "--yes");
+        _yard.Must("list").Lines[1].Should().Contain(" 96' ");
+        _yard.Must("change", code, "--place", "barn").Out.Should().Be($"Changed {code}\n", "what is long already is not asked about again");
     }
 
     internal static string Code(TryYard yard, int index, string of) => of == "list"

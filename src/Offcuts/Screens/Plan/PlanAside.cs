@@ -44,7 +44,7 @@ internal static class PlanAside
             Found = rival.Plan,
             FoundWith = state.Wish with
             {
-                Buy = state.Wish.Buy && rival.Aim != Aim.NothingBought,
+                Buy = rival.Plan.Buys,
                 Order = rival.Aim == Aim.FewestSawCuts ? TierOrder.SawCutsFirst : TierOrder.ValueFirst,
             },
             FoundAt = state.Yard.Change,

@@ -60,7 +60,7 @@ internal static class PlanModel
                 return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals));
             case News.Kept({ Id: var id }):
                 // What was said of pieces is kept with the plan, and holds from there.
-                return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [] } });
+                return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [], Buy = null } });
             case News.Cut(_, var done):
                 return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
             case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
@@ -145,8 +145,7 @@ internal static class PlanModel
             case Want.Match:
                 return new(state, new Errand.Match(state.Wish));
             case Want.Buying:
-                var wish = state.Wish with { Buy = !state.Wish.Buy };
-                return new(state with { Wish = wish }, Notice: new Notice(wish.Buy ? "buying is allowed; ^R matches again" : "nothing may be bought; ^R matches again"));
+                return new(state with { Wish = state.Wish with { Buy = !state.Buys } }, Notice: new Notice(!state.Buys ? "buying is allowed; ^R matches again" : "nothing may be bought; ^R matches again"));
             case Want.Why:
                 return PlanAside.Why(state);
             case Want.Compare:

@@ -53,6 +53,7 @@ internal static class PlanRows
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
             new Ink($"  {Words.Count(plan.Tiers.SawCuts + FreeingCuts.Count(plan, state.Yard.Settings), "saw cut")}", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
+        if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
         rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
             rows.Add(Row.Of("the yard has changed since this plan was found: ^R matches again", Tone.Caution));
@@ -115,7 +116,7 @@ internal static class PlanRows
     private static IEnumerable<Row> Progress(PlanState state, int width)
     {
         var what = state.Wish.Stages.Count == 0 ? "everything that is lacking" : string.Join(", ", state.Wish.Stages);
-        yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Wish.Buy ? "" : ", buying nothing")} …", Tone.Strong)), width);
+        yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong)), width);
         if (state.Progress is not { } sofar) yield break;
         var sign = state.Yard.Settings.CurrencySign;
         yield return Cut(Row.Of(

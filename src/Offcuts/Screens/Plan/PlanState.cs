@@ -29,7 +29,7 @@ internal sealed record PlanState
     public int KeptId { get; init; }
 
     /// <summary>What was matched last, or is being matched.</summary>
-    public MatchWish Wish { get; init; } = new([], Buy: true);
+    public MatchWish Wish { get; init; } = new([]);
 
     /// <summary>True while a match runs.</summary>
     public bool Matching { get; init; }
@@ -57,6 +57,9 @@ internal sealed record PlanState
 
     /// <summary>The plan that is shown, or nothing.</summary>
     public Plan? Plan => Found ?? Kept?.Plan;
+
+    /// <summary>False where the next match takes from the yard alone: as was said here, else as the plan that is shown.</summary>
+    public bool Buys => Wish.Buy ?? Plan?.Buys ?? true;
 
     /// <summary>The chosen piece of the plan, or nothing.</summary>
     public PlannedPiece? Piece => Plan is { } plan && Chosen < plan.Pieces.Count ? plan.Pieces[Chosen] : null;

@@ -194,7 +194,7 @@ internal sealed class Shell
         }
         catch (Exception error) when (error is YardUnavailableException or IOException or UnauthorizedAccessException)
         {
-            return new News.Refused(errand ?? new Errand.StopMatch(), [new Fault(error.Message)]);
+            return new News.Refused(errand ?? new Errand.StopMatch(), [error is YardUnavailableException ? new Fault(error.Message) : FileTrouble.Told(error)]);
         }
         catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
         {

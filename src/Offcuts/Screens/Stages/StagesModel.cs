@@ -103,7 +103,7 @@ internal static class StagesModel
     private static Turn<StagesState> Wanted(StagesState state, Want want)
     {
         if (want == Want.NewStage) return new(Opened(state, StagesAsks.NewStage));
-        if (want == Want.Match) return new(state, new Errand.Match(new MatchWish([.. state.Yard.Stages.Select(one => one.Name).Where(state.Picked.Contains)], Buy: true)));
+        if (want == Want.Match) return new(state, new Errand.Match(new MatchWish([.. state.Yard.Stages.Select(one => one.Name).Where(state.Picked.Contains)])));
         if (state.Stage is not { } stage) return new(state, Notice: new Notice("no stage is entered yet; ^K enters one"));
         return want switch
         {

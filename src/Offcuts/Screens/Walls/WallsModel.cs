@@ -171,7 +171,7 @@ internal static class WallsModel
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
             Want.Stack => state.Shown?.Kept is { } laid ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(laid)) }))
                 : new(state, Notice: new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
-            Want.Buying => new(state with { Buy = !state.Buy }, Notice: new Notice(state.Buy ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
+            Want.Buying => new(state with { Said = (wall.Sheet.Name, !state.Buys) }, Notice: new Notice(state.Buys ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall.Sheet.Name), $"{wall.Sheet.Name}.pdf") }),
             _ => new(state),
         };

@@ -74,7 +74,7 @@ internal static class WallsRows
 
     private static IEnumerable<Row> Progress(WallsState state, int width)
     {
-        yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buy ? "" : ", buying nothing")} …", Tone.Strong);
+        yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong);
         if (state.Progress is not { } sofar) yield break;
         var sign = state.Yard.Settings.CurrencySign;
         foreach (var row in Row.Wrapped($"best so far: {Words.Count((int)sofar.Unfilled.Value, "course")} not filled, {new Money(sofar.Spend.Value).ToText(sign)} to spend; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}", width, indent: 2)) yield return row;

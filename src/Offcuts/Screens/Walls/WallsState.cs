@@ -80,8 +80,14 @@ internal sealed record WallsState
     /// <summary>How far that has come.</summary>
     public MatchProgress? Progress { get; init; }
 
-    /// <summary>False fills from the yard alone.</summary>
-    public bool Buy { get; init; } = true;
+    /// <summary>The wall of which somebody said whether its filling may buy, and what they said; nothing for the others.</summary>
+    public (string Wall, bool Buys)? Said { get; init; }
+
+    /// <summary>What was said of the chosen wall; nothing leaves it as in the filling that is kept.</summary>
+    public bool? Buy => Said is var (wall, buys) && Wall?.Sheet.Name == wall ? buys : null;
+
+    /// <summary>False where the chosen wall is filled from the yard alone.</summary>
+    public bool Buys => Buy ?? Laying?.Buys ?? true;
 
     /// <summary>The filling that was found last and is not kept.</summary>
     public WallFilled? Found { get; init; }

@@ -140,8 +140,8 @@ internal static class FormModel
     }
 
     private static bool SameButName(SheetForm form) => form.Kind == SheetKind.Wall
-        ? WallText.Read(form.Text).Value is var wall && WallText.Write(WallText.Read(form.Opened).Value with { Name = wall.Name, Notes = wall.Notes }) == WallText.Write(wall)
-        : SystemText.Read(form.Text).Value is var system && SystemText.Write(SystemText.Read(form.Opened).Value with { Name = system.Name, Notes = system.Notes }) == SystemText.Write(system);
+        ? WallText.SameButName(WallText.Read(form.Opened).Value, WallText.Read(form.Text).Value)
+        : SystemText.SameButName(SystemText.Read(form.Opened).Value, SystemText.Read(form.Text).Value);
 
     // What was typed while it was being saved stays, over the sheet as it is saved.
     private static WallsState Saved(WallsState state, SheetForm form, SheetEdit edit)

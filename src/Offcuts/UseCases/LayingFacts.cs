@@ -1,0 +1,43 @@
+using System.Globalization;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+
+namespace Offcuts.UseCases;
+
+/// <summary>One tier of a filled wall, in words.</summary>
+/// <param name="Name">What is counted.</param>
+/// <param name="Figure">What is reached, and what none gets below.</param>
+/// <param name="Money">True where it is cents.</param>
+public sealed record LayingTier(string Name, Figure Figure, bool Money = false)
+{
+    /// <summary>A value of this tier, as it is read.</summary>
+    public string Text(long value, string currencySign) => Money ? new Money(value).ToText(currencySign) : value.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>What is told of a filled wall wherever it is told: its tiers in their order, what is bought, and what stays open and why.</summary>
+public static class LayingFacts
+{
+    /// <summary>The tiers after fill, in their order.</summary>
+    public static IReadOnlyList<LayingTier> AfterFill(RunTiers tiers) =>
+    [
+        new("spend on new pieces", tiers.Spend, Money: true),
+        new("yard value given up", tiers.ValueGivenUp, Money: true),
+        new("extra ties and cleats", tiers.ExtraTies),
+        new("joints", tiers.Joints),
+        new("saw cuts", tiers.SawCuts),
+    ];
+
+    /// <summary>What is bought, a line each: how many of what, and what they cost together.</summary>
+    public static IEnumerable<string> Bought(IEnumerable<PlannedPiece> pieces, LengthUnit unit, string currencySign) =>
+        WallFilled.New(pieces).OrderBy(one => one.Price.Material).ThenBy(one => one.Price.Length)
+            .Select(one => $"buy {one.Count} of {one.Price.Material} {one.Price.Length.ToText(unit)} at {one.Price.Price.ToText(currencySign)}: {(one.Price.Price * one.Count).ToText(currencySign)}");
+
+    /// <summary>What stays open, a line for all courses of a run that do so for one reason.</summary>
+    public static IEnumerable<string> Open(IEnumerable<LaidCourse> courses) =>
+        from open in courses.Where(course => course.Unfilled).GroupBy(course => (course.Run, course.Reason))
+        select $"not filled: {open.Key.Run}, {(open.Count() == 1 ? "course" : "courses")} {string.Join(", ", open.Select(course => course.Course.ToString(CultureInfo.InvariantCulture)))}: {open.Key.Reason}";
+
+    /// <summary>That nothing is bought, where that was wished; else nothing.</summary>
+    public static IEnumerable<string> Wished(RunPlan plan) => plan.Buys ? [] : ["buys nothing, as wished; kept with the filling"];
+}
