@@ -8,9 +8,6 @@ namespace Offcuts.Store.Interchange;
 /// <summary>Makes pieces and bins of the rows of a stock file.</summary>
 internal sealed class StockReader(CodePolicy policy, NameCheck names)
 {
-    /// <summary>The most that one bin is believed to hold.</summary>
-    public const int MostInBin = 100_000;
-
     private readonly StockCodes _codes = new(policy);
     private readonly List<StockRow<Piece>> _pieces = [];
     private readonly List<StockRow<Bin>> _bins = [];
@@ -33,7 +30,7 @@ internal sealed class StockReader(CodePolicy policy, NameCheck names)
     {
         var code = _codes.Read(row, ofBin: true);
         if (row.Empty("qty")) row.Refuse("qty", FileFaults.QuantityMissing());
-        var quantity = row.Whole("qty", 0, MostInBin) ?? 0;
+        var quantity = row.Whole("qty", 0, PieceRules.MostInABin) ?? 0;
         RefuseWhatOnlyPiecesHave(row);
         var (place, note) = (row.Text("place", PieceRules.LongestName), row.Text("note", PieceRules.LongestNote));
         if (!row.Good) return;
@@ -58,7 +55,7 @@ internal sealed class StockReader(CodePolicy policy, NameCheck names)
     {
         var code = _codes.Read(row, ofBin: false);
         if (row.Empty("length") && !row.Empty("qty") && material is not null) row.Refuse("qty", FileFaults.CutNotCounted(material.Name));
-        else if (row.Whole("qty", 0, MostInBin) is not (null or 1)) row.Refuse("qty", FileFaults.CountedAndMeasured());
+        else if (row.Whole("qty", 0, PieceRules.MostInABin) is not (null or 1)) row.Refuse("qty", FileFaults.CountedAndMeasured());
         if (!row.Empty("unit")) row.Refuse("unit", FileFaults.OnlyForHardware());
 
         var length = row.NeededLength("length");
