@@ -93,13 +93,9 @@ public sealed class ChangeWalls(YardFile yard)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
-        return Find(name).Then(kept =>
-        {
-            return yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work =>
-            {
-                    work.SetWall(kept with { Stage = known.Name });
-            }).Then<string>(entry => entry.What);
-        });
+        return Find(name)
+            .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work => work.SetWall(kept with { Stage = known.Name })))
+            .Then<string>(entry => entry.What);
     }
 
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>
