@@ -72,6 +72,22 @@ public sealed class BookTests : IDisposable
     }
 
     [Fact]
+    public void What_is_said_of_foam_in_the_sun_comes_back_and_a_place_is_known_in_either_case()
+    {
+        _yard.Settings().FoamDays.Should().Be(60, "from memory, no source: see YardSettings");
+        _yard.Settings().Covered.Should().BeEmpty();
+
+        _yard.Do(change => change.SetSettings(YardSettings.Usual with { FoamDays = 14, Covered = YardSettings.Usual.Covered.Add("The barn").Add("étage") }));
+
+        _yard.Settings().FoamDays.Should().Be(14);
+        _yard.Settings().Covered.Should().Equal("The barn", "étage");
+        _yard.Settings().Covered.Contains("the BARN").Should().BeTrue();
+
+        _yard.Undo().Ok.Should().BeTrue();
+        _yard.Settings().Should().BeEquivalentTo(YardSettings.Usual);
+    }
+
+    [Fact]
     public void A_negative_tax_is_refused()
     {
         _yard.Refusals(change => change.SetSettings(YardSettings.Usual with { TaxThousandthsOfPercent = -1 })).Should().Equal("an amount can't be negative");

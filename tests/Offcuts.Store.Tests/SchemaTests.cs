@@ -52,7 +52,7 @@ public sealed class SchemaTests : IDisposable
         { "UPDATE piece SET code = '2222222' WHERE id = 1", "a piece keeps its code" },
         { "DELETE FROM piece", "a piece is never removed" },
         { "DELETE FROM setting", "the settings stay" },
-        { "INSERT INTO setting SELECT 2, unit, currency_sign, 0, 0, 0, species, specific_gravity FROM setting", "CHECK" },
+        { "INSERT INTO setting SELECT 2, unit, currency_sign, 0, 0, 0, species, specific_gravity, foam_days, covered_places FROM setting", "CHECK" },
         { "DELETE FROM use_rule", "each use keeps its rule" },
         { "DELETE FROM stage", "FOREIGN KEY" },
         { "INSERT INTO stage (position, name) SELECT 9, upper(name) FROM stage", "UNIQUE" },

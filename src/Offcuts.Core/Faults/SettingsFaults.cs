@@ -4,7 +4,7 @@ namespace Offcuts.Core.Faults;
 public static class SettingsFaults
 {
     public static Fault Unknown(string name) =>
-        new($"\"{TextRules.Harmless(name)}\" can't be set; there are unit, currency, tax, species, kerf, keep and use");
+        new($"\"{TextRules.Harmless(name)}\" can't be set; there are unit, currency, tax, species, kerf, keep, use, foam, cover and open");
 
     public static Fault UnitUnknown() => new("the unit is in or mm");
 
@@ -22,6 +22,16 @@ public static class SettingsFaults
     public static Fault KerfTooWide() => new("a kerf over 1 in is no saw cut");
 
     public static Fault KeepUnreadable() => new("write a material and its keep length, like: keep 2x4 18; for all materials not named, keep others 12; to go back to that, keep 2x4 usual");
+
+    public static Fault FoamUnreadable(int most) =>
+        new($"write after how many days in the sun foam is pointed at, like: foam 60; from 0, which is never, to {most}");
+
+    public static Fault CoverUnreadable() => new("name a place where the sun does not come, like: cover the barn; to take that back: open the barn");
+
+    public static Fault CoverTooLong(int most) => new($"the name of a place has at most {most} characters and none that steers a terminal");
+
+    public static Fault NotCovered(string place, IEnumerable<string> covered) =>
+        new($"\"{TextRules.Harmless(place)}\" is not among the places under cover{(covered.Any() ? $"; there are {string.Join(", ", covered.Select(TextRules.Harmless))}" : "; there is none")}");
 
     public static Fault RuleUnreadable() => new("a rule is set like: use bracing worst fair stamp no");
 }

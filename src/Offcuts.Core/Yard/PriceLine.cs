@@ -68,6 +68,22 @@ public static partial class PriceLine
         price.Supplier.Length == 0 ? "" : $"from {price.Supplier}",
     ]);
 
+    /// <summary>The price as a line that reads back as the same price, its day apart: to be changed and typed again.</summary>
+    /// <param name="price">The price.</param>
+    /// <param name="unit">The unit lengths are shown in, where that is exact.</param>
+    public static string Write(StorePrice price, LengthUnit unit)
+    {
+        var parts = new List<string> { price.Material.Name };
+        if (!price.Length.IsZero) parts.Add(LengthText.Faithful(price.Length, unit));
+        parts.Add(price.Price.ToString());
+        if (price.LeadDays is { } lead) parts.Add($"lead {lead}");
+        if (price.Limit is { } limit) parts.Add($"limit {limit}");
+        if (price.Treated) parts.Add("treated");
+        // Quoted, so that a supplier's name may hold a word of the line.
+        if (price.Supplier.Length > 0) parts.Add(price.Supplier.Contains('"', StringComparison.Ordinal) ? $"from {price.Supplier}" : $"from \"{price.Supplier}\"");
+        return string.Join(' ', parts);
+    }
+
     // After a known material the first number with a word behind it that is no unit is the price, so that a misspelt word is
     // seen as one; otherwise the last number is.
     private static Match? PriceIn(TypedLine line, int start, int end)

@@ -13,6 +13,15 @@ public sealed record YardSettings
     /// <summary>12 in: the shortest remainder worth a label where the user has not said. Our own choice.</summary>
     public static Length UsualKeep { get; } = Length.Inches(12);
 
+    /// <summary>
+    /// 60 days: how long foam lies in the sun before it is pointed at where the user has not said. From memory, as what is commonly
+    /// allowed; no source was found, and the paper of the panel's maker decides.
+    /// </summary>
+    public const int UsualFoamDays = 60;
+
+    /// <summary>The longest time that can be set.</summary>
+    public const int MostFoamDays = 3650;
+
     /// <summary>A new yard's settings: inches, 1/8 in kerf, 12 in keep length, no tax.</summary>
     public static YardSettings Usual { get; } = new();
 
@@ -42,6 +51,12 @@ public sealed record YardSettings
 
     /// <summary>Keep length of every material that <see cref="Keeps"/> does not name.</summary>
     public Length KeepElsewhere { get; init; } = UsualKeep;
+
+    /// <summary>Days after which foam that lies in the sun is pointed at; 0 to 3650, and 0 is never.</summary>
+    public int FoamDays { get; init; } = UsualFoamDays;
+
+    /// <summary>Places where the sun does not come, as the user names them, in either case.</summary>
+    public ImmutableSortedSet<string> Covered { get; init; } = ImmutableSortedSet.Create<string>(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What one saw cut destroys in this material.</summary>
     public Length Kerf(Material material) => Kerfs.GetValueOrDefault(material.Family, KerfElsewhere);

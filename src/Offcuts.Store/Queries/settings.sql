@@ -12,7 +12,7 @@ SELECT * FROM use_rule ORDER BY id;
 
 -- [setting_set]
 UPDATE setting SET unit = :unit, currency_sign = :currency_sign, tax_thousandths_of_percent = :tax, kerf_320ths_mm = :kerf,
-  keep_320ths_mm = :keep, species = :species, specific_gravity = :specific_gravity;
+  keep_320ths_mm = :keep, species = :species, specific_gravity = :specific_gravity, foam_days = :foam_days, covered_places = :covered_places;
 
 -- [use_rule_set]
 UPDATE use_rule SET worst_condition = :worst, needs_stamp = :needs_stamp WHERE use = :use;

@@ -98,6 +98,8 @@ internal sealed class SettingRow
     public long Keep320thsMm { get; init; }
     public string Species { get; init; } = "";
     public string SpecificGravity { get; init; } = "";
+    public int FoamDays { get; init; }
+    public string CoveredPlaces { get; init; } = "";
 }
 
 internal sealed class KerfRow

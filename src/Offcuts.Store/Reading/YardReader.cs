@@ -67,6 +67,8 @@ internal sealed class YardReader(Database database, string path)
             KerfElsewhere = Length.FromUnits(row.Kerf320thsMm),
             KeepElsewhere = Length.FromUnits(row.Keep320thsMm),
             Species = Species(row),
+            FoamDays = row.FoamDays,
+            Covered = (JsonSerializer.Deserialize<string[]>(row.CoveredPlaces) ?? []).ToImmutableSortedSet(StringComparer.OrdinalIgnoreCase),
             Kerfs = database.Rows<KerfRow>("kerfs").ToImmutableSortedDictionary(kerf => Words.Family[kerf.Family], kerf => Length.FromUnits(kerf.Kerf320thsMm)),
             Keeps = database.Rows<KeepRow>("keeps")
                 .ToImmutableSortedDictionary(keep => keep.Material, keep => Length.FromUnits(keep.Keep320thsMm), StringComparer.OrdinalIgnoreCase),

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
@@ -70,7 +71,9 @@ public sealed partial class YardChange
             ("kerf", settings.KerfElsewhere.Units),
             ("keep", settings.KeepElsewhere.Units),
             ("species", settings.Species.Name),
-            ("specific_gravity", Values.Decimal(settings.Species.SpecificGravity)));
+            ("specific_gravity", Values.Decimal(settings.Species.SpecificGravity)),
+            ("foam_days", settings.FoamDays),
+            ("covered_places", JsonSerializer.Serialize(settings.Covered)));
         foreach (var rule in settings.Rules.All)
             Database.Run("use_rule_set", ("worst", Words.Condition[rule.Worst]), ("needs_stamp", rule.NeedsStamp), ("use", Words.Use[rule.Use]));
         Database.Run("kerfs_remove");

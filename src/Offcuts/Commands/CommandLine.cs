@@ -63,6 +63,7 @@ internal static class CommandLine
 
     private static IEnumerable<Command> Commands(CommandContext context) =>
     [
+        TodayCommand.Today(context),
         .. YardCommands.All(context),
         .. LabelCommands.All(context),
         .. StageCommands.All(context),

@@ -13,7 +13,7 @@ internal static class SettingsCommands
         var value = new Argument<string[]>("value") { Description = "Its new value", Arity = ArgumentArity.ZeroOrMore };
         var command = context.Command(
             "settings",
-            "Show or set the unit, kerfs, keep lengths, rules of use, species, tax and currency sign",
+            "Show or set the unit, kerfs, keep lengths, rules of use, species, tax, currency sign, and what is said of foam in the sun",
             [
                 "offcuts settings",
                 "offcuts settings unit mm",
@@ -21,6 +21,8 @@ internal static class SettingsCommands
                 "offcuts settings keep 2x4 18",
                 "offcuts settings use bracing worst fair",
                 "offcuts settings tax 8.25",
+                "offcuts settings foam 60",
+                "offcuts settings cover the barn",
             ],
             name, value);
         command.SetAction(parse => context.WithYard(parse, yard =>

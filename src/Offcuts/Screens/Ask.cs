@@ -61,4 +61,5 @@ internal enum Topic
     WallMove,
     SheetName,
     Stacked,
+    Jump,
 }

@@ -1,3 +1,4 @@
+using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
@@ -97,6 +98,30 @@ internal abstract record Errand
 
     /// <summary>Do again what was taken back last.</summary>
     public sealed record DoAgain : Errand;
+
+    /// <summary>Set a price from a typed line; it is dated today.</summary>
+    /// <param name="Line">The line.</param>
+    /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
+    public sealed record SetPrice(string Line, bool NewNames = false) : Errand;
+
+    /// <summary>A price less.</summary>
+    public sealed record RemovePrice(StorePrice Price) : Errand;
+
+    /// <summary>Set what a typed line says.</summary>
+    public sealed record SetSetting(string Line) : Errand;
+
+    /// <summary>Show another place, with what is meant there chosen.</summary>
+    public sealed record Open(Place Where) : Errand
+    {
+        /// <summary>What is to stand on its line.</summary>
+        public string Line { get; init; } = "";
+
+        /// <summary>The stage or the wall.</summary>
+        public string Name { get; init; } = "";
+
+        /// <summary>The kept plan; 0 for none.</summary>
+        public int PlanId { get; init; }
+    }
 
     /// <summary>Leave the program.</summary>
     public sealed record Leave : Errand;

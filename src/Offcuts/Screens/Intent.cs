@@ -55,6 +55,9 @@ internal abstract record Intent
     /// <summary>What can be done here.</summary>
     public sealed record Help : Intent;
 
+    /// <summary>A code is to be scanned or typed, and what it hangs on shown.</summary>
+    public sealed record Jump : Intent;
+
     /// <summary>Leave the program.</summary>
     public sealed record Leave : Intent;
 }
@@ -110,4 +113,7 @@ internal enum Want
     SaveOver,
     TakeOther,
     LeaveForm,
+    ChangeLine,
+    StillSo,
+    OtherPage,
 }

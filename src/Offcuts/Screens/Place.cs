@@ -3,6 +3,9 @@ namespace Offcuts.Screens;
 /// <summary>The places of the full screen, in the order of the work.</summary>
 internal enum Place
 {
+    /// <summary>What matters now.</summary>
+    Today,
+
     /// <summary>What lies in the yard.</summary>
     Yard,
 
@@ -17,4 +20,13 @@ internal enum Place
 
     /// <summary>The walls of the stages, row by row.</summary>
     Walls,
+
+    /// <summary>What was saved by what was done.</summary>
+    Ledger,
+
+    /// <summary>What new lengths cost.</summary>
+    Prices,
+
+    /// <summary>What is set for the yard.</summary>
+    Settings,
 }

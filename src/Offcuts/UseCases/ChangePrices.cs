@@ -35,6 +35,15 @@ public sealed class ChangePrices(YardFile yard)
                 .Then<string>(entry => entry.What);
     }
 
+    /// <summary>Removes a price that somebody looks at; refused where it is not there any more as they saw it.</summary>
+    public Result<string> Remove(StorePrice price)
+    {
+        var seen = yard.ChangeNumber;
+        if (yard.Prices().Of(price.Material).All(one => one != price)) return StoreFaults.ChangedMeanwhile();
+        return yard.ChangeSince(seen, $"removed the price of {price.NameIn(yard.Settings().Unit)}", work => work.RemovePrice(price.Material, price.Length, price.Treated))
+            .Then<string>(entry => entry.What);
+    }
+
     private static bool IsNamed(StorePrice price, string words, LengthUnit unit) =>
         words.StartsWith(price.Material.Name, StringComparison.OrdinalIgnoreCase)
         && words[price.Material.Name.Length..].Trim() is var rest

@@ -7,35 +7,65 @@ using Offcuts.Store;
 
 namespace Offcuts.UseCases;
 
+/// <summary>One thing that is set, in the words by which it is set.</summary>
+/// <param name="Text">The line.</param>
+/// <param name="BackToUsual">The line that takes it back, so that what holds for all others holds again; nothing where it is always set to something.</param>
+public sealed record SettingLine(string Text, string? BackToUsual = null);
+
 /// <summary>Shows and changes what the user has set for the yard.</summary>
 public sealed class ChangeSettings(YardFile yard)
 {
     /// <summary>Everything that is set, a line each, in the words by which it is set.</summary>
-    public IEnumerable<string> Lines()
+    public IEnumerable<string> Lines() => Lines(yard.Settings());
+
+    /// <summary>The same of settings at hand.</summary>
+    public static IEnumerable<string> Lines(YardSettings settings) => All(settings).Select(line => line.Text);
+
+    /// <summary>The same, each with the line that takes it back where it is one of its own.</summary>
+    public static IEnumerable<SettingLine> All(YardSettings settings)
     {
-        var settings = yard.Settings();
         var unit = settings.Unit;
-        yield return $"unit {(unit == LengthUnit.Inch ? "in" : "mm")}";
-        yield return $"currency {settings.CurrencySign}";
-        yield return $"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}";
-        yield return $"species {settings.Species.Name}";
-        yield return $"kerf others {LengthText.Faithful(settings.KerfElsewhere, unit)}";
-        foreach (var (family, kerf) in settings.Kerfs) yield return $"kerf {family.ToString().ToLowerInvariant()} {LengthText.Faithful(kerf, unit)}";
-        yield return $"keep others {LengthText.Faithful(settings.KeepElsewhere, unit)}";
-        foreach (var (material, keep) in settings.Keeps) yield return $"keep {material} {LengthText.Faithful(keep, unit)}";
+        yield return new($"unit {(unit == LengthUnit.Inch ? "in" : "mm")}");
+        yield return new($"currency {settings.CurrencySign}");
+        yield return new($"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}");
+        yield return new($"species {settings.Species.Name}");
+        yield return new($"kerf others {LengthText.Faithful(settings.KerfElsewhere, unit)}");
+        foreach (var (family, kerf) in settings.Kerfs)
+        {
+            var name = family.ToString().ToLowerInvariant();
+            yield return new($"kerf {name} {LengthText.Faithful(kerf, unit)}", $"kerf {name} usual");
+        }
+
+        yield return new($"keep others {LengthText.Faithful(settings.KeepElsewhere, unit)}");
+        foreach (var (material, keep) in settings.Keeps) yield return new($"keep {material} {LengthText.Faithful(keep, unit)}", $"keep {material} usual");
         foreach (var rule in settings.Rules.All)
-            yield return $"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}";
+            yield return new($"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}");
+        yield return new($"foam {settings.FoamDays.ToString(CultureInfo.InvariantCulture)}");
+        foreach (var place in settings.Covered) yield return new($"cover {place}", $"open {place}");
     }
 
     /// <summary>Sets one thing.</summary>
-    /// <param name="name">unit, currency, tax, species, kerf, keep or use.</param>
+    /// <param name="name">unit, currency, tax, species, kerf, keep, use, foam, cover or open.</param>
     /// <param name="words">The value; for kerf and keep a family or material first, for use its name and what is asked of a piece.</param>
     public Result<string> Set(string name, IReadOnlyList<string> words)
     {
         var seen = yard.ChangeNumber;
-        var settings = yard.Settings();
-        var value = string.Join(' ', words).Trim();
-        var changed = name.ToLowerInvariant() switch
+        return Changed(yard.Settings(), name, words)
+            .Then(now => yard.ChangeSince(seen, $"set {name} {Value(words)}", work => work.SetSettings(now)))
+            .Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Sets what a whole line says: the name first, then its value.</summary>
+    public Result<string> Set(string line) => Parts(line) is var (name, words) && name.Length > 0 ? Set(name, words) : SettingsFaults.Unknown("");
+
+    /// <summary>The settings as they would be with what a whole line says, or why it can't be read. Pure.</summary>
+    public static Result<YardSettings> Read(YardSettings settings, string line) =>
+        Parts(line) is var (name, words) && name.Length > 0 ? Changed(settings, name, words) : SettingsFaults.Unknown("");
+
+    private static Result<YardSettings> Changed(YardSettings settings, string name, IReadOnlyList<string> words)
+    {
+        var value = Value(words);
+        return name.ToLowerInvariant() switch
         {
             "unit" => Unit(settings, value),
             "currency" => Currency(settings, value),
@@ -44,12 +74,17 @@ public sealed class ChangeSettings(YardFile yard)
             "kerf" => Kerf(settings, words),
             "keep" => Keep(settings, words),
             "use" => Rule(settings, words),
+            "foam" => Foam(settings, value),
+            "cover" => Cover(settings, value),
+            "open" => Open(settings, value),
             _ => SettingsFaults.Unknown(name),
         };
-        return changed
-            .Then(now => yard.ChangeSince(seen, $"set {name} {value}", work => work.SetSettings(now)))
-            .Then<string>(entry => entry.What);
     }
+
+    private static (string Name, IReadOnlyList<string> Words) Parts(string line) =>
+        line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var name, .. var words] ? (name, words) : ("", []);
+
+    private static string Value(IReadOnlyList<string> words) => string.Join(' ', words).Trim();
 
     private static Result<YardSettings> Unit(YardSettings settings, string value) => value.ToLowerInvariant() switch
     {
@@ -103,6 +138,32 @@ public sealed class ChangeSettings(YardFile yard)
         // What looks like a length but is none says why; without one, the whole is told.
         return words[^1].Any(char.IsAsciiDigit) ? SettingsFaults.LengthUnreadable(words[^1], Length.Parse(words[^1], settings.Unit).Fault) : SettingsFaults.KeepUnreadable();
     }
+
+    private static Result<YardSettings> Foam(YardSettings settings, string value) =>
+        int.TryParse(value.EndsWith(" days", StringComparison.OrdinalIgnoreCase) ? value[..^" days".Length] : value, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= YardSettings.MostFoamDays
+            ? settings with { FoamDays = days }
+            : SettingsFaults.FoamUnreadable(YardSettings.MostFoamDays);
+
+    private static Result<YardSettings> Cover(YardSettings settings, string value)
+    {
+        var place = PlaceIn(value);
+        if (place.Length == 0) return SettingsFaults.CoverUnreadable();
+        return place.Length > PieceRules.LongestName || place.Any(TextRules.IsControl)
+            ? SettingsFaults.CoverTooLong(PieceRules.LongestName)
+            : settings with { Covered = settings.Covered.Add(place) };
+    }
+
+    private static Result<YardSettings> Open(YardSettings settings, string value)
+    {
+        var place = PlaceIn(value);
+        if (place.Length == 0) return SettingsFaults.CoverUnreadable();
+        return settings.Covered.Contains(place)
+            ? settings with { Covered = settings.Covered.Remove(place) }
+            : SettingsFaults.NotCovered(place, settings.Covered);
+    }
+
+    // A place may be written as it is in a catalogue line: @the barn.
+    private static string PlaceIn(string value) => value.TrimStart('@').Trim();
 
     private static Result<YardSettings> Rule(YardSettings settings, IReadOnlyList<string> words)
     {

@@ -69,4 +69,22 @@ public sealed class PriceLineTests
     [InlineData("2x4 8' 3.98 treated untreated", "21: the treatment is given already")]
     [InlineData("2x4 8' 3.98 from", "17: the supplier is missing here")]
     public void A_price_that_cannot_be_is_refused_with_column_and_reason(string line, string fault) => Reading(line).Should().Be(fault);
+
+    [Theory]
+    [InlineData("2x4 8' 3.98", "2x4 8' 3.98")]
+    [InlineData("2x4 92 5/8 3.98 treated limit 10 lead 2 days from Smith & Sons", "2x4 7' 8-5/8\" 3.98 lead 2 limit 10 treated from \"Smith & Sons\"")]
+    [InlineData("panel tie .45 from \"lead works, limit 5\"", "panel tie 0.45 from \"lead works, limit 5\"")]
+    [InlineData("cedar post 8' 12", "cedar post 8' 12.00")]
+    [InlineData("foam 2-1/2x12 II 4' 1,250", "foam 2-1/2x12 II 4' 1250.00")]
+    [InlineData("#4 6.1 m 9.85", "#4 6100 mm 9.85")]
+    public void A_price_is_written_as_a_line_that_reads_back_as_the_same(string typed, string written)
+    {
+        foreach (var unit in Enum.GetValues<LengthUnit>())
+        {
+            var price = PriceLine.Read(typed, LengthUnit.Inch).Value;
+            var line = PriceLine.Write(price, unit);
+            if (unit == LengthUnit.Inch) line.Should().Be(written);
+            PriceLine.Read(line, unit).Value.Should().Be(price);
+        }
+    }
 }

@@ -56,7 +56,7 @@ internal sealed class ScreenRun : IDisposable
     private readonly SessionToken? _session;
     private readonly ShellView _view;
 
-    private ScreenRun(TryYard folder, int width, int height, bool colour, bool unread)
+    private ScreenRun(TryYard folder, int width, int height, bool colour, bool unread, Place? at)
     {
         Folder = folder;
         Yard = YardFile.Open(folder.YardPath, folder.Clock, TimeSpan.FromMilliseconds(100));
@@ -70,6 +70,7 @@ internal sealed class ScreenRun : IDisposable
         _view = new ShellView(Shell, new Palette(colour, darkGround: true));
         _session = _app.Begin(_view);
         _view.Listen(_app);
+        if (at is { } place) Shell.Take(new Intent.GoTo(place));
         Draw();
     }
 
@@ -95,24 +96,24 @@ internal sealed class ScreenRun : IDisposable
     /// <summary>Where the cursor of the typed line stands, from 0.</summary>
     public int Cursor => _view.Line.InsertionPoint;
 
-    /// <summary>Runs a test's part on a screen with the known yard; a test that hangs fails.</summary>
-    public static void OnKnownYard(int width, int height, Action<ScreenRun> part, bool colour = true) =>
-        Run(width, height, part, KnownYard.WriteTo, colour);
+    /// <summary>Runs a test's part on the list of the known yard, or at another place; a test that hangs fails.</summary>
+    public static void OnKnownYard(int width, int height, Action<ScreenRun> part, bool colour = true, Place at = Place.Yard) =>
+        Run(width, height, part, KnownYard.WriteTo, colour, at: at);
 
-    /// <summary>The same with an empty yard, or with what is put into it.</summary>
-    public static void On(int width, int height, Action<ScreenRun> part, Action<YardFile>? yard = null, bool colour = true) =>
+    /// <summary>The same on the line of Strip with an empty yard, or with what is put into it.</summary>
+    public static void On(int width, int height, Action<ScreenRun> part, Action<YardFile>? yard = null, bool colour = true, Place? at = null) =>
         Run(width, height, part, path =>
         {
             if (yard is null) return;
             using var file = YardFile.Open(path, new FixedClock());
             yard(file);
-        }, colour);
+        }, colour, at: at ?? (yard is null ? Place.Strip : Place.Yard));
 
     /// <summary>The known yard's screen before the yard is read: that is done when the hands are let go.</summary>
     public static void BeforeKnownYardIsRead(int width, int height, Action<ScreenRun> part) =>
         Run(width, height, part, KnownYard.WriteTo, colour: true, unread: true);
 
-    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour, bool unread = false)
+    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour, bool unread = false, Place? at = null)
     {
         Exception? caught = null;
         var thread = new Thread(() =>
@@ -121,7 +122,7 @@ internal sealed class ScreenRun : IDisposable
             {
                 using var folder = new TryYard();
                 prepare(folder.YardPath);
-                using var run = new ScreenRun(folder, width, height, colour, unread);
+                using var run = new ScreenRun(folder, width, height, colour, unread, at);
                 part(run);
             }
             catch (Exception error)

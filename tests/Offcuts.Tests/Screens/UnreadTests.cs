@@ -12,13 +12,15 @@ public sealed class UnreadTests
     {
         ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
         {
-            run.Lines[0].Should().Contain("[YARD]").And.EndWith("yard.offcuts");
+            run.Lines[0].Should().Contain("[TODAY]");
             run.Lines[3].Should().Be("Reading the yard …  what you type meanwhile is taken up then");
             run.Lines[^1].Should().Be("^Q leave", "no other key does anything yet");
             run.Text.Should().NotContain("empty").And.NotContain("2x4", "nothing is said of a yard that was not read");
 
             run.LetGo();
 
+            run.Lines[3].Should().Be("Monday 2026-06-01  yard.offcuts. Type or scan to look in the yard");
+            run.Press("F2");
             run.Lines[3].Should().StartWith("9 of 9.");
             run.Text.Should().Contain("History", "the first piece is looked up as soon as it is there");
         });
@@ -88,10 +90,10 @@ public sealed class UnreadTests
     }
 
     [Fact]
-    public void An_empty_yard_begins_at_strip_once_that_is_known()
+    public void The_screen_opens_on_today_before_and_after_the_yard_is_read()
     {
         var unread = ShellModel.Start(new YardSnapshot { Unread = true });
-        unread.Place.Should().Be(Place.Yard);
-        ShellModel.Hear(unread, new News.Fresh(new YardSnapshot())).State.Place.Should().Be(Place.Strip);
+        unread.Place.Should().Be(Place.Today);
+        ShellModel.Hear(unread, new News.Fresh(new YardSnapshot())).State.Place.Should().Be(Place.Today);
     }
 }

@@ -75,6 +75,10 @@ internal static class PlanModel
     public static PlanState Begun(PlanState state, Errand.Search search) =>
         state with { Matching = true, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
 
+    /// <summary>The kept plan of this number is shown, where it is there.</summary>
+    public static PlanState Choose(PlanState state, int id) =>
+        state.KeptId == id || state.Yard.Plans.All(plan => plan.Id != id) ? state : state with { KeptId = id, Chosen = 0, Aside = null, Ledger = [] };
+
     // What was said of the last carrying out holds until the yard changes: then its pieces may be gone again, its labels printed.
     // And where a plan is given up or another one waits anew, that other one is what a person goes on with.
     private static PlanState Rested(PlanState state, YardSnapshot yard)

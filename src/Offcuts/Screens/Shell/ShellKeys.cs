@@ -10,11 +10,16 @@ internal static class ShellKeys
     public static IReadOnlyList<KeyUse> Everywhere { get; } =
     [
         new(["F1", "Ctrl+G"], "help", new Intent.Help(), "What can be done at the place you are in"),
+        new("Ctrl+F", "code", new Intent.Jump(), "Go to a code: scan or type it, from wherever you are, and what it hangs on is shown"),
+        new(["F10", "Ctrl+A"], "", new Intent.GoTo(Place.Today), "Today: what matters now"),
         new("F2", "", new Intent.GoTo(Place.Yard), "The yard: everything that lies in it"),
         new("F3", "", new Intent.GoTo(Place.Strip), "Strip: catalogue what comes off a form, print labels"),
         new("F4", "", new Intent.GoTo(Place.Stages), "The stages and what they need"),
         new("F5", "", new Intent.GoTo(Place.Plan), "The plan: what is cut from what"),
         new("F6", "", new Intent.GoTo(Place.Walls), "The walls: their rows drawn, what they ask for, what fits a place"),
+        new("F7", "", new Intent.GoTo(Place.Ledger), "The ledger: what was saved, along time and by stage"),
+        new("F8", "", new Intent.GoTo(Place.Prices), "The prices of new lengths"),
+        new("F9", "", new Intent.GoTo(Place.Settings), "The settings: unit, kerf, keep lengths, rules of use, money, foam in the sun"),
         new("Ctrl+N", "", new Intent.Along(1), "The next place"),
         new("Ctrl+P", "", new Intent.Along(-1), "The place before"),
         new("Ctrl+Z", "undo", new Intent.TakeBack(), "Take back the last change of the yard, again and again"),
@@ -50,6 +55,10 @@ internal static class ShellKeys
     /// <summary>The keys of a place.</summary>
     public static IReadOnlyList<KeyUse> OfPlace(ShellState state) => state.Place switch
     {
+        Place.Today => TodayKeys.Of(state.Today),
+        Place.Ledger => LedgerKeys.Of(state.Ledger),
+        Place.Prices => PricesKeys.Of(state.Prices),
+        Place.Settings => SettingsKeys.Of(state.Settings),
         Place.Yard => YardKeys.Of(state.Yard),
         Place.Strip => StripKeys.Of(state.Strip),
         Place.Stages => StagesKeys.Of(state.Stages),

@@ -13,12 +13,16 @@ internal static class ShellModel
 
     public static ShellState Start(YardSnapshot yard) => new()
     {
-        Place = yard.Entries.Count == 0 && !yard.Unread ? Place.Strip : Place.Yard,
+        Place = Place.Today,
+        Today = TodayModel.Start(yard),
         Yard = YardModel.Start(yard),
         Strip = StripModel.Start(yard, yard.Today),
         Stages = StagesModel.Start(yard),
         Plan = PlanModel.Start(yard),
         Walls = WallsModel.Start(yard),
+        Ledger = LedgerModel.Start(yard),
+        Prices = PricesModel.Start(yard),
+        Settings = SettingsModel.Start(yard),
     };
 
     /// <summary>The next state, and what is asked of the outside.</summary>
@@ -37,16 +41,17 @@ internal static class ShellModel
         if (state.Unread) return new(state, intent is Intent.Leave ? new Errand.Leave() : null);
         if (state.Ask is { } ask) return Answered(state, ask, intent);
         if (state.Helping) return Helped(state, intent);
+        if (ShellJump.Apply(state, intent) is { } jumped) return jumped;
         switch (intent)
         {
             case Intent.Help:
                 return new(state with { Helping = true, HelpTop = 0 });
             case Intent.GoTo(var place):
-                return new(state with { Place = place }, Notice: Notice.None);
+                return new(state with { Place = place, Jump = null }, Notice: Notice.None);
             case Intent.Along(var step):
-                const int places = 5;
-                return new(state with { Place = (Place)(((int)state.Place + step + places) % places) }, Notice: Notice.None);
-            case Intent.Paste(var lines) when (state.Place is not (Place.Strip or Place.Stages) && state is not { Place: Place.Walls, Walls.Form: not null }) || state.Line.Ask is not null:
+                var places = Enum.GetValues<Place>().Length;
+                return new(state with { Place = (Place)(((int)state.Place + step + places) % places), Jump = null }, Notice: Notice.None);
+            case Intent.Paste(var lines) when (state.Place is not (Place.Strip or Place.Stages or Place.Prices or Place.Settings) && state is not { Place: Place.Walls, Walls.Form: not null }) || state.Line.Ask is not null:
                 return new(state, Notice: new Notice($"{lines.Count} lines were pasted, but one line goes here: none was taken", Tone.Fault));
             case Intent.Leave:
                 return Leaving(state);
@@ -66,7 +71,11 @@ internal static class ShellModel
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with
         {
+            Today = TodayModel.Hear(state.Today, news).State,
             Yard = yard.State,
+            Ledger = LedgerModel.Hear(state.Ledger, news).State,
+            Prices = PricesModel.Hear(state.Prices, news).State,
+            Settings = SettingsModel.Hear(state.Settings, news).State,
             Strip = StripModel.Hear(state.Strip, news).State,
             Stages = StagesModel.Hear(state.Stages, news).State,
             Plan = PlanModel.Hear(state.Plan, news).State,
@@ -80,6 +89,10 @@ internal static class ShellModel
 
     private static Turn<ShellState> InPlace(ShellState state, Intent intent) => state.Place switch
     {
+        Place.Today => Joined(state, TodayModel.Apply(state.Today, intent), today => state with { Today = today }, intent),
+        Place.Ledger => Joined(state, LedgerModel.Apply(state.Ledger, intent), ledger => state with { Ledger = ledger }, intent),
+        Place.Prices => Joined(state, PricesModel.Apply(state.Prices, intent), prices => state with { Prices = prices }, intent),
+        Place.Settings => Joined(state, SettingsModel.Apply(state.Settings, intent), settings => state with { Settings = settings }, intent),
         Place.Yard => Joined(state, YardModel.Apply(state.Yard, intent), yard => state with { Yard = yard }, intent),
         Place.Strip => Joined(state, StripModel.Apply(state.Strip, intent), strip => state with { Strip = strip }, intent),
         Place.Stages => Joined(state, StagesModel.Apply(state.Stages, intent), stages => state with { Stages = stages }, intent),
@@ -90,6 +103,7 @@ internal static class ShellModel
     private static Turn<ShellState> Joined<T>(ShellState before, Turn<T> turn, Func<T, ShellState> put, Intent intent)
     {
         var next = put(turn.State);
+        if (turn.Errand is Errand.Open open) return ShellJump.To(next, open);
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
@@ -131,6 +145,8 @@ internal static class ShellModel
     {
         var held = new List<string>();
         if (state.Strip.Line.Holds) held.Add("the strip line");
+        if (state.Prices.Line.Holds) held.Add("the line of the prices");
+        if (state.Settings.Line.Holds) held.Add("the line of the settings");
         if (state.Stages.Line.Holds) held.Add("the line of the stages");
         if (state.Walls.Form is { Changed: true } form) held.Add($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}");
         else if (state.Walls.Form is null && state.Walls.Line.Holds) held.Add("the line of the walls");

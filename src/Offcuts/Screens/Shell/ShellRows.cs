@@ -13,18 +13,30 @@ internal static class ShellRows
     /// <inheritdoc cref="LeastWidth"/>
     public const int LeastHeight = 20;
 
-    private static readonly (Place Place, string Key, string Name)[] Places =
-        [(Place.Yard, "F2", "Yard"), (Place.Strip, "F3", "Strip"), (Place.Stages, "F4", "Stages"), (Place.Plan, "F5", "Plan"), (Place.Walls, "F6", "Walls")];
+    private const int WideHead = 104;
+    private const int NamedHead = 79;
 
-    /// <summary>The places, the one that is shown between brackets; and how many labels wait.</summary>
+    // Today has the key F10, the others those of their order: the head shows the keys as they stand on the keyboard.
+    private static readonly (Place Place, string Key)[] Places =
+    [
+        (Place.Today, "F10"), (Place.Yard, "F2"), (Place.Strip, "F3"), (Place.Stages, "F4"), (Place.Plan, "F5"), (Place.Walls, "F6"),
+        (Place.Ledger, "F7"), (Place.Prices, "F8"), (Place.Settings, "F9"),
+    ];
+
+    /// <summary>
+    /// The places with their keys, the one that is shown between brackets; where there is room, how many labels wait and which yard it
+    /// is. Where the names do not fit, the keys alone, and the name of the place that is shown.
+    /// </summary>
     public static Row Head(ShellState state, int width)
     {
-        var inks = new List<Ink> { new("Offcuts ", Tone.Strong) };
-        foreach (var (place, key, name) in Places)
+        var wide = width >= WideHead;
+        var inks = new List<Ink> { new(wide ? "Offcuts " : "F", Tone.Strong) };
+        foreach (var (place, key) in Places)
         {
             var here = place == state.Place;
-            inks.Add(new Ink($" {key}", Tone.Soft));
-            inks.Add(here ? new Ink($"[{name.ToUpperInvariant()}]", Tone.Chosen) : new Ink($" {name} "));
+            inks.Add(new Ink($" {(wide ? key : key[1..])}", Tone.Soft));
+            if (here) inks.Add(new Ink($"[{place.ToString().ToUpperInvariant()}]", Tone.Chosen));
+            else if (width >= NamedHead) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
         }
 
         var waiting = state.Snapshot.Queue.Count;
@@ -49,7 +61,10 @@ internal static class ShellRows
         ? ask.Label
         : state.Place switch
         {
-            Place.Yard => "find",
+            Place.Today or Place.Yard => "find",
+            Place.Ledger => "stage",
+            Place.Prices => "price",
+            Place.Settings => "set",
             Place.Strip => "strip",
             Place.Stages => "need",
             Place.Walls => state.Walls.Form is null ? "fits" : "line",
@@ -62,6 +77,7 @@ internal static class ShellRows
         Place.Strip => StripRows.FaultAt(state.Strip),
         Place.Stages => StagesRows.FaultAt(state.Stages),
         Place.Walls => WallsRows.FaultAt(state.Walls),
+        Place.Prices => PricesRows.FaultAt(state.Prices),
         _ => null,
     };
 
@@ -72,6 +88,7 @@ internal static class ShellRows
         if (state.Line.Ask is Ask.Write write)
         {
             var rows = Row.Wrapped(write.Question, width, Tone.Strong).ToList();
+            if (state.Jump is not null) return [.. rows, .. ShellJump.Reading(state, width)];
             if (state.Plan.Happened is { } happened && state.Place == Place.Plan && state.Plan.Piece is { } piece)
                 rows.AddRange(happened.TryGet(out var read)
                     ? Row.Wrapped("✓ " + HappenedLine.ReadBack(read, piece, state.Snapshot.Unit), width, Tone.Good, indent: 2)
@@ -85,6 +102,10 @@ internal static class ShellRows
 
         return state.Place switch
         {
+            Place.Today => TodayRows.Reading(state.Today, width),
+            Place.Ledger => LedgerRows.Reading(state.Ledger, width),
+            Place.Prices => PricesRows.Reading(state.Prices, width),
+            Place.Settings => SettingsRows.Reading(state.Settings, width),
             Place.Yard => YardRows.Reading(state.Yard, width),
             Place.Strip => StripRows.Reading(state.Strip, width),
             Place.Stages => StagesRows.Reading(state.Stages, width),
@@ -163,6 +184,26 @@ internal static class ShellRows
 
     private static string[] About(Place place) => place switch
     {
+        Place.Today =>
+        [
+            "What matters now, in the order in which it is asked: orders that are late, the stage in hand and what it lacks, plans that wait to be cut, what to order by which day, labels, foam that has lain in the sun, boards with nails in, and what was done last.",
+            "The stage in hand is the first in the order of the work that still lacks something. A line begins with ! where it presses. Enter goes to where the chosen one is dealt with. Words or a code typed here are looked for in the yard.",
+        ],
+        Place.Ledger =>
+        [
+            "What was saved by what was done, by stage or along time, never mixed with what is only planned: that stands below, apart, plan by plan. What each figure is measured against stands at the end of the page.",
+            $"By stage: {LedgerBars.StageLegend}. Over time: {LedgerBars.TimeLegend}. The steps are days, weeks, months, quarters or years, the finest of which there are at most {LedgerState.MostSteps}.",
+        ],
+        Place.Prices =>
+        [
+            "One price a line: material, store length and price, then in any order: lead and the days from order to delivery, limit and how many can be had, treated, from and the supplier. A counted thing has no length: panel tie 0.62.",
+            "The price of the same material, length and treatment is replaced. It is dated today; over 90 days later it is marked OLD wherever it is used.",
+        ],
+        Place.Settings =>
+        [
+            "Each line sets what it says, in the words of the command offcuts settings. Another kerf for a family: kerf foam 0. Another keep length for a material: keep 2x4 18. A place the sun does not come to: cover the barn.",
+            "Nothing that is catalogued, planned or booked is changed by a setting; what is matched and printed from then on goes by it.",
+        ],
         Place.Yard =>
         [
             "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), a place (@north rack). A scanner types the code of a label and Enter: that shows its piece, whatever stands on the line before it.",

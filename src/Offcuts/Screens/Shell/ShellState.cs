@@ -5,6 +5,8 @@ internal sealed record ShellState
 {
     public Place Place { get; init; }
 
+    public required TodayState Today { get; init; }
+
     public required YardState Yard { get; init; }
 
     public required StripState Strip { get; init; }
@@ -14,6 +16,18 @@ internal sealed record ShellState
     public required PlanState Plan { get; init; }
 
     public required WallsState Walls { get; init; }
+
+    public required LedgerState Ledger { get; init; }
+
+    public required PricesState Prices { get; init; }
+
+    public required SettingsState Settings { get; init; }
+
+    /// <summary>The line on which a code is scanned or typed to be gone to, over the place's own; nothing where none is.</summary>
+    public EntryLine? Jump { get; init; }
+
+    /// <summary>True where only the letters of ASCII are drawn.</summary>
+    public bool Ascii { get; init; }
 
     /// <summary>What happened last.</summary>
     public Notice Notice { get; init; } = Notice.None;
@@ -28,8 +42,15 @@ internal sealed record ShellState
     public int HelpTop { get; init; }
 
     /// <summary>The typed line of the place that is shown.</summary>
-    public EntryLine Line => Place switch
+    public EntryLine Line => Jump ?? PlaceLine;
+
+    /// <summary>The same without the line on which a code is asked for.</summary>
+    public EntryLine PlaceLine => Place switch
     {
+        Place.Today => Today.Line,
+        Place.Ledger => Ledger.Line,
+        Place.Prices => Prices.Line,
+        Place.Settings => Settings.Line,
         Place.Yard => Yard.Line,
         Place.Strip => Strip.Line,
         Place.Stages => Stages.Line,

@@ -52,11 +52,15 @@ internal sealed class ShellView : Runnable
         _small = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill(), Visible = false };
         _places = new Dictionary<Place, PlaceView>
         {
+            [Place.Today] = new TodayView(palette),
             [Place.Yard] = new YardView(palette),
             [Place.Strip] = new StripView(palette),
             [Place.Stages] = new StagesView(palette),
             [Place.Plan] = new PlanView(palette),
             [Place.Walls] = new WallsView(palette),
+            [Place.Ledger] = new LedgerView(palette),
+            [Place.Prices] = new PricesView(palette),
+            [Place.Settings] = new SettingsView(palette),
         };
         foreach (var place in _places.Values) _body.Add(place);
         _body.Add(_help);

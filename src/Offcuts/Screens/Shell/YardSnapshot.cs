@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Savings;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
@@ -76,6 +77,18 @@ internal sealed record YardSnapshot
     /// <summary>What a cut sheet or a shopping list is written with.</summary>
     public CutSheetOptions Sheet { get; init; } = new() { Printed = default };
 
+    /// <summary>What matters on that day.</summary>
+    public IReadOnlyList<Matter> Matters { get; init; } = [];
+
+    /// <summary>What was saved by what was done, oldest first.</summary>
+    public IReadOnlyList<LedgerLine> Ledger { get; init; } = [];
+
+    /// <summary>The settings as they are set, a line each.</summary>
+    public IReadOnlyList<SettingLine> SettingLines { get; init; } = [];
+
+    /// <summary>What can be bought, by material and length.</summary>
+    public IReadOnlyList<StorePrice> Prices { get; init; } = [];
+
     public LengthUnit Unit => Settings.Unit;
 
     /// <summary>What stands under a code, or nothing.</summary>
@@ -94,7 +107,8 @@ internal sealed record YardSnapshot
         var settings = yard.Settings();
         var same = before is not null && before.Unit == settings.Unit ? before : null;
         var entries = new List<YardEntry>();
-        foreach (var piece in yard.Pieces(onHandOnly: false, stop))
+        var pieces = yard.Pieces(onHandOnly: false, stop);
+        foreach (var piece in pieces)
         {
             stop.ThrowIfCancellationRequested();
             entries.Add(same?.Find(piece.Code) is { } old && Same(old.Piece, piece)
@@ -102,7 +116,8 @@ internal sealed record YardSnapshot
                 : new YardEntry(piece, null, YardFilter.Line(piece, settings.Unit)));
         }
 
-        entries.AddRange(yard.Bins().Select(bin => new YardEntry(null, bin, YardFilter.Line(bin))));
+        var facts = SeeToday.Facts(yard, pieces, today);
+        entries.AddRange(facts.Bins.Select(bin => new YardEntry(null, bin, YardFilter.Line(bin))));
         var index = new Dictionary<Code, int>(entries.Count);
         for (var i = 0; i < entries.Count; i++) index[entries[i].Code] = i;
         return new YardSnapshot
@@ -113,16 +128,20 @@ internal sealed record YardSnapshot
             Index = index,
             Materials = entries.Select(entry => entry.Material.Name.ToLowerInvariant()).ToHashSet(),
             Names = yard.Names(),
-            Stages = yard.Stages(),
-            Plans = yard.Plans(),
-            Walls = yard.Walls(),
-            Systems = new ChangeSystems(yard).All(),
-            WallPlans = yard.WallPlans(),
-            Stacked = yard.StackedCourses(),
+            Stages = facts.Stages,
+            Plans = facts.Plans,
+            Walls = facts.Walls,
+            Systems = facts.Systems,
+            WallPlans = facts.WallPlans,
+            Stacked = facts.Stacked,
             Settings = settings,
+            SettingLines = [.. ChangeSettings.All(settings)],
             Today = today,
-            Sheet = SheetOptions.For(yard, today),
-            Queue = yard.LabelQueue().ToHashSet(),
+            Sheet = facts.Sheet,
+            Prices = [.. facts.Prices.All],
+            Matters = WhatMatters.Of(facts),
+            Ledger = yard.Ledger(),
+            Queue = facts.Queue.ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
         };
     }

@@ -63,6 +63,10 @@ internal static class StagesModel
         }
     }
 
+    /// <summary>The stage of this name is chosen, and the arrows move among its needs.</summary>
+    public static StagesState Choose(StagesState state, string name) =>
+        IndexOf(state.Yard, name) is >= 0 and var at ? state with { Chosen = at, Need = 0, OnNeeds = state.Yard.Stages[at].Cuts.Count + state.Yard.Stages[at].Hardware.Count > 0 } : state;
+
     // The chosen stage stays chosen wherever it now stands.
     private static StagesState Taken(StagesState state, YardSnapshot yard)
     {

@@ -1,0 +1,42 @@
+using Terminal.Gui.ViewBase;
+
+namespace Offcuts.Screens;
+
+/// <summary>A page of parts, one of them chosen, scrolled so that the chosen one is seen whole as far as it fits.</summary>
+internal sealed class PartsView : View
+{
+    private readonly RowsView _page;
+    private int _top;
+
+    public PartsView(Palette palette)
+    {
+        CanFocus = false;
+        (Width, Height) = (Dim.Fill(), Dim.Fill());
+        _page = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill() };
+        Add(_page);
+    }
+
+    /// <summary>Shows the parts.</summary>
+    /// <param name="parts">The lines of each part.</param>
+    /// <param name="chosen">The chosen part.</param>
+    /// <param name="anew">True where it is another page than before, which is read from its beginning.</param>
+    public void Show(IReadOnlyList<IReadOnlyList<Row>> parts, int chosen, bool anew)
+    {
+        if (anew) _top = 0;
+        var rows = new List<Row>();
+        for (var i = 0; i < parts.Count; i++)
+        {
+            var start = rows.Count;
+            rows.AddRange(parts[i]);
+            if (i != chosen) continue;
+            if (rows.Count - _top > Viewport.Height) _top = rows.Count - Viewport.Height;
+            if (start < _top) _top = start;
+        }
+
+        _top = Math.Clamp(_top, 0, Math.Max(0, rows.Count - Viewport.Height));
+        _page.Show(rows, _top);
+    }
+
+    /// <summary>Shows plain lines instead of parts.</summary>
+    public void ShowLines(IReadOnlyList<Row> rows, int top) => _page.Show(rows, top);
+}

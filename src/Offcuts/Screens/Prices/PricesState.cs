@@ -1,0 +1,34 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Screens;
+
+/// <summary>The prices on the screen.</summary>
+internal sealed record PricesState
+{
+    public required YardSnapshot Yard { get; init; }
+
+    public EntryLine Line { get; init; } = new();
+
+    /// <summary>Which price is chosen.</summary>
+    public int Chosen { get; init; }
+
+    /// <summary>What the line says so far, or why it can't be read; nothing while it is empty.</summary>
+    public Result<StorePrice>? Reading { get; init; }
+
+    /// <summary>The name in the line that nothing has yet, if it has one.</summary>
+    public NewName? NewName { get; init; }
+
+    /// <summary>True once Enter was pressed on a line that can't be read.</summary>
+    public bool Tried { get; init; }
+
+    /// <summary>The chosen price, or nothing.</summary>
+    public StorePrice? Price => Chosen < Yard.Prices.Count ? Yard.Prices[Chosen] : null;
+
+    /// <summary>The price that what the line says would take the place of, or nothing.</summary>
+    public StorePrice? Replaced => Reading is { } reading && reading.TryGet(out var price) ? Yard.Prices.FirstOrDefault(old => Sells(old, price)) : null;
+
+    /// <summary>True where both are the price of the same thing.</summary>
+    public static bool Sells(StorePrice one, StorePrice other) => one.Material.Equals(other.Material) && one.Length == other.Length && one.Treated == other.Treated;
+}

@@ -1,0 +1,23 @@
+namespace Offcuts.Screens;
+
+/// <summary>The settings, one under the other.</summary>
+internal sealed class SettingsView : PlaceView
+{
+    private const int SettingsAPage = 5;
+
+    private readonly PartsView _page;
+
+    public SettingsView(Palette palette)
+    {
+        _page = new PartsView(palette);
+        Add(_page);
+    }
+
+    public override int PageLines => SettingsAPage;
+
+    public override void Show(ShellState state)
+    {
+        Layout();
+        _page.Show(SettingsRows.Parts(state.Settings, Viewport.Width), state.Settings.Chosen, anew: false);
+    }
+}
