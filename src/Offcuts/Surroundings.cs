@@ -39,6 +39,15 @@ public sealed record Surroundings
     /// <summary>True unless <c>NO_COLOR</c> is set or nobody reads along.</summary>
     public bool Colour => OutIsTerminal && string.IsNullOrEmpty(Environment("NO_COLOR"));
 
+    /// <summary>
+    /// True where the screen draws nothing but ASCII: where <c>OFFCUTS_ASCII</c> says so (anything but 0 or no), or, where it says
+    /// nothing, where the locale is not set to UTF-8. By POSIX the first of LC_ALL, LC_CTYPE and LANG that says anything decides.
+    /// Windows has no such variables and draws lines.
+    /// </summary>
+    public bool Ascii => Environment("OFFCUTS_ASCII") is { Length: > 0 } said
+        ? said.Trim().ToLowerInvariant() is not ("0" or "no")
+        : !OperatingSystem.IsWindows() && !SaysUtf8(Locale);
+
     /// <summary>The day it is here.</summary>
     public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().DateTime);
 
@@ -56,6 +65,11 @@ public sealed record Surroundings
         Environment = System.Environment.GetEnvironmentVariable,
         UserFolder = System.Environment.GetFolderPath(System.Environment.SpecialFolder.LocalApplicationData, System.Environment.SpecialFolderOption.DoNotVerify),
     };
+
+    private string Locale => new[] { "LC_ALL", "LC_CTYPE", "LANG" }.Select(Environment).FirstOrDefault(said => !string.IsNullOrEmpty(said)) ?? "";
+
+    private static bool SaysUtf8(string locale) =>
+        locale.Contains("utf-8", StringComparison.OrdinalIgnoreCase) || locale.Contains("utf8", StringComparison.OrdinalIgnoreCase);
 
     private static int WidthOfTerminal()
     {

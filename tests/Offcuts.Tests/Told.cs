@@ -14,7 +14,10 @@ internal sealed record Told(int Status, string Out, string Error)
 /// <summary>A yard in a folder of its own, and the program run on it. The clock stands at noon of 2026-06-01, UTC.</summary>
 internal sealed class TryYard : IDisposable
 {
-    private readonly Dictionary<string, string?> _environment = [];
+    private readonly Dictionary<string, string?> _environment = new() { ["LANG"] = "C.UTF-8" };
+
+    /// <summary>Sets a variable of the environment, or takes it out.</summary>
+    public void Set(string name, string? value) => _environment[name] = value;
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("offcuts-test-").FullName;
 

@@ -149,7 +149,12 @@ internal static class YardCommands
     {
         var code = piece?.Code ?? bin!.Code;
         // Black on white is what makes it scan on any theme, so it is no decoration that NO_COLOR could turn off.
-        var symbol = context.World.OutIsTerminal ? QrText.ColouredHalfBlocks(code) : QrText.HalfBlocks(code);
+        var symbol = (context.World.OutIsTerminal, context.World.Ascii) switch
+        {
+            (true, true) => QrText.ColouredAscii(code),
+            (true, false) => QrText.ColouredHalfBlocks(code),
+            _ => QrText.HalfBlocks(code),
+        };
         foreach (var line in symbol) context.World.Out.WriteLine(line);
         var details = piece is not null ? Details.Of(piece, yard.Settings()) : Details.Of(bin!);
         foreach (var line in details) context.Say(line);

@@ -32,7 +32,7 @@ internal static class FullScreen
         Quieten(app);
         using var hands = new Workbench(app);
         var shell = new Shell(yard, world, hands);
-        var palette = new Palette(world.Colour, IsDark(app));
+        var palette = new Palette(world.Colour, IsDark(app), world.Ascii);
         using var view = new ShellView(shell, palette);
         shell.Left += () => app.RequestStop(view);
         view.IsRunningChanged += (_, running) =>

@@ -57,7 +57,7 @@ public sealed class SignalTests : IDisposable
         using var process = Start("script", "-qec", run, "/dev/null");
         var said = new StringBuilder();
         var reading = Task.Run(() => Listen(process.StandardOutput, said));
-        WaitFor(() => Said().Contains("strip", StringComparison.Ordinal));
+        WaitFor(() => Said().Contains("empty", StringComparison.Ordinal));
 
         Kill(int.Parse(File.ReadAllText(noted), CultureInfo.InvariantCulture), signal);
 

@@ -65,9 +65,10 @@ internal sealed class ScreenRun : IDisposable
         _app.Driver!.Force16Colors = true;
         _app.Driver.SetScreenSize(width, height);
         Hands.Holding = unread;
-        Shell = new Shell(Yard, folder.World(TextWriter.Null, TextWriter.Null), Hands) { MatchTime = null };
+        var world = folder.World(TextWriter.Null, TextWriter.Null);
+        Shell = new Shell(Yard, world, Hands) { MatchTime = null };
         Shell.Left += () => HasLeft = true;
-        _view = new ShellView(Shell, new Palette(colour, darkGround: true));
+        _view = new ShellView(Shell, new Palette(colour, darkGround: true, world.Ascii));
         _session = _app.Begin(_view);
         _view.Listen(_app);
         if (at is { } place) Shell.Take(new Intent.GoTo(place));
@@ -97,8 +98,8 @@ internal sealed class ScreenRun : IDisposable
     public int Cursor => _view.Line.InsertionPoint;
 
     /// <summary>Runs a test's part on the list of the known yard, or at another place; a test that hangs fails.</summary>
-    public static void OnKnownYard(int width, int height, Action<ScreenRun> part, bool colour = true, Place at = Place.Yard) =>
-        Run(width, height, part, KnownYard.WriteTo, colour, at: at);
+    public static void OnKnownYard(int width, int height, Action<ScreenRun> part, bool colour = true, Place at = Place.Yard, bool ascii = false) =>
+        Run(width, height, part, KnownYard.WriteTo, colour, at: at, ascii: ascii);
 
     /// <summary>The same on the line of Strip with an empty yard, or with what is put into it.</summary>
     public static void On(int width, int height, Action<ScreenRun> part, Action<YardFile>? yard = null, bool colour = true, Place? at = null) =>
@@ -113,7 +114,7 @@ internal sealed class ScreenRun : IDisposable
     public static void BeforeKnownYardIsRead(int width, int height, Action<ScreenRun> part) =>
         Run(width, height, part, KnownYard.WriteTo, colour: true, unread: true);
 
-    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour, bool unread = false, Place? at = null)
+    private static void Run(int width, int height, Action<ScreenRun> part, Action<string> prepare, bool colour, bool unread = false, Place? at = null, bool ascii = false)
     {
         Exception? caught = null;
         var thread = new Thread(() =>
@@ -121,6 +122,7 @@ internal sealed class ScreenRun : IDisposable
             try
             {
                 using var folder = new TryYard();
+                if (ascii) folder.Set("OFFCUTS_ASCII", "1");
                 prepare(folder.YardPath);
                 using var run = new ScreenRun(folder, width, height, colour, unread, at);
                 part(run);

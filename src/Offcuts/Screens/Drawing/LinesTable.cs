@@ -10,8 +10,11 @@ internal sealed class LinesTable : TableView
 {
     private const int LeastWidth = 4;
 
+    private readonly Palette _palette;
+
     public LinesTable(Palette palette)
     {
+        _palette = palette;
         CanFocus = false;
         FullRowSelect = true;
         MultiSelect = false;
@@ -47,7 +50,7 @@ internal sealed class LinesTable : TableView
         }
 
         MaxCellWidth = Math.Max(1, widths.Max());
-        Table = new Source([.. columns.Select((column, i) => TextColumns.Fill(column.Heading, widths[i]))], rows, (row, column) => TextColumns.Fill(cell(row, column), widths[column]));
+        Table = new Source([.. columns.Select((column, i) => TextColumns.Fill(column.Heading, widths[i]))], rows, (row, column) => _palette.Drawn(TextColumns.Fill(cell(row, column), widths[column])));
         if (rows > 0 && chosen >= 0)
         {
             SetSelection(0, Math.Min(chosen, rows - 1), false, null);

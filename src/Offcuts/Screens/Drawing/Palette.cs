@@ -11,8 +11,15 @@ namespace Offcuts.Screens;
 /// <param name="darkGround">
 /// Without colour a QR symbol can be dark on light only by reversal on a dark ground, and by none on a light one.
 /// </param>
-internal sealed class Palette(bool colour, bool darkGround)
+/// <param name="ascii">True draws nothing but ASCII.</param>
+internal sealed class Palette(bool colour, bool darkGround, bool ascii = false)
 {
+    /// <summary>True where nothing but ASCII is drawn.</summary>
+    public bool Ascii => ascii;
+
+    /// <summary>A text as it is drawn, as wide as before.</summary>
+    public string Drawn(string text) => ascii ? PlainLetters.Of(text) : text;
+
     /// <summary>The look of a tone.</summary>
     public Attribute Of(Tone tone) => tone switch
     {

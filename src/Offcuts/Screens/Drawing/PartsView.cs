@@ -36,7 +36,4 @@ internal sealed class PartsView : View
         _top = Math.Clamp(_top, 0, Math.Max(0, rows.Count - Viewport.Height));
         _page.Show(rows, _top);
     }
-
-    /// <summary>Shows plain lines instead of parts.</summary>
-    public void ShowLines(IReadOnlyList<Row> rows, int top) => _page.Show(rows, top);
 }

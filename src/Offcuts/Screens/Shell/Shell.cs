@@ -31,7 +31,7 @@ internal sealed class Shell
         (_yard, _world, _hands) = (yard, world, hands);
         _errands = new Errands(yard, world);
         _read = YardSnapshot.Before(yard, world.Today);
-        State = ShellModel.Start(_read);
+        State = ShellModel.Start(_read) with { Ascii = world.Ascii };
         hands.Away(ReadFirst);
     }
 

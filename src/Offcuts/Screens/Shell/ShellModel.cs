@@ -67,7 +67,7 @@ internal static class ShellModel
     /// <summary>Tells every place what the shell has to tell.</summary>
     public static Turn<ShellState> Hear(ShellState state, News news)
     {
-        if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first)) : new(state);
+        if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with
         {

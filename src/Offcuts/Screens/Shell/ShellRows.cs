@@ -127,7 +127,8 @@ internal static class ShellRows
         var taken = 0;
         foreach (var key in ShellKeys.Now(state).Where(key => key.Says.Length > 0))
         {
-            var wide = TextColumns.Width(key.Shown) + 1 + TextColumns.Width(new Ink(key.Says).Text) + 2;
+            var shown = Shown(key.Shown, state);
+            var wide = TextColumns.Width(shown) + 1 + TextColumns.Width(new Ink(key.Says).Text) + 2;
             if (taken + wide - 2 > width && inks.Count > 0)
             {
                 rows.Add(new Row([.. inks]));
@@ -135,7 +136,7 @@ internal static class ShellRows
                 taken = 0;
             }
 
-            inks.Add(new Ink(key.Shown, Tone.Strong));
+            inks.Add(new Ink(shown, Tone.Strong));
             inks.Add(new Ink($" {key.Says}  ", Tone.Soft));
             taken += wide;
         }
@@ -151,12 +152,12 @@ internal static class ShellRows
         foreach (var line in state is { Place: Place.Walls, Walls.Form: not null } ? AboutForm : About(state.Place)) rows.AddRange(Row.Wrapped(line, width));
         rows.Add(Row.Blank);
         rows.Add(Row.Of("Keys here", Tone.Strong));
-        rows.AddRange(ShellKeys.OfPlace(state).SelectMany(key => Explained(key, width)));
+        rows.AddRange(ShellKeys.OfPlace(state).SelectMany(key => Explained(state, key, width)));
         rows.Add(Row.Blank);
         rows.Add(Row.Of("Keys everywhere", Tone.Strong));
-        rows.AddRange(ShellKeys.Beside(state).SelectMany(key => Explained(key, width)));
-        rows.AddRange(Explained(new KeyUse("Esc", "", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it"), width));
-        rows.AddRange(Explained(ShellKeys.Clear, width));
+        rows.AddRange(ShellKeys.Beside(state).SelectMany(key => Explained(state, key, width)));
+        rows.AddRange(Explained(state, new KeyUse("Esc", "", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it"), width));
+        rows.AddRange(Explained(state, ShellKeys.Clear, width));
         if (state.Place == Place.Strip)
         {
             rows.Add(Row.Blank);
@@ -168,12 +169,16 @@ internal static class ShellRows
         return rows;
     }
 
-    private static IEnumerable<Row> Explained(KeyUse key, int width)
+    // An arrow in plain letters would read as Ctrl.
+    private static string Shown(string chord, ShellState state) =>
+        state.Ascii ? chord.Replace("↑", "Up", StringComparison.Ordinal).Replace("↓", "Down", StringComparison.Ordinal) : chord;
+
+    private static IEnumerable<Row> Explained(ShellState state, KeyUse key, int width)
     {
         const int column = 14;
         var lines = TextColumns.Wrap(key.About, Math.Max(2, width - column)).ToArray();
         for (var i = 0; i < lines.Length; i++)
-            yield return Row.Of(new Ink(TextColumns.Fill(i == 0 ? key.AllShown : "", column), Tone.Strong), new Ink(lines[i]));
+            yield return Row.Of(new Ink(TextColumns.Fill(i == 0 ? Shown(key.AllShown, state) : "", column), Tone.Strong), new Ink(lines[i]));
     }
 
     private static readonly string[] AboutForm =
