@@ -21,7 +21,7 @@ public class CountProgramTests
                 var relaxation = ColumnGeneration.Solve(tier, start, [], none);
                 if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, most), 5_000, 1_000_000) is not { } patterns) continue;
 
-                var counted = CountProgram.Solve(tier, patterns, relaxation, null, most, 200_000, 20_000_000, none);
+                var counted = CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), most, 200_000, 20_000_000, none);
                 using var search = new PoolSearch(tier, patterns, most, 3_000, none);
                 if (!search.Run(relaxation.Bound) || !counted.Closed) continue;
 
@@ -45,8 +45,8 @@ public class CountProgramTests
         var relaxation = ColumnGeneration.Solve(tier, start, [], none);
         var patterns = PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, tier.Value(start)), 1_000_000, 100_000_000)!;
 
-        CountProgram.Solve(tier, patterns, relaxation, null, tier.Value(start), 1, 20_000_000, none).Closed.Should().BeFalse("one state is too few");
-        CountProgram.Solve(tier, patterns, relaxation, null, tier.Value(start), 200_000, 0, none).Closed.Should().BeFalse("no try is too few");
+        CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), tier.Value(start), 1, 20_000_000, none).Closed.Should().BeFalse("one state is too few");
+        CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), tier.Value(start), 200_000, 0, none).Closed.Should().BeFalse("no try is too few");
     }
 
     private static long? Value(Tier tier, MaterialPlan? plan) => plan is null ? null : tier.Value(plan);

@@ -54,7 +54,7 @@ internal sealed class Guide
     public ReducedCostLimits Limits(long most) => Cells is null ? ReducedCostLimits.Of(_tier, AtDuals, most) : ReducedCostLimits.Of(Cells, most);
 
     /// <summary>The same for plans that may cost more than those which the guide was made for.</summary>
-    public ReducedCostLimits LimitsBeyond(long most) => Cells is not null && StateSpaceRelaxation.Of(_tier, AtDuals, most) is { } cells
-        ? ReducedCostLimits.Of(cells, most)
-        : ReducedCostLimits.Of(_tier, AtDuals, most);
+    public Guide Beyond(long most) => Cells is not null && StateSpaceRelaxation.Of(_tier, AtDuals, most) is { } cells
+        ? new Guide(_tier, AtDuals, cells, cells.Bound)
+        : Linear(_tier, AtDuals);
 }

@@ -24,16 +24,29 @@ internal static class PoolDecision
     /// <param name="effort">Limit.</param>
     public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {
-        if (tier.Copies <= work.Copies)
+        // What is bought is bought again and again, which multiplies the states of the counting and not the nodes of the search.
+        if (tier.Goal == Goal.GivenUp) return Counted(tier, pool, guide, most, work, effort) ?? Searched(tier, pool, guide, most, work, effort);
+        var searched = Searched(tier, pool, guide, most, work, effort);
+        return searched.Closed ? searched : Counted(tier, pool, guide, most, work, effort) ?? searched;
+    }
+
+    // None where it does not come to its end.
+    private static IntegerOutcome? Counted(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
+    {
+        if (tier.Copies > work.Copies) return null;
+
+        // The states can differ a hundredfold with the order, and which is better shows only in the counting.
+        foreach (var (order, share) in Tried)
         {
-            // The states can differ a hundredfold with the order, and which is better shows only in the counting.
-            foreach (var (order, share) in Tried)
-            {
-                var counted = CountProgram.Solve(tier, pool, guide.AtDuals, guide.Cells, most, work.States / share, work.Tries / share, effort, order);
-                if (counted.Closed) return counted;
-            }
+            var counted = CountProgram.Solve(tier, pool, guide, most, work.States / share, work.Tries / share, effort, order);
+            if (counted.Closed) return counted;
         }
 
+        return null;
+    }
+
+    private static IntegerOutcome Searched(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
+    {
         using var search = new PoolSearch(tier, pool, most, work.Nodes, effort);
         var closed = search.Run(guide.Bound);
         return new IntegerOutcome(search.Best, closed);

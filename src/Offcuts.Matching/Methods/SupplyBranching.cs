@@ -5,7 +5,7 @@ namespace Offcuts.Matching.Methods;
 /// the bound is mostly that one plan of it cuts more spans than the other, or fills a span with other cuts; once that is settled, the
 /// <see cref="StateSpaceRelaxation"/> is close, and few patterns are left.
 /// <code>
-/// each node     least_s &lt;= sum of x_p of supply s &lt;= most_s        branches   at most k; at least k + 1
+/// each node     least_s &lt;= sum of x_p of supply s &lt;= values        branches   at most k; at least k + 1
 ///               no pattern of supply s takes demand d, for some pairs   branches   not d from s; d from nothing but s
 /// </code>
 /// Next is that on which the paths of the last rounds of the ascent agree least (<see cref="PathMean"/>). Best bound first; a node is closed by
@@ -17,6 +17,7 @@ internal sealed class SupplyBranching
 {
     private const int Rounds = 40;
     private const int MostNodes = 200;
+    private const int SideBySide = 2;
     private const double AssignedFirst = 1.6;
     private static readonly Counting Inner = new(1, [3_000, 12_000, 40_000], 100_000, 5_000_000);
     private static readonly Counting Last = new(4, [3_000, 12_000, 40_000, 120_000, 400_000], 1_000_000, 300_000_000);
@@ -49,62 +50,84 @@ internal sealed class SupplyBranching
         if (tier.Goal != Goal.GivenUp) return (best, bound);
         if ((guide.Cells ?? StateSpaceRelaxation.Of(tier, guide.AtDuals, tier.Value(best) - 1)) is not { } cells) return (best, bound);
         var search = new SupplyBranching(tier, best, guide, effort);
-        search.Open(tier, cells, bound);
+
+        // Kept once it is known; asked for here, since nodes are looked at side by side.
+        _ = tier.Drop;
+        search.Open(search.At(tier, cells, bound));
         bound = search.Run(bound, nodes);
         return (search._best, bound);
     }
 
     private long Value => _tier.Value(_best);
 
-    private void Open(Tier tier, StateSpaceRelaxation cells, long bound)
+    private void Open(Node node)
     {
-        bound = Math.Max(bound, Bounds.RoundUp(_tier, cells.Bound));
-        if (bound < Value) _open.Enqueue(new Node(tier, cells, bound), (bound, -_made++));
+        if (node.Bound < Value) _open.Enqueue(node, (node.Bound, -_made++));
     }
 
+    private Node At(Tier tier, StateSpaceRelaxation cells, long bound) => new(tier, cells, Math.Max(bound, Bounds.RoundUp(_tier, cells.Bound)));
+
+    // The nodes with the best bounds side by side, always so many, so that what is found does not depend on the machine.
     private long Run(long bound, int most)
     {
         var undecided = long.MaxValue;
-        for (var nodes = 0; nodes < most && !_effort.Over && _open.TryDequeue(out var node, out _); nodes++)
+        for (var nodes = 0; nodes < most && !_effort.Over; nodes += SideBySide)
         {
-            if (node.Bound >= Value) break;
-            undecided = Math.Min(undecided, Explore(node));
+            var now = new List<Node>();
+            while (now.Count < SideBySide && _open.TryDequeue(out var node, out _))
+            {
+                if (node.Bound < Value) now.Add(node);
+            }
+
+            if (now.Count == 0) break;
+            var (explored, value) = (new Explored[now.Count], Value);
+            Parallel.For(0, now.Count, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, i => explored[i] = Explore(now[i], value));
+            foreach (var of in explored)
+            {
+                if (of.Plan is { } plan && _tier.Value(plan) < Value) _best = plan;
+                undecided = Math.Min(undecided, of.Undecided);
+            }
+
+            foreach (var node in explored.SelectMany(of => of.Open)) Open(node);
         }
 
         var lowest = _open.TryPeek(out var next, out _) ? next.Bound : long.MaxValue;
         return Math.Max(bound, Math.Min(Value, Math.Min(lowest, undecided)));
     }
 
-    // Closes a node or divides it; where neither can be done, its bound, else far beyond any.
-    private long Explore(Node node)
+    // A better plan, if one was met; the nodes that it is divided into; and where it can be neither closed nor divided, its bound, else far
+    // beyond any.
+    private sealed record Explored(MaterialPlan? Plan, IReadOnlyList<Node> Open, long Undecided);
+
+    private Explored Explore(Node node, long value)
     {
-        var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, Value - 1, Rounds, _effort);
+        var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, value - 1, Rounds, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
-        if (bound >= Value) return long.MaxValue;
+        if (bound >= value) return new Explored(null, [], long.MaxValue);
         var branch = Undecided(node.Tier, paths);
         var guide = Guide.By(node.Tier, _guide.AtDuals, cells);
-        bound = Counted(node.Tier, guide, bound, branch is null ? Last : Inner);
-        if (bound >= Value) return long.MaxValue;
-        if (branch is not { } at) return bound;
-        foreach (var within in at.Of(node.Tier)) Open(within, cells.Within(within), bound);
-        return long.MaxValue;
+        (var plan, bound) = Counted(node.Tier, guide, value, bound, branch is null ? Last : Inner);
+        if (bound >= (plan is null ? value : _tier.Value(plan))) return new Explored(plan, [], long.MaxValue);
+        if (branch is null) return new Explored(plan, [], bound);
+        return new Explored(plan, [.. branch.Of(node.Tier).Select(within => At(within, cells.Within(within), bound))], long.MaxValue);
     }
 
     // What counting over the patterns of a few levels finds or rules out.
-    private long Counted(Tier tier, Guide guide, long bound, Counting work)
+    private (MaterialPlan? Plan, long Bound) Counted(Tier tier, Guide guide, long value, long bound, Counting work)
     {
-        var most = Value - 1;
-        for (var level = 0; level < work.Levels && bound < Value && !_effort.Over; level++)
+        MaterialPlan? best = null;
+        var most = value - 1;
+        for (var level = 0; level < work.Levels && bound < value && !_effort.Over; level++)
         {
-            if (PatternEnumeration.Widest(tier, guide, bound, Math.Min(most, Value - 1), work.Listed) is not { } listed) return bound;
-            var counted = CountProgram.Solve(tier, listed.Patterns, guide.AtDuals, guide.Cells, listed.Most, work.States, work.Tries, _effort);
-            if (counted.Plan is { } plan && tier.Value(plan) < Value) _best = new MaterialPlan(_tier.Problem, plan.Uses);
-            if (counted.Closed) (bound, most) = (Value <= listed.Most ? Value : Math.Max(bound, Bounds.NextAbove(tier, listed.Most)), Value - 1);
-            else if (listed.Most == bound) return bound;
+            if (PatternEnumeration.Widest(tier, guide, bound, Math.Min(most, value - 1), work.Listed) is not { } listed) break;
+            var counted = CountProgram.Solve(tier, listed.Patterns, guide, listed.Most, work.States, work.Tries, _effort);
+            if (counted.Plan is { } plan && tier.Value(plan) < value) (best, value) = (new MaterialPlan(_tier.Problem, plan.Uses), tier.Value(plan));
+            if (counted.Closed) (bound, most) = (value <= listed.Most ? value : Math.Max(bound, Bounds.NextAbove(tier, listed.Most)), value - 1);
+            else if (listed.Most == bound) break;
             else most = bound + (listed.Most - bound) / 4;
         }
 
-        return bound;
+        return (best, bound);
     }
 
     // What is least clear: how many of a supply are cut, or whether a cut of which there is one comes from it.

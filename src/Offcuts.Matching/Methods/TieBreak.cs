@@ -11,7 +11,7 @@ namespace Offcuts.Matching.Methods;
 /// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
-/// too. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work.
+/// too, by <see cref="CountProgram"/> where that ends soon. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work.
 /// Above <see cref="MostPlaces"/> spans the plan stays as it is and takes the first spans of each kind.
 /// </summary>
 internal sealed class TieBreak
@@ -20,6 +20,8 @@ internal sealed class TieBreak
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
     private const double Work = 1;
+    private const int MostStates = 200_000;
+    private const long MostTries = 20_000_000;
 
     private readonly MaterialPlan _plan;
     private readonly MaterialProblem _problem;
@@ -53,11 +55,17 @@ internal sealed class TieBreak
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
         var tier = Tier.GivenUp(plan);
         var relaxation = last.Relaxation ?? ColumnGeneration.Solve(tier, plan, [], effort);
-        var limits = last.Guide?.LimitsBeyond(tier.Value(plan)) ?? ReducedCostLimits.Of(tier, relaxation, tier.Value(plan));
-        var pool = outcome.LastProven ? PatternEnumeration.All(tier, limits, MostPatterns, 100L * MostPatterns) : null;
+        var guide = last.Guide?.Beyond(tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
+        var pool = outcome.LastProven ? PatternEnumeration.All(tier, guide.Limits(tier.Value(plan)), MostPatterns, 100L * MostPatterns) : null;
+        if (pool is not null && CountProgram.Placed(tier, pool, guide, tier.Value(plan), MostStates, MostTries, effort) is { } placed)
+            return outcome with { Plan = new MaterialPlan(plan.Problem, placed.Select(at => (at.Pattern, 1))), Placed = placed };
         var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
-        return new TieBreak(plan, tier, patterns, effort).Run(outcome);
+        return Solved(outcome, tier, patterns, effort);
     }
+
+    /// <summary>The same by the solver, over these patterns.</summary>
+    public static MaterialOutcome Solved(MaterialOutcome outcome, Tier tier, IReadOnlyList<Pattern> patterns, Effort effort) =>
+        new TieBreak(outcome.Plan, tier, patterns, effort).Run(outcome);
 
     private MaterialOutcome Run(MaterialOutcome outcome)
     {

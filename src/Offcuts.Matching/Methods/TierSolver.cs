@@ -53,7 +53,7 @@ internal static class TierSolver
             // What the search may leave out depends on how good the duals are, beyond what the bound says.
             relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
             bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
-            if (tier.Goal != Goal.GivenUp) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
+            if (tier.Goal != Goal.GivenUp && tier.Copies > MostCountedCopies) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         }
 
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
@@ -147,7 +147,12 @@ internal static class TierSolver
                 step = 2 * Math.Max(step, 1);
             }
             else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Little) (work, step) = (Counting, tier.Value(best) - 1 - bound);
+            else if (work == Little)
+            {
+                // What follows grows with the gap more than this costs.
+                best = Reopening.Improve(tier, best, bound, effort);
+                (work, step) = (Counting, tier.Value(best) - 1 - bound);
+            }
             else if (++failures == MostFailures || level.Most == bound) break;
             else step = (level.Most - bound) / 2;
         }

@@ -127,7 +127,7 @@ public sealed class TierMethodTests
 
     [Fact]
     public void Counting_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1000, 150, (drawn, pool, relaxation, level) =>
-        CountProgram.Solve(drawn.Tier, pool, relaxation, null, level, 1_000_000, 100_000_000, None));
+        CountProgram.Solve(drawn.Tier, pool, Guide.Linear(drawn.Tier, relaxation), level, 1_000_000, 100_000_000, None));
 
     [Fact]
     public void The_search_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1200, 100, (drawn, pool, relaxation, level) =>
