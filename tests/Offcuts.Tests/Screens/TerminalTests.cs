@@ -66,7 +66,7 @@ public sealed partial class TerminalTests
     {
         ScreenRun.OnKnownYard(120, 40, run =>
         {
-            foreach (var keys in new[] { new[] { "F2" }, ["F3"], ["F4"], ["Ctrl+R"], ["Ctrl+End"], ["F1"], ["Esc", "F2", "Enter"], ["Ctrl+E"] })
+            foreach (var keys in new[] { new[] { "F2" }, ["F3"], ["F4"], ["Ctrl+R"], ["Ctrl+End"], ["F1"], ["Esc", "F2", "Enter"], ["Ctrl+E"], ["Esc", "F10"], ["F7"], ["F8"], ["F9"], ["Ctrl+F"] })
             {
                 run.Press(keys);
                 Colours().Matches(run.Ansi).Should().BeEmpty($"no colour after {string.Join(' ', keys)}");

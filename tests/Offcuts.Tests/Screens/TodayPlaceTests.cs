@@ -103,6 +103,48 @@ public sealed class TodayPlaceTests
     }
 
     [Fact]
+    public void A_wall_of_the_stage_in_hand_tells_its_courses_and_that_its_filling_is_not_planned()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Text.Should().Contain("shed: 0 of 4 courses stacked, all faces counted; how the");
+            Choose(run, MatterKind.Wall);
+            run.Shell.State.Today.Matter!.What.Should().EndWith("how the rest is filled is not planned, nor what of it is to be bought");
+            run.Press("Enter");
+            run.Lines[0].Should().Contain("[WALLS]");
+            run.Shell.State.Walls.Wall!.Sheet.Name.Should().Be("shed");
+        }, KnownWall.FillSmall, at: Place.Today);
+    }
+
+    [Fact]
+    public void Another_programs_change_shows_and_what_it_did_away_with_is_gone()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            Choose(run, MatterKind.LastChange);
+            run.Press("Enter");
+            run.Text.Should().Contain("Take back: set prices?");
+            new ChangeStages(run.Yard).Rename("stem wall", "wall").Ok.Should().BeTrue();
+            run.Tick();
+            run.Text.Should().NotContain("Take back: set prices?", "that would take back something else by now").And.Contain("renamed stem wall to wall");
+        }, at: Place.Today);
+    }
+
+    [Fact]
+    public void A_plan_that_was_found_and_is_not_kept_stays_where_another_is_gone_to()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            Busy(run);
+            run.Press("F4", "Ctrl+R", "F10");
+            Choose(run, MatterKind.Plan);
+            run.Press("Enter");
+            run.Lines[3].Should().StartWith("Found, not kept yet");
+            run.Text.Should().Contain("the plan that was found is not kept yet; then Tab goes on to plan 1");
+        }, at: Place.Today);
+    }
+
+    [Fact]
     public void With_nothing_to_do_it_says_so()
     {
         var last = new Matter(MatterKind.LastChange, "cut 3 pieces (2026-06-01 12:00); can be taken back", [], "offcuts undo");
