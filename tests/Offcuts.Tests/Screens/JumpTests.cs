@@ -78,6 +78,31 @@ public sealed class JumpTests
     }
 
     [Fact]
+    public void A_piece_that_is_gone_is_shown_too()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Scan(KnownYard.Codes[2]).Press("Ctrl+E", "u").Press("F7", "Ctrl+F").Scan(KnownYard.Codes[2]);
+            run.Shell.State.Yard.Code.Should().Be(KnownYard.Codes[2]);
+            run.Shell.State.Yard.Closer.Should().BeTrue();
+            run.Text.Should().Contain("used");
+        });
+    }
+
+    [Fact]
+    public void A_label_that_hangs_on_a_piece_is_opened_from_strip_by_the_key_and_the_scan()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F3").Scan(KnownYard.Codes[2]);
+            run.Text.Should().Contain("hangs on a 2x4 already; scan another label, or ^F and the scan show it");
+            run.Shell.State.Place.Should().Be(Place.Strip);
+            run.Press("Ctrl+F").Scan(KnownYard.Codes[2]);
+            run.Shell.State.Yard.Code.Should().Be(KnownYard.Codes[2]);
+        });
+    }
+
+    [Fact]
     public void What_is_typed_so_far_is_read_back()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

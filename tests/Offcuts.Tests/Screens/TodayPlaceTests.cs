@@ -21,6 +21,15 @@ public sealed class TodayPlaceTests
 
     [Theory]
     [MemberData(nameof(Sizes))]
+    public void The_help_of_today(int width, int height) => ScreenRun.OnKnownYard(width, height, run => Golden.Check($"today-help-{width}x{height}", run.Press("F1").Text), at: Place.Today);
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_code_that_is_gone_to(int width, int height) =>
+        ScreenRun.OnKnownYard(width, height, run => Golden.Check($"jump-{width}x{height}", run.Press("Ctrl+F").Type(KnownYard.Codes[3].Text).Text), at: Place.Prices);
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
     public void An_empty_yard(int width, int height) => ScreenRun.On(width, height, run => Golden.Check($"today-empty-{width}x{height}", run.Text), at: Place.Today);
 
     [Fact]

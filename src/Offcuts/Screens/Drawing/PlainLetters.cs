@@ -12,7 +12,7 @@ internal static class PlainLetters
 {
     // One under the other: a sign and what stands for it. Those of a drawn wall are the ones that its ASCII form has.
     private const string Drawn = "─│┴┬╱█░·…✓✗▸↑↓’‘′“”″–−×€£";
-    private const string Plain = "-|++/#:..+x>^v'''\"\"\"--xEL";
+    private const string Plain = "-|++/#:.~+x>^v'''\"\"\"--xEL";
 
     // A letter and its accented forms. A table of our own, since the program runs without the tables of any country.
     private static readonly string[] Accented =

@@ -35,7 +35,7 @@ internal static class LedgerRows
         var what = wanted.Length == 0 ? "Done, all stages" : $"Done, stages with \"{wanted}\"";
         return
         [
-            Row.Of(new Ink($"{what}: {Saved(all.Saved, sign)}", Tone.Strong), new Ink($" of {all.AllNew.ToText(sign)} all new, {all.Spent.ToText(sign)} spent")),
+            .. Row.Wrapped($"{what}: {Saved(all.Saved, sign)} of {all.AllNew.ToText(sign)} all new, {all.Spent.ToText(sign)} spent", width, Tone.Strong, indent: 2),
             Row.Of(TextColumns.Cut("against the same cuts all new at that day's prices. Type part of a stage's name", width), Tone.Soft),
         ];
     }
@@ -101,10 +101,8 @@ internal static class LedgerRows
     private static List<Row> Stage(LedgerState state, LedgerSum sum, LedgerBars bars, bool chosen, int width)
     {
         var sign = state.Yard.Settings.CurrencySign;
-        var row = Row.Of(
-            new Ink($"{sum.Stage}: ", Tone.Strong),
-            new Ink($"{Saved(sum.Saved, sign)} of {sum.AllNew.ToText(sign)} all new, {sum.Spent.ToText(sign)} spent"));
-        var rows = new List<Row> { chosen ? row.Marked(width) : row, Row.Of($"  {bars.Stage(sum.AllNew, sum.Spent)}", Tone.Plain) };
+        var heading = Row.Wrapped($"{sum.Stage}: {Saved(sum.Saved, sign)} of {sum.AllNew.ToText(sign)} all new, {sum.Spent.ToText(sign)} spent", width, Tone.Strong, indent: 2);
+        var rows = new List<Row>([.. heading.Select(row => chosen ? row.Marked(width) : row), Row.Of($"  {bars.Stage(sum.AllNew, sum.Spent)}", Tone.Plain)]);
         if (!chosen) return rows;
         rows.AddRange(Row.Wrapped($"  {Words.Count(sum.PiecesUsed, "piece")} used, {sum.BoardFeet}, {sum.PanelFace} of panel, {sum.Weight} kept out of the skip (its wood {sum.SkipCubicYards().ToString("0.0", CultureInfo.InvariantCulture)} cu yd loose), {Words.Count(sum.HardwareUsed, "counted thing")} from the bins", width, Tone.Plain, indent: 2));
         rows.AddRange(Acts(state, state.Acts, width));

@@ -40,10 +40,11 @@ internal static class ShellRows
         }
 
         var waiting = state.Snapshot.Queue.Count;
-        var right = (waiting == 0 ? "" : waiting == 1 ? "1 label waits  " : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait  ") + state.Snapshot.Name;
+        var labels = waiting == 0 ? "" : waiting == 1 ? "1 label waits" : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait";
         var room = width - Row.Of([.. inks]).Width - 1;
         if (room < 8) return new Row(inks);
-        var shown = TextColumns.Cut(new Ink(right).Text, room);
+        var both = new Ink(labels.Length == 0 ? state.Snapshot.Name : $"{labels}  {state.Snapshot.Name}").Text;
+        var shown = TextColumns.Cut(TextColumns.Width(both) <= room || labels.Length == 0 ? both : labels, room);
         inks.Add(new Ink(new string(' ', room - TextColumns.Width(shown) + 1) + shown, Tone.Soft));
         return new Row(inks);
     }

@@ -104,7 +104,7 @@ internal static class StripModel
     private static Turn<StripState> Scanned(StripState state, Code code)
     {
         if (state.Yard.Find(code) is { } there)
-            return new(state, Notice: new Notice($"{code} hangs on a {there.Material} already; scan another label, or look it up in the yard", Tone.Fault));
+            return new(state, Notice: new Notice($"{code} hangs on a {there.Material} already; scan another label, or ^F and the scan show it", Tone.Fault));
         var next = Read(state with { Line = state.Line.Typed($"{code} "), Tried = false });
         return new(next, Notice: new Notice($"label {code}: now type what it hangs on, like 2x4 9'1 fair @north", Tone.Good));
     }
