@@ -154,6 +154,23 @@ public sealed class TodayPlaceTests
     }
 
     [Fact]
+    public void An_answer_that_is_being_written_stays_about_what_it_was_asked_of()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F4", "Down", "Ctrl+E").Press("Ctrl+U").Type("cellar").Press("F10");
+            Choose(run, MatterKind.Stage);
+            run.Shell.State.Today.Matter!.Subject.Should().Be("footing forms");
+
+            run.Press("Enter");
+            run.Lines[3].Should().Be("What is stem wall to be called?");
+            run.Text.Should().Contain("a question is open here; answer it, or Esc");
+            run.Press("Enter");
+            run.Yard.Stages().Select(stage => stage.Name).Should().Equal("footing forms", "cellar");
+        }, at: Place.Today);
+    }
+
+    [Fact]
     public void With_nothing_to_do_it_says_so()
     {
         var last = new Matter(MatterKind.LastChange, "cut 3 pieces (2026-06-01 12:00); can be taken back", [], "offcuts undo");

@@ -25,8 +25,11 @@ internal static class ShellJump
         var there = state with { Place = open.Where, Jump = null };
         switch (open.Where)
         {
-            case Place.Yard:
-                var found = YardModel.Apply(there.Yard with { Closer = false }, new Intent.Type(open.Line));
+            // An answer that is being written there is about what is chosen there: nothing else is chosen under it.
+            case Place.Stages or Place.Plan or Place.Walls when there.PlaceLine.Ask is not null:
+                return new(there, Notice: new Notice("a question is open here; answer it, or Esc"));
+            case Place.Yard when open.Line.Length > 0:
+                var found = YardModel.Apply(there.Yard with { Closer = false, Line = there.Yard.Line.Close() }, new Intent.Type(open.Line));
                 if (!found.State.Query.Code.IsNone) found = YardModel.Apply(found.State, new Intent.Enter());
                 return new(there with { Yard = found.State }, found.Errand, found.Notice ?? Notice.None);
             case Place.Stages when open.Name.Length > 0:
