@@ -13,7 +13,8 @@ internal sealed record Options
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
-        "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports)";
+        "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
+        "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too)";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -51,6 +52,12 @@ internal sealed record Options
     /// <summary>Reports of mutation testing to make a table of; none for anything else.</summary>
     public string[] Mutants { get; init; } = [];
 
+    /// <summary>How many pieces the yard has on which the keys of the screen are timed; none for anything else.</summary>
+    public int? Keys { get; init; }
+
+    /// <summary>The built program whose start is timed with them, or none.</summary>
+    public string? Program { get; init; }
+
     /// <summary>What a child process is told; empty in the parent.</summary>
     public string[] Child { get; init; } = [];
 
@@ -77,6 +84,8 @@ internal sealed record Options
                 case "--agree" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var problems) && problems > 0: options = options with { Agree = problems }; break;
                 case "--agree-runs" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var runs) && runs > 0: options = options with { AgreeRuns = runs }; break;
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
+                case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
+                case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
                 default: return null;

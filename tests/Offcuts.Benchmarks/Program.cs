@@ -1,5 +1,6 @@
 using Offcuts.Benchmarks;
 using Offcuts.Benchmarks.Evidence;
+using Offcuts.Benchmarks.Keys;
 using Offcuts.Benchmarks.Measuring;
 
 // Every table of the results page from one command; exits with 1 where a claim was found to be wrong.
@@ -11,6 +12,7 @@ if (Options.Read(args) is not { } options)
 
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
 if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
+if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
 if (options.Mutants.Length > 0)
 {
     foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);

@@ -62,6 +62,10 @@ public static class YardFaults
 
     public static Fault NothingNamed() => new("name at least one piece");
 
+    public static Fault PlaceMissing() => new("say where they lie now");
+
+    public static Fault LabelsWaitAlready() => new("these labels wait to be printed already");
+
     public static Fault NothingToChange() => new("say what to change; see: offcuts change --help");
 
     public static Fault OnlyForPieces() => new("a bin has only a count, a place and a note");

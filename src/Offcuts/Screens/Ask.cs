@@ -56,6 +56,7 @@ internal enum Topic
     Pin,
     Spare,
     Release,
+    PutAt,
     WallFile,
     WallStage,
     WallMove,

@@ -17,20 +17,26 @@ internal abstract record Errand
     /// <summary>History and family of a piece or bin.</summary>
     public sealed record LookUp(Code Code) : Errand;
 
-    /// <summary>Another state for a piece.</summary>
-    public sealed record Mark(Code Code, PieceState State) : Errand;
+    /// <summary>Another state for pieces.</summary>
+    public sealed record Mark(IReadOnlyList<Code> Codes, PieceState State) : Errand;
 
-    /// <summary>Keep a piece for a stage.</summary>
-    public sealed record Reserve(Code Code, string Stage) : Errand;
+    /// <summary>Another condition for pieces.</summary>
+    public sealed record Judge(IReadOnlyList<Code> Codes, Condition Condition) : Errand;
 
-    /// <summary>Let any stage have a reserved piece.</summary>
-    public sealed record Free(Code Code) : Errand;
+    /// <summary>Pieces and bins lie somewhere else now.</summary>
+    public sealed record PutAt(IReadOnlyList<Code> Codes, string Place) : Errand;
+
+    /// <summary>Keep pieces for a stage.</summary>
+    public sealed record Reserve(IReadOnlyList<Code> Codes, string Stage) : Errand;
+
+    /// <summary>Let any stage have reserved pieces.</summary>
+    public sealed record Free(IReadOnlyList<Code> Codes) : Errand;
 
     /// <summary>Let any stage have all that is reserved for this one.</summary>
     public sealed record FreeAll(string Stage) : Errand;
 
-    /// <summary>Print this label with the next sheet.</summary>
-    public sealed record QueueLabel(Code Code) : Errand;
+    /// <summary>Print these labels with the next sheet.</summary>
+    public sealed record QueueLabels(IReadOnlyList<Code> Codes) : Errand;
 
     /// <summary>Save what a typed line says.</summary>
     /// <param name="Batch">What it says.</param>

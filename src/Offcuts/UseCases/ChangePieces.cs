@@ -72,6 +72,48 @@ public sealed class ChangePieces(YardFile yard)
         }).Then<string>(entry => entry.What);
     }
 
+    /// <summary>Says how sound pieces are.</summary>
+    public Result<string> Judge(IReadOnlyList<Code> codes, Condition condition) =>
+        Each(codes, $"judged {Words.Of(condition)}:", piece => piece with { Condition = condition });
+
+    /// <summary>Says where pieces and bins lie now.</summary>
+    public Result<string> PutAt(IReadOnlyList<Code> codes, string place)
+    {
+        var seen = yard.ChangeNumber;
+        var there = place.Trim();
+        if (there.Length == 0) return YardFaults.PlaceMissing();
+        Bin[] bins = [.. codes.Distinct().Select(yard.Bin).OfType<Bin>()];
+        var others = codes.Except(bins.Select(bin => bin.Code)).ToArray();
+        var faults = others.Where(code => yard.Piece(code) is null).Select(code => YardFaults.NoSuchCode(code.ToString())).ToList();
+        PieceRules.CheckText(faults, "place", there, PieceRules.LongestName);
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        var pieces = others.Select(code => yard.Piece(code)! with { Place = there }).ToArray();
+        var told = (pieces.Length, bins.Length) switch
+        {
+            (0, 0) => "",
+            (1, 0) => pieces[0].Code.ToString(),
+            (0, 1) => bins[0].Code.ToString(),
+            (var some, 0) => Words.Count(some, "piece"),
+            (0, var some) => Words.Count(some, "bin"),
+            _ => $"{Words.Count(pieces.Length, "piece")} and {Words.Count(bins.Length, "bin")}",
+        };
+        if (told.Length == 0) return YardFaults.NothingNamed();
+        return yard.ChangeSince(seen, $"put {told} at {there}", work =>
+        {
+            foreach (var piece in pieces) work.Update(piece);
+            foreach (var bin in bins) work.Put(bin with { Place = there });
+        }).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Lets the labels of pieces and bins be printed with the next sheet; one that waits already waits once.</summary>
+    public Result<string> QueueLabels(IReadOnlyList<Code> codes)
+    {
+        var waiting = yard.LabelQueue().ToHashSet();
+        var more = codes.Distinct().Where(code => !waiting.Contains(code)).ToArray();
+        if (more.Length == 0) return codes.Count == 0 ? YardFaults.NothingNamed() : YardFaults.LabelsWaitAlready();
+        return yard.Change(more.Length == 1 ? $"queued the label of {more[0]}" : $"queued {Words.Count(more.Length, "label")}", work => work.QueueLabels(more)).Then<string>(entry => entry.What);
+    }
+
     /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
     public Result<string> SetBin(Code code, int? quantity, string? place, string? note)
     {

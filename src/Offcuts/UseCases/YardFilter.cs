@@ -10,25 +10,29 @@ namespace Offcuts.UseCases;
 /// <param name="AtLeast">Shortest length shown.</param>
 public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, string? Place, Length AtLeast)
 {
+    /// <summary>How sound a piece is, or null for all; a condition leaves bins out.</summary>
+    public Condition? Condition { get; init; }
+
     /// <summary>True where the piece is to be shown.</summary>
     public bool Admits(Piece piece, LengthUnit unit) => Admits(piece, Words.Count == 0 ? "" : Line(piece, unit));
 
     /// <summary>The same with the line at hand, made once by <see cref="Line(Piece, LengthUnit)"/>: for looking through many, again and again.</summary>
     public bool Admits(Piece piece, string line) =>
         piece.Length >= AtLeast
+        && (Condition is null || piece.Condition == Condition)
         && (Material is null || string.Equals(piece.Material.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(piece.Place, Place))
-        && Words.All(word => Has(line, word));
+        && HasAll(line);
 
-    /// <summary>True where the bin is to be shown; a length leaves bins out.</summary>
+    /// <summary>True where the bin is to be shown; a length or a condition leaves bins out.</summary>
     public bool Admits(Bin bin) => Admits(bin, Words.Count == 0 ? "" : Line(bin));
 
     /// <summary>The same with the line at hand, made once by <see cref="Line(Bin)"/>.</summary>
     public bool Admits(Bin bin, string line) =>
-        AtLeast.IsZero
+        AtLeast.IsZero && Condition is null
         && (Material is null || string.Equals(bin.Hardware.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(bin.Place, Place))
-        && Words.All(word => Has(line, word));
+        && HasAll(line);
 
     /// <summary>What the words are looked for in.</summary>
     public static string Line(Bin bin) => $"{bin.Code} {bin.Code.Text} {bin.Hardware.Name} {bin.Place} {bin.Note}";
@@ -36,6 +40,13 @@ public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, s
     /// <inheritdoc cref="Line(Bin)"/>
     public static string Line(Piece piece, LengthUnit unit) =>
         $"{piece.Code} {piece.Code.Text} {piece.Material.Name} {UseCases.Words.Size(piece, unit)} {UseCases.Words.Marks(piece, unit)} {piece.Place} {piece.FromStage} {UseCases.Words.State(piece)} {piece.Note}";
+
+    private bool HasAll(string line)
+    {
+        for (var i = 0; i < Words.Count; i++)
+            if (!Has(line, Words[i])) return false;
+        return true;
+    }
 
     private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
 }

@@ -14,6 +14,14 @@ public sealed class GoldenScreenTests
 
     [Theory]
     [MemberData(nameof(Sizes))]
+    public void Some_of_the_yard_marked(int width, int height) => Check("yard-marked", width, height, run => run.Press("Ctrl+O").Type("l").Press("Tab", "Down", "Tab", "Tab"));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void Where_what_is_marked_is_put(int width, int height) => Check("yard-put", width, height, run => run.Press("Tab", "Tab", "Ctrl+T").Type("s"));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
     public void A_piece_alone(int width, int height) => Check("piece", width, height, run => run.Scan(KnownYard.Codes[3]));
 
     [Theory]

@@ -17,11 +17,13 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     public News Do(Errand errand) => errand switch
     {
         Errand.LookUp(var code) => new News.LookedUp(new PieceCard(code, [.. Details.History(yard, code)], Family(code))),
-        Errand.Mark(var code, var state) => Told(errand, new ChangePieces(yard).Mark([code], state)),
-        Errand.Reserve(var code, var stage) => Told(errand, new ChangePieces(yard).Reserve([code], stage)),
-        Errand.Free(var code) => Told(errand, new ChangePieces(yard).Free([code])),
+        Errand.Mark(var codes, var state) => Told(errand, new ChangePieces(yard).Mark(codes, state)),
+        Errand.Judge(var codes, var condition) => Told(errand, new ChangePieces(yard).Judge(codes, condition)),
+        Errand.PutAt(var codes, var place) => Told(errand, new ChangePieces(yard).PutAt(codes, place)),
+        Errand.Reserve(var codes, var stage) => Told(errand, new ChangePieces(yard).Reserve(codes, stage)),
+        Errand.Free(var codes) => Told(errand, new ChangePieces(yard).Free(codes)),
         Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard).FreeAll(stage)),
-        Errand.QueueLabel(var code) => Told(errand, yard.Change($"queued the label of {code}", work => work.QueueLabels([code])).Then<string>(entry => entry.What)),
+        Errand.QueueLabels(var codes) => Told(errand, new ChangePieces(yard).QueueLabels(codes)),
         Errand.Catalogue(var batch, var newNames, var odd) => Told(errand, new CataloguePieces(yard).Save([batch], newNames, odd).Then<string>(Saved)),
         Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),
         Errand.PrintBlanks(var count, var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).PrintBlanks(count, wish.Layout, wish.Start, file))),

@@ -94,6 +94,7 @@ internal static class ShellRows
                 rows.AddRange(happened.TryGet(out var read)
                     ? Row.Wrapped("✓ " + HappenedLine.ReadBack(read, piece, state.Snapshot.Unit), width, Tone.Good, indent: 2)
                     : Row.Wrapped("… " + happened.Fault.Sentence, width, Tone.Soft, indent: 2));
+            if (state.Place == Place.Yard && write.Topic == Topic.PutAt) rows.AddRange(YardRows.Places(state.Yard, width));
             if (state.Place == Place.Walls && state.Walls.Stacking is { } stacking)
                 rows.AddRange(stacking.TryGet(out var wish)
                     ? Row.Wrapped($"✓ {WallsAsks.Told(wish)}", width, Tone.Good, indent: 2)
@@ -212,7 +213,8 @@ internal static class ShellRows
         ],
         Place.Yard =>
         [
-            "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), a place (@north rack). A scanner types the code of a label and Enter: that shows its piece, whatever stands on the line before it.",
+            "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), sound, fair or poor, a place (@north rack). A scanner types the code of a label and Enter: that shows its piece, whatever stands on the line before it.",
+            "Mark several with Tab, or all that are shown with ^A, and what you do next is done to all of them at once, as one change that one ^Z takes back. What is marked stays so when you type something else.",
             $"Marks: {YardRows.MarksLegend}.",
         ],
         Place.Strip =>

@@ -37,7 +37,19 @@ internal sealed record YardSnapshot
     public string Name { get; init; } = "";
 
     /// <summary>Pieces in the yard's own order, gone ones too, then bins.</summary>
-    public IReadOnlyList<YardEntry> Entries { get; init; } = [];
+    public IReadOnlyList<YardEntry> Entries
+    {
+        get;
+        init => (field, _ranks) = (value, null);
+    } = [];
+
+    /// <summary>By what they are ordered; made with the reading, so that no key waits for it.</summary>
+    public YardRanks Ranks => _ranks ??= new YardRanks(Entries);
+
+    private YardRanks? _ranks;
+
+    /// <summary>Every place where something lies, the most used first.</summary>
+    public IReadOnlyList<string> Places { get; init; } = [];
 
     /// <summary>Where each code stands in <see cref="Entries"/>.</summary>
     public IReadOnlyDictionary<Code, int> Index { get; init; } = ImmutableDictionary<Code, int>.Empty;
@@ -120,7 +132,7 @@ internal sealed record YardSnapshot
         entries.AddRange(facts.Bins.Select(bin => new YardEntry(null, bin, YardFilter.Line(bin))));
         var index = new Dictionary<Code, int>(entries.Count);
         for (var i = 0; i < entries.Count; i++) index[entries[i].Code] = i;
-        return new YardSnapshot
+        var read = new YardSnapshot
         {
             Change = change,
             Name = NameOf(yard),
@@ -143,7 +155,10 @@ internal sealed record YardSnapshot
             Ledger = yard.Ledger(),
             Queue = facts.Queue.ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
+            Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };
+        _ = read.Ranks;
+        return read;
     }
 
     private static string NameOf(YardFile yard) => System.IO.Path.GetFileName(yard.Path);

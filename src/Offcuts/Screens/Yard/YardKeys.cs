@@ -21,15 +21,21 @@ internal static class YardKeys
         new("Enter", "list", new Intent.Enter(), "Back to the list"),
         new("Up", "", new Intent.Move(-1), "The one before"),
         new("Down", "", new Intent.Move(1), "The next one"),
+        new("PageUp", "", new Intent.Do(Want.ReadBack), "Back in what is told of it"),
+        new("PageDown", "", new Intent.Do(Want.ReadOn), "On in what is told of it: its family, its history"),
         new("Esc", "back", new Intent.Escape(), "Back to the list"),
     ];
 
     private static readonly KeyUse[] Acts =
     [
-        new("Ctrl+E", "used, scrap..", new Intent.Do(Want.SetState), "Say that the piece is used, scrapped, missing, handed over, or back in the yard"),
-        new("Ctrl+R", "reserve/free", new Intent.Do(Want.Reserve), "Keep the piece for one stage; let a reserved one go free"),
+        new("Tab", "mark", new Intent.Do(Want.Mark), "Mark the chosen one, or take its mark off, and go on; what is marked is acted on together, and while anything is, a label that is scanned is marked too"),
+        new("Ctrl+A", "all", new Intent.Do(Want.MarkAll), "Mark all that is shown, or take those marks off; Esc lets go of all marks"),
+        new("Ctrl+T", "put at..", new Intent.Do(Want.PutAt), "Say where it lies now, or where all that are marked do"),
+        new("Ctrl+E", "used, scrap..", new Intent.Do(Want.SetState), "Say that a piece, or all that are marked, is used, scrapped, missing, handed over, or back in the yard"),
+        new("Ctrl+D", "sound..", new Intent.Do(Want.Judge), "Say how sound it is: sound, fair or poor"),
+        new("Ctrl+R", "reserve/free", new Intent.Do(Want.Reserve), "Keep it for one stage; let what is reserved go free"),
         new("Ctrl+L", "label", new Intent.Do(Want.QueueLabel), "Print its label again with the next sheet"),
-        new("Ctrl+O", "order", new Intent.Do(Want.SetOrder), "Order the list by entry, material, length, place or condition"),
-        new("Ctrl+K", "gone ones", new Intent.Do(Want.ShowGone), "Show used, scrapped, missing and handed-over pieces too, or leave them out"),
+        new("Ctrl+O", "order", new Intent.Do(Want.SetOrder), "Order the list as entered or by a column; the same column once more turns it round"),
+        new("Ctrl+K", "gone", new Intent.Do(Want.ShowGone), "Show used, scrapped, missing and handed-over pieces too, or leave them out"),
     ];
 }

@@ -6,10 +6,19 @@ namespace Offcuts.Screens;
 /// <summary>What the yard's place does: pure.</summary>
 internal static class YardModel
 {
+    // Lines of what is told of a piece that a key goes on.
+    private const int LinesOn = 8;
+
     public static YardState Start(YardSnapshot yard) => Ordered(new YardState { Yard = yard });
 
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<YardState> Apply(YardState state, Intent intent)
+    {
+        var turn = Applied(state, intent);
+        return intent is Intent.Escape || !turn.State.LettingGo ? turn : turn with { State = turn.State with { LettingGo = false } };
+    }
+
+    private static Turn<YardState> Applied(YardState state, Intent intent)
     {
         switch (intent)
         {
@@ -19,8 +28,12 @@ internal static class YardModel
                 return LookedUp(state, state with { Chosen = last ? Math.Max(0, state.Shown.Count - 1) : 0 });
             case Intent.Escape when state.Closer && state.Line.Ask is null:
                 return new(state with { Closer = false });
+            case Intent.Escape when state.Line.Ask is null && state.Line.Text.Length == 0 && state.Marked.Count > 0:
+                return YardMarks.LetGo(state);
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
                 return Edited(state, edit.Line) with { Notice = edit.Notice };
+            case Intent.Enter when state.Line.Ask is Ask.Write:
+                return YardActs.Written(state);
             case Intent.Enter:
                 return Entered(state);
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
@@ -37,13 +50,15 @@ internal static class YardModel
     {
         News.Fresh(var yard) => Refreshed(state, yard),
         News.LookedUp(var card) => new(card.Code == state.Code ? state with { Card = card } : state),
+        News.Done(Errand.PutAt put, _) => new(state with { LastPlace = put.Place }),
+        News.Refused(Errand.PutAt put, _) when state.Line.Ask is null => new(YardActs.Reopened(state, put)),
         _ => new(state),
     };
 
     private static Turn<YardState> Edited(YardState state, EntryLine line)
     {
         var next = state with { Line = line };
-        return LookedUp(state, line.Text == state.Line.Text ? next : Filtered(next, keep: state.Code));
+        return LookedUp(state, line.Text == state.Line.Text || line.Ask is not null || state.Line.Ask is not null ? next : Filtered(next, keep: state.Code));
     }
 
     private static Turn<YardState> Entered(YardState state)
@@ -57,12 +72,13 @@ internal static class YardModel
                 : $"nothing in this yard has the code {state.Query.Code}", Tone.Fault));
         }
 
-        // A scanned label opens its piece and makes room for the next scan; one that is gone is shown among those that are.
-        var scanned = !state.Query.Code.IsNone;
-        var next = scanned
-            ? Ordered(state with { Line = state.Line.Cleared(), Gone = state.Gone || !state.Yard.Find(state.Query.Code)!.OnHand }, keep: state.Query.Code)
-            : state;
-        return LookedUp(state, next with { Closer = next.Entry is not null && (scanned || !state.Closer) });
+        if (state.Query.Code.IsNone) return new(state with { Closer = state.Entry is not null && !state.Closer, CloserTop = 0 });
+
+        // A scanned label opens its piece and makes room for the next scan, or joins what is marked; one that is gone is shown among those that are.
+        var scanned = Ordered(state with { Line = state.Line.Cleared(), Gone = state.Gone || !state.Yard.Find(state.Query.Code)!.OnHand }, keep: state.Query.Code);
+        if (state.Marked.Count == 0) return LookedUp(state, scanned with { Closer = scanned.Entry is not null, CloserTop = 0 });
+        var marked = YardMarks.Scanned(scanned with { Closer = false }, state.Query.Code);
+        return LookedUp(state, marked.State) with { Notice = marked.Notice };
     }
 
     private static Turn<YardState> Answered(YardState state, Ask.Choose ask, char letter)
@@ -70,37 +86,33 @@ internal static class YardModel
         if (ask.Of(letter) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
         return choice.Order is { } order
-            ? LookedUp(state, Ordered(closed with { Order = order }))
+            ? LookedUp(state, Ordered(closed with { Order = order, Turned = order == state.Order && !state.Turned }))
             : new(closed, choice.Errand);
     }
 
     private static Turn<YardState> Wanted(YardState state, Want want)
     {
-        if (want == Want.ShowGone) return LookedUp(state, Ordered(state with { Gone = !state.Gone }, keep: state.Code));
-        if (want == Want.SetOrder) return new(Opened(state, YardAsks.Order));
-        if (state.Entry is not { } entry) return new(state, Notice: new Notice("nothing is chosen; type less, or Esc clears the line"));
-        if (want == Want.QueueLabel)
-            return !entry.OnHand ? new(state, Notice: new Notice($"{entry.Code} is {Words.Of(entry.Piece!.State)}: only what lies in the yard needs a label", Tone.Fault))
-                : state.Yard.Queue.Contains(entry.Code)
-                ? new(state, Notice: new Notice($"the label of {entry.Code} waits to be printed already"))
-                : new(state, new Errand.QueueLabel(entry.Code));
-        if (entry.Piece is not { } piece) return new(state, Notice: new Notice("this is a bin: it is counted, not marked or reserved"));
-        return want switch
+        switch (want)
         {
-            Want.SetState => new(Opened(state, YardAsks.State(piece))),
-            Want.Reserve when piece.State == PieceState.Reserved => new(state, new Errand.Free(piece.Code)),
-            Want.Reserve when !piece.OnHand => new(state, Notice: new Notice($"{piece.Code} is {Words.Of(piece.State)}: only what lies in the yard can be reserved", Tone.Fault)),
-            Want.Reserve when state.Yard.Stages.Count == 0 => new(state, Notice: new Notice("no stage is entered yet to reserve it for", Tone.Fault)),
-            Want.Reserve => new(Opened(state, YardAsks.Reserve(piece, state.Yard.Stages))),
-            _ => new(state),
-        };
+            case Want.ShowGone:
+                return LookedUp(state, Ordered(state with { Gone = !state.Gone }, keep: state.Code));
+            case Want.SetOrder:
+                return new(state with { Line = state.Line.Open(YardAsks.Order(state)) });
+            case Want.MarkAll:
+                return YardMarks.All(state);
+            case Want.Mark when state.Entry is not null:
+                return LookedUp(state, YardMarks.Turn(state));
+            case Want.ReadOn or Want.ReadBack:
+                var last = state.Card is { } card ? card.History.Count + card.Family.Count : 0;
+                return new(state with { CloserTop = Math.Clamp(state.CloserTop + (want == Want.ReadOn ? LinesOn : -LinesOn), 0, last + LinesOn) });
+            default:
+                return YardActs.Begun(state, want);
+        }
     }
-
-    private static YardState Opened(YardState state, Ask ask) => state with { Line = state.Line.Open(ask) };
 
     private static Turn<YardState> Refreshed(YardState state, YardSnapshot yard)
     {
-        var next = Ordered(state with { Yard = yard, Card = null }, keep: state.Code);
+        var next = YardMarks.Pruned(Ordered(state with { Yard = yard, Card = null }, keep: state.Code));
         return new(next, next.Code.IsNone ? null : new Errand.LookUp(next.Code));
     }
 
@@ -108,35 +120,40 @@ internal static class YardModel
     private static Turn<YardState> LookedUp(YardState before, YardState after) =>
         after.Code == before.Code || after.Code.IsNone
             ? new(after)
-            : new(after with { Card = null }, new Errand.LookUp(after.Code));
+            : new(after with { Card = null, CloserTop = 0 }, new Errand.LookUp(after.Code));
 
     private static YardState Ordered(YardState state, Code keep = default)
     {
         var entries = state.Yard.Entries;
-        IEnumerable<int> all = Enumerable.Range(0, entries.Count).Where(i => state.Gone || entries[i].OnHand);
-        all = state.Order switch
-        {
-            YardOrder.Material => all.OrderBy(i => entries[i].Material).ThenByDescending(i => entries[i].Piece?.Length.Units ?? 0),
-            YardOrder.Length => all.OrderByDescending(i => entries[i].Piece?.Length.Units ?? 0),
-            YardOrder.Place => all.OrderBy(i => entries[i].Place, StringComparer.OrdinalIgnoreCase).ThenBy(i => entries[i].Material),
-            YardOrder.Condition => all.OrderBy(i => (int?)entries[i].Piece?.Condition ?? int.MaxValue).ThenBy(i => entries[i].Material),
-            _ => all,
-        };
-        return Filtered(state with { Ordered = [.. all] }, keep);
+        var all = new List<int>(entries.Count);
+        for (var i = 0; i < entries.Count; i++)
+            if (state.Gone || entries[i].OnHand) all.Add(i);
+        return Filtered(state with { Ordered = state.Yard.Ranks.Ordered([.. all], state.Order, state.Turned) }, keep);
     }
 
+    // While a question is open, the list stays as it was found before it.
     private static YardState Filtered(YardState state, Code keep)
     {
-        var query = YardQuery.Read(state.Line.Ask is null ? state.Line.Text : "", state.Yard);
+        var query = state.Line.Ask is null ? YardQuery.Read(state.Line.Text, state.Yard) : state.Query;
         var entries = state.Yard.Entries;
-        var shown = query == YardQuery.All ? state.Ordered : state.Ordered.Where(i => Admits(query.Filter, entries[i])).ToArray();
+        var shown = query == YardQuery.All ? state.Ordered : Admitted(query.Filter, entries, state.Ordered);
         var chosen = -1;
         if (!keep.IsNone && state.Yard.Index.TryGetValue(keep, out var kept)) chosen = IndexOf(shown, kept);
         return state with { Query = query, Shown = shown, Chosen = Math.Max(0, chosen) };
     }
 
-    private static bool Admits(YardFilter filter, YardEntry entry) =>
-        entry.Piece is { } piece ? filter.Admits(piece, entry.Line) : filter.Admits(entry.Bin!, entry.Line);
+    // A loop: it goes through all of a large yard at every key.
+    private static List<int> Admitted(YardFilter filter, IReadOnlyList<YardEntry> entries, IReadOnlyList<int> ordered)
+    {
+        var admitted = new List<int>();
+        for (var at = 0; at < ordered.Count; at++)
+        {
+            var entry = entries[ordered[at]];
+            if (entry.Piece is { } piece ? filter.Admits(piece, entry.Line) : filter.Admits(entry.Bin!, entry.Line)) admitted.Add(ordered[at]);
+        }
+
+        return admitted;
+    }
 
     private static int IndexOf(IReadOnlyList<int> list, int wanted)
     {

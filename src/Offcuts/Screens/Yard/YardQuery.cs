@@ -6,7 +6,7 @@ namespace Offcuts.Screens;
 
 /// <summary>
 /// What the typed line of the yard asks for, word by word: a code as a scanner types it, alone or behind other words, <c>@north rack</c> a place up to the
-/// next sign, <c>8'+</c> a length and longer, a material's whole name, and any other words.
+/// next sign, <c>8'+</c> a length and longer, a material's whole name, a condition, and any other words.
 /// </summary>
 /// <param name="Filter">What is shown.</param>
 /// <param name="Code">The code, where the line is one, or ends with one that was scanned.</param>
@@ -27,12 +27,13 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         var place = at >= 0 ? trimmed[(at + 1)..].Trim() : "";
         var words = (at >= 0 ? trimmed[..at] : trimmed).Split(' ', StringSplitOptions.RemoveEmptyEntries).ToList();
         var atLeast = TakeLength(words, yard.Unit);
+        var condition = TakeCondition(words);
         var whole = string.Join(' ', words).ToLowerInvariant();
         var one = words.FindIndex(word => yard.Materials.Contains(word.ToLowerInvariant()));
         var material = yard.Materials.Contains(whole) ? whole : one >= 0 ? words[one].ToLowerInvariant() : null;
         if (material == whole) words.Clear();
         else if (one >= 0) words.RemoveAt(one);
-        return new YardQuery(new YardFilter(words, material, place.Length > 0 ? place : null, atLeast), default);
+        return new YardQuery(new YardFilter(words, material, place.Length > 0 ? place : null, atLeast) { Condition = condition }, default);
     }
 
     /// <summary>The same in plain words; empty where everything is shown.</summary>
@@ -42,6 +43,7 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         var parts = new List<string>();
         if (Filter.Material is { } material) parts.Add(material);
         if (!Filter.AtLeast.IsZero) parts.Add($"{Filter.AtLeast.ToText(unit)} or longer");
+        if (Filter.Condition is { } condition) parts.Add(Words.Of(condition));
         if (Filter.Place is { } place) parts.Add($"at \"{place}\"");
         parts.AddRange(Filter.Words.Select(word => $"\"{word}\""));
         return string.Join(", ", parts);
@@ -62,6 +64,18 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         }
 
         return default;
+    }
+
+    private static Condition? TakeCondition(List<string> words)
+    {
+        for (var i = 0; i < words.Count; i++)
+        {
+            if (FactReader.Condition(words[i]) is not { Ok: true } read) continue;
+            words.RemoveAt(i);
+            return read.Value;
+        }
+
+        return null;
     }
 
     // "7' 8-5/8+": the plus ends the length, which may be several words.

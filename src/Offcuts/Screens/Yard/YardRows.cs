@@ -10,21 +10,32 @@ namespace Offcuts.Screens;
 /// <summary>The yard's place as text.</summary>
 internal static class YardRows
 {
+    // Counting those that are shown must not keep a key waiting.
+    private const int MostLookedFor = 2000;
+
     /// <summary>Letters of the marks column.</summary>
     public const string MarksLegend = "T treated  S stamped  N nails in  C concrete on  O oiled  B bad spots  R reserved";
 
     /// <summary>From this width of the list on the place has a column of its own; below it, it stands beside the list.</summary>
     public const int WideFrom = 60;
 
-    /// <summary>The columns of the list; the last takes what is left of the width.</summary>
-    public static IReadOnlyList<(string Heading, int Width)> Columns(int width) => width >= WideFrom
-        ? [("Code", 8), ("Material", 16), ("Length", 13), ("Is", 11), ("Marks", 7), ("Place", 0)]
-        : [("Code", 8), ("Material", 11), ("Length", 13), ("Is", 6), ("Marks", 0)];
+    private const string MarkSign = "*";
+
+    /// <summary>The columns of the list; the last takes what is left of the width. The one it is ordered by has an arrow; while something is marked, its sign stands before all.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> Columns(YardState state, int width)
+    {
+        var any = state.Marked.Count > 0;
+        (string Heading, int Width, YardOrder Order)[] columns = width >= WideFrom
+            ? [("Code", 8, YardOrder.Code), ("Material", any ? 14 : 16, YardOrder.Material), ("Length", 13, YardOrder.Length), ("Is", 11, YardOrder.Condition), ("Marks", 7, YardOrder.Marks), ("Place", 0, YardOrder.Place)]
+            : [("Code", 8, YardOrder.Code), ("Material", any ? 9 : 11, YardOrder.Material), ("Length", 13, YardOrder.Length), ("Is", 6, YardOrder.Condition), ("Marks", 0, YardOrder.Marks)];
+        return [.. any ? [("", 1)] : Array.Empty<(string, int)>(), .. columns.Select(column => (column.Order == state.Order ? $"{column.Heading} {(state.Turned ? "↑" : "↓")}" : column.Heading, column.Width))];
+    }
 
     /// <summary>One cell of the list, for only those that are on the screen.</summary>
     public static string Cell(YardState state, int row, int column, bool wide)
     {
         var entry = state.Yard.Entries[state.Shown[row]];
+        if (state.Marked.Count > 0 && column-- == 0) return state.Marked.Contains(entry.Code) ? MarkSign : "";
         var text = column switch
         {
             0 => entry.Code.ToString(),
@@ -42,9 +53,33 @@ internal static class YardRows
     {
         var found = $"{Number(state.Shown.Count)} of {Number(state.Ordered.Count)}{(state.Gone ? " with those that are gone" : "")}";
         var what = state.Query.ReadBack(state.Yard.Unit);
-        return state.Line.Text.Trim().Length == 0
-            ? [Row.Of(new Ink($"{found}.  ", Tone.Strong), new Ink("Type words, 2x4, 8'+ for 8' or longer, @place; or scan a label", Tone.Soft))]
-            : [Row.Of(new Ink($"{found}:  ", Tone.Strong), new Ink(what))];
+        var asked = what.Length == 0
+            ? Row.Of(new Ink($"{found}.  ", Tone.Strong), new Ink("Type words, 2x4, 8'+ for 8' or longer, @place; or scan a label", Tone.Soft))
+            : Row.Of(new Ink($"{found}:  ", Tone.Strong), new Ink(what));
+        return state.Marked.Count == 0 ? [asked] : [asked, Marked(state, width)];
+    }
+
+    private static Row Marked(YardState state, int width)
+    {
+        var shown = state.Marked.Count > MostLookedFor ? state.Marked.Count : state.Shown.Count(i => state.Marked.Contains(state.Yard.Entries[i].Code));
+        var hidden = state.Marked.Count - shown;
+        var away = hidden == 0 ? "" : $" ({Number(hidden)} not shown here)";
+        return Row.Of(TextColumns.Cut($"{MarkSign} {state.MarkedTold}{away}", width), Tone.Strong);
+    }
+
+    /// <summary>Below the question where something is to be put: the places that are known and that the answer may become; a new one is called so.</summary>
+    public static IReadOnlyList<Row> Places(YardState state, int width)
+    {
+        const int most = 6;
+        var typed = state.Line.Text.Trim().TrimStart('@').Trim();
+        var exact = state.Yard.Places.Contains(typed);
+        var near = state.Yard.Places.Where(place => typed.Length == 0 || state.Line.Marked || place.Contains(typed, StringComparison.OrdinalIgnoreCase)).Take(most).ToArray();
+        var known = near.Length > 0 ? $"known places: {string.Join(", ", near)}" : "no known place is written like this";
+        return
+        [
+            .. typed.Length == 0 ? [] : Row.Wrapped(exact ? $"✓ {typed}" : $"✓ {typed}, a new place", width, exact ? Tone.Good : Tone.Caution, indent: 2),
+            .. Row.Wrapped(known, width, Tone.Soft, indent: 2),
+        ];
     }
 
     // A code with a slip in it is told as such: it fits nothing, and it is not that the piece is gone.
@@ -76,7 +111,8 @@ internal static class YardRows
     {
         if (state.Entry is not { } entry) return [];
         var room = Math.Max(10, width - QrRows.Columns - 2);
-        var text = Facts(entry, state.Yard.Settings, room).Concat(Card(state, room)).ToArray();
+        Row[] marked = state.Marked.Contains(entry.Code) ? [Row.Of($"{MarkSign} marked", Tone.Strong)] : [];
+        Row[] text = [.. marked, .. Facts(entry, state.Yard.Settings, room), .. Card(state, room)];
         return [.. QrRows.Beside(entry.Code, text)];
     }
 
@@ -122,7 +158,8 @@ internal static class YardRows
             _ => "gone?",
         };
 
-    private static string Marks(Piece piece) => string.Concat(
+    /// <summary>What matters of a piece, a letter each.</summary>
+    public static string Marks(Piece piece) => string.Concat(
         piece.Treated ? "T" : "",
         piece.Stamped ? "S" : "",
         piece.Nails ? "N" : "",

@@ -29,14 +29,14 @@ internal sealed class YardView : PlaceView
         (_list.Visible, _side.Visible, _closer.Visible) = (!yard.Closer, !yard.Closer, yard.Closer);
         if (yard.Closer)
         {
-            _closer.Show(YardRows.Closer(yard, _closer.Viewport.Width));
+            _closer.Show(YardRows.Closer(yard, _closer.Viewport.Width), yard.CloserTop);
             return;
         }
 
         _list.Width = Viewport.Width - Math.Clamp(Viewport.Width * SidePercent / 100, LeastSide, MostSide) - 1;
         Layout();
         var wide = _list.Viewport.Width >= YardRows.WideFrom;
-        _list.Show(YardRows.Columns(_list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
+        _list.Show(YardRows.Columns(yard, _list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
         _side.Show(YardRows.Side(yard, _side.Viewport.Width, _side.Viewport.Height));
     }
 }

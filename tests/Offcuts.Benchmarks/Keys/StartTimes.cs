@@ -1,0 +1,77 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace Offcuts.Benchmarks.Keys;
+
+/// <summary>
+/// From the start of a built program to what it shows, in a real terminal: tmux on a socket of its own, looked at again and again. What looking takes, some
+/// milliseconds, is part of the figure.
+/// </summary>
+internal static class StartTimes
+{
+    private const int Rounds = 9;
+
+    private const string Socket = "offcuts-start";
+
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(60);
+
+    /// <summary>Measures and prints; true where the median of the first pictures is within the goal, or where there is no tmux to measure with.</summary>
+    public static bool Run(string program, string yard, double most)
+    {
+        if (Tmux("-V") is null)
+        {
+            KeyTimes.Say("no tmux here: the start was not measured");
+            return true;
+        }
+
+        var (first, list) = (new List<double>(), new List<double>());
+        for (var round = 0; round <= Rounds; round++)
+        {
+            var watch = Stopwatch.StartNew();
+            Tmux("-f", "/dev/null", "new-session", "-d", "-x", "80", "-y", "24", $"exec '{program}' --yard '{yard}'");
+            var picture = Until(watch, text => text.Contains("Offcuts", StringComparison.Ordinal) && text.Contains("F1 help", StringComparison.Ordinal) | text.Contains("Reading", StringComparison.Ordinal));
+            var shown = Until(watch, text => text.Contains("Material", StringComparison.Ordinal));
+            Tmux("kill-server");
+            // The first fills the caches of the disk.
+            if (round == 0) continue;
+            first.Add(picture);
+            list.Add(shown);
+        }
+
+        first.Sort();
+        list.Sort();
+        KeyTimes.Say($"{Rounds} starts: first picture median {Text(first[Rounds / 2])} ms, longest {Text(first[^1])} ms; the list of the yard median {Text(list[Rounds / 2])} ms");
+        return first[Rounds / 2] <= most;
+    }
+
+    private static double Until(Stopwatch watch, Func<string, bool> shows)
+    {
+        while (watch.Elapsed < Longest)
+        {
+            if (Tmux("capture-pane", "-p") is { } text && shows(text)) return watch.Elapsed.TotalMilliseconds;
+            Thread.Sleep(2);
+        }
+
+        return Longest.TotalMilliseconds;
+    }
+
+    private static string? Tmux(params string[] arguments)
+    {
+        try
+        {
+            var start = new ProcessStartInfo("tmux") { RedirectStandardOutput = true, RedirectStandardError = true };
+            foreach (var argument in (string[])["-L", Socket, .. arguments]) start.ArgumentList.Add(argument);
+            start.Environment.Remove("DisableRealDriverIO");
+            using var process = Process.Start(start)!;
+            var output = process.StandardOutput.ReadToEnd();
+            process.WaitForExit();
+            return process.ExitCode == 0 ? output : null;
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            return null;
+        }
+    }
+
+    private static string Text(double milliseconds) => milliseconds.ToString("0", CultureInfo.InvariantCulture);
+}
