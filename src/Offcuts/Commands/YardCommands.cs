@@ -79,21 +79,24 @@ internal static class YardCommands
         var material = new Option<string>("--material") { Description = "Only this material", HelpName = "MATERIAL" };
         var atLeast = new Option<string>("--at-least") { Description = "Only lengths from this on", HelpName = "LENGTH" };
         var place = new Option<string>("--place") { Description = "Only what lies here", HelpName = "PLACE" };
+        var condition = new Option<string>("--condition") { Description = "Only pieces that are sound, fair or poor", HelpName = "CONDITION" };
         var gone = new Option<bool>("--gone") { Description = "Also what is used, handed over, scrapped or missing" };
         var json = new Option<bool>("--json") { Description = "Print as JSON" };
         var command = context.Command(
             "list",
             "List what the yard has",
             ["offcuts list", "offcuts list 2x10 north --at-least 6'", "offcuts list --gone --json"],
-            words, material, atLeast, place, gone, json);
+            words, material, atLeast, place, condition, gone, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var unit = yard.Settings().Unit;
             var least = parse.GetValue(atLeast) is { } text ? Length.Parse(text, unit) : Length.Zero;
             if (!least.TryGet(out var shortest)) return context.Refuse(least.Faults);
+            var judged = parse.GetValue(condition) is { } how ? FactReader.Condition(how).Then<Condition?>(read => Result<Condition?>.Of(read)) : Result<Condition?>.Of(null);
+            if (!judged.Ok) return context.Refuse(judged.Faults);
             var typed = parse.GetValue(words) ?? [];
             var here = parse.GetValue(place) ?? typed.FirstOrDefault(word => word.StartsWith('@'))?[1..];
-            var filter = new YardFilter([.. typed.Where(word => !word.StartsWith('@'))], parse.GetValue(material), here, shortest);
+            var filter = new YardFilter([.. typed.Where(word => !word.StartsWith('@'))], parse.GetValue(material), here, shortest) { Condition = judged.Value };
             var pieces = yard.Pieces(!parse.GetValue(gone)).Where(piece => filter.Admits(piece, unit)).ToArray();
             var bins = yard.Bins().Where(filter.Admits).ToArray();
             if (parse.GetValue(json))

@@ -28,6 +28,9 @@ internal abstract record Intent
     /// <summary>A screenful down the list; up where negative. The view turns it into lines.</summary>
     public sealed record Page(int By) : Intent;
 
+    /// <summary>A screenful on in what is told of the chosen one; back where negative. The view turns it into as many lines as there are.</summary>
+    public sealed record Read(int By) : Intent;
+
     /// <summary>To the first or the last line of the list.</summary>
     public sealed record Edge(bool Last) : Intent;
 
@@ -72,8 +75,6 @@ internal enum Want
     MarkAll,
     PutAt,
     Judge,
-    ReadOn,
-    ReadBack,
     SetOrder,
     ShowGone,
     PrintLabels,

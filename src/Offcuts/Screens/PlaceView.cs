@@ -20,6 +20,11 @@ internal abstract class PlaceView : View
     /// <param name="by">Lines that are wanted; up where negative.</param>
     public virtual int? Bounded(ShellState state, int by) => null;
 
+    /// <summary>How many lines a screenful on goes in what is told of the chosen one, so that it stops at the end.</summary>
+    /// <param name="state">What is shown.</param>
+    /// <param name="pages">Screenfuls; back where negative.</param>
+    public virtual int ReadOn(ShellState state, int pages) => 0;
+
     /// <summary>Shows the state. Called when it or the size has changed.</summary>
     public abstract void Show(ShellState state);
 }

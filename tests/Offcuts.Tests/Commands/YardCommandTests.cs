@@ -117,6 +117,9 @@ public sealed class YardCommandTests : IDisposable
         _yard.Must("add", "2x10 12' nails @north rack");
 
         _yard.Must("list", "nails").Lines[^1].Should().Be("1 piece, 0 bins");
+        _yard.Must("list", "--condition", "sound").Lines[^1].Should().Be("3 pieces, 0 bins");
+        _yard.Must("list", "--condition", "poor").Lines[0].Should().Be("0 pieces, 0 bins");
+        _yard.Run("list", "--condition", "bad").Error.Should().Be("\"bad\" is no condition; write sound, fair or poor\n");
         _yard.Must("list", "--material", "2x4", "--at-least", "7'").Lines[^1].Should().Be("1 piece, 0 bins");
         _yard.Must("list", "--at-least", "72").Lines[^1].Should().Be("3 pieces, 0 bins");
     }

@@ -182,6 +182,18 @@ public sealed class YardManyTests
         run.Text.Should().Contain("5 of 10:  2x4");
     });
 
+    [Fact]
+    public void A_long_history_is_read_on_in_what_is_told_of_a_piece() => ScreenRun.OnKnownYard(80, 24, run =>
+    {
+        for (var i = 0; i < 20; i++) run.Folder.Must("change", Codes[0].Text, "--place", $"rack {i}");
+        run.Tick().Scan(Codes[0]);
+        run.Text.Should().NotContain("catalogued WJV 3RHY", "the oldest entry stands below the screen");
+        run.Press("PageDown", "PageDown", "PageDown", "PageDown", "PageDown");
+        run.Text.Should().Contain("catalogued WJV 3RHY");
+        run.Press("PageUp", "PageUp", "PageUp", "PageUp", "PageUp");
+        run.Text.Should().NotContain("catalogued WJV 3RHY");
+    });
+
     private static string[] Places(ScreenRun run) => [.. Enumerable.Range(0, 4).Select(i => run.Yard.Piece(Codes[i])!.Place)];
 
     // The codes of the list, in the order in which they stand there.

@@ -158,6 +158,7 @@ internal sealed class ShellView : Runnable
     // A screenful is as long as the list that is shown; the help stops at its end.
     private Intent Measured(Intent intent)
     {
+        if (intent is Intent.Read(var read)) return new Intent.Read(_places[_shell.State.Place].ReadOn(_shell.State, read));
         var lines = intent switch
         {
             Intent.Page(var pages) => pages * PageLines(),

@@ -21,8 +21,8 @@ internal static class YardKeys
         new("Enter", "list", new Intent.Enter(), "Back to the list"),
         new("Up", "", new Intent.Move(-1), "The one before"),
         new("Down", "", new Intent.Move(1), "The next one"),
-        new("PageUp", "", new Intent.Do(Want.ReadBack), "Back in what is told of it"),
-        new("PageDown", "", new Intent.Do(Want.ReadOn), "On in what is told of it: its family, its history"),
+        new("PageUp", "", new Intent.Read(-1), "Back in what is told of it"),
+        new("PageDown", "", new Intent.Read(1), "On in what is told of it: its family, its history"),
         new("Esc", "back", new Intent.Escape(), "Back to the list"),
     ];
 

@@ -6,9 +6,6 @@ namespace Offcuts.Screens;
 /// <summary>What the yard's place does: pure.</summary>
 internal static class YardModel
 {
-    // Lines of what is told of a piece that a key goes on.
-    private const int LinesOn = 8;
-
     public static YardState Start(YardSnapshot yard) => Ordered(new YardState { Yard = yard });
 
     /// <summary>The next state, and what is asked of the shell.</summary>
@@ -26,6 +23,8 @@ internal static class YardModel
                 return LookedUp(state, state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Shown.Count - 1)) });
             case Intent.Edge(var last):
                 return LookedUp(state, state with { Chosen = last ? Math.Max(0, state.Shown.Count - 1) : 0 });
+            case Intent.Read(var by):
+                return new(state with { CloserTop = Math.Max(0, state.CloserTop + by) });
             case Intent.Escape when state.Closer && state.Line.Ask is null:
                 return new(state with { Closer = false });
             case Intent.Escape when state.Line.Ask is null && state.Line.Text.Length == 0 && state.Marked.Count > 0:
@@ -102,9 +101,6 @@ internal static class YardModel
                 return YardMarks.All(state);
             case Want.Mark when state.Entry is not null:
                 return LookedUp(state, YardMarks.Turn(state));
-            case Want.ReadOn or Want.ReadBack:
-                var last = state.Card is { } card ? card.History.Count + card.Family.Count : 0;
-                return new(state with { CloserTop = Math.Clamp(state.CloserTop + (want == Want.ReadOn ? LinesOn : -LinesOn), 0, last + LinesOn) });
             default:
                 return YardActs.Begun(state, want);
         }

@@ -23,13 +23,20 @@ internal sealed class YardView : PlaceView
 
     public override int PageLines => _list.Lines;
 
+    /// <inheritdoc/>
+    public override int ReadOn(ShellState state, int pages)
+    {
+        var (top, last) = (Math.Min(state.Yard.CloserTop, LastTop(state.Yard)), LastTop(state.Yard));
+        return Math.Clamp(top + pages * Math.Max(1, _closer.Viewport.Height - 1), 0, last) - state.Yard.CloserTop;
+    }
+
     public override void Show(ShellState state)
     {
         var yard = state.Yard;
         (_list.Visible, _side.Visible, _closer.Visible) = (!yard.Closer, !yard.Closer, yard.Closer);
         if (yard.Closer)
         {
-            _closer.Show(YardRows.Closer(yard, _closer.Viewport.Width), yard.CloserTop);
+            _closer.Show(YardRows.Closer(yard, _closer.Viewport.Width), Math.Min(yard.CloserTop, LastTop(yard)));
             return;
         }
 
@@ -39,4 +46,6 @@ internal sealed class YardView : PlaceView
         _list.Show(YardRows.Columns(yard, _list.Viewport.Width), yard.Shown.Count, (row, column) => YardRows.Cell(yard, row, column, wide), yard.Chosen);
         _side.Show(YardRows.Side(yard, _side.Viewport.Width, _side.Viewport.Height));
     }
+
+    private int LastTop(YardState yard) => Math.Max(0, YardRows.Closer(yard, _closer.Viewport.Width).Count - _closer.Viewport.Height);
 }
