@@ -67,6 +67,7 @@ internal static class KeyTimes
     // What is compiled while it runs for the first time is no key's fault.
     private static void Warm(KeySession session)
     {
+        session.Press("F2");
         session.Type("2x4 nails");
         session.Press("Esc", "Esc", "Down", "PageDown", "Tab", "Enter", "Enter", "Esc", "Esc", "Ctrl+O");
         session.Type("l");
@@ -90,12 +91,12 @@ internal static class KeyTimes
             session.Type("m");
             session.Press("PageDown", "Ctrl+End", "Ctrl+Home", "Ctrl+O");
             session.Type("p");
-            session.Press("Ctrl+K", "Ctrl+K", "Ctrl+A", "Ctrl+A", "Ctrl+O");
+            session.Press("Ctrl+K", "Ctrl+K", "Ctrl+W", "Ctrl+W", "Ctrl+O");
             session.Type("y");
         }
 
         session.Type("2x12 poor 14'+ @barn");
-        session.Press("Ctrl+A");
+        session.Press("Ctrl+W");
     }
 
     internal static void Say(string line) => Console.WriteLine(line);

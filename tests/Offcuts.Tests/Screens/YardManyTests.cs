@@ -42,13 +42,13 @@ public sealed class YardManyTests
     [Fact]
     public void All_that_a_line_finds_is_marked_at_once_and_stays_marked_when_the_line_is_another() => ScreenRun.OnKnownYard(120, 40, run =>
     {
-        run.Type("2x4").Press("Ctrl+A");
+        run.Type("2x4").Press("Ctrl+W");
         run.Text.Should().Contain("all 4 that are shown are marked").And.Contain("* 4 marked: 4 of 2x4;");
 
         run.Press("Esc", "Esc").Type("#4");
         run.Text.Should().Contain("(4 not shown here)");
 
-        run.Press("Ctrl+A", "Ctrl+D").Type("p");
+        run.Press("Ctrl+W", "Ctrl+D").Type("p");
         run.Text.Should().Contain("Judged poor: 6 pieces");
         run.Yard.Pieces().Count(piece => piece.Condition == Condition.Poor).Should().Be(6);
     });
@@ -68,6 +68,13 @@ public sealed class YardManyTests
         run.Text.Should().Contain("Marked as handed over: 3 pieces");
         new[] { 0, 2, 4 }.Select(i => run.Yard.Piece(Codes[i])!.State).Should().OnlyContain(state => state == PieceState.HandedOver);
         run.Yard.Piece(Codes[1])!.State.Should().Be(PieceState.InYard);
+    });
+
+    [Fact]
+    public void Going_to_a_code_opens_its_piece_and_leaves_what_is_marked() => ScreenRun.OnKnownYard(100, 30, run =>
+    {
+        run.Press("Tab", "Tab", "F3", "Ctrl+F").Scan(Codes[4]);
+        run.Text.Should().Contain($"{Codes[4]} 2x10 12'").And.Contain("* 2 marked").And.Contain($"catalogued {Codes[4]}", "its history is told");
     });
 
     [Fact]

@@ -50,7 +50,7 @@ internal sealed class LinesTable : TableView
         }
 
         MaxCellWidth = Math.Max(1, widths.Max());
-        Table = new Source([.. columns.Select((column, i) => TextColumns.Fill(column.Heading, widths[i]))], rows, (row, column) => _palette.Drawn(TextColumns.Fill(cell(row, column), widths[column])));
+        Table = new Source([.. columns.Select((column, i) => _palette.Drawn(TextColumns.Fill(column.Heading, widths[i])))], rows, (row, column) => _palette.Drawn(TextColumns.Fill(cell(row, column), widths[column])));
         if (rows > 0 && chosen >= 0)
         {
             SetSelection(0, Math.Min(chosen, rows - 1), false, null);

@@ -29,9 +29,10 @@ internal static class ShellJump
             case Place.Stages or Place.Plan or Place.Walls when there.PlaceLine.Ask is not null:
                 return new(there, Notice: new Notice("a question is open here; answer it, or Esc"));
             case Place.Yard when open.Line.Length > 0:
-                var found = YardModel.Apply(there.Yard with { Closer = false, Line = there.Yard.Line.Close() }, new Intent.Type(open.Line));
-                if (!found.State.Query.Code.IsNone) found = YardModel.Apply(found.State, new Intent.Enter());
-                return new(there with { Yard = found.State }, found.Errand, found.Notice ?? Notice.None);
+                // What is marked there stays marked, and what is gone to is opened all the same.
+                var typed = YardModel.Apply(there.Yard.Unmarked() with { Closer = false, Line = there.Yard.Line.Close() }, new Intent.Type(open.Line));
+                var found = typed.State.Query.Code.IsNone ? typed : YardModel.Apply(typed.State, new Intent.Enter());
+                return new(there with { Yard = found.State.MarkedAs(there.Yard) }, found.Errand ?? typed.Errand, found.Notice ?? Notice.None);
             case Place.Stages when open.Name.Length > 0:
                 return new(there with { Stages = StagesModel.Choose(there.Stages, open.Name) }, Notice: Notice.None);
             case Place.Plan when open.PlanId > 0 && there.Plan.Found is not null:

@@ -214,7 +214,7 @@ internal static class ShellRows
         Place.Yard =>
         [
             "What you type narrows the list at once: words or parts of words, a material (2x4), a length and longer (8'+), sound, fair or poor, a place (@north rack). A scanner types the code of a label and Enter: that shows its piece, whatever stands on the line before it.",
-            "Mark several with Tab, or all that are shown with ^A, and what you do next is done to all of them at once, as one change that one ^Z takes back. What is marked stays so when you type something else.",
+            "Mark several with Tab, or all that are shown with ^W, and what you do next is done to all of them at once, as one change that one ^Z takes back. What is marked stays so when you type something else.",
             $"Marks: {YardRows.MarksLegend}.",
         ],
         Place.Strip =>

@@ -84,6 +84,12 @@ internal sealed record YardState
     /// <summary>Its code.</summary>
     public Code Code => Entry?.Code ?? default;
 
+    /// <summary>The same with nothing marked.</summary>
+    public YardState Unmarked() => this with { Marked = ImmutableHashSet<Code>.Empty, MarkedTold = "", LettingGo = false };
+
+    /// <summary>The same with what is marked in the other.</summary>
+    public YardState MarkedAs(YardState other) => this with { Marked = other.Marked, MarkedTold = other.MarkedTold };
+
     /// <summary>What a key acts on: the marked ones in the yard's own order, else the chosen one.</summary>
     public IReadOnlyList<YardEntry> Meant => Marked.Count > 0
         ? [.. Marked.Select(code => Yard.Index[code]).Order().Select(i => Yard.Entries[i])]
