@@ -29,6 +29,9 @@ internal enum SpanOrder
 /// </summary>
 internal sealed class CountProgram
 {
+    // By how much a beam may widen over one span.
+    private const int MostInBeam = 4;
+
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
     private readonly Relaxation _relaxation;
@@ -70,6 +73,23 @@ internal sealed class CountProgram
     }
 
     /// <summary>
+    /// A plan made of the pool of at most that cost, or none: counting that after each span goes on with the states of least promised cost only, so it
+    /// proves nothing. Source: beam search, Lowerre, 1976 (from memory).
+    /// </summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="pool">Patterns.</param>
+    /// <param name="guide">Duals and bound, with the state-space relaxation where that leads.</param>
+    /// <param name="most">Only plans of at most this cost are looked for.</param>
+    /// <param name="width">So many states go on.</param>
+    /// <param name="effort">Limit.</param>
+    public static MaterialPlan? Beam(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, int width, Effort effort)
+    {
+        var program = new CountProgram(tier, pool, guide, most, long.MaxValue, carried: false);
+        if (program._budget < 0 || !program._key.Holds) return null;
+        return program.Run(program.Steps.InOrder(SpanOrder.FewPatternsFirst), MostInBeam * width, effort, width) is { } run ? program.Best(run) : null;
+    }
+
+    /// <summary>
     /// Of the plans of least cost, the best in the fourth tier, with the place of each pattern; none where that takes too much, or more than
     /// <see cref="CountTies.MostPieces"/> pieces may be carried.
     /// </summary>
@@ -97,7 +117,7 @@ internal sealed class CountProgram
     private sealed record Finished(CountStep[] Steps, List<Layer> Layers, StateTable States);
 
     // None where it takes too much.
-    private Finished? Run(CountStep[] steps, int mostStates, Effort effort)
+    private Finished? Run(CountStep[] steps, int mostStates, Effort effort, int? width = null)
     {
         var (shares, rooms) = StillToCome(steps);
         var rest = _exact && _cells is not null ? Completion(steps) : null;
@@ -107,9 +127,12 @@ internal sealed class CountProgram
         for (var k = 0; k < steps.Length; k++)
         {
             if (effort.Over) return null;
-            states = Advance(steps[k], new Ahead(shares[k + 1], rooms[k + 1], rest?[k + 1]), states, mostStates);
+            var ahead = new Ahead(shares[k + 1], rooms[k + 1], rest?[k + 1]);
+            states = Advance(steps[k], ahead, states, mostStates);
+            if (states.Count > width) states = Promising(states, ahead, width.Value);
             layers.Add(new Layer(states.From, states.By));
             total += states.Count;
+            if (width is not null) continue;
             if (states.Count >= mostStates || total > 4L * mostStates || _tries < 0) return null;
         }
 
@@ -223,6 +246,20 @@ internal sealed class CountProgram
             key += _key.SpendOf(choice.Adds);
             if (_key.Affords(key) && states.Costs[from] + cost + Open(key, ahead.Share).Excess <= _budget) Reach(key, cost, from, choice.Pattern);
         }
+    }
+
+    // Those that cost the least together with what is known of their end; of equal ones the first.
+    private StateTable Promising(StateTable states, Ahead ahead, int width)
+    {
+        var promised = new long[states.Count];
+        for (var i = 0; i < promised.Length; i++)
+        {
+            var (open, _, cells) = Open(states.Keys[i], ahead.Share);
+            promised[i] = Math.Max(states.Costs[i] + open, ahead.Least(states.Costs[i], cells));
+        }
+
+        var last = promised.Order().ElementAt(width - 1);
+        return states.Where(i => promised[i] <= last, width);
     }
 
     private (long Excess, long Weight, int Cells) Open(ulong key, long[] share)

@@ -39,6 +39,20 @@ internal sealed class StateTable
     /// <param name="expected">About how many states there will be.</param>
     public StateTable Next(int expected) => new(_ties is not null, expected);
 
+    /// <summary>The first of these states.</summary>
+    /// <param name="kept">Tells by number which.</param>
+    /// <param name="most">No more than this.</param>
+    public StateTable Where(Func<int, bool> kept, int most)
+    {
+        var some = Next(most);
+        for (var i = 0; i < Count && some.Count < most; i++)
+        {
+            if (kept(i)) some.Reach(_keys[i], _costs[i], _from[i], _by[i], _ties?[i] ?? default);
+        }
+
+        return some;
+    }
+
     /// <summary>How many there are.</summary>
     public int Count => _keys.Count;
 

@@ -18,6 +18,7 @@ internal static class TierSolver
     private const int MostCountedCopies = 36;
     private const int FewStates = 100_000;
     private const int MostStates = 2_500_000;
+    private const int BeamWidth = 150_000;
     private const long FewTries = 5_000_000;
     private const long MostTries = 1_500_000_000;
     private const int Dives = 3;
@@ -30,7 +31,7 @@ internal static class TierSolver
     private const double QuickWork = 1;
     private const double SecondWork = 4;
     private const int LeastSteps = 16;
-    private const int MostFailures = 2;
+    private const int MostFailures = 3;
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
@@ -135,10 +136,12 @@ internal static class TierSolver
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
+        var tooMuch = long.MaxValue;
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[1..] : Listed) is not { } level) break;
+            if (wanted >= tooMuch) wanted = bound + (tooMuch - bound) / 2;
+            if (PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[2..] : Listed) is not { } level) break;
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
             if (closed)
@@ -150,17 +153,26 @@ internal static class TierSolver
             else if (work == Little)
             {
                 // What follows grows with the gap more than this costs.
-                best = Reopening.Improve(tier, best, bound, effort);
+                best = Beamed(tier, Reopening.Improve(tier, best, bound, effort), bound, guide, effort);
                 (work, step) = (Counting, tier.Value(best) - 1 - bound);
             }
             else if (++failures == MostFailures || level.Most == bound) break;
-            else step = (level.Most - bound) / 2;
+            else (tooMuch, step) = (level.Most, (level.Most - bound) / 2);
         }
 
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, effort);
         if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
             best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
         return (Reopening.Improve(tier, best, bound, effort), bound, guide);
+    }
+
+    // As good as counting makes it that goes on with the best states only.
+    private static MaterialPlan Beamed(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort)
+    {
+        while (tier.Value(best) > bound && !effort.Over
+            && PatternEnumeration.Widest(tier, guide, bound, tier.Value(best) - 1, Listed[1..]) is { } listed
+            && CountProgram.Beam(tier, listed.Patterns, guide, listed.Most, BeamWidth, effort) is { } better && tier.Value(better) < tier.Value(best)) best = better;
+        return best;
     }
 
     // Where the whole gap holds few patterns, the linear relaxation is guide enough: the best plan, or nothing where little work does not end.

@@ -101,6 +101,34 @@ public class CountingTests
         compared.Should().BeGreaterThan(60, "else little was compared");
     }
 
+    [Fact]
+    public void A_beam_that_is_wide_enough_finds_what_counting_finds_and_a_narrow_one_nothing_better()
+    {
+        var (compared, worse) = (0, 0);
+        for (var seed = 0; seed < 80; seed++)
+        {
+            var problem = Problem.Create(RandomYards.Draw(seed, 12, 12)).Value;
+            foreach (var material in problem.Materials)
+            {
+                var start = MaterialSolver.First(MaterialProblem.Of(problem, material, out _), problem.Stages.Count).Plan;
+                var tier = Tier.GivenUp(start);
+                var guide = Guide.Linear(tier, ColumnGeneration.Solve(tier, start, [], None));
+                var most = tier.Value(start) - 1;
+                if (PatternEnumeration.All(tier, guide.Limits(most), 2_000, 200_000) is not { } pool) continue;
+                if (CountProgram.Solve(tier, pool, guide, most, 100_000, 20_000_000, None) is not { Closed: true, Plan: { } best }) continue;
+
+                tier.Value(CountProgram.Beam(tier, pool, guide, most, 100_000, None)!).Should().Be(tier.Value(best), $"seed {seed}");
+                var narrow = CountProgram.Beam(tier, pool, guide, most, 2, None);
+                if (narrow is not null) tier.Value(narrow).Should().BeInRange(tier.Value(best), most, $"seed {seed}");
+                if (narrow is null || tier.Value(narrow) > tier.Value(best)) worse++;
+                compared++;
+            }
+        }
+
+        compared.Should().BeGreaterThan(10, "else little was compared");
+        worse.Should().BePositive("two states are mostly too few");
+    }
+
     // Saw cuts, pieces carried, cuts that take either served by treated wood, and the yard's pieces from the first on.
     private static (int, int, int, string) Fourth(IReadOnlyList<(Pattern Pattern, SpanPlace? Place)> placed)
     {
