@@ -197,7 +197,8 @@ internal sealed class AssignmentModel
     private long Least(LinearExpr figure)
     {
         _model.Minimize(figure);
-        using var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1 linearization_level:2 max_deterministic_time:60" };
+        // Without presolve: with it OR-Tools 9.15 called 5 saw cuts the least where 4 are possible (Agreement, seed 9001183).
+        using var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1 linearization_level:2 cp_model_presolve:false max_deterministic_time:60" };
         var status = solver.Solve(_model);
         if (status != CpSolverStatus.Optimal) throw new InvalidOperationException($"the assignment was not solved to the end: {status}");
         var least = (long)Math.Round(solver.ObjectiveValue);
