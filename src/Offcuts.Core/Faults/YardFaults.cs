@@ -64,6 +64,8 @@ public static class YardFaults
 
     public static Fault PlaceMissing() => new("say where they lie now");
 
+    public static Fault GoneNeedsNoLabel(string code, string state) => new($"{code} is {state}: only what lies in the yard needs a label");
+
     public static Fault LabelsWaitAlready() => new("these labels wait to be printed already");
 
     public static Fault NothingToChange() => new("say what to change; see: offcuts change --help");

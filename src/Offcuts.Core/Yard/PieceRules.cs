@@ -50,6 +50,9 @@ public static class PieceRules
         return faults.Count > 0 ? Result<Bin>.Fail(faults) : bin;
     }
 
+    /// <summary>A place as the yard keeps it: it may be written as in a catalogue line, @the barn, and spaces count once.</summary>
+    public static string PlaceIn(string text) => string.Join(' ', text.Trim().TrimStart('@').Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>Adds a fault where a text is too long or holds a control character or half of a broken pair.</summary>
     public static void CheckText(List<Fault> faults, string what, string text, int longest)
     {

@@ -50,12 +50,22 @@ internal static class IntegerMaster
         model.Add(cost <= most);
         model.Minimize(cost);
 
-        var solver = new CpSolver { StringParameters = Parameters(work, effort) };
-        using var registration = effort.Cancel.Register(solver.StopSearch);
-        var status = solver.Solve(model);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return new IntegerOutcome(null, status == CpSolverStatus.Infeasible);
-        var plan = Trimmed(tier, patterns.Select((pattern, p) => (pattern, (int)solver.Value(uses[p]))));
-        return new IntegerOutcome(plan, status == CpSolverStatus.Optimal);
+        var (first, closed) = Solved(Parameters(work, effort));
+        if (!closed) return new IntegerOutcome(first, false);
+
+        // That nothing is better is believed once it is found without presolve too: OR-Tools 9.15 was seen to call a worse plan the best with it.
+        if (first is not null) model.Add(cost <= tier.Value(first) - 1);
+        var (second, confirmed) = Solved(Parameters(work, effort) + " cp_model_presolve:false");
+        return new IntegerOutcome(second ?? first, confirmed);
+
+        (MaterialPlan? Plan, bool Closed) Solved(string parameters)
+        {
+            var solver = new CpSolver { StringParameters = parameters };
+            using var registration = effort.Cancel.Register(solver.StopSearch);
+            var status = solver.Solve(model);
+            if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (null, status == CpSolverStatus.Infeasible);
+            return (Trimmed(tier, patterns.Select((pattern, p) => (pattern, (int)solver.Value(uses[p])))), status == CpSolverStatus.Optimal);
+        }
     }
 
     /// <summary>One worker, a fixed seed, a limit in counted work.</summary>

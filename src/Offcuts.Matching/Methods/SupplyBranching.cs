@@ -5,7 +5,7 @@ namespace Offcuts.Matching.Methods;
 /// the bound is mostly that one plan of it cuts more spans than the other, or fills a span with other cuts; once that is settled, the
 /// <see cref="StateSpaceRelaxation"/> is close, and few patterns are left.
 /// <code>
-/// each node     least_s &lt;= sum of x_p of supply s &lt;= values        branches   at most k; at least k + 1
+/// each node     least_s &lt;= sum of x_p of supply s &lt;= most_s        branches   at most k; at least k + 1
 ///               no pattern of supply s takes demand d, for some pairs   branches   not d from s; d from nothing but s
 /// </code>
 /// Next is that on which the paths of the last rounds of the ascent agree least (<see cref="PathMean"/>). Best bound first; a node is closed by

@@ -140,14 +140,15 @@ internal static class TierSolver
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (wanted >= tooMuch) wanted = bound + (tooMuch - bound) / 2;
+            if (wanted >= tooMuch) wanted = bound + Math.Max(0, tooMuch - bound) / 2;
             if (PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[2..] : Listed) is not { } level) break;
+            if (level.Most < bound) throw new InvalidOperationException("a level below the bound is decided already");
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
             if (closed)
             {
                 bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
-                step = 2 * Math.Max(step, 1);
+                step = Math.Min(2 * Math.Max(step, 1), tier.Value(best) - bound);
             }
             else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
             else if (work == Little)

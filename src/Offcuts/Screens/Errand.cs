@@ -110,6 +110,9 @@ internal abstract record Errand
     /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
     public sealed record SetPrice(string Line, bool NewNames = false) : Errand;
 
+    /// <summary>A price is today what it was.</summary>
+    public sealed record PriceStillSo(StorePrice Price) : Errand;
+
     /// <summary>A price less.</summary>
     public sealed record RemovePrice(StorePrice Price) : Errand;
 

@@ -80,7 +80,7 @@ public sealed class ChangePieces(YardFile yard)
     public Result<string> PutAt(IReadOnlyList<Code> codes, string place)
     {
         var seen = yard.ChangeNumber;
-        var there = place.Trim();
+        var there = PieceRules.PlaceIn(place);
         if (there.Length == 0) return YardFaults.PlaceMissing();
         Bin[] bins = [.. codes.Distinct().Select(yard.Bin).OfType<Bin>()];
         var others = codes.Except(bins.Select(bin => bin.Code)).ToArray();
@@ -108,10 +108,13 @@ public sealed class ChangePieces(YardFile yard)
     /// <summary>Lets the labels of pieces and bins be printed with the next sheet; one that waits already waits once.</summary>
     public Result<string> QueueLabels(IReadOnlyList<Code> codes)
     {
+        var seen = yard.ChangeNumber;
+        if (codes.Select(yard.Piece).FirstOrDefault(piece => piece is { OnHand: false }) is { } gone)
+            return YardFaults.GoneNeedsNoLabel(gone.Code.ToString(), Words.Of(gone.State));
         var waiting = yard.LabelQueue().ToHashSet();
         var more = codes.Distinct().Where(code => !waiting.Contains(code)).ToArray();
         if (more.Length == 0) return codes.Count == 0 ? YardFaults.NothingNamed() : YardFaults.LabelsWaitAlready();
-        return yard.Change(more.Length == 1 ? $"queued the label of {more[0]}" : $"queued {Words.Count(more.Length, "label")}", work => work.QueueLabels(more)).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, more.Length == 1 ? $"queued the label of {more[0]}" : $"queued {Words.Count(more.Length, "label")}", work => work.QueueLabels(more)).Then<string>(entry => entry.What);
     }
 
     /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
@@ -119,7 +122,7 @@ public sealed class ChangePieces(YardFile yard)
     {
         var seen = yard.ChangeNumber;
         if (yard.Bin(code) is not { } bin) return YardFaults.NoSuchCode(code.ToString());
-        return PieceRules.Check(bin with { Quantity = quantity ?? bin.Quantity, Place = place ?? bin.Place, Note = note ?? bin.Note })
+        return PieceRules.Check(bin with { Quantity = quantity ?? bin.Quantity, Place = place is null ? bin.Place : PieceRules.PlaceIn(place), Note = note ?? bin.Note })
             .Then(good => yard.ChangeSince(seen, $"counted {good.Quantity} of {good.Hardware.Name}", work => work.Put(good)))
             .Then<string>(entry => entry.What);
     }

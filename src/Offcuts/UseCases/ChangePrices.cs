@@ -21,6 +21,15 @@ public sealed class ChangePrices(YardFile yard)
             .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
     }
 
+    /// <summary>Dates a price that somebody looks at today; refused where it is not there any more as they saw it.</summary>
+    public Result<string> StillSo(StorePrice price, DateOnly today)
+    {
+        var seen = yard.ChangeNumber;
+        if (yard.Prices().Of(price.Material).All(one => one != price)) return StoreFaults.ChangedMeanwhile();
+        return yard.ChangeSince(seen, $"set the price of {price.NameIn(yard.Settings().Unit)}", work => work.SetPrice(price with { Date = today }))
+            .Then<string>(entry => entry.What);
+    }
+
     /// <summary>Removes one price, named as the list shows it: material, length where it has one, and treated where it is.</summary>
     public Result<string> Remove(string line)
     {

@@ -146,7 +146,7 @@ public sealed class ChangeSettings(YardFile yard)
 
     private static Result<YardSettings> Cover(YardSettings settings, string value)
     {
-        var place = PlaceIn(value);
+        var place = PieceRules.PlaceIn(value);
         if (place.Length == 0) return SettingsFaults.CoverUnreadable();
         return place.Length > PieceRules.LongestName || place.Any(TextRules.IsControl)
             ? SettingsFaults.CoverTooLong(PieceRules.LongestName)
@@ -155,15 +155,12 @@ public sealed class ChangeSettings(YardFile yard)
 
     private static Result<YardSettings> Open(YardSettings settings, string value)
     {
-        var place = PlaceIn(value);
+        var place = PieceRules.PlaceIn(value);
         if (place.Length == 0) return SettingsFaults.CoverUnreadable();
         return settings.Covered.Contains(place)
             ? settings with { Covered = settings.Covered.Remove(place) }
             : SettingsFaults.NotCovered(place, settings.Covered);
     }
-
-    // A place may be written as it is in a catalogue line: @the barn.
-    private static string PlaceIn(string value) => value.TrimStart('@').Trim();
 
     private static Result<YardSettings> Rule(YardSettings settings, IReadOnlyList<string> words)
     {

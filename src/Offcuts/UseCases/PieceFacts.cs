@@ -82,7 +82,7 @@ public sealed record PieceFacts
             Stamped = Read(Stamped, piece.Stamped, FactReader.YesNo),
             BadSpots = Read(Bad, piece.BadSpots, text => FactReader.BadSpots(text, unit, piece.Length)),
             FirstLine = Read(Line, piece.FirstLine, text => text == "none" ? Result<Length?>.Of(null) : Core.Measures.Length.Parse(text, unit).Then<Length?>(line => Result<Length?>.Of(line))),
-            Place = Place ?? piece.Place,
+            Place = Place is null ? piece.Place : PieceRules.PlaceIn(Place),
             FromStage = From ?? piece.FromStage,
             Note = Note ?? piece.Note,
         };

@@ -47,6 +47,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.PrintWall(var wall, var plan, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Pdf(wall, plan, world.Today).Then(pdf => Written(pdf, file)))),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.SetPrice(var line, var newNames) => Told(errand, new ChangePrices(yard).Set(line, world.Today, newNames).Then<string>(told => told.Split('\n')[0])),
+        Errand.PriceStillSo(var price) => Told(errand, new ChangePrices(yard).StillSo(price, world.Today)),
         Errand.RemovePrice(var price) => Told(errand, new ChangePrices(yard).Remove(price)),
         Errand.SetSetting(var line) => Told(errand, new ChangeSettings(yard).Set(line)),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),

@@ -43,7 +43,7 @@ internal static class YardActs
     /// <summary>Takes a written answer in.</summary>
     public static Turn<YardState> Written(YardState state)
     {
-        var place = state.Line.Text.Trim().TrimStart('@').Trim();
+        var place = PieceRules.PlaceIn(state.Line.Text);
         if (place.Length == 0) return new(state, Notice: new Notice("write the place, or Esc leaves it as it is", Tone.Fault));
         return new(state with { Line = state.Line.Close(), About = [] }, new Errand.PutAt(state.About, place));
     }

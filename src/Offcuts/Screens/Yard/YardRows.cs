@@ -71,7 +71,7 @@ internal static class YardRows
     public static IReadOnlyList<Row> Places(YardState state, int width)
     {
         const int most = 6;
-        var typed = state.Line.Text.Trim().TrimStart('@').Trim();
+        var typed = PieceRules.PlaceIn(state.Line.Text);
         var exact = state.Yard.Places.Contains(typed);
         var near = state.Yard.Places.Where(place => typed.Length == 0 || state.Line.Marked || place.Contains(typed, StringComparison.OrdinalIgnoreCase)).Take(most).ToArray();
         var known = near.Length > 0 ? $"known places: {string.Join(", ", near)}" : "no known place is written like this";
