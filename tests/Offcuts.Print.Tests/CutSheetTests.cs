@@ -215,6 +215,20 @@ public sealed class CutSheetTests
     }
 
     [Fact]
+    public void What_did_not_come_of_its_piece_is_lacking_again()
+    {
+        var steps = Kept.Steps.ToArray();
+        var planned = Invented.Plan.Pieces[1];
+        steps[1] = new PlanStep(StepState.DoneOtherwise, planned with { Cuts = [] });
+
+        var text = CutSheet.Text(Kept with { Steps = steps }, Invented.Options);
+
+        foreach (var cuts in planned.Cuts.GroupBy(cut => (cut.Stage, cut.Cut)))
+            text.Should().Contain($"{cuts.Count()} x {cuts.Key.Cut} ({cuts.Key.Stage}): it did not come out of its piece");
+        text.Should().NotContain("Nothing: every cut is filled.");
+    }
+
+    [Fact]
     public void Hardware_that_was_given_up_is_not_bought()
     {
         CutSheet.Text(Kept with { HardwareDropped = true }, Invented.Options)

@@ -18,6 +18,9 @@ public static class PlanReasons
     public static string NearFoam(int pieces, string there) =>
         $"{pieces} {(pieces == 1 ? "piece" : "pieces")} of {TextRules.Harmless(there)} in the yard would do but for the type: if it may be that, ask for {TextRules.Harmless(there)}";
 
+    /// <summary>It was planned on a piece that came out otherwise.</summary>
+    public static string CameOutWrong() => "it did not come out of its piece; match the rest again";
+
     /// <summary>The same where new foam is bought for the cuts.</summary>
     public static string NearFoamBought(int pieces, string there, string asked) =>
         $"{TextRules.Harmless(asked)} is bought; {NearFoam(pieces, there)}";

@@ -105,7 +105,11 @@ internal sealed class CutSheetContent
         string.Equals(need.Name, need.Hardware.Name, StringComparison.OrdinalIgnoreCase) ? need.Name : $"{need.Hardware.Name}, {need.Name}";
 
     public IReadOnlyList<string> NotFilled =>
-        [.. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")];
+    [
+        .. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}"),
+        .. (_kept?.NotMade ?? []).GroupBy(cut => (cut.Stage, cut.Cut))
+            .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.CameOutWrong()}"),
+    ];
 
     public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings), .. OldPrices()];
 

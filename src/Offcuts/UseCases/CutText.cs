@@ -31,7 +31,10 @@ public static class CutText
     }
 
     /// <summary>The cuts that are lacking, counted by name.</summary>
-    public static string Lacking(CarriedOut done) => string.Join(", ", done.NotMade.GroupBy(cut => (cut.Stage, cut.Cut)).Select(same => $"{same.Count()} x {same.Key.Cut} ({same.Key.Stage})"));
+    public static string Lacking(CarriedOut done) => Lacking(done.NotMade);
+
+    /// <summary>The same for any cuts that did not come out right.</summary>
+    public static string Lacking(IEnumerable<PlannedCut> lacking) => string.Join(", ", lacking.GroupBy(cut => (cut.Stage, cut.Cut)).Select(same => $"{same.Count()} x {same.Key.Cut} ({same.Key.Stage})"));
 
     private static IEnumerable<string> Stages(CarriedOut done) => done.NotMade.Select(cut => cut.Stage).Distinct();
 }

@@ -53,6 +53,8 @@ internal static class PlanRows
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
             new Ink($"  {Words.Count(plan.Tiers.SawCuts + FreeingCuts.Count(plan, state.Yard.Settings), "saw cut")}", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
+        if (state.Kept is { Open: true, NotMade: { Count: > 0 } lacking })
+            rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
         rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
@@ -87,7 +89,6 @@ internal static class PlanRows
 
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
             yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}";
-        if (done.NotMade.Count > 0) yield return $"lacking still: {CutText.Lacking(done)}; ^R matches the rest again";
         if (done.NewPieces.Count == 0) yield break;
         var mixed = done.NewPieces.Select(piece => piece.Material).Distinct().Count() > 1;
         yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {(mixed ? $"{piece.Material} " : "")}{piece.Length.ToText(settings.Unit)}"))}";
