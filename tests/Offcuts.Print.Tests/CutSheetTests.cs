@@ -226,6 +226,9 @@ public sealed class CutSheetTests
         foreach (var cuts in planned.Cuts.GroupBy(cut => (cut.Stage, cut.Cut)))
             text.Should().Contain($"{cuts.Count()} x {cuts.Key.Cut} ({cuts.Key.Stage}): it did not come out of its piece");
         text.Should().NotContain("Nothing: every cut is filled.");
+
+        steps[2] = PlanStep.Dropped;
+        CutSheet.Text(Kept with { Steps = steps }, Invented.Options).Should().NotContain("it did not come out of its piece", "the rest was matched again");
     }
 
     [Fact]

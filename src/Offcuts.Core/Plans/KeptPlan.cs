@@ -56,15 +56,17 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>How many of its pieces are in this state.</summary>
     public int Count(StepState state) => Steps.Count(step => step.State == state);
 
-    /// <summary>Cuts that were planned on pieces cut otherwise and did not come of them: they are lacking until the rest is matched again.</summary>
+    /// <summary>Cuts that did not come of their pieces and are lacking; none once the rest was matched again.</summary>
     public IReadOnlyList<PlannedCut> NotMade =>
-    [
-        .. Plan.Pieces.Zip(Steps).Where(at => at.Second.State == StepState.DoneOtherwise).SelectMany(at =>
-        {
-            var made = at.Second.Actual!.Cuts.GroupBy(cut => (cut.Stage, cut.Cut)).ToDictionary(same => same.Key, same => same.Count());
-            return at.First.Cuts.GroupBy(cut => (cut.Stage, cut.Cut)).SelectMany(same => same.Skip(made.GetValueOrDefault(same.Key)));
-        }),
-    ];
+        Steps.Any(step => step.State == StepState.Dropped) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
+
+    /// <summary>Cuts that were planned on one piece, by its number from 0, and did not come of it.</summary>
+    public IEnumerable<PlannedCut> NotMadeOf(int piece)
+    {
+        if (Steps[piece].Actual is not { } actual) return [];
+        var made = actual.Cuts.GroupBy(cut => (cut.Stage, cut.Cut)).ToDictionary(same => same.Key, same => same.Count());
+        return Plan.Pieces[piece].Cuts.GroupBy(cut => (cut.Stage, cut.Cut)).SelectMany(same => same.Skip(made.GetValueOrDefault(same.Key)));
+    }
 
     /// <summary>The pieces that were really cut under this plan, as they were cut.</summary>
     public IEnumerable<PlannedPiece> PiecesCut =>

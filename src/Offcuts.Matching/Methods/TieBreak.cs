@@ -55,10 +55,15 @@ internal sealed class TieBreak
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
         var tier = Tier.GivenUp(plan);
         var relaxation = last.Relaxation ?? ColumnGeneration.Solve(tier, plan, [], effort);
-        var guide = last.Guide?.Beyond(tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
-        var pool = outcome.LastProven ? PatternEnumeration.All(tier, guide.Limits(tier.Value(plan)), MostPatterns, 100L * MostPatterns) : null;
-        if (pool is not null && CountProgram.Placed(tier, pool, guide, tier.Value(plan), MostStates, MostTries, effort) is { } placed)
-            return outcome with { Plan = new MaterialPlan(plan.Problem, placed.Select(at => (at.Pattern, 1))), Placed = placed };
+        IReadOnlyList<Pattern>? pool = null;
+        if (outcome.LastProven)
+        {
+            var guide = last.Guide?.Beyond(tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
+            pool = PatternEnumeration.All(tier, guide.Limits(tier.Value(plan)), MostPatterns, 100L * MostPatterns);
+            if (pool is not null && CountProgram.Placed(tier, pool, guide, tier.Value(plan), MostStates, MostTries, effort) is { } placed)
+                return outcome with { Plan = new MaterialPlan(plan.Problem, placed.Select(at => (at.Pattern, 1))), Placed = placed };
+        }
+
         var patterns = (pool ?? [.. relaxation.Patterns]).Union(plan.Uses.Select(use => use.Pattern)).Order(Comparer<Pattern>.Create(Pattern.Compare)).ToArray();
         return Solved(outcome, tier, patterns, effort);
     }

@@ -81,5 +81,6 @@ internal static class ListJson
         };
     }
 
-    private static JsonNode? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    /// <summary>A day as it is written in JSON; null for none.</summary>
+    public static JsonNode? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Offcuts.UseCases;
@@ -10,13 +8,6 @@ namespace Offcuts.Commands;
 /// <summary>What matters today.</summary>
 internal static class TodayCommand
 {
-    private static readonly JsonSerializerOptions Options = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>The command <c>today</c>.</summary>
     public static Command Today(CommandContext context)
     {
@@ -34,15 +25,15 @@ internal static class TodayCommand
     }
 
     // { "schema": 1, "day": .., "matters": [{ "kind", "when", "day", "pressing", "what", "about": [..], "stage" .., "plan", "command" }] }
-    private static string Json(IReadOnlyList<Matter> matters, DateOnly today) => new JsonObject
+    private static string Json(IReadOnlyList<Matter> matters, DateOnly today) => YardJson.Write(new JsonObject
     {
         ["schema"] = 1,
-        ["day"] = Day(today),
+        ["day"] = ListJson.Day(today),
         ["matters"] = new JsonArray([.. matters.Select(matter => new JsonObject
         {
             ["kind"] = JsonNamingPolicy.SnakeCaseLower.ConvertName(matter.Kind.ToString()),
             ["when"] = matter.When(today),
-            ["day"] = matter.Day is { } day ? Day(day) : null,
+            ["day"] = ListJson.Day(matter.Day),
             ["pressing"] = matter.Pressing,
             ["what"] = matter.What,
             ["about"] = new JsonArray([.. matter.About.Select(line => JsonValue.Create(line))]),
@@ -50,7 +41,5 @@ internal static class TodayCommand
             ["plan"] = matter.PlanId == 0 ? null : matter.PlanId,
             ["command"] = matter.Command,
         })]),
-    }.ToJsonString(Options);
-
-    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    });
 }

@@ -88,14 +88,8 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             foreach (var line in lines) work.AddLedgerLine(line);
             also(work);
         });
-        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved) { NotMade = NotMade(kept, acts) });
+        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved) { NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))] });
     }
-
-    private static PlannedCut[] NotMade(KeptPlan kept, IReadOnlyList<CutAct> acts) =>
-    [
-        .. acts.SelectMany(act => kept.Plan.Pieces[act.Index].Cuts.Where((cut, i) =>
-            act.Otherwise is { } happened ? !happened.Made.Contains(i) : act.Really is { } really && !really.Cuts.Contains(cut))),
-    ];
 
     // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
     private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts, LookAhead ahead)

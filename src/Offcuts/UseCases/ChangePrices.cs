@@ -22,13 +22,7 @@ public sealed class ChangePrices(YardFile yard)
     }
 
     /// <summary>Dates a price that somebody looks at today; refused where it is not there any more as they saw it.</summary>
-    public Result<string> StillSo(StorePrice price, DateOnly today)
-    {
-        var seen = yard.ChangeNumber;
-        if (yard.Prices().Of(price.Material).All(one => one != price)) return StoreFaults.ChangedMeanwhile();
-        return yard.ChangeSince(seen, $"set the price of {price.NameIn(yard.Settings().Unit)}", work => work.SetPrice(price with { Date = today }))
-            .Then<string>(entry => entry.What);
-    }
+    public Result<string> StillSo(StorePrice price, DateOnly today) => AsSeen(price, "set", work => work.SetPrice(price with { Date = today }));
 
     /// <summary>Removes one price, named as the list shows it: material, length where it has one, and treated where it is.</summary>
     public Result<string> Remove(string line)
@@ -45,12 +39,13 @@ public sealed class ChangePrices(YardFile yard)
     }
 
     /// <summary>Removes a price that somebody looks at; refused where it is not there any more as they saw it.</summary>
-    public Result<string> Remove(StorePrice price)
+    public Result<string> Remove(StorePrice price) => AsSeen(price, "removed", work => work.RemovePrice(price.Material, price.Length, price.Treated));
+
+    private Result<string> AsSeen(StorePrice price, string done, Action<YardChange> work)
     {
         var seen = yard.ChangeNumber;
         if (yard.Prices().Of(price.Material).All(one => one != price)) return StoreFaults.ChangedMeanwhile();
-        return yard.ChangeSince(seen, $"removed the price of {price.NameIn(yard.Settings().Unit)}", work => work.RemovePrice(price.Material, price.Length, price.Treated))
-            .Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, $"{done} the price of {price.NameIn(yard.Settings().Unit)}", work).Then<string>(entry => entry.What);
     }
 
     private static bool IsNamed(StorePrice price, string words, LengthUnit unit) =>

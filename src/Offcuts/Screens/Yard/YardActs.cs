@@ -57,8 +57,6 @@ internal static class YardActs
 
     private static Turn<YardState> Labels(YardState state, IReadOnlyList<YardEntry> meant)
     {
-        if (meant.FirstOrDefault(entry => !entry.OnHand) is { } gone)
-            return new(state, Notice: new Notice($"{gone.Code} is {Words.Of(gone.Piece!.State)}: only what lies in the yard needs a label", Tone.Fault));
         Code[] more = [.. meant.Select(entry => entry.Code).Where(code => !state.Yard.Queue.Contains(code))];
         if (more.Length > 0) return new(state, new Errand.QueueLabels(more));
         return new(state, Notice: new Notice(meant.Count == 1 ? $"the label of {meant[0].Code} waits to be printed already" : $"all {meant.Count} labels wait to be printed already"));
