@@ -173,6 +173,22 @@ public sealed class SchemaTests : IDisposable
         Column(yard, "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'").Should().BeEmpty();
     }
 
+    // json_valid(NULL) is 0 in older versions of SQLite, whose integrity_check would then tell of faults that are none.
+    [Fact]
+    public void A_column_of_JSON_that_may_be_empty_says_so_in_its_rule()
+    {
+        using var yard = Yards.Open(Path);
+
+        var checkedColumns = Column(yard, """
+            SELECT sql || char(0) || column_info.name
+            FROM sqlite_schema AS t JOIN pragma_table_info(t.name) AS column_info
+            WHERE t.type = 'table' AND "notnull" = 0 AND t.sql LIKE '%json_valid(' || column_info.name || ')%'
+            """).Select(found => found.Split('\0')).ToArray();
+
+        checkedColumns.Should().HaveCountGreaterThanOrEqualTo(3);
+        foreach (var found in checkedColumns) found[0].Should().Contain($"{found[1]} IS NULL OR json_valid({found[1]})");
+    }
+
     [Fact]
     public void Every_query_fits_the_tables()
     {
