@@ -105,6 +105,21 @@ public sealed class YardFile : IDisposable
     /// <summary>Codes whose label waits to be printed, in the order in which they queued.</summary>
     public IReadOnlyList<Code> LabelQueue() => Guard(() => _reader.Codes("label_queue"));
 
+    /// <summary>The same with the moment when each was printed.</summary>
+    public IReadOnlyList<UnusedLabel> UnusedLabels() => Guard(() => _reader.UnusedLabels());
+
+    /// <summary>Labels that are void: no code of theirs is ever taken.</summary>
+    public IReadOnlyList<Code> VoidCodes() => Guard(() => _reader.Codes("void_codes"));
+
+    /// <summary>Places that have a label or were counted, in the order of entry. Pieces may name others.</summary>
+    public IReadOnlyList<YardPlace> Places() => Guard(() => _reader.Places());
+
+    /// <summary>Every bundle, opened or not, in the order of entry.</summary>
+    public IReadOnlyList<Bundle> Bundles() => Guard(() => _reader.Bundles());
+
+    /// <summary>What every printer must be corrected by, by name.</summary>
+    public IReadOnlyList<PrinterOffset> Printers() => Guard(() => _reader.Printers());
+
     /// <summary>The latest entries of the history, newest first.</summary>
     /// <param name="most">How many at most.</param>
     public IReadOnlyList<HistoryEntry> History(int most = 100) => Guard(() => _reader.History("history", new { most }));

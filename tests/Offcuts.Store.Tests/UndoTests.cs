@@ -10,6 +10,8 @@ public sealed class UndoTests : IDisposable
 
     public UndoTests() => _yard = Yards.Open(_folder["yard.offcuts"]);
 
+    private static Code _bundle;
+
     /// <summary>Every kind of change, made to a yard that holds a little of everything.</summary>
     private static readonly Dictionary<string, Action<YardChange>> Kinds = new()
     {
@@ -47,6 +49,20 @@ public sealed class UndoTests : IDisposable
         ["keep how a wall is filled in the place of what was kept"] = change => change.KeepWallPlan("garage", Sheets.Laying with { Courses = [], ExtraTies = [] }),
         ["drop how a wall is filled"] = change => change.DropWallPlan("garage"),
         ["stack a course"] = change => change.Stack(new("garage", "A outside", 1, [])),
+        ["label a place"] = change => change.LabelPlace("bay 3"),
+        ["count a place"] = change => change.PlaceCounted("trailer", new DateOnly(2026, 11, 25)),
+        ["make a blank void"] = change => change.VoidLabel(Yards.CodeNumber(600)),
+        ["make the label of a place void"] = change => change.VoidLabel(change.LabelPlace("trailer")),
+        ["make a bundle"] = change => change.AddBundle("two", "bay 3", [Samples.Panel, Yards.CodeNumber(701)]),
+        ["move a bundle"] = change => change.MoveBundle(_bundle, "bay 3"),
+        ["open a bundle"] = change => change.OpenBundle(_bundle),
+        ["take the last pieces out of a bundle"] = change =>
+        {
+            foreach (var number in (int[])[702, 703]) change.Update(Yards.Board(number) with { State = PieceState.Missing });
+        },
+        ["add a printer"] = change => change.SetPrinter(new PrinterOffset("shed", 1, -1)),
+        ["set a printer"] = change => change.SetPrinter(new PrinterOffset("Kitchen", 0, 0)),
+        ["remove a printer"] = change => change.RemovePrinter("kitchen"),
         ["add to the ledger"] = change => change.AddLedgerLine(Samples.Saved),
     };
 
@@ -61,6 +77,7 @@ public sealed class UndoTests : IDisposable
         _yard.Do(Blank600);
         _yard.Do(Sheets.All);
         _yard.Do(Sheets.Filled);
+        _yard.Do(Places);
         var before = _yard.Dump();
         _yard.Do(Kinds[kind]);
         var after = _yard.Dump();
@@ -80,6 +97,7 @@ public sealed class UndoTests : IDisposable
         _yard.Do(Blank600);
         _yard.Do(Sheets.All);
         _yard.Do(Sheets.Filled);
+        _yard.Do(Places);
         var before = _yard.Dump();
         _yard.Do(Kinds[kind]);
         var after = _yard.Dump();
@@ -91,6 +109,14 @@ public sealed class UndoTests : IDisposable
             _yard.Redo().Ok.Should().BeTrue();
             _yard.Dump().Should().Be(after);
         }
+    }
+
+    private static void Places(YardChange change)
+    {
+        for (var number = 701; number <= 703; number++) change.Add(Yards.Board(number));
+        change.LabelPlace("trailer");
+        change.SetPrinter(new PrinterOffset("kitchen", 320, 0));
+        _bundle = change.AddBundle("", "trailer", [Yards.CodeNumber(702), Yards.CodeNumber(703)]);
     }
 
     [Fact]
@@ -153,14 +179,15 @@ public sealed class UndoTests : IDisposable
 
         ways.Should().BeEquivalentTo(
             "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
-            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "DropWallPlan", "Stack");
+            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "DropWallPlan", "Stack",
+            "LabelPlace", "PlaceCounted", "VoidLabel", "AddBundle", "MoveBundle", "OpenBundle", "SetPrinter", "RemovePrinter");
     }
 
     [Fact]
     public void Undo_goes_back_again_and_again_to_an_empty_yard()
     {
         var states = new Stack<string>();
-        foreach (var kind in Kinds.Where(kind => kind.Key != "remove a stage").Select(kind => kind.Value).Prepend(Sheets.Filled).Prepend(Sheets.All).Prepend(Blank600).Prepend(Samples.Everything))
+        foreach (var kind in Kinds.Where(kind => kind.Key != "remove a stage").Select(kind => kind.Value).Prepend(Places).Prepend(Sheets.Filled).Prepend(Sheets.All).Prepend(Blank600).Prepend(Samples.Everything))
         {
             states.Push(_yard.Dump());
             _yard.Change("one more", kind);

@@ -84,6 +84,7 @@ public static class Yards
     [
         "stage", "required_cut", "hardware_need", "piece", "bin", "blank", "label_queue", "price", "setting", "kerf", "keep",
         "use_rule", "plan", "plan_step", "ledger", "system_sheet", "wall_sheet", "wall_plan", "wall_course",
+        "place", "bundle", "bundle_piece", "void_code", "printer",
     ];
 
     /// <summary>Runs SQL on a file by a connection of its own, as a person with a database program would.</summary>

@@ -64,11 +64,14 @@ WITH RECURSIVE ancestor (code) AS (
   SELECT piece.cut_from FROM piece JOIN ancestor ON piece.code = ancestor.code WHERE piece.cut_from IS NOT NULL)
 SELECT EXISTS (SELECT 1 FROM ancestor WHERE code = :code);
 
--- [code_owner] What a code belongs to: a piece, a bin, a blank label, or nothing.
+-- [code_owner] What a code belongs to: a piece, a bin, a blank label, a place, a bundle, a label that is void, or nothing.
 SELECT CASE
   WHEN EXISTS (SELECT 1 FROM piece WHERE code = :code) THEN 'piece'
   WHEN EXISTS (SELECT 1 FROM bin WHERE code = :code) THEN 'bin'
   WHEN EXISTS (SELECT 1 FROM blank WHERE code = :code) THEN 'blank'
+  WHEN EXISTS (SELECT 1 FROM place WHERE code = :code) THEN 'place'
+  WHEN EXISTS (SELECT 1 FROM bundle WHERE code = :code) THEN 'bundle'
+  WHEN EXISTS (SELECT 1 FROM void_code WHERE code = :code) THEN 'void'
   ELSE 'nothing' END;
 
 -- [code_was_issued] Whether anything ever had this code, undone or not.

@@ -210,3 +210,34 @@ internal sealed class WallCourseRow
     public string Joints320thsMm { get; init; } = "";
     public string Pieces { get; init; } = "";
 }
+
+internal sealed class PlaceRow
+{
+    public long Id { get; init; }
+    public string Name { get; init; } = "";
+    public string? Code { get; init; }
+    public string? CountedOn { get; init; }
+}
+
+internal sealed class BundleRow
+{
+    public long Id { get; init; }
+    public string Code { get; init; } = "";
+    public string Name { get; init; } = "";
+    public string Place { get; init; } = "";
+    public string? OpenedOn { get; init; }
+}
+
+internal sealed class BundlePieceRow
+{
+    public long Bundle { get; init; }
+    public string Piece { get; init; } = "";
+}
+
+internal sealed class PrinterRow
+{
+    public long Id { get; init; }
+    public string Name { get; init; } = "";
+    public long Right320thsMm { get; init; }
+    public long Down320thsMm { get; init; }
+}

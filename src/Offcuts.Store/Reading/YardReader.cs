@@ -122,6 +122,21 @@ internal sealed class YardReader(Database database, string path)
         database.Rows<EnteredRow>("codes_entered", new { codes = JsonSerializer.Serialize(codes.Select(code => code.Text)) })
             .ToDictionary(row => Values.Code(row.Code), row => Values.Moment(row.At)));
 
+    public List<YardPlace> Places() => Sound<List<YardPlace>>(() =>
+        [.. database.Rows<PlaceRow>("places").Select(row => new YardPlace(row.Name, Values.Code(row.Code), Values.DayOrNull(row.CountedOn)))]);
+
+    public List<Bundle> Bundles() => Snapshot<List<Bundle>>(() =>
+    {
+        var pieces = database.Rows<BundlePieceRow>("bundle_pieces").ToLookup(row => row.Bundle, row => Values.Code(row.Piece));
+        return [.. database.Rows<BundleRow>("bundles").Select(row => new Bundle(Values.Code(row.Code), row.Name, row.Place, [.. pieces[row.Id]], Values.DayOrNull(row.OpenedOn)))];
+    });
+
+    public List<UnusedLabel> UnusedLabels() => Sound<List<UnusedLabel>>(() =>
+        [.. database.Rows<EnteredRow>("blanks_printed").Select(row => new UnusedLabel(Values.Code(row.Code), Values.Moment(row.At)))]);
+
+    public List<PrinterOffset> Printers() => Sound<List<PrinterOffset>>(() =>
+        [.. database.Rows<PrinterRow>("printers").Select(row => new PrinterOffset(row.Name, row.Right320thsMm, row.Down320thsMm))]);
+
     private List<Piece> Pieces(string query, object? parameters = null, CancellationToken stop = default) => Sound(() =>
     {
         var pieces = new List<Piece>();

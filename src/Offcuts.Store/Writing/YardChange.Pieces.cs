@@ -22,8 +22,9 @@ public sealed partial class YardChange
         var owner = piece.Code.IsNone ? "nothing" : Owner(piece.Code);
         if (piece.Code.IsNone) piece = piece with { Code = _yard.NewCode() };
         var checkedPiece = Checked(piece, before: null);
-        if (owner is "piece" or "bin") _faults.Add(YardFaults.CodeInUse(piece.Code.ToString()));
-        if (checkedPiece is null || owner is "piece" or "bin")
+        var taken = owner is not ("nothing" or "blank");
+        if (taken) _faults.Add(Taken(owner, piece.Code));
+        if (checkedPiece is null || taken)
         {
             _refused.Add(piece.Code);
             return piece.Code;
@@ -46,6 +47,7 @@ public sealed partial class YardChange
         {
             Write("piece_set", good);
             if (!good.OnHand) LabelsPrinted([good.Code]);
+            LeaveBundle(good);
         }
     }
 
@@ -54,8 +56,9 @@ public sealed partial class YardChange
     {
         var owner = bin.Code.IsNone ? "nothing" : Owner(bin.Code);
         if (bin.Code.IsNone) bin = bin with { Code = _yard.NewCode() };
-        if (owner == "piece") _faults.Add(YardFaults.CodeInUse(bin.Code.ToString()));
-        if (Refused(PieceRules.Check(bin) is { Ok: false } wrong ? wrong.Faults : []) || owner == "piece") return bin.Code;
+        var taken = owner is not ("nothing" or "blank" or "bin");
+        if (taken) _faults.Add(Taken(owner, bin.Code));
+        if (Refused(PieceRules.Check(bin) is { Ok: false } wrong ? wrong.Faults : []) || taken) return bin.Code;
 
         if (owner == "blank") Database.Run("blank_taken", ("code", bin.Code.Text));
         Database.Run(
@@ -119,6 +122,7 @@ public sealed partial class YardChange
             if (_refused.Contains(code)) continue;
             var owner = Owner(code);
             if (owner == "nothing") _faults.Add(YardFaults.NoSuchCode(code.ToString()));
+            else if (owner == "void") _faults.Add(LabelFaults.IsVoid(code.ToString()));
             else if (owner != "piece" || _reader.Piece(code) is { OnHand: true }) Database.Run("label_add", ("code", code.Text));
         }
     }
@@ -128,6 +132,14 @@ public sealed partial class YardChange
     {
         foreach (var code in codes) Database.Run("label_printed", ("code", code.Text));
     }
+
+    private static Fault Taken(string owner, Code code) => owner switch
+    {
+        "void" => LabelFaults.IsVoid(code.ToString()),
+        "place" => LabelFaults.IsAPlace(code.ToString()),
+        "bundle" => LabelFaults.IsABundle(code.ToString()),
+        _ => YardFaults.CodeInUse(code.ToString()),
+    };
 
     private string Owner(Code code) => (string)Database.Value("code_owner", ("code", code.Text));
 
