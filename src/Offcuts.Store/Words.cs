@@ -1,3 +1,4 @@
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -47,6 +48,8 @@ internal static class Words
     public static readonly Words<MaterialFamily> Family = new(
         (MaterialFamily.Lumber, "lumber"), (MaterialFamily.Rebar, "rebar"), (MaterialFamily.Foam, "foam"),
         (MaterialFamily.Sheet, "sheet"), (MaterialFamily.Stick, "stick"), (MaterialFamily.Hardware, "hardware"));
+
+    public static readonly Words<HandOverKind> Kind = new((HandOverKind.Gift, "gift"), (HandOverKind.Loan, "loan"), (HandOverKind.Sale, "sale"));
 
     public static readonly Words<LengthUnit> Unit = new((LengthUnit.Inch, "inch"), (LengthUnit.Millimetre, "millimetre"));
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Microsoft.Data.Sqlite;
 using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Savings;
@@ -145,6 +146,35 @@ public sealed class YardFile : IDisposable
     /// <summary>What was saved, oldest first.</summary>
     public IReadOnlyList<LedgerLine> Ledger() => Guard(() => _reader.Ledger());
 
+    /// <summary>Every bed or trailer, in the order of entry.</summary>
+    public IReadOnlyList<Bed> Beds() => Guard(() => _reader.Beds());
+
+    /// <summary>Everything that went to other builds, oldest first.</summary>
+    public IReadOnlyList<HandOver> HandOvers() => Guard(() => _reader.HandOvers());
+
+    /// <summary>Every hand-over of another yard that was taken in, oldest first.</summary>
+    public IReadOnlyList<TakenIn> TakenIn() => Guard(() => _reader.TakenIn("taken_in_all"));
+
+    /// <summary>The hand-over of this name that was taken in, or null.</summary>
+    public TakenIn? TakenIn(string transfer) => Guard(() => _reader.TakenIn("taken_in", new { transfer }).FirstOrDefault());
+
+    /// <summary>What a piece brought along from another yard, or null.</summary>
+    public Brought? Brought(Code code) => Guard(() => _reader.Brought(code));
+
+    /// <summary>What was done to a piece before a hand-over, oldest first, what was taken back left out.</summary>
+    public IReadOnlyList<PastEntry> PastOf(Code code, int handOver) => Guard<IReadOnlyList<PastEntry>>(() =>
+    {
+        var entry = handOver == 0 ? long.MaxValue : Database.Number("hand_over_entry", ("id", handOver));
+        return [.. _reader.History("history_of", new { code = code.Text }).Where(past => past is { Undone: false, Undoes: 0 } && past.Number < entry).Reverse().Select(past => new PastEntry(past.At, past.What))];
+    });
+
+    /// <summary>A name for a hand-over, drawn by chance.</summary>
+    public static string NewTransfer() => Transfers.Draw(RandomNumberGenerator.GetInt32);
+
+    /// <summary>True where a code is another thing's here, or ever was, so that a piece of this hand-over can't keep it.</summary>
+    public bool CodeIsTaken(Code code, string transfer) =>
+        Guard(() => Database.Number("code_was_issued_elsewhere", ("code", code.Text), ("transfer", transfer)) == 1);
+
     /// <summary>The number of the last entry of the history; another one than before means that the yard has changed. Cheap.</summary>
     public long ChangeNumber => Guard(() => Database.Number("history_last_number"));
 
@@ -257,6 +287,8 @@ public sealed class YardFile : IDisposable
     {
         var last = _reader.History(which).FirstOrDefault();
         if (last is null) return none;
+        if (_reader.HandOvers() is { Count: > 0 } gone && Database.Number("confirmed_in_entry", ("entry", last.Number)) is > 0 and var confirmed)
+            return HandFaults.UndoOfConfirmed((int)confirmed, gone.First(one => one.Id == confirmed).Terms.To);
         return Entry($"{told}: {last.What}", last.Number, () =>
         {
             new TakingBack(Database, Path).Entry(last.Number);

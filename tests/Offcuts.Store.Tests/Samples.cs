@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -46,6 +47,7 @@ internal static class Samples
         KeepElsewhere = Length.Millimetres(300),
         Kerfs = ImmutableSortedDictionary<MaterialFamily, Length>.Empty.Add(MaterialFamily.Rebar, Length.Zero).Add(MaterialFamily.Foam, Length.Millimetres(0.1m)),
         Keeps = ImmutableSortedDictionary.Create<string, Length>(StringComparer.OrdinalIgnoreCase).Add("2x10", Yards.In(24)),
+        KeepBacks = ImmutableSortedDictionary.Create<string, KeepBack>(StringComparer.OrdinalIgnoreCase).Add("2x4", new KeepBack(Yards.In(480), 0)).Add("snap tie", new KeepBack(Length.Zero, 20)),
         Rules = UseRules.Usual.With(new UseRule(Use.Rough, Condition.Fair, NeedsStamp: true)),
         Species = new Species("larch from our own wood", 0.55m),
     };
@@ -133,6 +135,14 @@ internal static class Samples
         SawCuts = 1,
     };
 
+    public const string Transfer = "2222222222222222";
+
+    public static readonly Bed Trailer = new("utility trailer", Yards.In(120), 1_200_000, 80_000);
+
+    public static readonly Terms Lent = new("Jürgen", HandOverKind.Loan, DueOn: new DateOnly(2027, 2, 1), Due: "and a box of nails");
+
+    public static Brought History => new(Panel, "3333333333333333", Yards.CodeNumber(505), [new PastEntry(new DateTimeOffset(2026, 3, 1, 8, 0, 0, TimeSpan.FromHours(1)), "catalogued 12 pieces")]);
+
     public static void Everything(YardChange change)
     {
         change.AddStage(new Stage("footing", null, [], []));
@@ -149,5 +159,9 @@ internal static class Samples
         var plan = change.KeepPlan(Plan);
         change.SetStep(plan, 1, PlanStep.Done);
         change.AddLedgerLine(Saved with { PlanId = plan });
+        change.SetBed(Trailer);
+        change.AddHandOver(Transfer, Lent, new Money(850), 21_300, [new HandOverItem(Long), new HandOverItem(Bin, 3)]);
+        change.AddTakenIn("3333333333333333", Lent);
+        change.SetBrought(History);
     }
 }

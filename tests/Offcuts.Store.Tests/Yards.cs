@@ -85,6 +85,7 @@ public static class Yards
         "stage", "required_cut", "hardware_need", "piece", "bin", "blank", "label_queue", "price", "setting", "kerf", "keep",
         "use_rule", "plan", "plan_step", "ledger", "system_sheet", "wall_sheet", "wall_plan", "wall_course",
         "place", "bundle", "bundle_piece", "void_code", "printer",
+        "keep_back", "bed", "hand_over", "hand_over_item", "taken_in", "brought",
     ];
 
     /// <summary>Runs SQL on a file by a connection of its own, as a person with a database program would.</summary>

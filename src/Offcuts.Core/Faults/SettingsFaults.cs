@@ -4,7 +4,7 @@ namespace Offcuts.Core.Faults;
 public static class SettingsFaults
 {
     public static Fault Unknown(string name) =>
-        new($"\"{TextRules.Harmless(name)}\" can't be set; there are unit, currency, tax, species, kerf, keep, use, foam, cover and open");
+        new($"\"{TextRules.Harmless(name)}\" can't be set; there are unit, currency, tax, species, kerf, keep, keep-back, use, foam, cover and open");
 
     public static Fault UnitUnknown() => new("the unit is in or mm");
 

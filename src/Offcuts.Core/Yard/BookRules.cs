@@ -32,7 +32,7 @@ public static class BookRules
         if (settings.TaxThousandthsOfPercent < 0) faults.Add(StoreFaults.AmountNegative());
         PieceRules.CheckText(faults, "currency sign", settings.CurrencySign, LongestCurrencySign);
         foreach (var place in settings.Covered) PieceRules.CheckText(faults, "place", place, PieceRules.LongestName);
-        foreach (var material in settings.Keeps.Keys) PieceRules.CheckText(faults, "material", material, PieceRules.LongestName);
+        foreach (var material in settings.Keeps.Keys.Concat(settings.KeepBacks.Keys)) PieceRules.CheckText(faults, "material", material, PieceRules.LongestName);
         return faults;
     }
 

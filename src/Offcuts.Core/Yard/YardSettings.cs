@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 
@@ -57,6 +58,9 @@ public sealed record YardSettings
 
     /// <summary>Places where the sun does not come, as the user names them, in either case.</summary>
     public ImmutableSortedSet<string> Covered { get; init; } = ImmutableSortedSet.Create<string>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>How much of a material (by name) always stays in the yard when something is handed over.</summary>
+    public ImmutableSortedDictionary<string, KeepBack> KeepBacks { get; init; } = ImmutableSortedDictionary.Create<string, KeepBack>(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What one saw cut destroys in this material.</summary>
     public Length Kerf(Material material) => Kerfs.GetValueOrDefault(material.Family, KerfElsewhere);

@@ -28,3 +28,12 @@ DELETE FROM keep;
 
 -- [keep_add]
 INSERT INTO keep (material, keep_320ths_mm) VALUES (:material, :keep);
+
+-- [keep_backs]
+SELECT * FROM keep_back ORDER BY id;
+
+-- [keep_backs_remove]
+DELETE FROM keep_back;
+
+-- [keep_back_add]
+INSERT INTO keep_back (material, length_320ths_mm, count) VALUES (:material, :length, :count);

@@ -241,3 +241,58 @@ internal sealed class PrinterRow
     public long Right320thsMm { get; init; }
     public long Down320thsMm { get; init; }
 }
+
+internal sealed class KeepBackRow
+{
+    public string Material { get; init; } = "";
+    public long Length320thsMm { get; init; }
+    public int Count { get; init; }
+}
+
+internal sealed class BedRow
+{
+    public string Name { get; init; } = "";
+    public long Longest320thsMm { get; init; }
+    public long WeightThousandthsLb { get; init; }
+    public long? VolumeThousandthsCuFt { get; init; }
+}
+
+internal sealed class HandOverRow
+{
+    public long Id { get; init; }
+    public string Transfer { get; init; } = "";
+    public string Day { get; init; } = "";
+    public string Kind { get; init; } = "";
+    public string ToWhom { get; init; } = "";
+    public long? PriceCents { get; init; }
+    public string? DueOn { get; init; }
+    public string Due { get; init; } = "";
+    public long WorthCents { get; init; }
+    public long WeightThousandthsLb { get; init; }
+    public string? ConfirmedOn { get; init; }
+}
+
+internal sealed class HandOverItemRow
+{
+    public long HandOver { get; init; }
+    public string Code { get; init; } = "";
+    public int Count { get; init; }
+    public int Back { get; init; }
+}
+
+internal sealed class TakenInRow
+{
+    public string Transfer { get; init; } = "";
+    public string Day { get; init; } = "";
+    public string FromWhom { get; init; } = "";
+    public string Kind { get; init; } = "";
+    public string? DueOn { get; init; }
+    public string Due { get; init; } = "";
+}
+
+internal sealed class BroughtRow
+{
+    public string Transfer { get; init; } = "";
+    public string Was { get; init; } = "";
+    public string History { get; init; } = "";
+}

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Data;
 using System.Text.Json;
 using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -72,6 +73,8 @@ internal sealed class YardReader(Database database, string path)
             Kerfs = database.Rows<KerfRow>("kerfs").ToImmutableSortedDictionary(kerf => Words.Family[kerf.Family], kerf => Length.FromUnits(kerf.Kerf320thsMm)),
             Keeps = database.Rows<KeepRow>("keeps")
                 .ToImmutableSortedDictionary(keep => keep.Material, keep => Length.FromUnits(keep.Keep320thsMm), StringComparer.OrdinalIgnoreCase),
+            KeepBacks = database.Rows<KeepBackRow>("keep_backs")
+                .ToImmutableSortedDictionary(stays => stays.Material, stays => new KeepBack(Length.FromUnits(stays.Length320thsMm), stays.Count), StringComparer.OrdinalIgnoreCase),
             Rules = new UseRules(database.Rows<UseRuleRow>("use_rules")
                 .Select(rule => new UseRule(Words.Use[rule.Use], Words.Condition[rule.WorstCondition], rule.NeedsStamp))),
         };
@@ -103,6 +106,40 @@ internal sealed class YardReader(Database database, string path)
             HardwareUsed = row.HardwareUsed,
         }),
     ]);
+
+    public List<Bed> Beds() => Sound<List<Bed>>(() =>
+        [.. database.Rows<BedRow>("beds").Select(row => new Bed(row.Name, Length.FromUnits(row.Longest320thsMm), row.WeightThousandthsLb, row.VolumeThousandthsCuFt))]);
+
+    public List<HandOver> HandOvers() => Snapshot<List<HandOver>>(() =>
+    {
+        var items = database.Rows<HandOverItemRow>("hand_over_items").ToLookup(row => row.HandOver);
+        return
+        [
+            .. database.Rows<HandOverRow>("hand_overs").Select(row => new HandOver(
+                (int)row.Id,
+                row.Transfer,
+                Values.Day(row.Day),
+                new Terms(row.ToWhom, Words.Kind[row.Kind], row.PriceCents is { } cents ? new Money(cents) : null, Values.DayOrNull(row.DueOn), row.Due),
+                new Money(row.WorthCents),
+                row.WeightThousandthsLb,
+                Values.DayOrNull(row.ConfirmedOn),
+                [.. items[row.Id].Select(item => new HandOverItem(Values.Code(item.Code), item.Count, item.Back))])),
+        ];
+    });
+
+    public List<TakenIn> TakenIn(string query, object? parameters = null) => Sound<List<TakenIn>>(() =>
+    [
+        .. database.Rows<TakenInRow>(query, parameters).Select(row =>
+            new TakenIn(row.Transfer, Values.Day(row.Day), new Terms(row.FromWhom, Words.Kind[row.Kind], null, Values.DayOrNull(row.DueOn), row.Due))),
+    ]);
+
+    public Brought? Brought(Code code) => Sound(() => database.Row<BroughtRow>("brought", new { code = code.Text }) is { } row
+        ? new Brought(
+            code,
+            row.Transfer,
+            Values.Code(row.Was),
+            [.. (JsonSerializer.Deserialize<string[][]>(row.History) ?? []).Select(past => new PastEntry(Values.Moment(past[0]), past[1]))])
+        : null);
 
     public List<SystemSheet> Systems() => Sound<List<SystemSheet>>(() => [.. database.Rows<SheetRow>("system_sheets").Select(row => Read(SystemText.Read(row.Sheet), row.Name))]);
 

@@ -80,6 +80,8 @@ public sealed partial class YardChange
         foreach (var (family, kerf) in settings.Kerfs) Database.Run("kerf_add", ("family", Words.Family[family]), ("kerf", kerf.Units));
         Database.Run("keeps_remove");
         foreach (var (material, keep) in settings.Keeps) Database.Run("keep_add", ("material", material), ("keep", keep.Units));
+        Database.Run("keep_backs_remove");
+        foreach (var (material, stays) in settings.KeepBacks) Database.Run("keep_back_add", ("material", material), ("length", stays.Length.Units), ("count", stays.Count));
     }
 
     /// <summary>Adds a line to the ledger. Faults: those of <see cref="BookRules"/>, and a plan that is not there.</summary>

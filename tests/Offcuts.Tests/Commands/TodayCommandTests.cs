@@ -88,7 +88,7 @@ public sealed class TodayCommandTests : IDisposable
     [InlineData("name a place where the sun does not come, like: cover the barn; to take that back: open the barn", "open", "@")]
     [InlineData("\"the barn\" is not among the places under cover; there is none", "open", "the", "barn")]
     [InlineData("the name of a place has at most 60 characters and none that steers a terminal", "cover", "a123456789b123456789c123456789d123456789e123456789f123456789x")]
-    [InlineData("\"sun\" can't be set; there are unit, currency, tax, species, kerf, keep, use, foam, cover and open", "sun", "3")]
+    [InlineData("\"sun\" can't be set; there are unit, currency, tax, species, kerf, keep, keep-back, use, foam, cover and open", "sun", "3")]
     public void What_can_not_be_set_is_refused_with_a_sentence(string sentence, params string[] words)
     {
         var told = _yard.Run(["settings", .. words]);

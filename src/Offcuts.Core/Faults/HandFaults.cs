@@ -1,0 +1,74 @@
+namespace Offcuts.Core.Faults;
+
+/// <summary>Every sentence about beds, loads, and handing over to another build.</summary>
+public static class HandFaults
+{
+    public static Fault BedWithoutName() => new("a bed has a name");
+
+    public static Fault BedFigure() => new("a bed has a longest piece and a weight it may carry, both over 0; its volume may be left out");
+
+    public static Fault BedUnreadable() =>
+        new("write a bed like: trailer: 10' 1200 lb 80 cu ft (the longest piece, the weight it may carry, and, if you know it, how much fits); or in mm, kg and m3");
+
+    public static Fault NoSuchBed(string name, IReadOnlyList<string> known) =>
+        new($"there is no bed named {TextRules.Harmless(name)}{(known.Count == 0 ? "; describe one with: offcuts hand bed \"trailer: 10' 1200 lb\"" : $"; there {(known.Count == 1 ? "is" : "are")}: {string.Join(", ", known.Select(TextRules.Harmless))}")}");
+
+    public static Fault NoBed() => new("no bed or trailer is described yet: offcuts hand bed \"trailer: 10' 1200 lb\"");
+
+    public static Fault ToWhom() => new("say to whom it goes");
+
+    public static Fault OneKind() => new("it is a gift, a loan or a sale: say one of them, and for a sale the price");
+
+    public static Fault DueWithoutLoan() => new("only a loan is due back");
+
+    public static Fault ReceiptUnreadable() => new("a receipt is written like R-K7F-3MXX; type it as the other side's program shows it");
+
+    public static Fault ReceiptOfAnother(int id) => new($"this is not the receipt of hand-over {id}");
+
+    public static Fault NoSuchHandOver(int id) => new($"there is no hand-over {id}; see: offcuts hand list");
+
+    public static Fault NoHandOverOf(string receipt) => new($"no hand-over of this yard has the receipt {TextRules.Harmless(receipt)}");
+
+    public static Fault ConfirmedAlready(int id, DateOnly on) => new($"hand-over {id} was confirmed on {on:yyyy-MM-dd} already");
+
+    public static Fault UndoOfConfirmed(int id, string to) =>
+        new($"hand-over {id} is confirmed by {TextRules.Harmless(to)}: it can't be taken back here, nor what was done before it; what comes back is entered with: offcuts hand back, or taken in by its file");
+
+    public static Fault NothingToHandOver() => new("name what goes: codes, or --free for everything that is free");
+
+    public static Fault NotFree(string code, string why) =>
+        new($"{TextRules.Harmless(code)} is not free: {TextRules.Harmless(why)}; if it is to go all the same, add --anyway");
+
+    public static Fault BinHolds(string hardware, int asked, int free) =>
+        new($"{asked} {TextRules.Harmless(hardware)} are to go, but {free} are free; if they are to go all the same, add --anyway");
+
+    public static Fault CountUnreadable() => new("counted things are given as a name or code and a count, like: \"panel tie x40\"");
+
+    public static Fault NotLent(string code) => new($"{TextRules.Harmless(code)} is not away on a loan");
+
+    public static Fault MoreThanAway(string code, int away) => new($"only {away} of {TextRules.Harmless(code)} are away");
+
+    public static Fault KeepBackUnreadable() =>
+        new("write a material and how much of it always stays, like: keep-back 2x4 40', or by count: keep-back 2x4 6; to keep none back: keep-back 2x4 none");
+
+    public static Fault KeepBackCounted(string name) => new($"{TextRules.Harmless(name)} is counted: say how many always stay, like: keep-back {TextRules.Harmless(name)} 20");
+
+    public static Fault TransferForeign() => new("this is no hand-over file of Offcuts");
+
+    public static Fault TransferDamaged() => new("this hand-over file is cut short or damaged; have it copied again");
+
+    public static Fault TransferAltered() => new("what is in this hand-over file is not what was written: it was altered or damaged on the way; have it copied again");
+
+    public static Fault TransferTooLarge(int megabytes) => new($"this hand-over file unpacks to more than {megabytes} MB; that is no list of pieces");
+
+    public static Fault TransferNewer(int schema, int known) => new($"this hand-over file is of schema {schema} and this program reads up to {known}; a newer program reads it");
+
+    public static Fault TransferWrong(string where, string what) => new($"{TextRules.Harmless(where)}: {what}; nothing was taken in");
+
+    public static Fault OwnTransfer(int id) => new($"this is the file of this yard's own hand-over {id}; it is for the other side");
+
+    public static Fault WeightUnreadable(string typed) =>
+        new($"\"{TextRules.Harmless(typed)}\" says no weight; write what and what one of it weighs, like: \"panel tie 0.1 lb\" or \"K7F3MXX 18 kg\"");
+
+    public static Fault NothingFits() => new("nothing that is free goes on any of these beds");
+}
