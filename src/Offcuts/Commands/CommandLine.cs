@@ -72,6 +72,7 @@ internal static class CommandLine
         WallFillCommands.Find(context),
         .. PriceCommands.All(context),
         .. PlanCommands.All(context),
+        .. HandCommands.All(context),
         .. LedgerCommands.All(context),
         .. SettingsCommands.All(context),
         .. OtherCommands.All(context),

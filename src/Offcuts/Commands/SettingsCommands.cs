@@ -13,12 +13,14 @@ internal static class SettingsCommands
         var value = new Argument<string[]>("value") { Description = "Its new value", Arity = ArgumentArity.ZeroOrMore };
         var command = context.Command(
             "settings",
-            "Show or set the unit, kerfs, keep lengths, rules of use, species, tax, currency sign, and what is said of foam in the sun",
+            "Show or set the unit, kerfs, keep lengths, what always stays, rules of use, species, tax, currency sign, and what is said of foam in the sun",
             [
                 "offcuts settings",
                 "offcuts settings unit mm",
                 "offcuts settings kerf foam 0",
                 "offcuts settings keep 2x4 18",
+                "offcuts settings keep-back 2x4 40'",
+                "offcuts settings keep-back \"panel tie\" 20",
                 "offcuts settings use bracing worst fair",
                 "offcuts settings tax 8.25",
                 "offcuts settings foam 60",

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
@@ -38,6 +39,8 @@ public sealed class ChangeSettings(YardFile yard)
 
         yield return new($"keep others {LengthText.Faithful(settings.KeepElsewhere, unit)}");
         foreach (var (material, keep) in settings.Keeps) yield return new($"keep {material} {LengthText.Faithful(keep, unit)}", $"keep {material} usual");
+        foreach (var (material, stays) in settings.KeepBacks)
+            yield return new($"keep-back {material} {(stays.Count > 0 ? stays.Count.ToString(CultureInfo.InvariantCulture) : LengthText.Faithful(stays.Length, unit))}", $"keep-back {material} none");
         foreach (var rule in settings.Rules.All)
             yield return new($"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}");
         yield return new($"foam {settings.FoamDays.ToString(CultureInfo.InvariantCulture)}");
@@ -45,8 +48,8 @@ public sealed class ChangeSettings(YardFile yard)
     }
 
     /// <summary>Sets one thing.</summary>
-    /// <param name="name">unit, currency, tax, species, kerf, keep, use, foam, cover or open.</param>
-    /// <param name="words">The value; for kerf and keep a family or material first, for use its name and what is asked of a piece.</param>
+    /// <param name="name">unit, currency, tax, species, kerf, keep, keep-back, use, foam, cover or open.</param>
+    /// <param name="words">The value; for kerf, keep and keep-back a family or material first, for use its name and what is asked of a piece.</param>
     public Result<string> Set(string name, IReadOnlyList<string> words)
     {
         var seen = yard.ChangeNumber;
@@ -73,6 +76,7 @@ public sealed class ChangeSettings(YardFile yard)
             "species" => SpeciesOf(settings, value),
             "kerf" => Kerf(settings, words),
             "keep" => Keep(settings, words),
+            "keep-back" => KeepBackOf(settings, words),
             "use" => Rule(settings, words),
             "foam" => Foam(settings, value),
             "cover" => Cover(settings, value),
@@ -137,6 +141,24 @@ public sealed class ChangeSettings(YardFile yard)
 
         // What looks like a length but is none says why; without one, the whole is told.
         return words[^1].Any(char.IsAsciiDigit) ? SettingsFaults.LengthUnreadable(words[^1], Length.Parse(words[^1], settings.Unit).Fault) : SettingsFaults.KeepUnreadable();
+    }
+
+    // A count is a bare number; a length names its unit, so that 40 of boards is never taken for 40 inches.
+    private static Result<YardSettings> KeepBackOf(YardSettings settings, IReadOnlyList<string> words)
+    {
+        if (words.Count < 2) return HandFaults.KeepBackUnreadable();
+        if (words[^1] == "none") return settings with { KeepBacks = settings.KeepBacks.Remove(string.Join(' ', words.SkipLast(1))) };
+        for (var first = 1; first < words.Count; first++)
+        {
+            var value = string.Join(' ', words.Skip(first));
+            var name = string.Join(' ', words.Take(first));
+            if (first == words.Count - 1 && int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 0 and <= KeepBack.Most)
+                return MaterialReader.Read(name).Then<YardSettings>(material => settings with { KeepBacks = settings.KeepBacks.SetItem(material.Name, new KeepBack(Length.Zero, count)) });
+            if (!Length.Parse(value).TryGet(out var length) || length.IsZero) continue;
+            return MaterialReader.Read(name).Then<YardSettings>(material => settings with { KeepBacks = settings.KeepBacks.SetItem(material.Name, new KeepBack(length, 0)) });
+        }
+
+        return HandFaults.KeepBackUnreadable();
     }
 
     private static Result<YardSettings> Foam(YardSettings settings, string value) =>

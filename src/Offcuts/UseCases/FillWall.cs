@@ -123,14 +123,22 @@ public sealed class FillWall(YardFile yard)
 
     private IReadOnlyList<StackedCourse> StackedOf(StageWall wall) => [.. yard.StackedCourses().Where(course => Same(course.Wall, wall.Sheet.Name))];
 
+    /// <summary>What filling a wall depends on as a request, so that it may be filled from fewer pieces than the yard has; or why there is nothing to fill.</summary>
+    internal Result<RunRequest> Request(string name) => new ChangeWalls(yard).Laid(name).Then(wall => Request(wall.Kept, wall.Laid, Standing(wall.Kept), buy: null));
+
     private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool? buy)
     {
         var standing = Standing(kept);
+        return Request(kept, laid, standing, buy).Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept)));
+    }
+
+    private Result<RunRequest> Request(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing, bool? buy)
+    {
         Run[] runs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => Without(run, standing)).Where(run => run.Courses.Count > 0)];
         if (runs.Length == 0) return FillFaults.AllStands(kept.Sheet.Name);
         var own = KeptOf(kept);
         var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own?.PlanId)).Pieces;
-        return RunProblem.Create(new RunRequest
+        return new RunRequest
         {
             Stage = kept.Stage,
             Runs = runs,
@@ -139,7 +147,7 @@ public sealed class FillWall(YardFile yard)
             Settings = yard.Settings(),
             Buy = buy ?? own?.Plan.Buys ?? true,
             Uses = laid.FootingRuns.Select(run => run.Material).Distinct().ToDictionary(material => material, _ => Use.Rough),
-        }).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept)));
+        };
     }
 
     private static Run Without(Run run, IReadOnlyList<StackedCourse> standing)

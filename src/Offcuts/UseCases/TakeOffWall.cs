@@ -12,7 +12,11 @@ namespace Offcuts.UseCases;
 /// <param name="Left">What of it stands, and how the rest is filled, as it is kept.</param>
 /// <param name="Stock">What it still needs of each material, and what is on hand.</param>
 /// <param name="LeftOut">What the comparison with what is on hand takes off and leaves out, in sentences.</param>
-public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Left, IReadOnlyList<StockLine> Stock, IReadOnlyList<string> LeftOut);
+public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Left, IReadOnlyList<StockLine> Stock, IReadOnlyList<string> LeftOut)
+{
+    /// <summary>What of it is still to be done: without the courses that stand, what was made or counted out, and what an open plan is to make.</summary>
+    public required Takeoff Still { get; init; }
+}
 
 /// <summary>Takes off a wall of the yard: what it asks for, and whether what is on hand will do for what is left of it.</summary>
 public sealed class TakeOffWall(YardFile yard)
@@ -44,7 +48,7 @@ public sealed class TakeOffWall(YardFile yard)
             OtherHardware = [.. unplanned.Hardware.Where(need => Beside(need.Name))],
         };
         var still = takeoff.Left(stands, need => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need));
-        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]);
+        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]) { Still = still };
     }
 
     // Joints that stand have their ties; the others as the kept filling has them. Cleats come with their joints.
