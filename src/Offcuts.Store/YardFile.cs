@@ -26,10 +26,14 @@ public sealed class YardFile : IDisposable
 
     private readonly TimeProvider _clock;
     private readonly YardOpening _opening;
+    private readonly Backups _backups;
     private readonly TimeSpan _patience;
     private readonly HashSet<Code> _drawn = [];
     private readonly long _version;
     private YardReader _reader;
+
+    // The day of which it is known that a backup is there, or could not be made.
+    private DateOnly? _backedUp;
 
     // True while nothing was ever saved in the file: what is read meanwhile is an empty yard in memory.
     private bool _missing;
@@ -37,7 +41,8 @@ public sealed class YardFile : IDisposable
     private YardFile(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations)
     {
         (Path, _clock, _patience, _version) = (path, clock, patience, migrations[^1].Version);
-        _opening = new YardOpening(path, patience, migrations);
+        _opening = new YardOpening(path, patience, migrations, () => Today);
+        _backups = new Backups(path);
         _missing = _opening.IsMissing();
         Database = new Database(_missing ? _opening.OpenNowhere() : _opening.Open());
         _reader = new YardReader(Database, path);
@@ -46,11 +51,14 @@ public sealed class YardFile : IDisposable
     /// <summary>The file, from the root of its drive.</summary>
     public string Path { get; }
 
+    /// <summary>Why no backup could be made before today's first change, or null. The change itself is not held up by it.</summary>
+    public Fault? BackupTrouble { get; private set; }
+
     internal Database Database { get; private set; }
 
     /// <summary>
     /// Opens a yard. Where the file is missing, the yard is empty, and the first change that is saved makes the file and its folder; brings a yard of an older version to this one, with
-    /// a copy of it beside it (<c>yard.offcuts.version-1</c>). What is no yard, damaged, or of a newer version is left untouched.
+    /// a backup of it first. What is no yard, damaged, or of a newer version is left untouched.
     /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="clock">Tells the time of each entry of the history.</param>
@@ -245,6 +253,7 @@ public sealed class YardFile : IDisposable
     private Result<HistoryEntry> InTransaction(Func<Result<HistoryEntry>> work) => Guard(() =>
     {
         if (Database.InTransaction) throw new InvalidOperationException("a change is being made already");
+        if (!_missing) BackUpOnceADay();
         var (making, saved) = (_missing, false);
         if (making) Use(_opening.BeginNew());
         else Database.Execute("BEGIN IMMEDIATE");
@@ -262,6 +271,14 @@ public sealed class YardFile : IDisposable
             else if (Database.InTransaction) Database.Execute("ROLLBACK");
         }
     });
+
+    // The yard as the last day of work left it, before anything is added to it.
+    private void BackUpOnceADay()
+    {
+        if (_backedUp == Today) return;
+        _backedUp = Today;
+        BackupTrouble = _backups.OnceADay(Today, _patience);
+    }
 
     private void GiveUpMaking()
     {

@@ -58,7 +58,7 @@ public sealed class MigrationTests : IDisposable
     }
 
     [Fact]
-    public void A_migration_keeps_a_copy_of_the_yard_as_it_was_beside_it()
+    public void A_migration_makes_a_backup_of_the_yard_as_it_was_first()
     {
         var before = Made();
 
@@ -66,22 +66,25 @@ public sealed class MigrationTests : IDisposable
             yard.Piece(Yards.CodeNumber(1)).Should().NotBeNull();
 
         Yards.Ask(Path, "PRAGMA user_version").Should().Be((long)Migration.All.Count + 1);
-        var copy = $"{Path}.version-{Migration.All.Count}";
-        using (var old = Yards.Open(copy)) old.Dump().Should().Be(before);
-        Directory.GetFiles(_folder.Path).Should().BeEquivalentTo(Path, copy);
+        var backup = new Backups(Path).All().First(one => one.Kind == BackupKind.Upgrade);
+        using (var old = Yards.Open(backup.Path)) old.Dump().Should().Be(before);
+        Directory.GetFiles(_folder.Path).Should().Equal(Path);
     }
 
     [Fact]
-    public void An_older_copy_is_never_overwritten()
+    public void Without_a_backup_there_is_no_migration()
     {
         Made();
-        var copy = $"{Path}.version-{Migration.All.Count}";
-        File.WriteAllText(copy, "kept by hand");
+        var before = Hash(Path);
+        var folder = new Backups(Path).Folder;
+        Directory.Delete(folder, recursive: true);
+        File.WriteAllText(folder, "in the way");
 
-        YardFile.Open(Path, Yards.Clock, Patience, WithNextStep("CREATE TABLE more (id INTEGER PRIMARY KEY)")).Dispose();
+        var open = () => YardFile.Open(Path, Yards.Clock, Patience, WithNextStep("CREATE TABLE more (id INTEGER PRIMARY KEY)"));
 
-        File.ReadAllText(copy).Should().Be("kept by hand");
-        Yards.Ask(copy + "-2", "PRAGMA user_version").Should().Be((long)Migration.All.Count);
+        open.Should().Throw<YardUnavailableException>()
+            .WithMessage($"{Path} is of an older version and was left so, since no backup of it could be made first: the disk of {folder} does not answer as it should");
+        Hash(Path).Should().Be(before);
     }
 
     [Fact]

@@ -159,7 +159,7 @@ public sealed class OpeningTests : IDisposable
             file.Write(new byte[4096]);
         }
 
-        Refused(UnavailableReason.Damaged).Should().StartWith($"{Path} is damaged (").And.EndWith(") and was left as it is; go back to a copy of it");
+        Refused(UnavailableReason.Damaged).Should().StartWith($"{Path} is damaged (").And.EndWith(") and was left as it is; offcuts check tells more, offcuts restore goes back to a backup");
     }
 
     [Fact]

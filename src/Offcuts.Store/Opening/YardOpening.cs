@@ -8,7 +8,7 @@ namespace Offcuts.Store;
 /// Opens a yard file: looks at it without writing, then brings it to the newest version. A file that is refused is left as it
 /// was, byte for byte.
 /// </summary>
-internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<Migration> migrations)
+internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<Migration> migrations, Func<DateOnly> today)
 {
     /// <summary>Marks a file as a yard, in its header: the letters OFCT.</summary>
     public const int ApplicationId = 0x4F464354;
@@ -63,7 +63,8 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
     /// </summary>
     public SqliteConnection BeginNew() => Told(() =>
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        PrivateFile.Folder(Path.GetDirectoryName(path)!);
+        PrivateFile.Touch(path);
         var connection = OpenForWriting();
         return Ready(connection, () =>
         {
@@ -78,8 +79,8 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
     /// </summary>
     public void GiveUpNew(SqliteConnection connection)
     {
-        // What the disk had no room for is rolled back by then, and nobody holds the file.
-        if (raw.sqlite3_get_autocommit(connection.Handle) != 0) return;
+        // What the disk had no room for is rolled back by then: the file is held anew, which writes nothing.
+        if (raw.sqlite3_get_autocommit(connection.Handle) != 0 && !HoldAgain(connection)) return;
         if (new FileInfo(path) is { Exists: true, Length: 0 } file)
         {
             try
@@ -92,7 +93,20 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
             }
         }
 
-        connection.Execute("ROLLBACK");
+        if (raw.sqlite3_get_autocommit(connection.Handle) == 0) connection.Execute("ROLLBACK");
+    }
+
+    private static bool HoldAgain(SqliteConnection connection)
+    {
+        try
+        {
+            connection.Execute("BEGIN IMMEDIATE");
+            return true;
+        }
+        catch (SqliteException)
+        {
+            return false;
+        }
     }
 
     private T Told<T>(Func<T> work)
@@ -226,20 +240,16 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
     {
         var version = Version(connection);
         if (version >= Newest) return;
-        if (version > 0) KeepCopy(version);
+        if (version > 0) KeepCopy();
         foreach (var step in migrations.Where(step => step.Version > version)) connection.Execute(step.Sql);
         connection.Execute($"PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Newest}");
     }
 
     // The writing connection holds the lock and has written nothing yet, so another one still reads the yard as it was.
-    private void KeepCopy(long version)
+    private void KeepCopy()
     {
-        var copy = $"{path}.version-{version}";
-        for (var i = 2; File.Exists(copy); i++) copy = $"{path}.version-{version}-{i}";
-        using var from = Connect(SqliteOpenMode.ReadOnly);
-        using var to = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = copy, Pooling = false }.ToString());
-        to.Open();
-        from.BackupDatabase(to);
+        var kept = new Backups(path).Make(BackupKind.Upgrade, today(), patience);
+        if (!kept.Ok) throw YardUnavailableException.NotUpgraded(path, kept.Fault.Sentence);
     }
 
     private static long Version(SqliteConnection connection) => connection.ExecuteScalar<long>("PRAGMA user_version");

@@ -25,6 +25,12 @@ public enum UnavailableReason
 
     /// <summary>It is some other kind of file.</summary>
     NotAYard,
+
+    /// <summary>It was put elsewhere, removed or replaced while it was open.</summary>
+    Moved,
+
+    /// <summary>It is of an older version and was not brought to this one, since no backup of it could be made.</summary>
+    NotUpgraded,
 }
 
 /// <summary>The yard file can't be used. The message is one clear sentence for the user; nothing that was saved is lost.</summary>
@@ -39,11 +45,14 @@ public sealed class YardUnavailableException : Exception
     /// <summary>The file.</summary>
     public string YardPath { get; }
 
+    /// <summary>What is behind it, in short: the words of what was caught, else the sentence.</summary>
+    internal string Inner => InnerException?.Message ?? Message;
+
     internal static YardUnavailableException Locked(string path, Exception? inner = null) =>
         new(UnavailableReason.Locked, path, $"{path} is in use by another program; nothing was changed, try again in a moment", inner);
 
     internal static YardUnavailableException Damaged(string path, string what, Exception? inner = null) =>
-        new(UnavailableReason.Damaged, path, $"{path} is damaged ({what}) and was left as it is; go back to a copy of it", inner);
+        new(UnavailableReason.Damaged, path, $"{path} is damaged ({what}) and was left as it is; offcuts check tells more, offcuts restore goes back to a backup", inner);
 
     internal static YardUnavailableException NewerVersion(string path, long version, long newest) =>
         new(UnavailableReason.NewerVersion, path, $"{path} is of version {version}, written by a newer Offcuts than this one, which knows versions up to {newest}; it was left as it is", null);
@@ -60,13 +69,20 @@ public sealed class YardUnavailableException : Exception
     internal static YardUnavailableException NotAYard(string path, string what, Exception? inner = null) =>
         new(UnavailableReason.NotAYard, path, $"{path} is no yard: {what}; it was left as it is", inner);
 
+    internal static YardUnavailableException Moved(string path, Exception? inner = null) =>
+        new(UnavailableReason.Moved, path, $"{path} was put elsewhere, removed or replaced while it was open; nothing of this change was saved: open the yard anew", inner);
+
+    internal static YardUnavailableException NotUpgraded(string path, string why) =>
+        new(UnavailableReason.NotUpgraded, path, $"{path} is of an older version and was left so, since no backup of it could be made first: {why}", null);
+
     /// <summary>What an error of the database means to the user, or null where it is a bug of the program.</summary>
     /// <remarks>Source of the numbers: the result codes of SQLite.</remarks>
     internal static YardUnavailableException? From(SqliteException error, string path)
     {
-        const int perm = 3, busy = 5, locked = 6, readOnly = 8, inputOutput = 10, corrupt = 11, full = 13, cannotOpen = 14, auth = 23, notADatabase = 26;
+        const int perm = 3, busy = 5, locked = 6, readOnly = 8, inputOutput = 10, corrupt = 11, full = 13, cannotOpen = 14, auth = 23, notADatabase = 26, moved = 1032;
         return error.SqliteErrorCode switch
         {
+            readOnly when error.SqliteExtendedErrorCode == moved => Moved(path, error),
             busy or locked => Locked(path, error),
             readOnly => ReadOnly(path, error),
             corrupt => Damaged(path, "its database is not whole", error),

@@ -10,13 +10,7 @@ namespace Offcuts.Store;
 /// </summary>
 internal sealed class TakingBack(Database database, string path)
 {
-    private static readonly HashSet<string> Tables =
-    [
-        "stage", "required_cut", "hardware_need", "piece", "bin", "blank", "label_queue", "price", "setting", "kerf", "keep",
-        "use_rule", "plan", "plan_step", "ledger", "system_sheet", "wall_sheet", "wall_plan", "wall_course",
-        "place", "bundle", "bundle_piece", "void_code", "printer",
-        "keep_back", "bed", "hand_over", "hand_over_item", "taken_in", "brought",
-    ];
+    private static readonly HashSet<string> Tables = [.. TableText.Tracked];
 
     private readonly Dictionary<string, HashSet<string>> _columns = [];
 

@@ -51,8 +51,15 @@ internal sealed class CommandContext(Surroundings world)
         var usual = Path.GetFullPath(YardLocation.Resolve(null, _ => null, world.UserFolder));
         if (path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder)) return Refuse([CommandFaults.NoFolder(folder)]);
         using var yard = YardFile.Open(path, world.Clock);
-        return work(yard);
+        var status = work(yard);
+        if (yard.BackupTrouble is { } trouble) world.Error.WriteLine(TextRules.Harmless(trouble.Sentence));
+        return status;
     }
+
+    /// <summary>The file itself, not opened: for what keeps it safe.</summary>
+    public int WithPath(ParseResult parse, Func<string, int> work) => Unnamed(parse)
+        ? Refuse([CommandFaults.YardWithoutName()])
+        : work(Path.GetFullPath(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder)));
 
     // A variable of a script that is empty must not lead to another yard than the one that is meant.
     private bool Unnamed(ParseResult parse) => parse.GetValue(Yard) is { } named && string.IsNullOrWhiteSpace(named);

@@ -75,6 +75,7 @@ internal static class CommandLine
         .. HandCommands.All(context),
         .. LedgerCommands.All(context),
         .. SettingsCommands.All(context),
+        .. SafetyCommands.All(context),
         .. OtherCommands.All(context),
     ];
 

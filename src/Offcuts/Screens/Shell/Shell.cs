@@ -19,6 +19,7 @@ internal sealed class Shell
     private readonly CancellationTokenSource _leaving = new();
     private YardSnapshot _read;
     private bool _polling;
+    private Fault? _told;
     private CancellationTokenSource? _match;
     private volatile object? _progress;
 
@@ -121,7 +122,16 @@ internal sealed class Shell
         {
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
+            TellOfBackup();
         });
+    }
+
+    // Once a day at most: the change is saved, but the copy that should stand beside it is not there.
+    private void TellOfBackup()
+    {
+        if (_yard.BackupTrouble is not { } trouble || trouble == _told) return;
+        _told = trouble;
+        Settle(new Turn<ShellState>(State, Notice: new Notice(trouble.Sentence)));
     }
 
     // There is nothing to show of a yard that can't be read, so whatever goes wrong here ends the screen.

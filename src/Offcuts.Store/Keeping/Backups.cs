@@ -1,0 +1,221 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Data.Sqlite;
+using Offcuts.Core.Faults;
+
+namespace Offcuts.Store;
+
+/// <summary>Why a backup was made. The last ten of each kind are kept, so that none crowds another out.</summary>
+public enum BackupKind
+{
+    /// <summary>Before the first change of a day.</summary>
+    Daily,
+
+    /// <summary>Before the file was brought to a newer version.</summary>
+    Upgrade,
+
+    /// <summary>Because somebody asked for it.</summary>
+    ByHand,
+
+    /// <summary>What was there before somebody went back to another.</summary>
+    Restore,
+}
+
+/// <summary>One backup: a whole yard, that was opened and checked when it was made.</summary>
+/// <param name="Number">Its number, from 1, never used again while it is there; a later one has a higher, whatever the clock says.</param>
+/// <param name="Day">The day it was made, by the clock of that day.</param>
+/// <param name="Kind">Why.</param>
+/// <param name="Path">The file.</param>
+/// <param name="Bytes">How large it is.</param>
+public sealed record Backup(int Number, DateOnly Day, BackupKind Kind, string Path, long Bytes);
+
+/// <summary>
+/// The backups of a yard, in the folder <c>yard.offcuts.backups</c> beside it: files that are yards themselves, named by number, day and
+/// kind. One that is there is whole: it is made under another name, opened and checked, and only then given its own.
+/// </summary>
+public sealed partial class Backups(string yardPath)
+{
+    /// <summary>How many of each kind are kept.</summary>
+    public const int Kept = 10;
+
+    // What has to be free besides the copy itself, so that the backup never takes the room that the change needs.
+    private const long RoomToLeave = 20_000_000;
+
+    private static readonly TimeSpan LeftOver = TimeSpan.FromHours(1);
+
+    private static readonly (BackupKind Kind, string Word)[] KindWords =
+        [(BackupKind.Daily, "daily"), (BackupKind.Upgrade, "upgrade"), (BackupKind.ByHand, "by-hand"), (BackupKind.Restore, "restore")];
+
+    /// <summary>The folder, there or not.</summary>
+    public string Folder => yardPath + ".backups";
+
+    /// <summary>Every backup, the latest first. A file of another name is none.</summary>
+    public IReadOnlyList<Backup> All() => !Directory.Exists(Folder)
+        ? []
+        : [.. new DirectoryInfo(Folder).GetFiles().Select(Named).OfType<Backup>().OrderByDescending(one => one.Number).ThenByDescending(one => one.Path, StringComparer.Ordinal)];
+
+    /// <summary>
+    /// Makes the day's backup where no daily one has this day. A clock set back makes another day, and so another backup. Says why it could
+    /// not be made, or null.
+    /// </summary>
+    internal Fault? OnceADay(DateOnly today, TimeSpan patience)
+    {
+        var made = InFolder(() => All().FirstOrDefault(one => one.Kind == BackupKind.Daily) is { } last && last.Day == today
+            ? last
+            : Make(BackupKind.Daily, today, patience));
+        return made.Ok ? null : KeepFaults.NoBackupMade(made.Fault.Sentence);
+    }
+
+    /// <summary>
+    /// Makes one of the yard as it is saved, checks it, and lets go of those of its kind beyond the last ten. The yard may be open, and be
+    /// held for writing by a connection that has written nothing yet.
+    /// </summary>
+    public Result<Backup> Make(BackupKind kind, DateOnly day, TimeSpan patience) => InFolder(() =>
+    {
+        if (!HasRoom()) return KeepFaults.NoRoomForBackup(Folder);
+        return Publish(kind, day, part => YardCopy.Make(yardPath, part, patience));
+    });
+
+    /// <summary>Makes one in a file that is not there yet, checked as every other.</summary>
+    public static Result<string> CopyTo(string yardPath, string file, TimeSpan patience)
+    {
+        var whole = Path.GetFullPath(file);
+        if (Path.Exists(whole)) return KeepFaults.ThereAlready(file);
+        var folder = Path.GetDirectoryName(whole) ?? whole;
+        if (!Directory.Exists(folder)) return KeepFaults.BackupFolderShut(folder);
+        var part = Path.Combine(folder, $".{Path.GetRandomFileName()}.part");
+        return Told(folder, () =>
+        {
+            try
+            {
+                if (YardCopy.Make(yardPath, part, patience) is { } fault) return fault;
+                File.Move(part, whole, overwrite: false);
+                return Result<string>.Of(whole);
+            }
+            finally
+            {
+                File.Delete(part);
+            }
+        });
+    }
+
+    /// <summary>Keeps a file as it is, readable or not, with the journal that belongs to it.</summary>
+    internal Result<Backup> KeepAside(DateOnly day) => InFolder(() =>
+    {
+        var kept = Publish(BackupKind.Restore, day, part =>
+        {
+            using (var to = PrivateFile.New(part))
+            {
+                using var from = new FileStream(yardPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+                from.CopyTo(to);
+                to.Flush(flushToDisk: true);
+            }
+
+            return null;
+        });
+        if (kept.TryGet(out var backup) && File.Exists(yardPath + "-journal")) File.Copy(yardPath + "-journal", backup.Path + "-journal", overwrite: true);
+        return kept;
+    });
+
+    private Result<Backup> Publish(BackupKind kind, DateOnly day, Func<string, Fault?> copy)
+    {
+        PrivateFile.Folder(Folder);
+        DropLeftOvers();
+        var part = Path.Combine(Folder, $".{Path.GetRandomFileName()}.part");
+        try
+        {
+            if (copy(part) is { } fault) return fault;
+            var backup = Name(part, kind, day);
+            LetGo(kind);
+            return backup;
+        }
+        finally
+        {
+            File.Delete(part);
+        }
+    }
+
+    // Another program may take the number at the same moment; then the next is tried.
+    private Backup Name(string part, BackupKind kind, DateOnly day)
+    {
+        var word = KindWords.Single(known => known.Kind == kind).Word;
+        for (var number = (All().FirstOrDefault()?.Number ?? 0) + 1; ; number++)
+        {
+            var path = Path.Combine(Folder, string.Create(CultureInfo.InvariantCulture, $"{number:0000}-{day:yyyy-MM-dd}-{word}.offcuts"));
+            if (Directory.GetFiles(Folder, string.Create(CultureInfo.InvariantCulture, $"{number:0000}-*.offcuts")).Length > 0) continue;
+            try
+            {
+                File.Move(part, path, overwrite: false);
+                return new Backup(number, day, kind, path, new FileInfo(path).Length);
+            }
+            catch (IOException) when (File.Exists(path) && File.Exists(part))
+            {
+            }
+        }
+    }
+
+    private void LetGo(BackupKind kind)
+    {
+        foreach (var old in All().Where(one => one.Kind == kind).Skip(Kept))
+        {
+            File.Delete(old.Path);
+            File.Delete(old.Path + "-journal");
+        }
+    }
+
+    // What a program that was killed was making.
+    private void DropLeftOvers()
+    {
+        foreach (var part in new DirectoryInfo(Folder).GetFiles(".*.part*"))
+            if ((DateTime.UtcNow - part.LastWriteTimeUtc).Duration() > LeftOver) part.Delete();
+    }
+
+    private bool HasRoom()
+    {
+        try
+        {
+            return new DriveInfo(Path.GetDirectoryName(yardPath)!).AvailableFreeSpace > new FileInfo(yardPath).Length + RoomToLeave;
+        }
+        catch (Exception error) when (error is IOException or ArgumentException or UnauthorizedAccessException)
+        {
+            return true;
+        }
+    }
+
+    private Result<Backup> InFolder(Func<Result<Backup>> work) => Told(Folder, work);
+
+    private static Result<T> Told<T>(string folder, Func<Result<T>> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return KeepFaults.BackupFolderShut(folder);
+        }
+        catch (IOException error)
+        {
+            return PrivateFile.IsFull(error) ? KeepFaults.NoRoomForBackup(folder) : PrivateFile.IsReadOnly(error) ? KeepFaults.BackupFolderShut(folder) : KeepFaults.BackupFails(folder);
+        }
+        catch (SqliteException error)
+        {
+            const int full = 13;
+            return error.SqliteErrorCode == full ? KeepFaults.NoRoomForBackup(folder) : KeepFaults.BackupFails(folder);
+        }
+    }
+
+    private static Backup? Named(FileInfo file)
+    {
+        var match = FileName().Match(file.Name);
+        return match.Success
+            && DateOnly.TryParseExact(match.Groups["day"].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            && int.TryParse(match.Groups["number"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && KindWords.FirstOrDefault(known => known.Word == match.Groups["kind"].Value) is { Word: not null } kind
+                ? new Backup(number, day, kind.Kind, file.FullName, file.Length)
+                : null;
+    }
+
+    [GeneratedRegex(@"^(?<number>\d{4,9})-(?<day>\d{4}-\d\d-\d\d)-(?<kind>[a-z-]+)\.offcuts$", RegexOptions.CultureInvariant)]
+    private static partial Regex FileName();
+}

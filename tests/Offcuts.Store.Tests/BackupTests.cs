@@ -1,0 +1,235 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Store.Tests;
+
+/// <summary>Backups: when they are made, that each is whole, how many stay, and going back to one.</summary>
+public sealed class BackupTests : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+
+    private readonly TemporaryFolder _folder = new();
+    private readonly StandingClock _clock = new();
+
+    private string Path => _folder["yard.offcuts"];
+
+    private Backups Backups => new(Path);
+
+    private DateOnly Today => DateOnly.FromDateTime(_clock.Now.DateTime);
+
+    [Fact]
+    public void The_first_change_of_a_day_finds_a_backup_of_the_day_before_and_the_next_makes_none()
+    {
+        Add(1);
+        Add(2);
+        string yesterday;
+        using (var yard = Open()) yesterday = yard.Dump();
+        _clock.Now += TimeSpan.FromDays(1);
+
+        Add(3);
+        Add(4);
+
+        Backups.All().Select(one => (one.Number, one.Day, one.Kind)).Should().Equal((2, Today, BackupKind.Daily), (1, Today.AddDays(-1), BackupKind.Daily));
+        using var backup = Yards.Open(Backups.All()[0].Path);
+        backup.Dump().Should().Be(yesterday);
+    }
+
+    [Fact]
+    public void Looking_makes_no_backup()
+    {
+        Add(1);
+        _clock.Now += TimeSpan.FromDays(1);
+
+        using (var yard = Open()) yard.Pieces().Should().ContainSingle();
+
+        Backups.All().Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_screen_that_is_open_over_midnight_makes_the_backup_of_the_new_day()
+    {
+        Add(1);
+        using var yard = Open();
+        yard.Do(change => change.Add(Yards.Board(2)));
+        _clock.Now += TimeSpan.FromDays(1);
+
+        yard.Do(change => change.Add(Yards.Board(3)));
+
+        Backups.All().Should().HaveCount(2);
+    }
+
+    [Fact]
+    public void The_last_ten_of_each_kind_are_kept()
+    {
+        Add(0);
+        for (var day = 1; day <= 14; day++)
+        {
+            _clock.Now += TimeSpan.FromDays(1);
+            Add(day);
+            if (day % 4 == 0) Backups.Make(BackupKind.ByHand, Today, Patience).Ok.Should().BeTrue();
+        }
+
+        var kept = Backups.All();
+        kept.Count(one => one.Kind == BackupKind.Daily).Should().Be(10);
+        kept.Count(one => one.Kind == BackupKind.ByHand).Should().Be(3);
+        kept.Where(one => one.Kind == BackupKind.Daily).Min(one => one.Day).Should().Be(Today.AddDays(-9));
+        kept.Select(one => one.Number).Should().OnlyHaveUniqueItems().And.BeInDescendingOrder();
+    }
+
+    [Fact]
+    public void A_clock_set_back_makes_another_backup_and_drops_no_newer_one()
+    {
+        Add(1);
+        Add(2);
+        _clock.Now -= TimeSpan.FromDays(400);
+
+        Add(3);
+        Add(4);
+
+        Backups.All().Select(one => (one.Number, one.Day)).Should().Equal((2, Today), (1, Today.AddDays(400)));
+        using var yard = Open();
+        yard.History().Select(entry => entry.Number).Should().Equal(4, 3, 2, 1);
+    }
+
+    [Fact]
+    public void A_backup_that_can_not_be_made_holds_up_no_change_and_is_told()
+    {
+        Add(1);
+        File.WriteAllText(Backups.Folder, "in the way");
+
+        using var yard = Open();
+        yard.Do(change => change.Add(Yards.Board(2)));
+
+        yard.BackupTrouble!.Sentence.Should().Be($"no backup was made today: the disk of {Backups.Folder} does not answer as it should; what you do is saved all the same");
+        yard.Piece(Yards.CodeNumber(2)).Should().NotBeNull();
+    }
+
+    [Fact]
+    public void A_file_of_another_name_is_no_backup_and_what_a_killed_program_left_is_cleared()
+    {
+        Add(1);
+        Directory.CreateDirectory(Backups.Folder);
+        File.WriteAllText(System.IO.Path.Combine(Backups.Folder, "notes.txt"), "mine");
+        var left = System.IO.Path.Combine(Backups.Folder, ".abc.part");
+        File.WriteAllText(left, "half");
+        File.SetLastWriteTimeUtc(left, DateTime.UtcNow.AddHours(-2));
+
+        Add(2);
+
+        Directory.GetFiles(Backups.Folder).Select(System.IO.Path.GetFileName).Should().BeEquivalentTo("notes.txt", "0001-2026-11-25-daily.offcuts");
+    }
+
+    [UnixFact]
+    public void A_yard_and_its_backups_are_the_users_own()
+    {
+        Add(1);
+        Add(2);
+
+        const UnixFileMode file = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+#pragma warning disable CA1416 // Only run on Unix.
+        File.GetUnixFileMode(Path).Should().Be(file);
+        File.GetUnixFileMode(Backups.All()[0].Path).Should().Be(file);
+        File.GetUnixFileMode(Backups.Folder).Should().Be(file | UnixFileMode.UserExecute);
+#pragma warning restore CA1416
+    }
+
+    [Fact]
+    public void Going_back_puts_the_backup_in_place_and_keeps_what_was_there()
+    {
+        Add(1);
+        Add(2);
+        Add(3);
+        string present;
+        using (var yard = Open()) present = yard.Dump();
+
+        var restored = new Restoring(Path, Patience).From(Backups.All()[0].Path, Today).Value;
+
+        using (var yard = Open()) yard.Pieces().Select(piece => piece.Code).Should().Equal(Yards.CodeNumber(1));
+        restored.KeptAs!.Kind.Should().Be(BackupKind.Restore);
+        using var kept = Yards.Open(restored.KeptAs.Path);
+        kept.Dump().Should().Be(present);
+        Directory.GetFiles(_folder.Path).Should().Equal(Path);
+    }
+
+    [Fact]
+    public void Going_back_works_where_the_yard_is_damaged_or_gone()
+    {
+        Add(1);
+        Add(2);
+        var backup = Backups.All()[0].Path;
+        File.WriteAllText(Path, "this is no database any more");
+
+        var restored = new Restoring(Path, Patience).From(backup, Today).Value;
+
+        File.ReadAllText(restored.KeptAs!.Path).Should().Be("this is no database any more");
+        using (var yard = Open()) yard.Pieces().Should().ContainSingle();
+
+        File.Delete(Path);
+        new Restoring(Path, Patience).From(backup, Today).Value.KeptAs.Should().BeNull();
+        using (var yard = Open()) yard.Pieces().Should().ContainSingle();
+    }
+
+    [Fact]
+    public void What_is_no_whole_yard_is_not_gone_back_to()
+    {
+        Add(1);
+        Add(2);
+        File.WriteAllText(_folder["text"], "text");
+        var torn = _folder["torn"];
+        File.Copy(Backups.All()[0].Path, torn);
+        using (var file = File.OpenWrite(torn)) file.SetLength(file.Length / 2);
+        var before = File.ReadAllBytes(Path);
+
+        Refusal(_folder["text"]).Should().StartWith($"{_folder["text"]} is not gone back to: ").And.EndWith("; the yard is as it was");
+        Refusal(torn).Should().StartWith($"{torn} is not gone back to: ");
+        Refusal(Path).Should().Be($"{Path} is the yard itself");
+        File.ReadAllBytes(Path).Should().Equal(before);
+        Directory.GetFiles(_folder.Path).Should().BeEquivalentTo(Path, torn, _folder["text"]);
+
+        string Refusal(string source) => new Restoring(Path, Patience).From(source, Today).Fault.Sentence;
+    }
+
+    [Fact]
+    public void Whoever_has_the_yard_open_while_it_is_gone_back_saves_nothing_and_is_told()
+    {
+        Add(1);
+        Add(2);
+        using var open = Open();
+        open.Pieces().Should().HaveCount(2);
+
+        new Restoring(Path, Patience).From(Backups.All()[0].Path, Today).Ok.Should().BeTrue();
+
+        var change = () => open.Change("add a board", work => work.Add(Yards.Board(3)));
+        change.Should().Throw<YardUnavailableException>().Where(moved => moved.Reason == UnavailableReason.Moved)
+            .WithMessage($"{Path} was put elsewhere, removed or replaced while it was open; nothing of this change was saved: open the yard anew");
+        using var yard = Open();
+        yard.Pieces().Should().ContainSingle();
+    }
+
+    [Fact]
+    public void A_yard_that_is_being_saved_is_not_gone_back_from()
+    {
+        Add(1);
+        Add(2);
+        using var other = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path};Pooling=False");
+        other.Open();
+        using var command = other.CreateCommand();
+        command.CommandText = "BEGIN IMMEDIATE";
+        command.ExecuteNonQuery();
+
+        var back = () => new Restoring(Path, TimeSpan.FromMilliseconds(200)).From(Backups.All()[0].Path, Today);
+
+        back.Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.Locked);
+    }
+
+    public void Dispose() => _folder.Dispose();
+
+    private YardFile Open() => YardFile.Open(Path, _clock, Patience);
+
+    private void Add(int number)
+    {
+        using var yard = Open();
+        yard.Do(change => change.Add(Yards.Board(number)));
+        yard.BackupTrouble.Should().BeNull();
+    }
+}
