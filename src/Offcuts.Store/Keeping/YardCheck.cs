@@ -148,6 +148,10 @@ public sealed class YardCheck
         Understood("the wall sheets", reader.Walls);
         Understood("how walls are filled", reader.WallPlans);
         Understood("the stacked courses", reader.StackedCourses);
+        Understood("the places", reader.Places);
+        Understood("the bundles", reader.Bundles);
+        Understood("the beds", reader.Beds);
+        Understood("what was handed over", reader.HandOvers);
         Understood("the history", () => reader.History("history", new { most = int.MaxValue }));
     }
 
