@@ -11,6 +11,7 @@ public sealed class ArchitectureTests
     private static readonly Assembly Walls = Assembly.Load("Offcuts.Walls");
     private static readonly Assembly Store = Assembly.Load("Offcuts.Store");
     private static readonly Assembly Print = Assembly.Load("Offcuts.Print");
+    private static readonly Assembly Reading = Assembly.Load("Offcuts.Reading");
 
     public static TheoryData<string, string[]> Rooms => new()
     {
@@ -19,6 +20,7 @@ public sealed class ArchitectureTests
         { "Offcuts.Walls", ["Offcuts.Core"] },
         { "Offcuts.Store", ["Offcuts.Core", "Microsoft.Data.Sqlite", "Dapper", "CsvHelper", "SQLitePCLRaw.core", "SQLitePCLRaw.provider.e_sqlite3", "SQLitePCLRaw.batteries_v2"] },
         { "Offcuts.Print", ["Offcuts.Core", "QRCoder", "PdfSharp", "PdfSharp.System", "PdfSharp.Shared", "Wcwidth"] },
+        { "Offcuts.Reading", ["Offcuts.Core", "StbImageSharp", "zxing"] },
     };
 
     [Theory]
@@ -35,7 +37,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void The_heart_touches_no_file_terminal_network_or_database()
     {
-        foreach (var room in new[] { Core, Matching, Walls })
+        foreach (var room in new[] { Core, Matching, Walls, Reading })
         {
             var result = Types.InAssembly(room)
                 .ShouldNot()
@@ -51,7 +53,7 @@ public sealed class ArchitectureTests
     [Fact]
     public void Only_the_matching_room_knows_the_solver()
     {
-        foreach (var room in new[] { Core, Walls, Store, Print, Assembly.Load("offcuts") })
+        foreach (var room in new[] { Core, Walls, Store, Print, Reading, Assembly.Load("offcuts") })
             room.GetReferencedAssemblies().Should().NotContain(reference => reference.Name == "Google.OrTools");
     }
 
@@ -59,7 +61,7 @@ public sealed class ArchitectureTests
     public void Every_type_is_sealed_static_or_meant_to_be_inherited()
     {
         // Material is the one family tree of the heart.
-        var open = new[] { Core, Matching, Walls, Store, Print }
+        var open = new[] { Core, Matching, Walls, Store, Print, Reading }
             .SelectMany(room => room.GetExportedTypes())
             .Where(type => type is { IsClass: true, IsSealed: false, IsAbstract: false })
             .Select(type => type.FullName);

@@ -62,6 +62,23 @@ public sealed record LabelContent
         Date = Day(date),
     };
 
+    /// <summary>The label of a place: its name, large.</summary>
+    public static LabelContent OfPlace(Code code, string name, DateOnly date) => new() { Code = code, Material = name, Measure = "place", Date = Day(date) };
+
+    /// <summary>The label of a bundle: what it is called, what is in it, where it lies.</summary>
+    /// <param name="bundle">The bundle.</param>
+    /// <param name="holds">What is in it, in a few words: <c>12 x 2x4</c>.</param>
+    /// <param name="date">The day.</param>
+    public static LabelContent Of(Bundle bundle, string holds, DateOnly date) => new()
+    {
+        Code = bundle.Code,
+        Material = bundle.Name.Length > 0 ? bundle.Name : "bundle",
+        Measure = $"{bundle.Pieces.Count} pieces",
+        Details = [holds],
+        Place = bundle.Place,
+        Date = Day(date),
+    };
+
     /// <summary>A label whose piece does not exist yet: the code and lines to write on.</summary>
     public static LabelContent Blank(Code code) => new() { Code = code, IsBlank = true };
 

@@ -66,6 +66,8 @@ internal static class CommandLine
         TodayCommand.Today(context),
         .. YardCommands.All(context),
         .. LabelCommands.All(context),
+        .. PlaceCommands.All(context),
+        CountCommand.Of(context),
         .. StageCommands.All(context),
         .. SystemCommands.All(context),
         .. WallCommands.All(context),

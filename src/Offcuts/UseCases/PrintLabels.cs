@@ -26,6 +26,8 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     public static string Line(YardFile yard, Code code, LengthUnit unit) =>
         yard.Piece(code) is { } piece ? $"{code}  {piece.Material}  {Words.Size(piece, unit)}  {piece.Place}"
         : yard.Bin(code) is { } bin ? $"{code}  {bin.Hardware.Name}  {bin.Place}"
+        : yard.Bundles().FirstOrDefault(bundle => bundle.Code == code) is { } bundle ? $"{BundleWords.Line(bundle, yard)}  (bundle)"
+        : yard.Places().FirstOrDefault(place => place.Code == code) is { } place ? $"{code}  {place.Name}  (place)"
         : $"{code}  blank";
 
     /// <summary>The labels of these codes, or of all that wait.</summary>
@@ -43,7 +45,7 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
         foreach (var code in wanted)
         {
             if (Content(code, unit) is { } label) labels.Add(label);
-            else faults.Add(YardFaults.NoSuchCode(code.ToString()));
+            else faults.Add(yard.VoidCodes().Contains(code) ? LabelFaults.IsVoid(code.ToString()) : YardFaults.NoSuchCode(code.ToString()));
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
@@ -83,6 +85,8 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     private LabelContent? Content(Code code, LengthUnit unit) =>
         yard.Piece(code) is { } piece ? LabelContent.Of(piece, today, unit)
         : yard.Bin(code) is { } bin ? LabelContent.Of(bin, today, unit)
+        : yard.Bundles().FirstOrDefault(bundle => bundle.Code == code) is { } bundle ? LabelContent.Of(bundle, BundleWords.Holds(bundle, yard), today)
+        : yard.Places().FirstOrDefault(place => place.Code == code) is { } place ? LabelContent.OfPlace(code, place.Name, today)
         : yard.BlankCodes().Contains(code) ? LabelContent.Blank(code)
         : null;
 }

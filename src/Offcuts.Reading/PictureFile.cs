@@ -1,0 +1,180 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+using Offcuts.Core.Faults;
+using StbImageSharp;
+
+namespace Offcuts.Reading;
+
+/// <summary>A picture in shades of grey, row by row from the top left: 0 is black.</summary>
+/// <param name="Width">Pixels in a row.</param>
+/// <param name="Height">Rows.</param>
+/// <param name="Pixels">Width times height shades.</param>
+public sealed record GreyPicture(int Width, int Height, byte[] Pixels);
+
+/// <summary>
+/// A JPEG or PNG file as a camera or a phone writes it. What it costs to decode is bounded before anything is decoded: by its bytes, by
+/// the size that its first part tells, by the number of its scans, and a PNG by what really comes out of it.
+/// </summary>
+public static class PictureFile
+{
+    /// <summary>Most bytes of a file, in millions. A JPEG of 48 megapixels has about 25. Our own limit.</summary>
+    public const int MostMegabytes = 64;
+
+    /// <summary>Most pixels, in millions: what the cameras of today's phones give.</summary>
+    public const int MostMegapixels = 48;
+
+    // An ordinary progressive JPEG has about ten scans; each costs a walk over the whole picture.
+    private const int MostScans = 100;
+
+    private static readonly byte[] PngBegins = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A];
+
+    /// <summary>True where the first bytes (eight are enough) are those of a JPEG or PNG file.</summary>
+    public static bool IsPicture(ReadOnlySpan<byte> first) => first is [0xFF, 0xD8, 0xFF, ..] || first.StartsWith(PngBegins);
+
+    /// <summary>True where the first bytes (twelve are enough) are those of another picture that phones make.</summary>
+    public static bool IsPhonesOther(ReadOnlySpan<byte> first) =>
+        first.Length >= 12 && first[4..8].SequenceEqual("ftyp"u8)
+        && (first[8..12].SequenceEqual("heic"u8) || first[8..12].SequenceEqual("heix"u8) || first[8..12].SequenceEqual("mif1"u8) || first[8..12].SequenceEqual("msf1"u8) || first[8..12].SequenceEqual("avif"u8));
+
+    /// <summary>How many pixels a picture has by its first part, or why it is not decoded.</summary>
+    public static Result<long> Pixels(ReadOnlyMemory<byte> file) => Examined(file).Then<long>(seen => (long)seen.Width * seen.Height);
+
+    /// <summary>The picture, or why it can't be read.</summary>
+    public static Result<GreyPicture> Decode(ReadOnlyMemory<byte> file)
+    {
+        var examined = Examined(file);
+        if (!examined.TryGet(out var seen)) return Result<GreyPicture>.Fail(examined.Faults);
+        try
+        {
+            var decoded = ImageResult.FromMemory(file[..seen.Length].ToArray(), ColorComponents.Grey);
+            return decoded is { Data: { } pixels } && pixels.Length >= (long)decoded.Width * decoded.Height
+                ? new GreyPicture(decoded.Width, decoded.Height, pixels)
+                : CountFaults.PictureBroken();
+        }
+        catch (Exception error) when (error is not OutOfMemoryException)
+        {
+            // The decoder tells a broken file by whatever exception it meets.
+            return CountFaults.PictureBroken();
+        }
+    }
+
+    private static Result<Seen> Examined(ReadOnlyMemory<byte> file)
+    {
+        var bytes = file.Span;
+        if (bytes.Length > MostMegabytes * 1_000_000L) return CountFaults.PictureTooManyBytes(MostMegabytes);
+        if (IsPhonesOther(bytes)) return CountFaults.PictureKindOfPhone();
+        if (!IsPicture(bytes)) return CountFaults.PictureKind();
+        return bytes[0] == 0xFF ? Jpeg(bytes) : Png(file);
+    }
+
+    private static Result<Seen> Bounded(long width, long height, int length) => width <= 0 || height <= 0
+        ? CountFaults.PictureHeader()
+        : width > MostMegapixels * 1_000_000L / height
+            ? CountFaults.PictureTooLarge(width, height, MostMegapixels)
+            : new Seen((int)width, (int)height, length);
+
+    // Walks over the markers to the end of the image (ITU-T T.81, annex B); what a phone hangs on behind it is left out.
+    private static Result<Seen> Jpeg(ReadOnlySpan<byte> bytes)
+    {
+        Result<Seen>? size = null;
+        var (at, scans) = (2, 0);
+        while (true)
+        {
+            while (at + 1 < bytes.Length && bytes[at] == 0xFF && bytes[at + 1] == 0xFF) at++;
+            if (at + 3 >= bytes.Length && !(at + 1 < bytes.Length && bytes[at + 1] == 0xD9)) return Early();
+            if (bytes[at] != 0xFF) return CountFaults.PictureBroken();
+            var marker = bytes[at + 1];
+            at += 2;
+            if (marker == 0xD9) return size is { Ok: true } whole ? whole.Value with { Length = at } : CountFaults.PictureHeader();
+            if (marker is 0x01 or (>= 0xD0 and <= 0xD8)) continue;
+            var length = BinaryPrimitives.ReadUInt16BigEndian(bytes[at..]);
+            if (length < 2) return CountFaults.PictureBroken();
+            if (marker is 0xC0 or 0xC1 or 0xC2)
+            {
+                if (at + 7 > bytes.Length) return Early();
+                size = Bounded(BinaryPrimitives.ReadUInt16BigEndian(bytes[(at + 5)..]), BinaryPrimitives.ReadUInt16BigEndian(bytes[(at + 3)..]), 0);
+                if (size is { Ok: false } refused) return refused;
+            }
+            else if (marker is >= 0xC3 and <= 0xCF and not 0xC4 and not 0xC8 and not 0xCC) return CountFaults.PictureJpegKind();
+
+            at += length;
+            if (marker != 0xDA) continue;
+            if (++scans > MostScans) return CountFaults.PictureJpegKind();
+            at = AfterScan(bytes, at);
+        }
+
+        // What is cut off before it tells its size is as broken as what is cut off later, but the size is refused first.
+        Result<Seen> Early() => size is null ? CountFaults.PictureHeader() : CountFaults.PictureEndsEarly();
+    }
+
+    // Behind FF in a scan stands 0 where FF itself is meant, or a restart marker; everything else ends the scan.
+    private static int AfterScan(ReadOnlySpan<byte> bytes, int at)
+    {
+        while (at < bytes.Length)
+        {
+            var next = bytes[at..].IndexOf((byte)0xFF);
+            if (next < 0 || at + next + 1 >= bytes.Length) return bytes.Length;
+            at += next;
+            if (bytes[at + 1] is not (0 or 0xFF or (>= 0xD0 and <= 0xD7))) return at;
+            at += bytes[at + 1] == 0xFF ? 1 : 2;
+        }
+
+        return at;
+    }
+
+    // Chunk by chunk (ISO/IEC 15948); what the pixels unpack to is counted before anything is decoded.
+    private static Result<Seen> Png(ReadOnlyMemory<byte> file)
+    {
+        var bytes = file.Span;
+        if (bytes.Length < 33 || !bytes[12..16].SequenceEqual("IHDR"u8)) return CountFaults.PictureHeader();
+        var (width, height) = (BinaryPrimitives.ReadUInt32BigEndian(bytes[16..]), BinaryPrimitives.ReadUInt32BigEndian(bytes[20..]));
+        var size = Bounded(width, height, bytes.Length);
+        if (!size.Ok) return size;
+        if (Samples(bytes[25]) is not { } samples || bytes[24] is not (1 or 2 or 4 or 8 or 16) || bytes[28] > 1) return CountFaults.PictureHeader();
+        var packed = new List<ReadOnlyMemory<byte>>();
+        var ended = false;
+        for (var at = 8; !ended;)
+        {
+            if (at + 12 > bytes.Length) return CountFaults.PictureEndsEarly();
+            var length = BinaryPrimitives.ReadUInt32BigEndian(bytes[at..]);
+            if (length > bytes.Length - at - 12) return CountFaults.PictureEndsEarly();
+            var kind = bytes[(at + 4)..(at + 8)];
+            if (kind.SequenceEqual("IDAT"u8)) packed.Add(file.Slice(at + 8, (int)length));
+            ended = kind.SequenceEqual("IEND"u8);
+            at += (int)length + 12;
+        }
+
+        // A row has a byte for its filter; an interlaced picture has seven smaller ones with rows and rounded bytes of their own.
+        var most = ((long)width * samples * bytes[24] / 8 + 2) * height + (bytes[28] == 1 ? 14L * height + width : 0);
+        return Unpacked(packed, most) is { } fault ? fault : size;
+    }
+
+    private static int? Samples(byte colour) => colour switch { 0 or 3 => 1, 2 => 3, 4 => 2, 6 => 4, _ => null };
+
+    private static Fault? Unpacked(List<ReadOnlyMemory<byte>> packed, long most)
+    {
+        var joined = new byte[packed.Sum(part => part.Length)];
+        var at = 0;
+        foreach (var part in packed)
+        {
+            part.Span.CopyTo(joined.AsSpan(at));
+            at += part.Length;
+        }
+
+        try
+        {
+            using var unpacking = new ZLibStream(new MemoryStream(joined), CompressionMode.Decompress);
+            var buffer = new byte[1 << 16];
+            long count = 0;
+            while (unpacking.Read(buffer) is > 0 and var read)
+                if ((count += read) > most) return CountFaults.PictureSwells();
+            return count == 0 ? CountFaults.PictureBroken() : null;
+        }
+        catch (InvalidDataException)
+        {
+            return CountFaults.PictureBroken();
+        }
+    }
+
+    private sealed record Seen(int Width, int Height, int Length);
+}

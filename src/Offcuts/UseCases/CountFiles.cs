@@ -1,0 +1,155 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
+using Offcuts.Reading;
+
+namespace Offcuts.UseCases;
+
+/// <summary>What one picture or one scanner's file shows, before the yard is asked what it means.</summary>
+/// <param name="Name">The file as it was named.</param>
+/// <param name="Folder">Name of the folder it lies in; may be the name of a place.</param>
+/// <param name="Labels">Codes in it: in a picture in no order, in a scanner's file line by line.</param>
+/// <param name="IsPicture">True for a picture.</param>
+/// <param name="Foreign">QR symbols, or lines, that are no label of Offcuts. What they say is kept nowhere.</param>
+/// <param name="Trouble">Why it could not be read; null where it was.</param>
+public sealed record CountedFile(string Name, string Folder, IReadOnlyList<ScannedLabel> Labels, bool IsPicture, int Foreign = 0, Fault? Trouble = null);
+
+/// <summary>A label in a file.</summary>
+/// <param name="Code">What it says.</param>
+/// <param name="Place">The place that a scanner's file named by a line before it; empty where none.</param>
+public sealed record ScannedLabel(Code Code, string Place = "");
+
+/// <summary>How far reading has come.</summary>
+/// <param name="Done">Files read.</param>
+/// <param name="Of">Files there are.</param>
+/// <param name="Name">The one read last.</param>
+public readonly record struct CountProgress(int Done, int Of, string Name);
+
+/// <summary>
+/// Reads pictures and scanners' files, several at once. What can't be read is named and the rest goes on. Pictures in work together have
+/// at most as many pixels as the largest that is read, so that memory stays bounded.
+/// </summary>
+public static class CountFiles
+{
+    /// <summary>Most files of one count.</summary>
+    public const int MostFiles = 10_000;
+
+    private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".txt", ".csv"];
+
+    /// <summary>The files that are meant: those named, and in a folder, and in folders in it, every picture, .txt and .csv file, by name.</summary>
+    public static Result<IReadOnlyList<string>> Named(IEnumerable<string> paths)
+    {
+        var files = new List<string>();
+        foreach (var path in paths)
+        {
+            if (!Directory.Exists(path))
+            {
+                files.Add(path);
+                continue;
+            }
+
+            var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint, IgnoreInaccessible = true };
+            files.AddRange(Directory.EnumerateFiles(path, "*", options)
+                .Where(file => Endings.Contains(Path.GetExtension(file).ToLowerInvariant()) && !Path.GetFileName(file).StartsWith('.'))
+                .Take(MostFiles + 1)
+                .Order(StringComparer.Ordinal));
+        }
+
+        if (files.Count == 0) return CountFaults.NothingToCount();
+        return files.Count > MostFiles ? CountFaults.TooManyFiles(MostFiles) : files.Distinct().ToArray();
+    }
+
+    /// <summary>Reads every file.</summary>
+    /// <param name="files">Their paths, as <see cref="Named"/> gives them.</param>
+    /// <param name="progress">Told of each file, on any thread, never two at once.</param>
+    /// <param name="stop">Ends it; <see cref="OperationCanceledException"/> is thrown then.</param>
+    public static IReadOnlyList<CountedFile> Read(IReadOnlyList<string> files, Action<CountProgress>? progress = null, CancellationToken stop = default)
+    {
+        var read = new CountedFile[files.Count];
+        var (done, telling) = (0, new Lock());
+        using var room = new PixelRoom();
+        Parallel.For(0, files.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Clamp(Environment.ProcessorCount, 1, 4), CancellationToken = stop }, i =>
+        {
+            read[i] = One(files[i], room, stop);
+            lock (telling) progress?.Invoke(new CountProgress(++done, files.Count, files[i]));
+        });
+        return read;
+    }
+
+    private static CountedFile One(string path, PixelRoom room, CancellationToken stop)
+    {
+        var folder = Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(path))) ?? "";
+        try
+        {
+            if (!File.Exists(path)) return Broken(CountFaults.NotFound());
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            var first = new byte[12];
+            var begin = first.AsSpan(0, stream.ReadAtLeast(first, first.Length, throwOnEndOfStream: false));
+            if (!PictureFile.IsPicture(begin) && !PictureFile.IsPhonesOther(begin))
+            {
+                var scanned = ScannedText.Read(begin, stream);
+                return scanned.Ok ? new CountedFile(path, folder, scanned.Value.Labels, IsPicture: false, scanned.Value.Foreign) : Broken(scanned.Fault);
+            }
+
+            if (stream.Length > PictureFile.MostMegabytes * 1_000_000L) return Broken(CountFaults.PictureTooManyBytes(PictureFile.MostMegabytes));
+            var bytes = new byte[stream.Length];
+            begin.CopyTo(bytes);
+            stream.ReadExactly(bytes.AsSpan(Math.Min(begin.Length, bytes.Length)));
+            var pixels = PictureFile.Pixels(bytes);
+            if (!pixels.Ok) return Broken(pixels.Fault);
+            using var _ = room.Take(pixels.Value, stop);
+            var picture = LabelPicture.Read(bytes, stop);
+            return picture.TryGet(out var seen)
+                ? new CountedFile(path, folder, [.. seen.Labels.Select(label => new ScannedLabel(label.Code))], IsPicture: true, seen.Foreign)
+                : Broken(picture.Fault);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return Broken(CountFaults.CannotOpen());
+        }
+
+        CountedFile Broken(Fault fault) => new(path, folder, [], IsPicture: true, Trouble: fault);
+    }
+
+    /// <summary>Room for so many pixels in work at once: one picture of the largest size, or several smaller ones.</summary>
+    private sealed class PixelRoom : IDisposable
+    {
+        private readonly Lock _changing = new();
+        private readonly ManualResetEventSlim _freed = new();
+        private long _free = PictureFile.MostMegapixels * 1_000_000L;
+
+        public IDisposable Take(long pixels, CancellationToken stop)
+        {
+            while (true)
+            {
+                lock (_changing)
+                {
+                    if (_free >= pixels)
+                    {
+                        _free -= pixels;
+                        return new Taken(this, pixels);
+                    }
+
+                    _freed.Reset();
+                }
+
+                _freed.Wait(stop);
+            }
+        }
+
+        public void Dispose() => _freed.Dispose();
+
+        private void Give(long pixels)
+        {
+            lock (_changing)
+            {
+                _free += pixels;
+                _freed.Set();
+            }
+        }
+
+        private sealed class Taken(PixelRoom room, long pixels) : IDisposable
+        {
+            public void Dispose() => room.Give(pixels);
+        }
+    }
+}
