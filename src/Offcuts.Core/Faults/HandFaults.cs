@@ -36,6 +36,8 @@ public static class HandFaults
 
     public static Fault NothingToHandOver() => new("name what goes: codes, or --free for everything that is free");
 
+    public static Fault FileMissing() => new("--from, --notes and --prices go with --file FILE");
+
     public static Fault NotFree(string code, string why) =>
         new($"{TextRules.Harmless(code)} is not free: {TextRules.Harmless(why)}; if it is to go all the same, add --anyway");
 

@@ -16,8 +16,8 @@ internal static class HandCommands
         yield return context.Command(
             "hand",
             "What can go to a relative's build: find it, load it, hand it over, take it in",
-            ["offcuts hand free", "offcuts hand free --all"],
-            Free(context));
+            ["offcuts hand free", "offcuts hand over K7F3MXX --to \"Uncle Jo\" --gift --file jo.offcuts-hand", "offcuts hand take-in jo.offcuts-hand"],
+            [Free(context), .. HandOverCommands.All(context)]);
     }
 
     /// <summary>Seconds an answer takes where nothing is said.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Offcuts.Core.HandOvers;
 using Offcuts.UseCases;
 
 namespace Offcuts.Commands;
@@ -34,6 +35,25 @@ internal static class HandJson
         })]),
         ["notes"] = Texts(free.Notes),
     });
+
+    /// <summary>Every hand-over, oldest first.</summary>
+    public static string Write(IEnumerable<HandOver> all, DateOnly today) => YardJson.List("hand_overs", all.Select(one => (JsonNode)new JsonObject
+    {
+        ["number"] = one.Id,
+        ["day"] = Day(one.Day),
+        ["kind"] = one.Terms.Kind.ToString().ToLowerInvariant(),
+        ["to"] = one.Terms.To,
+        ["price_cents"] = one.Terms.Price?.Cents,
+        ["due_on"] = Day(one.Terms.DueOn),
+        ["due"] = one.Terms.Due,
+        ["late"] = one.IsLate(today),
+        ["worth_cents"] = one.Worth.Cents,
+        ["weight_lb"] = one.Weight.Pounds,
+        ["confirmed_on"] = Day(one.ConfirmedOn),
+        ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back })]),
+    }));
+
+    private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>An array of texts.</summary>
     internal static JsonArray Texts(IEnumerable<string> texts) => new([.. texts.Select(text => (JsonNode)text)]);

@@ -37,9 +37,16 @@ public static class Details
     }
 
     /// <summary>What was done to it, newest first.</summary>
-    public static IEnumerable<string> History(YardFile yard, Code code) =>
-        yard.HistoryOf(code).Select(entry =>
-            $"{entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}  {entry.What}{(entry.Undone ? " (taken back)" : "")}");
+    public static IEnumerable<string> History(YardFile yard, Code code)
+    {
+        foreach (var entry in yard.HistoryOf(code)) yield return $"{Moment(entry.At)}  {entry.What}{(entry.Undone ? " (taken back)" : "")}";
+        if (yard.Brought(code) is not { } brought) yield break;
+        var from = yard.TakenIn(brought.Transfer)?.Terms.To is { Length: > 0 } name ? name : "another yard";
+        yield return $"before, at {from}{(brought.Was == code ? "" : $", as {brought.Was}")}:";
+        foreach (var past in brought.History.Reverse()) yield return $"{Moment(past.At)}  {past.What}";
+    }
+
+    private static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     private static string Amounts(Piece piece, YardSettings settings)
     {

@@ -16,11 +16,13 @@ public static class LedgerText
     {
         var lines = yard.Ledger();
         var sign = yard.Settings().CurrencySign;
+        var gone = HandOverText.Sums(yard.HandOvers(), yard.Settings(), today).ToArray();
         if (lines.Count == 0)
         {
             yield return yard.Plans().Any(plan => plan.PiecesCut.Any())
                 ? "Nothing that was carried out came out right yet, so nothing is saved yet."
                 : "Nothing was carried out yet, so nothing is saved yet.";
+            foreach (var line in gone) yield return line;
             yield break;
         }
 
@@ -33,6 +35,7 @@ public static class LedgerText
             foreach (var line in Sum(sum.Stage, sum, sign))
                 yield return line;
         foreach (var line in Sum("in all", ledger.InAll, sign)) yield return line;
+        foreach (var line in gone) yield return line;
         yield return "";
         yield return MeasuredAgainst.Done;
         yield return MeasuredAgainst.Money;
@@ -41,6 +44,7 @@ public static class LedgerText
         yield return MeasuredAgainst.Weight;
         yield return MeasuredAgainst.Pieces;
         yield return MeasuredAgainst.Skip(Quantities.LooseWoodPoundsPerCubicYard);
+        if (gone.Length > 0) yield return HandOverText.MeasuredBy;
         if (PriceBook.OldSentence(yard.Prices().Old(today, unit: yard.Settings().Unit)) is { } old) yield return old;
     }
 

@@ -1,0 +1,215 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.Store.Interchange;
+
+namespace Offcuts.UseCases;
+
+/// <summary>So many out of one bin.</summary>
+/// <param name="Bin">The bin's code.</param>
+/// <param name="Count">How many; 1 or more.</param>
+public sealed record Counted(Code Bin, int Count);
+
+/// <summary>What a hand-over file carries beside what it must.</summary>
+/// <param name="Path">Where it is written; none where no file is wanted.</param>
+/// <param name="From">Who hands over; may be empty.</param>
+/// <param name="Notes">True where notes go along.</param>
+/// <param name="Prices">True where prices go along.</param>
+public sealed record FileWish(string? Path, string From = "", bool Notes = false, bool Prices = false)
+{
+    /// <summary>No file.</summary>
+    public static FileWish None { get; } = new((string?)null);
+}
+
+/// <summary>What is to go, and on what terms.</summary>
+/// <param name="Pieces">Codes of pieces.</param>
+/// <param name="Counted">Counted things.</param>
+/// <param name="Terms">To whom, and as what.</param>
+/// <param name="File">The file for the other side.</param>
+public sealed record HandWish(IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted, Terms Terms, FileWish File);
+
+/// <summary>What went.</summary>
+/// <param name="Id">The number of the hand-over.</param>
+/// <param name="What">It in a few words.</param>
+public sealed record HandedOver(int Id, string What);
+
+/// <summary>Hands pieces and counted things over to another build: one change of the yard, with its file where one is wanted.</summary>
+public sealed class HandOverPieces(YardFile yard)
+{
+    /// <summary>
+    /// Hands over. What is not free is refused with the reason, unless nothing is known of what is free because somebody said that it goes all the
+    /// same. The file is written while the change is still open: where it can't be written, nothing has gone.
+    /// </summary>
+    /// <param name="wish">What, to whom, on what terms.</param>
+    /// <param name="free">What is free; none where that is not asked.</param>
+    public Result<HandedOver> Do(HandWish wish, WhatIsFree? free)
+    {
+        var seen = free?.Seen ?? yard.ChangeNumber;
+        var faults = wish.Terms.Faults().ToList();
+        if (wish.Pieces.Count + wish.Counted.Count == 0) faults.Add(HandFaults.NothingToHandOver());
+        var pieces = wish.Pieces.Distinct().Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
+        var bins = wish.Counted.GroupBy(one => one.Bin).Select(same => Bin(new Counted(same.Key, same.Sum(one => one.Count)), free, faults)).OfType<(Bin Bin, int Count)>().ToArray();
+        if (faults.Count > 0) return Result<HandedOver>.Fail(faults);
+
+        var (prices, settings) = (yard.Prices(), yard.Settings());
+        var worth = pieces.Select(piece => PieceWorth.Of(piece, prices, settings)).Concat(bins.Select(one => (prices.Of(one.Bin.Hardware)?.Price ?? Money.Zero) * one.Count)).Aggregate(Money.Zero, (sum, one) => sum + one);
+        var weight = pieces.Sum(piece => LoadWeight.Of(piece, settings.Species) ?? 0);
+        var name = YardFile.NewTransfer();
+        var waiting = yard.LabelQueue().ToHashSet();
+        var what = $"{Verb(wish.Terms.Kind)} {Told(pieces, bins)} to {wish.Terms.To}";
+        var id = 0;
+        return yard.ChangeSince(seen, what, work =>
+        {
+            foreach (var piece in pieces) work.Update(piece with { State = PieceState.HandedOver, ReservedFor = "" });
+            foreach (var (bin, count) in bins) work.Put(bin with { Quantity = bin.Quantity - count });
+            id = work.AddHandOver(name, wish.Terms, worth, weight, [.. pieces.Select(piece => new HandOverItem(piece.Code)), .. bins.Select(one => new HandOverItem(one.Bin.Code, one.Count))]);
+            if (id > 0 && work.Faults.Count == 0 && wish.File.Path is { } path) WriteFile(yard.HandOvers().First(one => one.Id == id), wish.File, waiting);
+        }).Then<HandedOver>(entry => new HandedOver(id, entry.What));
+    }
+
+    /// <summary>Writes the file of a hand-over once more; what was in the first is in it again.</summary>
+    public Result<string> WriteAgain(int id, FileWish file)
+    {
+        if (yard.HandOvers().FirstOrDefault(one => one.Id == id) is not { } gone) return HandFaults.NoSuchHandOver(id);
+        WriteFile(gone, file, new HashSet<Code>());
+        return $"wrote {file.Path}";
+    }
+
+    /// <summary>The other side has it, by its receipt or by its word.</summary>
+    /// <param name="receipt">As typed.</param>
+    public Result<string> Confirm(string receipt)
+    {
+        var read = Transfers.ReadReceipt(receipt);
+        if (!read.TryGet(out var text)) return Result<string>.Fail(read.Faults);
+        return yard.HandOvers().FirstOrDefault(one => Transfers.Receipt(one.Transfer) == text) is { } gone ? Confirmed(gone, "by its receipt") : HandFaults.NoHandOverOf(text);
+    }
+
+    /// <summary>The other side has it, as somebody says who has no receipt.</summary>
+    public Result<string> ConfirmByWord(int id) =>
+        yard.HandOvers().FirstOrDefault(one => one.Id == id) is { } gone ? Confirmed(gone, "by word") : HandFaults.NoSuchHandOver(id);
+
+    /// <summary>What was lent is back: pieces, and counted things by the code of their bin.</summary>
+    /// <param name="pieces">Codes of pieces.</param>
+    /// <param name="counted">Counted things.</param>
+    /// <param name="place">Where they lie now; as before where nothing is said.</param>
+    public Result<string> Back(IReadOnlyList<Code> pieces, IReadOnlyList<Counted> counted, string? place)
+    {
+        var seen = yard.ChangeNumber;
+        var all = yard.HandOvers();
+        var faults = new List<Fault>();
+        var there = place is null ? null : PieceRules.PlaceIn(place);
+        var back = new List<(HandOver Gone, HandOverItem Item, int Count)>();
+        foreach (var (code, count) in pieces.Distinct().Select(code => (code, 1)).Concat(counted.GroupBy(one => one.Bin).Select(same => (same.Key, same.Sum(one => one.Count)))))
+        {
+            // Of two loans of one bin, the older comes back first.
+            var away = all.Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
+            if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString()));
+            else if (away.Sum(one => one.Item.Away) < count) faults.Add(HandFaults.MoreThanAway(code.ToString(), away.Sum(one => one.Item.Away)));
+            var left = count;
+            foreach (var (gone, item) in away)
+            {
+                if (left == 0) break;
+                back.Add((gone, item, Math.Min(left, item.Away)));
+                left -= back[^1].Count;
+            }
+        }
+
+        if (back.Count == 0 && faults.Count == 0) faults.Add(YardFaults.NothingNamed());
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        var number = back.Sum(one => one.Count);
+        return yard.ChangeSince(seen, $"{Words.Count(number, "thing")} back from {string.Join(", ", back.Select(one => one.Gone.Terms.To).Distinct())}", work =>
+        {
+            foreach (var (gone, item, count) in back)
+            {
+                work.SetBack(gone.Id, item.Code, item.Back + count);
+                if (yard.Piece(item.Code) is { } piece) work.Update(piece with { State = PieceState.InYard, Place = there ?? piece.Place });
+                else if (yard.Bin(item.Code) is { } bin) work.Put(bin with { Quantity = bin.Quantity + count });
+            }
+        }).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Gifts, loans and sales by their word.</summary>
+    public static string Verb(HandOverKind kind) => kind switch
+    {
+        HandOverKind.Gift => "gave",
+        HandOverKind.Loan => "lent",
+        _ => "sold",
+    };
+
+    private Result<string> Confirmed(HandOver gone, string how) => gone.ConfirmedOn is { } on
+        ? HandFaults.ConfirmedAlready(gone.Id, on)
+        : yard.Change($"hand-over {gone.Id} to {gone.Terms.To} is confirmed {how}", work => work.ConfirmHandOver(gone.Id)).Then<string>(entry => entry.What);
+
+    private Piece? Piece(Code code, WhatIsFree? free, List<Fault> faults)
+    {
+        if (yard.Piece(code) is not { } piece)
+        {
+            faults.Add(YardFaults.NoSuchCode(code.ToString()));
+            return null;
+        }
+
+        if (!piece.OnHand) faults.Add(new Fault($"{code}: {YardFaults.NotOnHand().Sentence}"));
+        else if (free?.Pieces.FirstOrDefault(one => one.Piece.Code == code) is { IsFree: false } stays) faults.Add(HandFaults.NotFree(code.ToString(), stays.Why));
+        return piece;
+    }
+
+    private (Bin Bin, int Count)? Bin(Counted counted, WhatIsFree? free, List<Fault> faults)
+    {
+        if (yard.Bin(counted.Bin) is not { } bin)
+        {
+            faults.Add(YardFaults.NoSuchCode(counted.Bin.ToString()));
+            return null;
+        }
+
+        var most = free?.Bins.FirstOrDefault(one => one.Bin.Code == bin.Code)?.Free ?? bin.Quantity;
+        if (counted.Count < 1) faults.Add(HandFaults.CountUnreadable());
+        else if (counted.Count > bin.Quantity) faults.Add(StoreFaults.NotEnoughHardware(bin.Hardware.Name, counted.Count, bin.Quantity));
+        else if (counted.Count > most) faults.Add(HandFaults.BinHolds(bin.Hardware.Name, counted.Count, most));
+        return (bin, counted.Count);
+    }
+
+    private static string Told(Piece[] pieces, (Bin Bin, int Count)[] bins)
+    {
+        var parts = new List<string>();
+        if (pieces.Length > 0) parts.Add(pieces.Length == 1 ? $"{pieces[0].Code}, {pieces[0].Material}" : Words.Count(pieces.Length, "piece"));
+        parts.AddRange(bins.Select(one => $"{one.Count} {one.Bin.Hardware.Name}"));
+        return string.Join(" and ", parts);
+    }
+
+    private void WriteFile(HandOver gone, FileWish file, IReadOnlySet<Code> waiting)
+    {
+        var bytes = TransferFile.Write(Of(gone, file, waiting));
+        WholeFile.Write(file.Path!, stream => stream.Write(bytes));
+    }
+
+    // What it was cut from stands first, and is named only where it goes along.
+    private Transfer Of(HandOver gone, FileWish file, IReadOnlySet<Code> waiting)
+    {
+        var (prices, settings) = (yard.Prices(), yard.Settings());
+        var codes = gone.Items.Select(item => item.Code).ToHashSet();
+        var pieces = gone.Items.Select(item => yard.Piece(item.Code)).OfType<Piece>().OrderBy(piece => yard.Family(piece.Code)!.InOrder().TakeWhile(member => member.Piece.Code != piece.Code).Count());
+        return new Transfer
+        {
+            Name = gone.Transfer,
+            From = file.From,
+            Day = gone.Day,
+            Terms = file.Prices ? gone.Terms : gone.Terms with { Price = null },
+            Pieces =
+            [
+                .. pieces.Select(piece => new TransferPiece(
+                    piece with { State = PieceState.InYard, ReservedFor = "", Place = "", Note = file.Notes ? piece.Note : "", CutFrom = codes.Contains(piece.CutFrom) ? piece.CutFrom : default },
+                    waiting.Contains(piece.Code),
+                    [.. (yard.Brought(piece.Code)?.History ?? []).Concat(yard.PastOf(piece.Code, gone.Id)).TakeLast(1000)])
+                {
+                    CameBy = yard.Brought(piece.Code)?.Transfer ?? "",
+                    Was = yard.Brought(piece.Code)?.Was ?? default,
+                    Worth = file.Prices ? PieceWorth.Of(piece, prices, settings) : null,
+                }),
+            ],
+            Hardware = [.. gone.Items.Select(item => (Bin: yard.Bin(item.Code), item.Count)).Where(one => one.Bin is not null).Select(one => new TransferHardware(one.Bin!.Hardware, one.Count))],
+        };
+    }
+}

@@ -1,0 +1,71 @@
+using System.Globalization;
+using Offcuts.Core.HandOvers;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>Hand-overs in words.</summary>
+public static class HandOverText
+{
+    /// <summary>A hand-over in a line: what became of it last of all.</summary>
+    public static string Line(HandOver one, YardSettings settings, DateOnly today)
+    {
+        var (sign, unit) = (settings.CurrencySign, settings.Unit);
+        var pieces = one.Items.Count;
+        var terms = one.Terms.Kind switch
+        {
+            HandOverKind.Sale => $"sold for {one.Terms.Price!.Value.ToText(sign)}",
+            HandOverKind.Loan => one.Terms.DueOn is { } due ? $"lent until {Day(due)}" : "lent",
+            _ => "given",
+        };
+        var weight = one.WeightThousandthsLb > 0 ? $", {one.Weight.ToText(unit)}" : "";
+        return $"{one.Id}  {Day(one.Day)}  {terms} to {one.Terms.To}: {Words.Count(pieces, "thing")} worth {one.Worth.ToText(sign)}{weight}; {Standing(one, today)}";
+    }
+
+    /// <summary>What stands behind it: due back, late, back, confirmed or not.</summary>
+    public static string Standing(HandOver one, DateOnly today)
+    {
+        var confirmed = one.ConfirmedOn is { } on ? $"confirmed {Day(on)}" : "not confirmed yet";
+        if (one.Terms.Kind != HandOverKind.Loan) return confirmed;
+        var away = one.Items.Sum(item => item.Away);
+        return away == 0 ? $"all back; {confirmed}" : $"{(one.IsLate(today) ? "LATE: " : "")}{away} of {one.Items.Sum(item => item.Count)} due back{(one.Terms.Due.Length > 0 ? $" ({one.Terms.Due})" : "")}; {confirmed}";
+    }
+
+    /// <summary>What went, a line each, with what of it is back.</summary>
+    public static IEnumerable<string> Items(HandOver one, YardFile yard, LengthUnit unit)
+    {
+        foreach (var item in one.Items)
+        {
+            var back = item.Back == 0 ? "" : item.Away == 0 ? "  back" : $"  {item.Back} back";
+            if (yard.Piece(item.Code) is { } piece) yield return $"   {piece.Code}  {piece.Material}  {Words.Size(piece, unit)}{back}";
+            else if (yard.Bin(item.Code) is { } bin) yield return $"   {bin.Code}  {item.Count} {bin.Hardware.Name}{back}";
+        }
+    }
+
+    /// <summary>What the ledger says of them: by kind, what went and what came in for it.</summary>
+    public static IEnumerable<string> Sums(IReadOnlyList<HandOver> all, YardSettings settings, DateOnly today)
+    {
+        if (all.Count == 0) yield break;
+        var sign = settings.CurrencySign;
+        yield return "handed over:";
+        foreach (var same in all.GroupBy(one => one.Terms.Kind).OrderBy(same => same.Key))
+        {
+            var worth = same.Aggregate(Money.Zero, (sum, one) => sum + one.Worth).ToText(sign);
+            var weight = new Weight(same.Sum(one => one.WeightThousandthsLb) / 1000m).ToText(settings.Unit);
+            var things = Words.Count(same.Sum(one => one.Items.Count), "thing");
+            yield return same.Key switch
+            {
+                HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}",
+                HandOverKind.Sale => $"  sold: {things} worth {worth}, {weight}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}",
+                _ => $"  lent: {things} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}",
+            };
+        }
+    }
+
+    /// <summary>Beneath those sums in the ledger: what they are measured by, and that they are in none of the figures above.</summary>
+    public const string MeasuredBy = "Handed over: the yard value and known weight of what went on the day it went; counted in none of the figures above.";
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,113 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+using Offcuts.Store.Interchange;
+
+namespace Offcuts.UseCases;
+
+/// <summary>What was taken in.</summary>
+/// <param name="What">It in a few words.</param>
+/// <param name="Receipt">What the other side confirms it with.</param>
+/// <param name="Renamed">Pieces whose code was another thing's here: their code there, and their new one, whose label waits.</param>
+/// <param name="CameHome">Pieces that this yard had lent.</param>
+/// <param name="ToPrint">How many labels wait because of it.</param>
+/// <param name="Again">True where it had been taken in before, so that nothing changed.</param>
+public sealed record TakenInTold(string What, string Receipt, IReadOnlyList<(Code Was, Code Now)> Renamed, IReadOnlyList<Code> CameHome, int ToPrint, bool Again);
+
+/// <summary>Takes a hand-over of another yard in, by its file: one change, all or nothing; a second time it changes nothing.</summary>
+public sealed class TakeIn(YardFile yard)
+{
+    /// <summary>Takes it in.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="place">Where everything lies now; may be empty.</param>
+    public Result<TakenInTold> From(Stream file, string place)
+    {
+        var there = PieceRules.PlaceIn(place);
+        var faults = new List<Fault>();
+        PieceRules.CheckText(faults, "place", there, PieceRules.LongestName);
+        if (faults.Count > 0) return Result<TakenInTold>.Fail(faults);
+        return TransferFile.Read(file).Then(transfer => Of(transfer, there));
+    }
+
+    private Result<TakenInTold> Of(Transfer transfer, string place)
+    {
+        var seen = yard.ChangeNumber;
+        var receipt = Transfers.Receipt(transfer.Name);
+        if (yard.TakenIn(transfer.Name) is { } before)
+            return new TakenInTold($"this was taken in on {before.Day:yyyy-MM-dd} already; nothing was changed", receipt, [], [], 0, Again: true);
+        var gone = yard.HandOvers();
+        if (gone.FirstOrDefault(one => one.Transfer == transfer.Name) is { } own) return HandFaults.OwnTransfer(own.Id);
+
+        var names = new Dictionary<Code, Code>();
+        var (renamed, home, unprinted) = (new List<(Code, Code)>(), new List<(HandOver Gone, Code Code, Piece Piece)>(), new List<Code>());
+        var added = new List<(TransferPiece Sent, Piece Piece)>();
+        foreach (var sent in transfer.Pieces)
+        {
+            if (Lent(gone, sent) is { } lent)
+            {
+                names[sent.Piece.Code] = lent.Code;
+                home.Add((lent.Gone, lent.Code, sent.Piece));
+                continue;
+            }
+
+            var code = sent.Piece.Code;
+            if (yard.CodeIsTaken(code, transfer.Name))
+            {
+                code = yard.NewCode();
+                renamed.Add((sent.Piece.Code, code));
+                unprinted.Add(code);
+            }
+            else if (sent.LabelWaits) unprinted.Add(code);
+
+            names[sent.Piece.Code] = code;
+            added.Add((sent, sent.Piece with { Code = code, CutFrom = names.GetValueOrDefault(sent.Piece.CutFrom), Place = place }));
+        }
+
+        var who = transfer.From.Length > 0 ? transfer.From : "another yard";
+        var what = $"took in {Told(transfer)} from {who}";
+        var change = yard.ChangeSince(seen, what, work =>
+        {
+            work.AddTakenIn(transfer.Name, transfer.Terms with { To = transfer.From, Price = null });
+            foreach (var (of, code, sent) in home) ComesHome(work, of, code, sent, place);
+            foreach (var (sent, piece) in added)
+            {
+                work.Add(piece);
+                work.SetBrought(new Brought(piece.Code, transfer.Name, sent.Piece.Code, sent.History));
+            }
+
+            foreach (var counted in transfer.Hardware)
+            {
+                var bin = yard.Bins().FirstOrDefault(one => one.Hardware.Equals(counted.Hardware) && (place.Length == 0 || one.Place == place));
+                var put = work.Put(bin is null ? new Bin(default, counted.Hardware, counted.Count, place) : bin with { Quantity = bin.Quantity + counted.Count });
+                if (bin is null) unprinted.Add(put);
+            }
+
+            work.QueueLabels(unprinted);
+        });
+        return change.Then<TakenInTold>(_ => new TakenInTold(what, receipt, renamed, [.. home.Select(one => one.Code)], unprinted.Count, Again: false));
+    }
+
+    // It went from here by a hand-over that both know, under that code.
+    private (HandOver Gone, Code Code)? Lent(IReadOnlyList<HandOver> gone, TransferPiece sent) =>
+        sent.CameBy.Length > 0 && gone.FirstOrDefault(one => one.Transfer == sent.CameBy) is { } of && of.Items.Any(item => item.Code == sent.Was) && yard.Piece(sent.Was)?.Material.Equals(sent.Piece.Material) is true
+            ? (of, sent.Was)
+            : null;
+
+    // As it comes back: shorter perhaps, or worn. What it was cut from and its note are this yard's own.
+    private void ComesHome(YardChange work, HandOver of, Code code, Piece sent, string place)
+    {
+        var own = yard.Piece(code)!;
+        if (own.OnHand) return;
+        work.Update(sent with { Code = code, CutFrom = own.CutFrom, FromStage = own.FromStage, Note = own.Note, Place = place.Length > 0 ? place : own.Place });
+        work.SetBack(of.Id, code, 1);
+    }
+
+    private static string Told(Transfer transfer)
+    {
+        var parts = new List<string>();
+        if (transfer.Pieces.Count > 0) parts.Add(Words.Count(transfer.Pieces.Count, "piece"));
+        parts.AddRange(transfer.Hardware.Select(counted => $"{counted.Count} {counted.Hardware.Name}"));
+        return string.Join(" and ", parts);
+    }
+}
