@@ -14,7 +14,8 @@ internal sealed record Options
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
-        "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too)";
+        "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
+        "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -55,7 +56,10 @@ internal sealed record Options
     /// <summary>How many pieces the yard has on which the keys of the screen are timed; none for anything else.</summary>
     public int? Keys { get; init; }
 
-    /// <summary>The built program whose start is timed with them, or none.</summary>
+    /// <summary>How often the program is killed while it works; none for anything else.</summary>
+    public int? Crash { get; init; }
+
+    /// <summary>The built program whose start is timed with them, or that is killed; or none.</summary>
     public string? Program { get; init; }
 
     /// <summary>What a child process is told; empty in the parent.</summary>
@@ -85,6 +89,7 @@ internal sealed record Options
                 case "--agree-runs" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var runs) && runs > 0: options = options with { AgreeRuns = runs }; break;
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
+                case "--crash" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var kills) && kills > 0: options = options with { Crash = kills }; break;
                 case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
