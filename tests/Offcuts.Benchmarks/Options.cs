@@ -15,7 +15,7 @@ internal sealed record Options
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
         "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
-        "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED";
+        "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -56,6 +56,9 @@ internal sealed record Options
     /// <summary>How many pieces the yard has on which the keys of the screen are timed; none for anything else.</summary>
     public int? Keys { get; init; }
 
+    /// <summary>True where its part of the page on trust is to be written.</summary>
+    public bool Page { get; init; }
+
     /// <summary>How often the program is killed while it works; none for anything else.</summary>
     public int? Crash { get; init; }
 
@@ -83,6 +86,7 @@ internal sealed record Options
                 case "--from" when Next() is { } folder && Directory.Exists(folder): options = options with { From = folder }; break;
                 case "--seconds" when double.TryParse(Next(), CultureInfo.InvariantCulture, out var seconds): options = options with { Seconds = seconds }; break;
                 case "--seeds" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seeds): options = options with { Seeds = seeds }; break;
+                case "--page": options = options with { Page = true }; break;
                 case "--matcher-only": options = options with { MatcherOnly = true }; break;
                 case "--out" when Next() is { } file: options = options with { Out = file }; break;
                 case "--agree" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var problems) && problems > 0: options = options with { Agree = problems }; break;

@@ -14,7 +14,7 @@ if (Options.Read(args) is not { } options)
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
 if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
 if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
-if (options.Crash is { } kills) return CrashRun.Run(kills, options.First, options.Program);
+if (options.Crash is { } kills) return CrashRun.Run(options, kills);
 if (options.Mutants.Length > 0)
 {
     foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);

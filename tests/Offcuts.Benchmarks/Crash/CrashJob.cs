@@ -36,6 +36,8 @@ internal sealed record CrashJob(string Name, Func<CrashYard, int, string[]> Comm
         CarryOut,
         new("undo", (_, _) => ["undo"], "") { First = (_, i) => ["add", $"2x6 {60 + i % 40}\""] },
         new("redo", (_, _) => ["redo"], "") { First = (_, _) => ["undo"] },
+        new("accepting a count", (yard, i) => ["count", yard.Scanned(i), "--accept"], ""),
+        new("handing over", (yard, i) => ["hand", "over", yard.AnyPiece(i), "--to", "Jo", "--gift", "--anyway", "--file", Path.Combine(yard.Folder, $"jo-{i}.hand")], ""),
         BackUp,
         Restore,
         Migrate,

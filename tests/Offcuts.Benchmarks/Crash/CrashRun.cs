@@ -25,25 +25,36 @@ internal sealed class CrashRun(string program, int first)
     /// <summary>The counts, job by job.</summary>
     public IEnumerable<(string Job, CrashCount Count)> Counts => CrashJob.All.Where(job => _counts.ContainsKey(job.Name)).Select(job => (job.Name, _counts[job.Name]));
 
-    /// <summary>Kills so many, says how it went, and gives 1 where anything was wrong.</summary>
-    public static int Run(int kills, int first, string? program)
+    /// <summary>Kills so many, or for so long, says how it went, and gives 1 where anything was wrong.</summary>
+    public static int Run(Options options, int kills)
     {
-        var run = new CrashRun(program ?? Path.Combine(AppContext.BaseDirectory, "offcuts.dll"), first);
-        run.Kill(kills);
-        foreach (var line in run.Table()) Console.WriteLine(line);
+        var run = new CrashRun(options.Program ?? Path.Combine(AppContext.BaseDirectory, "offcuts.dll"), options.First);
+        var watch = Stopwatch.StartNew();
+        run.Kill(kills, TimeSpan.FromSeconds(options.Seconds ?? 24 * 3600));
+        string[] lines =
+        [
+            .. run.Table(),
+            "",
+            string.Create(CultureInfo.InvariantCulture, $"Wrong in any way: {run.Wrong.Count}. It took {watch.Elapsed.TotalMinutes:0} minutes; first seed {options.First}."),
+            "",
+            .. Machine.Lines(),
+        ];
+        foreach (var line in lines) Console.WriteLine(line);
         foreach (var wrong in run.Wrong) Console.Error.WriteLine($"WRONG: {wrong}");
+        if (options.Page) TrustPage.Put("crash", lines);
         return run.Wrong.Count == 0 ? 0 : 1;
     }
 
-    /// <summary>Goes on until so many programs were killed before they had ended.</summary>
-    public void Kill(int kills)
+    /// <summary>Goes on until so many programs were killed before they had ended, or it took too long.</summary>
+    public void Kill(int kills, TimeSpan longest)
     {
+        var watch = Stopwatch.StartNew();
         var (left, number) = (kills, first);
         var workers = Math.Max(1, Environment.ProcessorCount);
         Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, worker =>
         {
             using var yard = new CrashYard();
-            for (var since = 0; Volatile.Read(ref left) > 0; since++)
+            for (var since = 0; Volatile.Read(ref left) > 0 && watch.Elapsed < longest; since++)
             {
                 var seed = Interlocked.Increment(ref number);
                 try

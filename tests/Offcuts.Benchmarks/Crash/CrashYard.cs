@@ -67,6 +67,13 @@ internal sealed class CrashYard : IDisposable
         return pieces[number % pieces.Count].Code.Text;
     }
 
+    /// <summary>What a scanner saw at a place: every third piece of the yard lies there now.</summary>
+    public string Scanned(int number)
+    {
+        using var yard = YardFile.Open(Path, TimeProvider.System);
+        return FileOf("scanned.txt", $"@hall {number}\n" + string.Concat(yard.Pieces().Where((_, i) => i % 3 == number % 3).Select(piece => piece.Code.Text + "\n")));
+    }
+
     /// <summary>A small yard with a stage, prices and boards, in a new folder.</summary>
     public void Renew()
     {
