@@ -56,6 +56,16 @@ internal static class Invented
         LabelContent.Blank(Code("HNCF4YW")),
     ];
 
+    /// <summary>A label of each kind for the layouts that are made for one of them.</summary>
+    public static IReadOnlyList<LabelContent> OtherLabels { get; } =
+    [
+        LabelContent.Of(Waler, Day, LengthUnit.Inch),
+        LabelContent.Of(Panel, Day, LengthUnit.Inch),
+        LabelContent.Of(new Bin(Code("7YNN53D"), Hardware("form tie 8 in"), 24, "invented drawer"), Day, LengthUnit.Inch),
+        LabelContent.Of(new Bundle(Code("43HTX4K"), "studs, invented west wall", "invented trailer", [Code("C99MFXY"), Code("6P7RX46"), Code("3XNHY6H")], null), "3 x 2x4", Day),
+        LabelContent.OfPlace(Code("HNCF4YW"), "invented north rack", Day),
+    ];
+
     public static Piece Waler => new()
     {
         Code = Code("C99MFXY"),

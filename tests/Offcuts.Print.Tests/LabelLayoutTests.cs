@@ -34,9 +34,9 @@ public sealed class LabelLayoutTests
     }
 
     [Fact]
-    public void There_are_four_shipped_layouts()
+    public void The_shipped_layouts_are_those_of_the_folder()
     {
-        LabelLayout.Shipped.Select(layout => layout.Name).Should().Equal("a4-14", "letter-10", "roll-2x1", "roll-4x2");
+        LabelLayout.Shipped.Select(layout => layout.Name).Should().Equal("a4-14", "bin-8", "bundle-6x4", "foam-pinned", "letter-10", "lumber-end", "roll-2x1", "roll-4x2");
     }
 
     [Fact]
@@ -124,7 +124,7 @@ public sealed class LabelLayoutTests
     [InlineData("columns", "0", "columns is a whole number from 1 to 100")]
     [InlineData("rows", "2.5", "rows is a whole number from 1 to 100")]
     [InlineData("rows", "\"five\"", "rows is a whole number from 1 to 100")]
-    [InlineData("colour", "\"red\"", "colour is no field of a label layout; there are name, about, page, label, columns, rows, first, step, inset, module")]
+    [InlineData("colour", "\"red\"", "colour is no field of a label layout; there are name, about, page, label, columns, rows, first, step, inset, module, pin, counts")]
     [InlineData("label", "{ \"width\": \"4 in\", \"hight\": \"2 in\", \"height\": \"2 in\" }", "label.hight is no field of a label layout; there are label.width, label.height")]
     [InlineData("label", "{ \"width\": \"4 in\" }", "label.height is missing")]
     [InlineData("page", "\"letter\"", "page is an object, like { \"width\": \"4 in\", \"height\": \"2 in\" }")]
@@ -159,7 +159,7 @@ public sealed class LabelLayoutTests
     public void Every_fault_of_a_layout_is_named_at_once()
     {
         LabelLayout.Read("""{ "name": 1, "label": { "width": "4", "height": "2 in" }, "edge": 0 }""").Faults.Select(fault => fault.Sentence).Should().Equal(
-            "edge is no field of a label layout; there are name, about, page, label, columns, rows, first, step, inset, module",
+            "edge is no field of a label layout; there are name, about, page, label, columns, rows, first, step, inset, module, pin, counts",
             "label.width: a bare number has no unit here; write 96\", 8' or 2400 mm",
             "name is a text in quotes",
             "about is missing",
@@ -193,7 +193,7 @@ public sealed class LabelLayoutTests
     [Fact]
     public void An_unknown_name_is_refused_with_those_there_are()
     {
-        LabelLayout.Find("a4-\u001b[2J").Fault.Sentence.Should().Be("there is no label layout named a4-\\u001b[2J; there are a4-14, letter-10, roll-2x1, roll-4x2");
+        LabelLayout.Find("a4-\u001b[2J").Fault.Sentence.Should().Be("there is no label layout named a4-\\u001b[2J; there are a4-14, bin-8, bundle-6x4, foam-pinned, letter-10, lumber-end, roll-2x1, roll-4x2");
     }
 
     private static Length Read(string text) => Length.Parse(text).Value;

@@ -9,8 +9,17 @@ public sealed class SampleTests
     [MemberData(nameof(Layouts))]
     public void The_sample_labels_are_up_to_date(string name)
     {
-        Golden.CompareSample($"{name}.pdf", LabelSheet.Pdf(LabelLayout.Find(name).Value, Invented.Labels, Invented.Day).Value);
+        Golden.CompareSample($"{name}.pdf", LabelSheet.Pdf(LabelLayout.Find(name).Value, Labels(name), Invented.Day).Value);
     }
+
+    [Fact]
+    public void The_sample_ruler_page_is_up_to_date()
+    {
+        Golden.CompareSample("ruler.pdf", RulerPage.Pdf(LabelLayout.Find("letter-10").Value, Invented.Day));
+    }
+
+    private static IReadOnlyList<LabelContent> Labels(string layout) =>
+        layout is "letter-10" or "a4-14" or "roll-4x2" or "roll-2x1" ? Invented.Labels : Invented.OtherLabels;
 
     [Fact]
     public void The_sample_cut_sheet_is_up_to_date()

@@ -32,7 +32,7 @@ public static class LabelFaults
 
     public static Fault NoSuchPrinter(string name, string known) =>
         new(known.Length == 0
-            ? $"nothing is kept of a printer named {TextRules.Harmless(name)}; print a ruler page and say what it is off by: offcuts label printer {ShellWord.Of(name)} --right \"1.5 mm\" --down \"-1 mm\""
+            ? $"nothing is kept of a printer named {TextRules.Harmless(name)}; print a ruler page and say what it is off by: offcuts label printer {ShellWord.Of(name)} --right 1.5mm --down=-1mm"
             : $"nothing is kept of a printer named {TextRules.Harmless(name)}; there {(known.Contains(", ", StringComparison.Ordinal) ? "are" : "is")}: {TextRules.Harmless(known)}");
 
     public static Fault OffsetTooFar() => new("a printer is off by at most 20 mm; more than that is another sheet or tray");

@@ -23,6 +23,8 @@ public static class PrintFaults
 
     public static Fault LayoutFieldNotCount(string field) => new($"{field} is a whole number from 1 to 100");
 
+    public static Fault LayoutFieldNotYesNo(string field) => new($"{field} is true or false");
+
     public static Fault LayoutFieldNotLength(string field, string why) => new($"{field}: {why}");
 
     public static Fault LayoutFieldZero(string field) => new($"{field} is more than 0");

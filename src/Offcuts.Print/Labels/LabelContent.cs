@@ -39,6 +39,9 @@ public sealed record LabelContent
     /// <summary>True for a label that is printed before its piece exists: lines to write on instead of words.</summary>
     public bool IsBlank { get; private init; }
 
+    /// <summary>True for a bin: on a layout for it, counts are written on by hand.</summary>
+    public bool IsCounted { get; private init; }
+
     /// <summary>The label of a piece.</summary>
     public static LabelContent Of(Piece piece, DateOnly date, LengthUnit unit) => new()
     {
@@ -58,6 +61,7 @@ public sealed record LabelContent
         Code = bin.Code,
         Material = bin.Hardware.Name,
         Measure = bin.Hardware.Unit == "each" ? "" : $"by the {bin.Hardware.Unit}",
+        IsCounted = true,
         Place = bin.Place,
         Date = Day(date),
     };

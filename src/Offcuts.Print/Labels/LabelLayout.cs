@@ -62,6 +62,12 @@ public sealed record LabelLayout
     /// <summary>Side of one QR module: given by the file, else the largest that leaves the text half of the label.</summary>
     public required Length Module { get; init; }
 
+    /// <summary>Width of the strip at the left edge of a wide label, at the top of a tall one, that a pin or staple goes through: nothing is printed there but its mark. Zero for none.</summary>
+    public Length Pin { get; init; }
+
+    /// <summary>True where the label of a bin has lines to write counts on by hand, with the day.</summary>
+    public bool WritesCount { get; init; }
+
     /// <summary>Labels on a page.</summary>
     public int PerPage => Columns * Rows;
 

@@ -34,6 +34,10 @@ internal sealed partial class LabelSetting
     private const double CodeAscent = 0.76;
     private const double CodeHeight = 0.98;
 
+    // A hand in a glove writes on lines 7 mm apart.
+    private const double Apart = 7 * 72 / 25.4;
+
+    private readonly int _counts;
     private readonly string _code;
     private readonly LabelContent _content;
     private readonly double _left;
@@ -50,8 +54,10 @@ internal sealed partial class LabelSetting
 
         // A few letters (J, K) reach beyond where they are set; half a module on each side keeps them in their place.
         var clear = PaperFile.Points(layout.Module) / 2;
-        (_left, _top) = layout.TextBeside ? (inset + side + clear, inset) : (inset + clear, inset + side);
+        var pin = PaperFile.Points(layout.Pin);
+        (_left, _top) = layout.TextBeside ? (pin + inset + side + clear, inset) : (inset + clear, pin + inset + side);
         (_width, _height) = (width - inset - clear - _left, height - inset - _top);
+        if (layout.WritesCount && content.IsCounted) _counts = Math.Clamp((int)(_height * 0.5 / Apart), 1, 4);
         Set();
     }
 
@@ -77,7 +83,7 @@ internal sealed partial class LabelSetting
     {
         var spare = (layout.TextBeside ? layout.LabelHeight : layout.LabelWidth) - layout.QrSide;
         var middle = Length.FromUnits(spare.Units / 2);
-        return layout.TextBeside ? (layout.Inset, middle) : (middle, layout.Inset);
+        return layout.TextBeside ? (layout.Pin + layout.Inset, middle) : (middle, layout.Pin + layout.Inset);
     }
 
     private void Set()
@@ -86,7 +92,13 @@ internal sealed partial class LabelSetting
         var below = _top + code.Size * CodeHeight;
         Lines.Add(new SetLine(code.Lines[0], _left, _top + code.Size * CodeAscent, code.Size, Bold: true));
         if (_content.IsBlank) SetWriteLines(below);
-        else SetWords(below, _top + _height - below);
+        else SetWords(below, _top + _height - below - _counts * Apart);
+        for (var i = 1; i <= _counts; i++)
+        {
+            var y = _top + _height - LeastSmall * Lettering.LineHeight - (_counts - i) * Apart;
+            WriteLines.Add(new WriteLine("count", _left, y, _width * 0.45));
+            WriteLines.Add(new WriteLine("day", _left + _width * 0.55, y, _width * 0.45));
+        }
     }
 
     private void SetWords(double top, double room)
@@ -102,7 +114,7 @@ internal sealed partial class LabelSetting
             Add(block, ref y);
         }
 
-        y = _top + _height - lower.Sum(block => block.Height);
+        y = top + room - lower.Sum(block => block.Height);
         foreach (var block in lower) Add(block, ref y);
     }
 
@@ -169,13 +181,12 @@ internal sealed partial class LabelSetting
         }
     }
 
-    // A hand in a glove writes on lines 7 mm apart; a small label has one or two.
+    // A small label has one or two.
     private void SetWriteLines(double top)
     {
-        const double apart = 7 * 72 / 25.4;
         string[] captions = ["material", "length", "place"];
         var room = _top + _height - top;
-        var count = Math.Min(captions.Length, (int)(room / apart));
+        var count = Math.Min(captions.Length, (int)(room / Apart));
         for (var i = 0; i < count; i++)
         {
             var y = top + room * (i + 1) / count - LeastSmall * Lettering.LineHeight;

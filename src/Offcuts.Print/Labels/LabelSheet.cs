@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
 using PdfSharp.Drawing;
 
 namespace Offcuts.Print;
@@ -12,7 +13,8 @@ public static class LabelSheet
     /// <param name="labels">What they say; refused where there are none.</param>
     /// <param name="printed">The day of the print.</param>
     /// <param name="startAt">The first place of a part-used sheet that is free, from 1; refused outside the sheet.</param>
-    public static Result<byte[]> Pdf(LabelLayout layout, IReadOnlyList<LabelContent> labels, DateOnly printed, int startAt = 1)
+    /// <param name="offset">What the printer must be corrected by; nothing where left out.</param>
+    public static Result<byte[]> Pdf(LabelLayout layout, IReadOnlyList<LabelContent> labels, DateOnly printed, int startAt = 1, PrinterOffset? offset = null)
     {
         if (labels.Count == 0) return PrintFaults.NothingToPrint();
         if (startAt < 1 || startAt > layout.PerPage) return PrintFaults.StartOutsideSheet(startAt, layout.PerPage);
@@ -22,6 +24,7 @@ public static class LabelSheet
         for (var page = 0; page < pages; page++)
         {
             using var graphics = paper.AddPage(PaperFile.Points(layout.PageWidth), PaperFile.Points(layout.PageHeight));
+            Move(graphics, offset);
             for (var place = 0; place < layout.PerPage; place++)
             {
                 var label = page * layout.PerPage + place - (startAt - 1);
@@ -34,12 +37,20 @@ public static class LabelSheet
         return paper.ToBytes();
     }
 
+    /// <summary>Moves all that is drawn from here on by what a printer is off by.</summary>
+    internal static void Move(XGraphics graphics, PrinterOffset? offset)
+    {
+        if (offset is { } off && (off.RightUnits, off.DownUnits) != (0, 0))
+            graphics.TranslateTransform(off.RightUnits * 72.0 / Length.PerInch, off.DownUnits * 72.0 / Length.PerInch);
+    }
+
     private static void Draw(XGraphics graphics, LabelLayout layout, LabelPlace place, LabelContent label)
     {
         var (qrX, qrY) = LabelSetting.QrCorner(layout);
         DrawSymbol(graphics, QrSymbol.Of(label.Code), place.X + qrX, place.Y + qrY, layout.Module);
 
         var (left, top) = (PaperFile.Points(place.X), PaperFile.Points(place.Y));
+        if (!layout.Pin.IsZero) DrawPin(graphics, layout, left, top);
         var setting = LabelSetting.Of(layout, label);
         foreach (var line in setting.Lines)
             graphics.DrawString(line.Text, Lettering.Font(line.Size, line.Bold), XBrushes.Black, left + line.X, top + line.Baseline);
@@ -50,6 +61,18 @@ public static class LabelSheet
                 line.Caption, Lettering.Font(LabelSetting.LeastSmall, bold: false), XBrushes.Black,
                 left + line.X, top + line.Y + LabelSetting.LeastSmall * Lettering.Ascent);
         }
+    }
+
+    // A ring and a cross where the pin goes through.
+    private static void DrawPin(XGraphics graphics, LabelLayout layout, double left, double top)
+    {
+        var middle = PaperFile.Points(layout.Inset) + PaperFile.Points(layout.Pin) / 2;
+        var (x, y) = layout.TextBeside ? (left + middle, top + PaperFile.Points(layout.LabelHeight) / 2) : (left + PaperFile.Points(layout.LabelWidth) / 2, top + middle);
+        var pen = new XPen(XColors.Black, 0.5);
+        var ring = Math.Min(6, PaperFile.Points(layout.Pin) / 3);
+        graphics.DrawEllipse(pen, x - ring, y - ring, 2 * ring, 2 * ring);
+        graphics.DrawLine(pen, x - ring / 2, y, x + ring / 2, y);
+        graphics.DrawLine(pen, x, y - ring / 2, x, y + ring / 2);
     }
 
     // One path for the whole symbol: neighbouring rectangles that are filled one by one can show a hairline between them.

@@ -38,7 +38,7 @@ internal sealed class LayoutReader
     private Result<LabelLayout> ReadRoot(JsonElement root)
     {
         if (root.ValueKind != JsonValueKind.Object) return PrintFaults.LayoutNotObject("");
-        Known(root, "", "name", "about", "page", "label", "columns", "rows", "first", "step", "inset", "module");
+        Known(root, "", "name", "about", "page", "label", "columns", "rows", "first", "step", "inset", "module", "pin", "counts");
         var label = Pair(root, "label", "width", "height", null);
         var page = Pair(root, "page", "width", "height", label);
         var first = Pair(root, "first", "left", "top", (Length.Zero, Length.Zero));
@@ -58,6 +58,8 @@ internal sealed class LayoutReader
             StepRight = step.A,
             StepDown = step.B,
             Inset = One(root, "inset", "inset") ?? Missing("inset"),
+            Pin = One(root, "pin", "pin") ?? Length.Zero,
+            WritesCount = YesNo(root, "counts"),
             Module = root.TryGetProperty("module", out _) ? One(root, "module", "module") ?? Length.Zero : Length.Zero,
         };
         if (_faults.Count == 0) CheckPage(draft, root);
@@ -90,7 +92,7 @@ internal sealed class LayoutReader
     {
         var width = layout.LabelWidth - layout.Inset * 2;
         var height = layout.LabelHeight - layout.Inset * 2;
-        var (across, along) = layout.TextBeside ? (height, width) : (width, height);
+        var (across, along) = layout.TextBeside ? (height, width.LessAtMost(layout.Pin)) : (width, height.LessAtMost(layout.Pin));
         if (!given)
         {
             var side = Length.Min(across, Length.FromUnits(along.Units / 2));
@@ -158,6 +160,14 @@ internal sealed class LayoutReader
         if (field.ValueKind == JsonValueKind.Number && field.TryGetInt32(out var count) && count is >= 1 and <= 100) return count;
         _faults.Add(PrintFaults.LayoutFieldNotCount(name));
         return 1;
+    }
+
+    private bool YesNo(JsonElement root, string name)
+    {
+        if (!root.TryGetProperty(name, out var field)) return false;
+        if (field.ValueKind is JsonValueKind.True or JsonValueKind.False) return field.GetBoolean();
+        _faults.Add(PrintFaults.LayoutFieldNotYesNo(name));
+        return false;
     }
 
     private string Text(JsonElement root, string name)

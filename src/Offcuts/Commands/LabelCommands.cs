@@ -18,7 +18,13 @@ internal static class LabelCommands
             Waiting(context),
             Print(context),
             Blank(context),
-            Layouts(context)),
+            Layouts(context),
+            Check(context),
+            Preview(context),
+            Ruler(context),
+            Printer(context),
+            Unused(context),
+            Void(context)),
     ];
 
     private static Option<string> Layout() => new("--layout")
@@ -34,6 +40,8 @@ internal static class LabelCommands
         HelpName = "NUMBER",
         DefaultValueFactory = _ => 1,
     };
+
+    private static Option<string> OfPrinter() => new("--printer") { Description = "Correct the print by what is kept of this printer; see: offcuts label printer", HelpName = "NAME" };
 
     private static Command Waiting(CommandContext context)
     {
@@ -60,18 +68,18 @@ internal static class LabelCommands
     {
         var file = new Argument<string>("file") { Description = "PDF file to write" };
         var codes = new Option<string[]>("--code") { Description = "Print these instead of those that wait", HelpName = "CODE", AllowMultipleArgumentsPerToken = true };
-        var (layout, start) = (Layout(), Start());
+        var (layout, start, printer) = (Layout(), Start(), OfPrinter());
         var command = context.Command(
             "print",
             "Write the labels that wait as a PDF, true to size: print it at 100 %",
-            ["offcuts label print labels.pdf", "offcuts label print labels.pdf --layout a4-14 --start 5", "offcuts label print one.pdf --code K7F3MXX"],
-            file, codes, layout, start);
+            ["offcuts label print labels.pdf", "offcuts label print labels.pdf --layout a4-14 --start 5", "offcuts label print lost.pdf --code K7F3MXX", "offcuts label print labels.pdf --printer kitchen"],
+            file, codes, layout, start, printer);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
             if (!read.TryGet(out var list)) return context.Refuse(read.Faults);
             return context.Tell(new PrintLabels(yard, context.World.Today).Print(
-                list.Count > 0 ? list : null, parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!));
+                list.Count > 0 ? list : null, parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!, parse.GetValue(printer)));
         }));
         return command;
     }
@@ -80,14 +88,14 @@ internal static class LabelCommands
     {
         var count = new Argument<int>("count") { Description = "How many" };
         var file = new Argument<string>("file") { Description = "PDF file to write" };
-        var (layout, start) = (Layout(), Start());
+        var (layout, start, printer) = (Layout(), Start(), OfPrinter());
         var command = context.Command(
             "blank",
             "Write labels with codes whose pieces come later: tie one on, scan it, type the line",
             ["offcuts label blank 20 blanks.pdf"],
-            count, file, layout, start);
+            count, file, layout, start, printer);
         command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new PrintLabels(yard, context.World.Today).PrintBlanks(
-            parse.GetValue(count), parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!))));
+            parse.GetValue(count), parse.GetValue(layout)!, parse.GetValue(start), parse.GetValue(file)!, parse.GetValue(printer)))));
         return command;
     }
 
@@ -99,6 +107,107 @@ internal static class LabelCommands
             Tables.Write(context.World, ["Layout", "What it is", ">Labels a page"], PrintLabels.Layouts());
             return Exit.Done;
         });
+        return command;
+    }
+
+    private static Command Check(CommandContext context)
+    {
+        var layout = new Argument<string>("layout") { Description = "Name of a layout, or a layout file of your own" };
+        var command = context.Command("check", "Check a layout file: can it be printed, and how large are its QR codes", ["offcuts label check mine.json"], layout);
+        command.SetAction(parse =>
+        {
+            var check = PrintLabels.Check(parse.GetValue(layout)!);
+            if (!check.TryGet(out var lines)) return context.Refuse(check.Faults);
+            foreach (var line in lines) context.Say(line);
+            return Exit.Done;
+        });
+        return command;
+    }
+
+    private static Command Preview(CommandContext context)
+    {
+        var code = new Argument<string>("code") { Description = "Whose label" };
+        var layout = Layout();
+        var command = context.Command("preview", "Show a label before it is printed, to scale", ["offcuts label preview K7F3MXX", "offcuts label preview \"K7F 3MXX\" --layout lumber-end"], code, layout);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+        {
+            var shown = Code.Parse(parse.GetValue(code)!).Then(one => new PrintLabels(yard, context.World.Today).Preview(one, parse.GetValue(layout)!, context.World.Ascii));
+            if (!shown.TryGet(out var lines)) return context.Refuse(shown.Faults);
+            foreach (var line in lines) context.Say(line);
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    private static Command Ruler(CommandContext context)
+    {
+        var file = new Argument<string>("file") { Description = "PDF file to write" };
+        var (layout, printer) = (Layout(), OfPrinter());
+        var command = context.Command(
+            "ruler",
+            "Write a page that proves a printer's scale, with the outlines of all labels",
+            ["offcuts label ruler ruler.pdf", "offcuts label ruler ruler.pdf --layout a4-14 --printer kitchen"],
+            file, layout, printer);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new PrintLabels(yard, context.World.Today).Ruler(parse.GetValue(layout)!, parse.GetValue(file)!, parse.GetValue(printer)))));
+        return command;
+    }
+
+    private static Command Printer(CommandContext context)
+    {
+        var name = new Argument<string>("name") { Description = "What you call the printer; left out, all are listed", Arity = ArgumentArity.ZeroOrOne };
+        var right = new Option<string>("--right") { Description = "Move its prints to the right, or left below 0", HelpName = "DISTANCE" };
+        var down = new Option<string>("--down") { Description = "Move its prints down, or up below 0", HelpName = "DISTANCE" };
+        var drop = new Option<bool>("--drop") { Description = "Forget the printer" };
+        var command = context.Command(
+            "printer",
+            "What a printer must be corrected by, so that labels lie where the sheet has them",
+            ["offcuts label printer", "offcuts label printer kitchen --right 1.5mm --down=-1mm", "offcuts label printer kitchen --drop"],
+            name, right, down, drop);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            var print = new PrintLabels(yard, context.World.Today);
+            if (parse.GetValue(name) is { } named) return context.Tell(parse.GetValue(drop) ? print.DropPrinter(named) : print.SetPrinter(named, parse.GetValue(right), parse.GetValue(down)));
+            var printers = yard.Printers();
+            foreach (var printer in printers) context.Say($"{printer.Name}  {PrintLabels.Told(printer)}");
+            if (printers.Count == 0) context.Say("Nothing is kept of any printer; a ruler page shows what it is off by: offcuts label ruler ruler.pdf");
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    private static Command Unused(CommandContext context)
+    {
+        var json = new Option<bool>("--json") { Description = "As JSON" };
+        var command = context.Command("unused", "List labels that were printed and that nothing has taken yet, with the day", ["offcuts label unused", "offcuts label unused --json"], json);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+        {
+            var labels = yard.UnusedLabels();
+            if (parse.GetValue(json))
+            {
+                context.World.Out.WriteLine(YardJson.List("labels", labels.Select(label => new System.Text.Json.Nodes.JsonObject { ["code"] = label.Code.Text, ["printed"] = ListJson.Day(DateOnly.FromDateTime(label.Printed.DateTime)) })));
+                return Exit.Done;
+            }
+
+            foreach (var label in labels) context.Say($"{label.Code}  printed {label.Printed:yyyy-MM-dd}");
+            context.Say($"{Words.Count(labels.Count, "label")} printed and not yet used{(labels.Count > 0 ? "; one that is spoiled: offcuts label void CODE" : "")}");
+            return Exit.Done;
+        }));
+        return command;
+    }
+
+    private static Command Void(CommandContext context)
+    {
+        var codes = new Argument<string[]>("codes") { Description = "Codes of the labels", Arity = ArgumentArity.OneOrMore };
+        var command = context.Command(
+            "void",
+            "Make spoiled labels void: a blank that must never be taken, or that of a place, which gets another; a piece keeps its code, print its label again",
+            ["offcuts label void K7F3MXX", "offcuts label print again.pdf --code K7F3MXX"],
+            codes);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            return read.TryGet(out var list) ? context.Tell(new ChangeLabels(yard).Void(list)) : context.Refuse(read.Faults);
+        }));
         return command;
     }
 }

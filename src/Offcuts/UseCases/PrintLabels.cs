@@ -35,7 +35,8 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
     /// <param name="layout">Name of a layout that ships, or path of a layout file.</param>
     /// <param name="start">First free label of the first sheet, from 1.</param>
     /// <param name="path">Where the PDF is written.</param>
-    public Result<string> Print(IReadOnlyList<Code>? codes, string layout, int start, string path)
+    /// <param name="printer">Name of the printer whose correction is applied; null for none.</param>
+    public Result<string> Print(IReadOnlyList<Code>? codes, string layout, int start, string path, string? printer = null)
     {
         var wanted = codes ?? yard.LabelQueue();
         if (wanted.Count == 0) return PrintFaults.NothingWaits();
@@ -49,30 +50,96 @@ public sealed class PrintLabels(YardFile yard, DateOnly today)
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
-        return Write(labels, layout, start, path)
+        return Write(labels, layout, start, path, printer)
             .Then(_ => yard.Change($"printed {Words.Count(labels.Count, "label")}", work => work.LabelsPrinted(wanted)))
             .Then<string>(entry => $"{entry.What}: wrote {path}; print it at 100 %");
     }
 
     /// <summary>Labels with new codes whose pieces come later.</summary>
-    public Result<string> PrintBlanks(int count, string layout, int start, string path)
+    /// <param name="count">How many.</param>
+    /// <param name="layout">As for <see cref="Print"/>.</param>
+    /// <param name="start">As for <see cref="Print"/>.</param>
+    /// <param name="path">As for <see cref="Print"/>.</param>
+    /// <param name="printer">As for <see cref="Print"/>.</param>
+    public Result<string> PrintBlanks(int count, string layout, int start, string path, string? printer = null)
     {
         if (count is < 1 or > MostBlanks) return PrintFaults.BlanksOutside(MostBlanks);
         var found = FindLayout(layout);
         if (!found.Ok) return Result<string>.Fail(found.Faults);
         if (start < 1 || start > found.Value.PerPage) return PrintFaults.StartOutsideSheet(start, found.Value.PerPage);
+        if (Offset(printer) is { Ok: false } unknown) return Result<string>.Fail(unknown.Faults);
         // Written while the change is still open: a file that can't be written issues no code, and no code is on paper that the
         // yard does not know.
         return yard.Change($"printed {Words.Count(count, "blank label")}", work =>
         {
-            var written = Write([.. work.IssueBlanks(count).Select(LabelContent.Blank)], layout, start, path);
+            var written = Write([.. work.IssueBlanks(count).Select(LabelContent.Blank)], layout, start, path, printer);
             if (!written.Ok) work.Refuse(written.Fault);
         }).Then<string>(entry => $"{entry.What}: wrote {path}; print it at 100 %");
     }
 
-    private Result<bool> Write(IReadOnlyList<LabelContent> labels, string layout, int start, string path) =>
+    /// <summary>Writes a page that proves a printer's scale and shows what it is off by.</summary>
+    public Result<string> Ruler(string layout, string path, string? printer = null) =>
+        FindLayout(layout).Then(found => Offset(printer).Then<string>(offset =>
+        {
+            WholeFile.Write(path, stream => stream.Write(RulerPage.Pdf(found, today, offset)));
+            return $"wrote {path}; print it at 100 % and lay a rule on it: {RulerPage.AcrossMillimetres(found)} mm across, {RulerPage.DownMillimetres(found)} mm down";
+        }));
+
+    /// <summary>What a label will look like, as lines of text to scale.</summary>
+    public Result<IReadOnlyList<string>> Preview(Code code, string layout, bool ascii) =>
+        FindLayout(layout).Then<IReadOnlyList<string>>(found => Content(code, yard.Settings().Unit) is { } label
+            ? Result<IReadOnlyList<string>>.Of(LabelPreview.Lines(found, label, ascii))
+            : yard.VoidCodes().Contains(code) ? LabelFaults.IsVoid(code.ToString()) : YardFaults.NoSuchCode(code.ToString()));
+
+    /// <summary>What a layout file makes, or everything that is wrong with it.</summary>
+    public static Result<IReadOnlyList<string>> Check(string layout) => FindLayout(layout).Then<IReadOnlyList<string>>(found => (string[])
+    [
+        $"{found.Name}: {found.About}",
+        $"{Words.Count(found.PerPage, "label")} a page, each {found.LabelWidth} x {found.LabelHeight}",
+        $"a QR module is {found.Module.InMillimetres:0.##} mm wide{(found.Module < LabelLayout.GoodModule ? "; 0.75 mm or more reads well off rough wood" : "")}, the symbol with its quiet zone {found.QrSide.InMillimetres:0.#} mm",
+    ]);
+
+    /// <summary>Keeps what a printer must be corrected by: each a distance with its unit, below 0 to the left or up; what is not said stays as it was.</summary>
+    public Result<string> SetPrinter(string name, string? right, string? down)
+    {
+        var before = yard.Printers().FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) ?? PrinterOffset.None;
+        if (right is null && down is null) return LabelFaults.OffsetMissing();
+        var (x, y) = (Distance(right, before.RightUnits), Distance(down, before.DownUnits));
+        Fault[] faults = [.. x.Ok ? [] : x.Faults, .. y.Ok ? [] : y.Faults];
+        if (faults.Length > 0) return Result<string>.Fail(faults);
+        var offset = new PrinterOffset(name.Trim(), x.Value, y.Value);
+        return yard.Change($"printer {offset.Name} moves by {Told(offset)}", work => work.SetPrinter(offset)).Then<string>(entry => entry.What);
+    }
+
+    /// <summary>Forgets a printer.</summary>
+    public Result<string> DropPrinter(string name) => yard.Change($"forgot the printer {name}", work => work.RemovePrinter(name)).Then<string>(entry => entry.What);
+
+    /// <summary>What a printer is moved by, in words.</summary>
+    public static string Told(PrinterOffset offset) => $"{Side(offset.RightUnits, "right", "left")} and {Side(offset.DownUnits, "down", "up")}";
+
+    private static string Side(long units, string above, string below) => $"{Length.FromUnits(Math.Abs(units)).InMillimetres:0.##} mm {(units < 0 ? below : above)}";
+
+    private static Result<long> Distance(string? text, long otherwise)
+    {
+        if (text is null) return otherwise;
+        var typed = text.Trim();
+        var read = Length.Parse(typed.TrimStart('-', '+').Trim());
+        if (!read.Ok) return LabelFaults.OffsetUnreadable(text);
+        return typed.StartsWith('-') ? -read.Value.Units : read.Value.Units;
+    }
+
+    private Result<PrinterOffset> Offset(string? printer)
+    {
+        if (printer is null) return PrinterOffset.None;
+        var known = yard.Printers();
+        return known.FirstOrDefault(one => string.Equals(one.Name, printer.Trim(), StringComparison.OrdinalIgnoreCase)) is { } found
+            ? found
+            : LabelFaults.NoSuchPrinter(printer, string.Join(", ", known.Select(one => one.Name)));
+    }
+
+    private Result<bool> Write(IReadOnlyList<LabelContent> labels, string layout, int start, string path, string? printer) =>
         FindLayout(layout)
-            .Then(found => LabelSheet.Pdf(found, labels, today, start))
+            .Then(found => Offset(printer).Then(offset => LabelSheet.Pdf(found, labels, today, start, offset)))
             .Then<bool>(pdf =>
             {
                 WholeFile.Write(path, stream => stream.Write(pdf));
