@@ -114,6 +114,13 @@ public static class Cautions
         "Sawn lengthwise, wood can close on the blade and throw the board back. Rip only with the guard on, a spreader behind the blade and fingers that stop a kickback; keep out of the line of the board, push its end with a stick, and rip nothing too short to be guided. Used lumber hides nails: look for them along the whole line.",
         "29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice");
 
+    /// <summary>Something is driven.</summary>
+    /// <remarks>49 CFR 393.106(d), 393.110 and 393.87 are from memory, sure; they bind commercial vehicles and are a measure for others.</remarks>
+    public static Caution TieDown { get; } = new(
+        "driving a load",
+        "Tie every load down, with straps good for at least half its weight together, and a long one at two places or more; what stands out behind gets a flag. Heavy things lie low, over or just before the axle. No bed, hitch or tyre carries more than its plate says. What the road asks of you where you drive is for the law there.",
+        "49 CFR 393.106(d), 393.110, 393.87 (for commercial vehicles); where the weight lies and plates: common practice");
+
     /// <summary>Hardened concrete comes off.</summary>
     public static Caution ConcreteDust { get; } = new(
         "concrete dust",
@@ -124,7 +131,7 @@ public static class Cautions
     public static IReadOnlyList<Caution> All { get; } =
     [
         Stripping, PuttingAway, Nails, Ripping, ConcreteDust, FormOil, TreatedWood, Foam,
-        GradeMark, LostGrade, FormsAndBraces, WallsBlowOut, FreshConcrete, WoodOnConcrete, BarEnds,
+        GradeMark, LostGrade, FormsAndBraces, WallsBlowOut, FreshConcrete, WoodOnConcrete, BarEnds, TieDown,
     ];
 
     /// <summary>What to mind while a form comes off and its pieces are catalogued, whatever they are.</summary>

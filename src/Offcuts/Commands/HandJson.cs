@@ -53,6 +53,28 @@ internal static class HandJson
         ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back })]),
     }));
 
+    /// <summary>Loads in their order; what stays behind, with why.</summary>
+    public static string Write(LoadLists lists) => YardJson.Write(new JsonObject
+    {
+        ["schema"] = 1,
+        ["trips"] = new JsonObject { ["value"] = lists.Trips.Value, ["bound"] = lists.Trips.Bound },
+        ["loads"] = new JsonArray([.. lists.Loads.Select(load => (JsonNode)new JsonObject
+        {
+            ["bed"] = load.Bed.Name,
+            ["weight_lb"] = load.Weight.Pounds,
+            ["things"] = new JsonArray([.. load.Things.Select(thing => (JsonNode)Thing(thing))]),
+        })]),
+        ["left"] = new JsonArray([.. lists.Left.Select(left =>
+        {
+            var thing = Thing(left.Thing);
+            thing["why"] = left.Why;
+            return (JsonNode)thing;
+        })]),
+        ["weights"] = Texts(lists.Sources),
+    });
+
+    private static JsonObject Thing(ListedThing thing) => new() { ["code"] = thing.Code.Text, ["what"] = thing.What, ["weight_lb"] = thing.WeightThousandthsLb / 1000m };
+
     private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>An array of texts.</summary>

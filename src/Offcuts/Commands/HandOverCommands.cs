@@ -13,7 +13,7 @@ namespace Offcuts.Commands;
 internal static class HandOverCommands
 {
     /// <summary>These commands.</summary>
-    public static IEnumerable<Command> All(CommandContext context) => [Over(context), List(context), File(context), Confirm(context), Back(context), TakeIn(context)];
+    public static IEnumerable<Command> All(CommandContext context) => [Over(context), List(context), Sheet(context), File(context), Confirm(context), Back(context), TakeIn(context)];
 
     private static Command Over(CommandContext context)
     {
@@ -99,6 +99,15 @@ internal static class HandOverCommands
 
             return Exit.Done;
         }));
+        return command;
+    }
+
+    private static Command Sheet(CommandContext context)
+    {
+        var number = new Argument<int>("number") { Description = "Number of the hand-over" };
+        var path = new Argument<string>("file") { Description = "PDF file to write" };
+        var command = context.Command("sheet", "Print the list of a hand-over as a PDF, every code to be ticked off; with its loads by: offcuts hand load", ["offcuts hand sheet 3 ann.pdf"], number, path);
+        command.SetAction(parse => context.WithYardThere(parse, yard => context.Tell(HandSheet.Write(parse.GetValue(path)!, yard, parse.GetValue(number), context.World.Today))));
         return command;
     }
 
@@ -188,7 +197,7 @@ internal static class HandOverCommands
         return terms.Faults() is { Count: > 0 } faults ? Result<Terms>.Fail(faults) : terms;
     }
 
-    private static Result<IReadOnlyList<Counted>> Counted(YardFile yard, string[] typed, Func<Bin, int> most)
+    internal static Result<IReadOnlyList<Counted>> Counted(YardFile yard, string[] typed, Func<Bin, int> most)
     {
         var (all, faults, bins) = (new List<Counted>(), new List<Fault>(), yard.Bins());
         foreach (var one in typed)

@@ -24,6 +24,8 @@ public sealed class CautionsTests
         { Cautions.Foam, "IRC R608.4, R316.4; sun, oil and heat: common practice" },
         { Cautions.FormOil, "common practice" },
         { Cautions.ConcreteDust, "29 CFR 1926.1153" },
+        // From memory, sure.
+        { Cautions.TieDown, "49 CFR 393.106(d), 393.110, 393.87 (for commercial vehicles); where the weight lies and plates: common practice" },
     };
 
     [Theory]
@@ -38,7 +40,7 @@ public sealed class CautionsTests
     [Fact]
     public void No_caution_stands_twice_and_all_defer_to_code_and_practice()
     {
-        Cautions.All.Should().HaveCount(15).And.OnlyHaveUniqueItems(caution => caution.Topic);
+        Cautions.All.Should().HaveCount(16).And.OnlyHaveUniqueItems(caution => caution.Topic);
         Cautions.Closing.Should().Be("Local code and licensed practice decide.");
     }
 
