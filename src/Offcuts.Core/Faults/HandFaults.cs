@@ -36,6 +36,10 @@ public static class HandFaults
 
     public static Fault NothingToHandOver() => new("name what goes: codes, or --free for everything that is free");
 
+    public static Fault NeedsMissing() => new("say what they need, with --cuts FILE or --wall FILE; everything that is free is told by: offcuts hand free");
+
+    public static Fault SystemWithoutWall() => new("--system goes with --wall FILE");
+
     public static Fault FileMissing() => new("--from, --notes and --prices go with --file FILE");
 
     public static Fault NotFree(string code, string why) =>

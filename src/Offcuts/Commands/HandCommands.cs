@@ -17,7 +17,7 @@ internal static class HandCommands
             "hand",
             "What can go to a relative's build: find it, load it, hand it over, take it in",
             ["offcuts hand free", "offcuts hand over K7F3MXX --to \"Uncle Jo\" --gift --file jo.offcuts-hand", "offcuts hand take-in jo.offcuts-hand"],
-            [Free(context), .. LoadCommands.All(context), .. HandOverCommands.All(context)]);
+            [Free(context), HandMatchCommand.Of(context), .. LoadCommands.All(context), .. HandOverCommands.All(context)]);
     }
 
     /// <summary>Seconds an answer takes where nothing is said.</summary>

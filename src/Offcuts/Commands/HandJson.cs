@@ -53,6 +53,19 @@ internal static class HandJson
         ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back })]),
     }));
 
+    /// <summary>What of the free things another build can use.</summary>
+    public static string Write(TheirMatch match) => YardJson.Write(new JsonObject
+    {
+        ["schema"] = 1,
+        ["saved_cents"] = match.Saved.Cents,
+        ["prices"] = match.TheirPrices ? "theirs" : "ours",
+        ["proven"] = match.Proven,
+        ["pieces"] = new JsonArray([.. match.Pieces.Select(one => (JsonNode)new JsonObject { ["code"] = one.Piece.Code.Text, ["material"] = one.Piece.Material.Name, ["length_mm"] = one.Piece.Length.InMillimetres, ["for"] = one.For })]),
+        ["hardware"] = new JsonArray([.. match.Counted.Select(one => (JsonNode)new JsonObject { ["code"] = one.Bin.Text, ["count"] = one.Count })]),
+        ["unfilled"] = Texts(match.Unfilled),
+        ["unpriced"] = Texts(match.Unpriced),
+    });
+
     /// <summary>Loads in their order; what stays behind, with why.</summary>
     public static string Write(LoadLists lists) => YardJson.Write(new JsonObject
     {
