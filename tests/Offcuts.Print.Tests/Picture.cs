@@ -62,6 +62,30 @@ internal sealed class Picture
                 this[column, row] = Math.Max(0, this[column, row] - by * Share(column, x, width) * Share(row, y, height));
     }
 
+    /// <summary>In half its size: each pixel the mean of four.</summary>
+    public Picture Halved()
+    {
+        var half = new Picture(Width / 2, Height / 2);
+        for (var row = 0; row < half.Height; row++)
+            for (var column = 0; column < half.Width; column++)
+                half[column, row] = (this[2 * column, 2 * row] + this[2 * column + 1, 2 * row] + this[2 * column, 2 * row + 1] + this[2 * column + 1, 2 * row + 1]) / 4;
+        return half;
+    }
+
+    /// <summary>Takes the ink off a rectangle.</summary>
+    public void Lighten(double x, double y, double width, double height)
+    {
+        for (var row = Math.Max(0, (int)y); row < Math.Min(Height, y + height); row++)
+            for (var column = Math.Max(0, (int)x); column < Math.Min(Width, x + width); column++)
+            {
+                var share = Share(column, x, width) * Share(row, y, height);
+                this[column, row] = this[column, row] * (1 - share) + share;
+            }
+    }
+
+    /// <summary>As a PGM file, which other programs read.</summary>
+    public byte[] Pgm() => [.. System.Text.Encoding.ASCII.GetBytes($"P5\n{Width} {Height}\n255\n"), .. _light.Select(light => (byte)Math.Round(light * 255))];
+
     public void Whiten(int x, int y, int width, int height)
     {
         for (var row = y; row < y + height; row++)

@@ -38,5 +38,7 @@ public static class CountFaults
 
     public static Fault NothingToAccept() => new("say what was seen: pictures, their folder, or a scanner's file, like: offcuts count photos --accept");
 
+    public static Fault Stopped() => new("stopped: nothing was counted");
+
     public static Fault WholeAndPartly() => new("--whole and --partly can't both be meant");
 }

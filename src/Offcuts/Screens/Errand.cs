@@ -132,6 +132,21 @@ internal abstract record Errand
         public int PlanId { get; init; }
     }
 
+    /// <summary>Read pictures and scanners' files, and hold them against the yard.</summary>
+    /// <param name="Path">A folder or a file.</param>
+    /// <param name="At">Where all was seen; empty where the folders or labels of places say it.</param>
+    /// <param name="Partly">True where no place was counted whole.</param>
+    public sealed record CountFiles(string Path, string At, bool Partly) : Errand;
+
+    /// <summary>Reckon what was read already once more.</summary>
+    public sealed record CountAgain(YardCount Count, bool Partly) : Errand;
+
+    /// <summary>Make the yard what a count says.</summary>
+    public sealed record AcceptCount(YardCount Count) : Errand;
+
+    /// <summary>Give a place a label.</summary>
+    public sealed record LabelPlace(string Place) : Errand;
+
     /// <summary>Leave the program.</summary>
     public sealed record Leave : Errand;
 

@@ -50,6 +50,12 @@ internal abstract record News
     /// <summary>Courses were stacked.</summary>
     public sealed record Stacked(WallStacked Outcome) : News;
 
+    /// <summary>How far the reading of pictures has come.</summary>
+    public sealed record Counting(CountProgress Progress) : News;
+
+    /// <summary>What a count says.</summary>
+    public sealed record Counted(YardCount Count) : News;
+
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;
 

@@ -29,4 +29,7 @@ internal enum Place
 
     /// <summary>What is set for the yard.</summary>
     Settings,
+
+    /// <summary>Whether it is all still there.</summary>
+    Count,
 }

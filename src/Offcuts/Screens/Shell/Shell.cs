@@ -54,7 +54,9 @@ internal sealed class Shell
     /// <summary>Looks whether another program has changed the yard, and how far a match has come. To be called now and then.</summary>
     public void Tick()
     {
-        if (Interlocked.Exchange(ref _progress, null) is MatchProgress progress) Hear(new News.Matching(progress));
+        var latest = Interlocked.Exchange(ref _progress, null);
+        if (latest is MatchProgress progress) Hear(new News.Matching(progress));
+        if (latest is CountProgress counting) Hear(new News.Counting(counting));
         if (_polling) return;
         _polling = true;
         _hands.Away(() =>
@@ -104,6 +106,9 @@ internal sealed class Shell
                 break;
             case Errand.FillWall fill:
                 Beside(fill, (yard, limits) => new FillWall(yard).Fill(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var wall) ? new News.WallFilled(wall) : new News.Refused(fill, filled.Faults));
+                break;
+            case Errand.CountFiles count:
+                Beside(count, (yard, limits) => Counted(count, yard, limits.Cancel));
                 break;
             case Errand.StopMatch:
                 _match?.Cancel();
@@ -179,6 +184,22 @@ internal sealed class Shell
                 if (news is not null) Hear(news);
             });
         });
+    }
+
+    private News Counted(Errand.CountFiles errand, YardFile yard, CancellationToken stop)
+    {
+        try
+        {
+            var home = _world.Environment("HOME");
+            var path = errand.Path.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, errand.Path[2..]) : errand.Path;
+            var counted = CountFiles.Named([path])
+                .Then(files => new CountYard(yard, _world.Today).Reckon(CountFiles.Read(files, done => _progress = done, stop), new CountWish(errand.At, Partly: errand.Partly)));
+            return counted.TryGet(out var count) ? new News.Counted(count) : new News.Refused(errand, counted.Faults);
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            return new News.Refused(errand, [CountFaults.Stopped()]);
+        }
     }
 
     private News Found(Errand.Search errand, Problem problem, MatchLimits limits)

@@ -23,6 +23,7 @@ internal static class ShellModel
         Ledger = LedgerModel.Start(yard),
         Prices = PricesModel.Start(yard),
         Settings = SettingsModel.Start(yard),
+        Count = CountModel.Start(yard),
     };
 
     /// <summary>The next state, and what is asked of the outside.</summary>
@@ -76,6 +77,7 @@ internal static class ShellModel
             Ledger = LedgerModel.Hear(state.Ledger, news).State,
             Prices = PricesModel.Hear(state.Prices, news).State,
             Settings = SettingsModel.Hear(state.Settings, news).State,
+            Count = CountModel.Hear(state.Count, news).State,
             Strip = StripModel.Hear(state.Strip, news).State,
             Stages = StagesModel.Hear(state.Stages, news).State,
             Plan = PlanModel.Hear(state.Plan, news).State,
@@ -93,6 +95,7 @@ internal static class ShellModel
         Place.Ledger => Joined(state, LedgerModel.Apply(state.Ledger, intent), ledger => state with { Ledger = ledger }, intent),
         Place.Prices => Joined(state, PricesModel.Apply(state.Prices, intent), prices => state with { Prices = prices }, intent),
         Place.Settings => Joined(state, SettingsModel.Apply(state.Settings, intent), settings => state with { Settings = settings }, intent),
+        Place.Count => Joined(state, CountModel.Apply(state.Count, intent), count => state with { Count = count }, intent),
         Place.Yard => Joined(state, YardModel.Apply(state.Yard, intent), yard => state with { Yard = yard }, intent),
         Place.Strip => Joined(state, StripModel.Apply(state.Strip, intent), strip => state with { Strip = strip }, intent),
         Place.Stages => Joined(state, StagesModel.Apply(state.Stages, intent), stages => state with { Stages = stages }, intent),
@@ -107,6 +110,8 @@ internal static class ShellModel
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
+        if (turn.Errand is Errand.CountFiles && (before.Plan.Matching || before.Walls.Filling)) return new(before, Notice: new Notice("a match runs; count when it is through"));
+        if (turn.Errand is Errand.FillWall or Errand.Search && before.Count.Reading is not null) return new(before, Notice: new Notice("pictures are being read; match when that is through"));
         if (turn.Errand is Errand.FillWall or Errand.Search && (before.Plan.Matching || before.Walls.Filling))
             return new(turn.Errand is Errand.FillWall ? before : next with { Place = before.Plan.Matching ? Place.Plan : Place.Walls }, Notice: new Notice("a match runs already; Esc stops it"));
         if (turn.Errand is not Errand.Search search) return new(next, turn.Errand, notice);
@@ -147,12 +152,15 @@ internal static class ShellModel
         if (state.Strip.Line.Holds) held.Add("the strip line");
         if (state.Prices.Line.Holds) held.Add("the line of the prices");
         if (state.Settings.Line.Holds) held.Add("the line of the settings");
+        if (state.Count.Line.Holds) held.Add("the line of the count");
         if (state.Stages.Line.Holds) held.Add("the line of the stages");
         if (state.Walls.Form is { Changed: true } form) held.Add($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}");
         else if (state.Walls.Form is null && state.Walls.Line.Holds) held.Add("the line of the walls");
         if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
         var reasons = new List<string>();
         if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");
+        if (state.Count.Reading is not null) reasons.Add("pictures are still being read");
+        if (state.Count.Counted is not null) reasons.Add("the count is not accepted");
         if (state.Plan.Matching || state.Walls.Filling) reasons.Add("a match still runs");
         if (state.Plan.Found is not null) reasons.Add("the plan that was found is not kept");
         if (state.Walls.Found is { } filled) reasons.Add($"how {filled.Kept.Sheet.Name} is filled is not kept");
@@ -188,6 +196,7 @@ internal static class ShellModel
             + (done.Carried.NewPieces.Count > 0 ? $"; {done.Carried.NewPieces.Count} new {(done.Carried.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "")
             + (done.Rest ? "; ^R fills the rest from what is left" : "; the wall stands"),
             Tone.Good),
+        News.Counted(var count) => new Notice($"Counted: {Words.Count(count.Seen, "piece")} seen, {count.Missing.Count} missing, {count.Moved.Count} elsewhere; ^K accepts it", count.Missing.Count + count.Moved.Count + count.Troubled.Count() > 0 ? Tone.Caution : Tone.Good),
         News.Kept({ GivenUp.Count: 0 } kept) => new Notice($"Kept as plan {kept.Id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),
         News.Kept(var kept) => new Notice($"Kept as plan {kept.Id}; {kept.ToText()}. ^O says that all is cut", Tone.Good),
         News.Cut(_, var done) => new Notice(done.NewPieces.Count > 0 ? $"Done; {done.NewPieces.Count} new {(done.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "Done", Tone.Good),

@@ -14,6 +14,7 @@ internal static class ShellRows
     public const int LeastHeight = 20;
 
     private const int WideHead = 104;
+    private const int FullHead = 132;
     private const int NamedHead = 79;
 
     // Today has the key F10, the others those of their order: the head shows the keys as they stand on the keyboard.
@@ -21,6 +22,7 @@ internal static class ShellRows
     [
         (Place.Today, "F10"), (Place.Yard, "F2"), (Place.Strip, "F3"), (Place.Stages, "F4"), (Place.Plan, "F5"), (Place.Walls, "F6"),
         (Place.Ledger, "F7"), (Place.Prices, "F8"), (Place.Settings, "F9"),
+        (Place.Count, "F11"),
     ];
 
     /// <summary>
@@ -34,9 +36,12 @@ internal static class ShellRows
         foreach (var (place, key) in Places)
         {
             var here = place == state.Place;
+
+            // Where not all of them fit, the last one is shown while it is the place; the help names its key.
+            if (width < FullHead && !here && place == Place.Count) continue;
             inks.Add(new Ink($" {(wide ? key : key[1..])}", Tone.Soft));
             if (here) inks.Add(new Ink($"[{place.ToString().ToUpperInvariant()}]", Tone.Chosen));
-            else if (width >= NamedHead) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
+            else if (width >= NamedHead && state.Place != Place.Count || wide) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
         }
 
         var waiting = state.Snapshot.Queue.Count;
@@ -66,6 +71,7 @@ internal static class ShellRows
             Place.Ledger => "stage",
             Place.Prices => "price",
             Place.Settings => "set",
+            Place.Count => "count",
             Place.Strip => "strip",
             Place.Stages => "need",
             Place.Walls => state.Walls.Form is null ? "fits" : "line",
@@ -108,6 +114,7 @@ internal static class ShellRows
             Place.Ledger => LedgerRows.Reading(state.Ledger, width),
             Place.Prices => PricesRows.Reading(state.Prices, width),
             Place.Settings => SettingsRows.Reading(state.Settings, width),
+            Place.Count => CountRows.Reading(state.Count, width),
             Place.Yard => YardRows.Reading(state.Yard, width),
             Place.Strip => StripRows.Reading(state.Strip, width),
             Place.Stages => StagesRows.Reading(state.Stages, width),
@@ -210,6 +217,11 @@ internal static class ShellRows
         [
             "Each line sets what it says, in the words of the command offcuts settings. Another kerf for a family: kerf foam 0. Another keep length for a material: keep 2x4 18. A place the sun does not come to: cover the barn.",
             "Nothing that is catalogued, planned or booked is changed by a setting; what is matched and printed from then on goes by it.",
+        ],
+        Place.Count =>
+        [
+            "Walk the yard, take pictures of the labels with a phone, copy them over and write where they are. Many labels may be in one picture, turned, tilted or half in the shade. A scanner's text file does as well. Where each was seen is said by a place's label in the same picture, by @ and the place on the line, or by the folder's name.",
+            "What is not seen at a place that was counted is missing, unless ^T says that no place was counted whole. Nothing is changed before ^K, and ^Z takes it back. The places not counted for longest stand first.",
         ],
         Place.Yard =>
         [

@@ -61,6 +61,7 @@ internal sealed class ShellView : Runnable
             [Place.Ledger] = new LedgerView(palette),
             [Place.Prices] = new PricesView(palette),
             [Place.Settings] = new SettingsView(palette),
+            [Place.Count] = new CountView(palette),
         };
         foreach (var place in _places.Values) _body.Add(place);
         _body.Add(_help);

@@ -83,6 +83,9 @@ internal sealed record YardSnapshot
     /// <summary>Labels that were printed before their pieces exist and hang nowhere yet.</summary>
     public IReadOnlySet<Code> Blanks { get; init; } = ImmutableHashSet<Code>.Empty;
 
+    /// <summary>Places in the order in which to count them.</summary>
+    public IReadOnlyList<PlaceInShort> CountedPlaces { get; init; } = [];
+
     /// <summary>The day it was read: prices are old as of this day.</summary>
     public DateOnly Today { get; init; }
 
@@ -155,6 +158,7 @@ internal sealed record YardSnapshot
             Ledger = yard.Ledger(),
             Queue = facts.Queue.ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
+            CountedPlaces = SeePlaces.Of(yard.Places(), pieces, facts.Bins),
             Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };
         _ = read.Ranks;

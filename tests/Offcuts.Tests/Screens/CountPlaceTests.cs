@@ -1,0 +1,106 @@
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>Counting the yard on the screen. Pictures are read as for the command; here a scanner's file stands for them.</summary>
+[Collection(OnScreen.Name)]
+public sealed class CountPlaceTests
+{
+    public static TheoryData<int, int> Sizes => GoldenScreenTests.Sizes;
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_places_not_counted_for_longest_come_first(int width, int height) => ScreenRun.OnKnownYard(width, height, run =>
+        Golden.Check($"count-places-{width}x{height}", run.Press("F11").Text));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void What_a_count_says(int width, int height) => ScreenRun.OnKnownYard(width, height, run =>
+    {
+        var (here, there) = Places(run);
+        File(run, "scanned.txt", $"@{here.Place}\n{here.Code}\n{there.Code}\n");
+        run.Press("F11").Type("scanned.txt".Insert(0, run.Folder.Folder + "/")).Press("Enter");
+
+        Golden.Check($"count-{width}x{height}", run.Text.Replace(run.Folder.Folder, "FOLDER", StringComparison.Ordinal));
+    });
+
+    [Fact]
+    public void A_count_is_read_accepted_and_taken_back_with_keys_alone() => ScreenRun.OnKnownYard(80, 24, run =>
+    {
+        var (here, there) = Places(run);
+        File(run, "scanned.txt", $"{here.Code}\n{there.Code}\n");
+        var before = run.Yard.Pieces(onHandOnly: false);
+
+        run.Press("F11").Type($"{run.Folder.Folder}/scanned.txt @{here.Place}").Press("Enter");
+        run.Shell.State.Count.Counted!.Moved.Should().ContainSingle().Which.Piece.Code.Should().Be(there.Code);
+        run.Shell.State.Count.Counted!.Missing.Should().NotBeEmpty();
+
+        run.Press("Ctrl+T");
+        run.Shell.State.Count.Counted!.Missing.Should().BeEmpty("no place was counted whole");
+
+        run.Press("Ctrl+K");
+        run.Text.Should().Contain("Accept the count? 1 put where it was seen, 1 place counted today");
+        run.Press("y");
+        run.Yard.Piece(there.Code)!.Place.Should().Be(here.Place);
+        run.Shell.State.Count.Counted.Should().BeNull();
+        run.Yard.Places().Should().ContainSingle().Which.CountedOn.Should().Be(new DateOnly(2026, 6, 1));
+
+        run.Press("Ctrl+Z");
+        run.Yard.Pieces(onHandOnly: false).Select(piece => piece.Place).Should().Equal(before.Select(piece => piece.Place));
+        run.Yard.Places().Should().BeEmpty();
+    });
+
+    [Fact]
+    public void Leaving_asks_while_a_count_is_not_accepted_and_it_can_be_let_go() => ScreenRun.OnKnownYard(80, 24, run =>
+    {
+        File(run, "scanned.txt", Places(run).Here.Code.ToString());
+        run.Press("F11").Type($"{run.Folder.Folder}/scanned.txt").Press("Enter", "Ctrl+Q");
+        run.Text.Should().Contain("Leave all the same? The count is not accepted");
+        run.Press("Esc", "Ctrl+X");
+        run.Text.Should().Contain("the count is let go; nothing was changed by it");
+        run.Press("Ctrl+Q");
+        run.HasLeft.Should().BeTrue();
+    });
+
+    [Fact]
+    public void What_can_not_be_read_is_said_and_the_line_stays() => ScreenRun.OnKnownYard(80, 24, run =>
+    {
+        Directory.CreateDirectory(Path.Combine(run.Folder.Folder, "empty"));
+        run.Press("F11").Type($"{run.Folder.Folder}/empty").Press("Enter");
+
+        run.Text.Should().Contain("there is no picture and no scanner's file among these");
+        run.Lines[2].Should().EndWith("/empty");
+        run.Shell.State.Count.Reading.Should().BeNull();
+    });
+
+    [Fact]
+    public void Enter_on_a_place_begins_a_line_for_it_and_its_label_is_queued() => ScreenRun.OnKnownYard(80, 24, run =>
+    {
+        run.Press("F11");
+        var place = run.Shell.State.Count.Place!.Name;
+        run.Press("Enter");
+        run.Shell.State.Count.Line.Text.Should().Be($" @{place}");
+
+        run.Press("Ctrl+L");
+        run.Yard.Places().Should().ContainSingle().Which.Name.Should().Be(place);
+        run.Yard.LabelQueue().Should().Contain(run.Yard.Places()[0].Code);
+    });
+
+    [Theory]
+    [InlineData("~/photos @north rack", "~/photos", "north rack")]
+    [InlineData("photos", "photos", "")]
+    [InlineData("a @ home/x.txt @shed", "a @ home/x.txt", "shed")]
+    [InlineData(" @shed", "", "shed")]
+    public void A_line_names_a_path_and_a_place(string line, string path, string at) => CountModel.Read(line).Should().Be((path, at));
+
+    private static ((Code Code, string Place) Here, (Code Code, string Place) There) Places(ScreenRun run)
+    {
+        var pieces = run.Yard.Pieces().Where(piece => piece.Place.Length > 0).ToArray();
+        var here = pieces[0];
+        var there = pieces.First(piece => piece.Place != here.Place);
+        return ((here.Code, here.Place), (there.Code, there.Place));
+    }
+
+    private static void File(ScreenRun run, string name, string text) => run.Folder.FileOf(name, text);
+}
