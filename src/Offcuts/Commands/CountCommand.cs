@@ -57,10 +57,10 @@ internal static class CountCommand
 
     private static int Run(CommandContext context, YardFile yard, string[] named, CountWish wish, bool accept, bool json)
     {
-        var files = CountFiles.Named(named);
-        if (!files.TryGet(out var list)) return context.Refuse(files.Faults);
         using var cancel = new CancellationTokenSource();
         using var signals = new StopSignals(cancel.Cancel);
+        var files = CountFiles.Named(named, cancel.Token);
+        if (!files.TryGet(out var list)) return context.Refuse(files.Faults);
         var bar = new ProgressBar(context.World);
         var read = CountFiles.Read(list, bar.Show, cancel.Token);
         bar.Clear();

@@ -33,10 +33,15 @@ public static class CountFiles
     /// <summary>Most files of one count.</summary>
     public const int MostFiles = 10_000;
 
+    // Files of any kind that are looked through in a folder.
+    private const int MostSeen = 200_000;
+
     private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".txt", ".csv"];
 
     /// <summary>The files that are meant: those named, and in a folder, and in folders in it, every picture, .txt and .csv file, by name.</summary>
-    public static Result<IReadOnlyList<string>> Named(IEnumerable<string> paths)
+    /// <param name="paths">Files and folders.</param>
+    /// <param name="stop">Ends the walk through folders; <see cref="OperationCanceledException"/> is thrown then.</param>
+    public static Result<IReadOnlyList<string>> Named(IEnumerable<string> paths, CancellationToken stop = default)
     {
         var files = new List<string>();
         foreach (var path in paths)
@@ -48,10 +53,17 @@ public static class CountFiles
             }
 
             var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint, IgnoreInaccessible = true };
-            files.AddRange(Directory.EnumerateFiles(path, "*", options)
-                .Where(file => Endings.Contains(Path.GetExtension(file).ToLowerInvariant()) && !Path.GetFileName(file).StartsWith('.'))
-                .Take(MostFiles + 1)
-                .Order(StringComparer.Ordinal));
+            var (found, seen) = (new List<string>(), 0);
+            foreach (var file in Directory.EnumerateFiles(path, "*", options))
+            {
+                stop.ThrowIfCancellationRequested();
+
+                // Who names the root of a disk means something else.
+                if (found.Count > MostFiles || ++seen > MostSeen) return CountFaults.TooManyFiles(MostFiles);
+                if (Endings.Contains(Path.GetExtension(file).ToLowerInvariant()) && !Path.GetFileName(file).StartsWith('.')) found.Add(file);
+            }
+
+            files.AddRange(found.Order(StringComparer.Ordinal));
         }
 
         if (files.Count == 0) return CountFaults.NothingToCount();

@@ -192,7 +192,7 @@ internal sealed class Shell
         {
             var home = _world.Environment("HOME");
             var path = errand.Path.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, errand.Path[2..]) : errand.Path;
-            var counted = CountFiles.Named([path])
+            var counted = CountFiles.Named([path], stop)
                 .Then(files => new CountYard(yard, _world.Today).Reckon(CountFiles.Read(files, done => _progress = done, stop), new CountWish(errand.At, Partly: errand.Partly)));
             return counted.TryGet(out var count) ? new News.Counted(count) : new News.Refused(errand, counted.Faults);
         }
