@@ -15,7 +15,9 @@ internal sealed record Options
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
         "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
-        "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md";
+        "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md; " +
+        "or --hostile INPUTS (what means harm, fed to every reader), with --first SEED, --seconds N, --page; " +
+        "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -62,6 +64,12 @@ internal sealed record Options
     /// <summary>How often the program is killed while it works; none for anything else.</summary>
     public int? Crash { get; init; }
 
+    /// <summary>How many inputs that mean harm are fed; none for anything else.</summary>
+    public int? Hostile { get; init; }
+
+    /// <summary>How many pieces the yard has that is opened, looked through and copied; none for anything else.</summary>
+    public int? Large { get; init; }
+
     /// <summary>The built program whose start is timed with them, or that is killed; or none.</summary>
     public string? Program { get; init; }
 
@@ -94,6 +102,8 @@ internal sealed record Options
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
                 case "--crash" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var kills) && kills > 0: options = options with { Crash = kills }; break;
+                case "--hostile" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var inputs) && inputs > 0: options = options with { Hostile = inputs }; break;
+                case "--large" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var large) && large is > 0 and <= 2_000_000: options = options with { Large = large }; break;
                 case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };

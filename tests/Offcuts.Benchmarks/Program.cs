@@ -15,6 +15,8 @@ if (options.Agree is { } problems) return AgreementRun.Run(problems, options.Fir
 if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
 if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
 if (options.Crash is { } kills) return CrashRun.Run(options, kills);
+if (options.Hostile is { } inputs) return HostileFeeding.Run(options, inputs);
+if (options.Large is { } large) return LargeYardRun.Run(options, large);
 if (options.Mutants.Length > 0)
 {
     foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);

@@ -1,9 +1,10 @@
 using CsvHelper;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 
 namespace Offcuts.Store.Interchange;
 
-/// <summary>Writes rows under a header: RFC 4180, each line ended by CR LF, every cell but a plain number guarded against spreadsheets that would run it.</summary>
+/// <summary>Writes rows under a header: RFC 4180, each line ended by CR LF, every cell but a plain number guarded against spreadsheets that would run it; a control character, which only a yard altered by hand can hold, is shown as <c>\u001b</c>.</summary>
 internal sealed class CsvSheet : IDisposable
 {
     private static readonly CsvWriterOptions Options = new() { NewLine = "\r\n", Quoting = CsvQuoting.WhenNeededOrWhitespace };
@@ -21,7 +22,7 @@ internal sealed class CsvSheet : IDisposable
     /// <summary>One row, a cell for each column.</summary>
     public void Row(params string[] cells)
     {
-        foreach (var (cell, column) in cells.Zip(_shape.Columns)) _csv.WriteField(column.Number ? cell : SpreadsheetText.Guard(cell));
+        foreach (var (cell, column) in cells.Zip(_shape.Columns)) _csv.WriteField(column.Number ? cell : SpreadsheetText.Guard(TextRules.Harmless(cell)));
         _csv.EndRecord();
     }
 

@@ -52,10 +52,17 @@ internal sealed class AgainstHistory(SqliteConnection connection, Database datab
 
     private static string? Difference(System.Data.IDataReader row, string image)
     {
-        using var json = JsonDocument.Parse(image);
-        for (var i = 0; i < row.FieldCount; i++)
-            if (json.RootElement.TryGetProperty(row.GetName(i), out var was) && !Same(row, i, was)) return row.GetName(i);
-        return null;
+        try
+        {
+            using var json = JsonDocument.Parse(image);
+            for (var i = 0; i < row.FieldCount; i++)
+                if (json.RootElement.TryGetProperty(row.GetName(i), out var was) && !Same(row, i, was)) return row.GetName(i);
+            return null;
+        }
+        catch (Exception error) when (error is JsonException or InvalidOperationException)
+        {
+            return "its image in the history is no row, so that everything";
+        }
     }
 
     private static bool Same(System.Data.IDataReader row, int column, JsonElement was) => was.ValueKind switch

@@ -168,7 +168,7 @@ public sealed class YardCheck
         {
             _wrong.Add(KeepFaults.PartUnread(what, damaged.Inner));
         }
-        catch (Exception error) when (error is SqliteException or FormatException or ArgumentException or InvalidOperationException or OverflowException or DataException or NullReferenceException or InvalidCastException or KeyNotFoundException)
+        catch (Exception error) when (error is SqliteException or FormatException or ArgumentException or InvalidOperationException or OverflowException or DataException or NullReferenceException or InvalidCastException or KeyNotFoundException or System.Text.Json.JsonException or IndexOutOfRangeException)
         {
             _wrong.Add(KeepFaults.PartUnread(what, error.Message));
         }
