@@ -20,16 +20,20 @@ internal static class HostileFeeding
         var watch = Stopwatch.StartNew();
         var fed = new ConcurrentDictionary<string, int>();
         var limit = TimeSpan.FromSeconds(options.Seconds ?? 24 * 3600);
-        Parallel.ForEach(HostileRun.Kinds, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, kind =>
+        var workers = Environment.ProcessorCount;
+        Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, worker =>
         {
             using var run = new HostileRun();
-            for (var seed = options.First; seed < options.First + each && watch.Elapsed < limit; seed++)
+            for (var seed = options.First; seed < options.First + each; seed++)
             {
-                foreach (var told in run.Feed(run.Draw(kind, seed))) wrong.Enqueue($"{kind} {seed}: {told}");
-                fed[kind] = fed.GetValueOrDefault(kind) + 1;
+                foreach (var kind in HostileRun.Kinds.Where((_, i) => i % workers == worker))
+                {
+                    if (watch.Elapsed > limit) return;
+                    foreach (var told in run.Feed(run.Draw(kind, seed))) wrong.Enqueue($"{kind} {seed}: {told}");
+                    fed[kind] = fed.GetValueOrDefault(kind) + 1;
+                    longest[kind] = TimeSpan.FromTicks(Math.Max(longest.GetValueOrDefault(kind).Ticks, run.TakeLongest().Ticks));
+                }
             }
-
-            longest[kind] = run.LongestTaken;
         });
         using var self = Process.GetCurrentProcess();
         var memory = self.PeakWorkingSet64;

@@ -32,6 +32,7 @@ internal sealed class HostileRun : IDisposable
     private readonly string _whole;
     private readonly string _transfer;
     private int _made;
+    private TimeSpan _longest;
 
     public HostileRun()
     {
@@ -104,8 +105,13 @@ internal sealed class HostileRun : IDisposable
         return wrong;
     }
 
-    /// <summary>The longest that one command took.</summary>
-    public TimeSpan LongestTaken { get; private set; }
+    /// <summary>The longest that one command took since this was asked last.</summary>
+    public TimeSpan TakeLongest()
+    {
+        var longest = _longest;
+        _longest = default;
+        return longest;
+    }
 
     public void Dispose() => Directory.Delete(_root, recursive: true);
 
@@ -171,7 +177,7 @@ internal sealed class HostileRun : IDisposable
         }
 
         var took = ProcessorTime() - began;
-        if (took > LongestTaken) LongestTaken = took;
+        if (took > _longest) _longest = took;
         return (status, output.ToString(), error.ToString(), took);
     }
 
