@@ -15,6 +15,7 @@ internal sealed record Options
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
         "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
+        "or --pictures COUNT (pictures of 12 megapixels with 42 labels each); " +
         "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md; " +
         "or --hostile INPUTS (what means harm, fed to every reader), with --first SEED, --seconds N, --page; " +
         "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page";
@@ -57,6 +58,9 @@ internal sealed record Options
 
     /// <summary>How many pieces the yard has on which the keys of the screen are timed; none for anything else.</summary>
     public int? Keys { get; init; }
+
+    /// <summary>How many pictures are read; none for anything else.</summary>
+    public int? Pictures { get; init; }
 
     /// <summary>True where its part of the page on trust is to be written.</summary>
     public bool Page { get; init; }
@@ -101,6 +105,7 @@ internal sealed record Options
                 case "--agree-runs" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var runs) && runs > 0: options = options with { AgreeRuns = runs }; break;
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
+                case "--pictures" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pictures) && pictures is > 0 and <= 10_000: options = options with { Pictures = pictures }; break;
                 case "--crash" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var kills) && kills > 0: options = options with { Crash = kills }; break;
                 case "--hostile" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var inputs) && inputs > 0: options = options with { Hostile = inputs }; break;
                 case "--large" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var large) && large is > 0 and <= 2_000_000: options = options with { Large = large }; break;

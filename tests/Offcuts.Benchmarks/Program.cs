@@ -3,6 +3,7 @@ using Offcuts.Benchmarks.Crash;
 using Offcuts.Benchmarks.Evidence;
 using Offcuts.Benchmarks.Keys;
 using Offcuts.Benchmarks.Measuring;
+using Offcuts.Benchmarks.Pictures;
 
 // Every table of the results page from one command; exits with 1 where a claim was found to be wrong.
 if (Options.Read(args) is not { } options)
@@ -14,6 +15,7 @@ if (Options.Read(args) is not { } options)
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
 if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
 if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
+if (options.Pictures is { } pictures) return PictureTimes.Run(pictures);
 if (options.Crash is { } kills) return CrashRun.Run(options, kills);
 if (options.Hostile is { } inputs) return HostileFeeding.Run(options, inputs);
 if (options.Large is { } large) return LargeYardRun.Run(options, large);

@@ -33,6 +33,29 @@ public sealed class Photo
     /// <summary>A code that depends on the number alone.</summary>
     public static Code CodeNumber(int number) => Code.Draw(new Random(number).Next);
 
+    /// <summary>Labels in rows, each turned, tilted and lit a little otherwise.</summary>
+    public static (Photo Photo, Code[] Codes) Rack(int seed, int width, int height, double module, int columns, int rows)
+    {
+        var chance = new Random(seed);
+        var photo = new Photo(width, height, seed);
+        var codes = new List<Code>();
+        for (var row = 0; row < rows; row++)
+            for (var column = 0; column < columns; column++)
+            {
+                codes.Add(CodeNumber(seed * 1000 + codes.Count));
+                photo.Stick(
+                    codes[^1],
+                    (column + 0.35) * width / columns,
+                    (row + 0.5) * height / rows,
+                    module * (0.85 + chance.NextDouble() * 0.3),
+                    chance.NextDouble() * 24 - 12 + (chance.Next(6) == 0 ? 180 : 0),
+                    chance.NextDouble() * 30 - 15);
+            }
+
+        photo.Lit(0.65, 1.05, 0.4).Blurred(1).Noisy(5);
+        return (photo, [.. codes]);
+    }
+
     /// <summary>
     /// Sticks a label on: its symbol and, right of it, dark strokes where the words stand.
     /// </summary>

@@ -90,7 +90,7 @@ public sealed class PhotoTests
     [InlineData(13)]
     public void Every_label_of_a_rack_is_read_turned_tilted_blurred_and_unevenly_lit(int seed)
     {
-        var (photo, codes) = Rack(seed, 2400, 1800, module: 4.2, columns: 5, rows: 6);
+        var (photo, codes) = Photo.Rack(seed, 2400, 1800, module: 4.2, columns: 5, rows: 6);
 
         Read(photo.Jpeg(80)).Labels.Select(label => label.Code.ToString()).Should().BeEquivalentTo(codes.Select(code => code.ToString()));
     }
@@ -128,29 +128,6 @@ public sealed class PhotoTests
 
         read.Labels.Should().BeEmpty();
         read.Foreign.Should().Be(0);
-    }
-
-    /// <summary>Labels in rows, each turned, tilted and lit a little otherwise.</summary>
-    internal static (Photo Photo, Code[] Codes) Rack(int seed, int width, int height, double module, int columns, int rows)
-    {
-        var chance = new Random(seed);
-        var photo = new Photo(width, height, seed);
-        var codes = new List<Code>();
-        for (var row = 0; row < rows; row++)
-            for (var column = 0; column < columns; column++)
-            {
-                codes.Add(Photo.CodeNumber(seed * 1000 + codes.Count));
-                photo.Stick(
-                    codes[^1],
-                    (column + 0.35) * width / columns,
-                    (row + 0.5) * height / rows,
-                    module * (0.85 + chance.NextDouble() * 0.3),
-                    chance.NextDouble() * 24 - 12 + (chance.Next(6) == 0 ? 180 : 0),
-                    chance.NextDouble() * 30 - 15);
-            }
-
-        photo.Lit(0.65, 1.05, 0.4).Blurred(1).Noisy(5);
-        return (photo, [.. codes]);
     }
 
     private static bool[,] Foreign(string text)
