@@ -46,7 +46,7 @@ internal static class Bounds
     public static long Lagrangian(Tier tier, Duals duals, Priced[] priced)
     {
         var sum = Rows(tier, duals, []);
-        for (var s = 0; s < priced.Length; s++) sum += (Int128)tier.SupplyCount[s] * Math.Min(0, priced[s].Least);
+        for (var s = 0; s < priced.Length; s++) sum += (Int128)priced[s].Least * (priced[s].Least < 0 ? tier.SupplyCount[s] : tier.SupplyLeast[s]);
         return (long)Int128.Clamp(sum, long.MinValue / 4, long.MaxValue / 4);
     }
 

@@ -35,16 +35,17 @@ internal sealed class CountSteps(Tier tier, IReadOnlyList<Pattern> pool, Relaxat
         var steps = new List<CountStep>();
         for (var s = 0; s < tier.SupplyCount.Length; s++)
         {
-            var counted = Math.Min(0, relaxation.Priced[s].Least);
-            var choices = bySupply[s].Where(at => tier.RipCap is null || at.pattern.Rips <= tier.RipCap).Select(at => Chosen(at.pattern, at.p, counted)).ToArray();
+            var of = bySupply[s].Where(at => tier.RipCap is null || at.pattern.Rips <= tier.RipCap).ToArray();
             var least = tier.SupplyLeast[s];
-            if (choices.Length == 0 && counted == 0 && least == 0) continue;
-            steps.AddRange(Enumerable.Repeat(new CountStep(s, choices, -counted, true), least));
-            steps.AddRange(Enumerable.Repeat(new CountStep(s, choices, -counted, false), Math.Min(tier.Copies, tier.SupplyCount[s]) - least));
+            if (least > 0) steps.AddRange(Enumerable.Repeat(Step(s, of, relaxation.Priced[s].Least, must: true), least));
+            var counted = Math.Min(0, relaxation.Priced[s].Least);
+            if (of.Length > 0 || counted < 0) steps.AddRange(Enumerable.Repeat(Step(s, of, counted, must: false), Math.Min(tier.Copies, tier.SupplyCount[s]) - least));
         }
 
         return steps;
     }
+
+    private CountStep Step(int supply, (Pattern, int)[] of, long counted, bool must) => new(supply, [.. of.Select(at => Chosen(at.Item1, at.Item2, counted))], -counted, must);
 
     private CountChoice Chosen(Pattern pattern, int number, long counted)
     {

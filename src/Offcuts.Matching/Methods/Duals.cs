@@ -10,7 +10,7 @@ internal sealed class Duals
     public Duals(Tier tier, double[] demand, double[] supply, IReadOnlyDictionary<int, double> left, double spend, double rips = 0)
     {
         Demand = Rounded(tier, demand);
-        Supply = [.. supply.Select(value => -Whole(-value, 0, tier.Scale))];
+        Supply = [.. supply.Select((value, s) => -Whole(-value, tier.SupplyLeast[s] > 0 ? long.MinValue / 4 : 0, tier.Scale))];
         Left = left.ToDictionary(pair => pair.Key, pair => -Whole(-pair.Value, 0, tier.Scale));
         Spend = -Whole(-spend, 0, tier.Scale);
         Rips = -Whole(-rips, 0, tier.Scale);

@@ -12,7 +12,7 @@ internal sealed record PoolNode(
 {
     /// <summary>The node in which nothing has been decided.</summary>
     public static PoolNode Root(Tier tier, int patterns, long bound) =>
-        new([.. Enumerable.Range(0, patterns)], new int[tier.SupplyCount.Length], [.. tier.SupplyCount], [], bound, 0);
+        new([.. Enumerable.Range(0, patterns)], [.. tier.SupplyLeast], [.. tier.SupplyCount], [], bound, 0);
 
     /// <summary>With the uses of a supply kept within new ends.</summary>
     public PoolNode With(int supply, int least, int most)

@@ -260,6 +260,9 @@ internal sealed class PricingKnapsack
             if (reduced < least) (least, whole) = (reduced, d);
         }
 
+        // Where it must be used, the best may be a cut that earns nothing, which has no label.
+        if (_tier.SupplyLeast[supply] > 0) least = Math.Min(least, LeastUnlabelled(supply, duals));
+
         var pattern = whole >= 0 ? new Pattern(_problem, supply, [new Take(whole, 1)], whole: true)
             : lone >= 0 ? new Pattern(_problem, supply, [new Take(lone, 1)])
             : at >= 0 && _labels[at].Real <= capacity ? Read(supply, _labels[at].Step)
@@ -283,6 +286,20 @@ internal sealed class PricingKnapsack
         }
 
         return (least, demand);
+    }
+
+    // Of cuts that earn nothing one alone is the best, since another one only costs more.
+    private long LeastUnlabelled(int supply, Duals duals)
+    {
+        var from = _problem.Supplies[supply];
+        var least = long.MaxValue;
+        for (var d = 0; d < from.Allows.Length && _tier.Covering; d++)
+        {
+            if (!from.Allows[d] || !_tier.Active[d] || duals.Demand[d] > _tier.RipCost(supply, d, whole: false, duals.Rips) || _problem.Demands[d].Length > from.Length) continue;
+            least = Math.Min(least, ReducedCost(_tier, new Pattern(_problem, supply, [new Take(d, 1)]), duals));
+        }
+
+        return least;
     }
 
     /// <summary>The exact reduced cost of a pattern.</summary>

@@ -37,7 +37,7 @@ internal abstract class ReducedCostLimits
             var cell = grid > 0 && capacity / grid < 2 * Cells ? grid : Math.Max(grid, capacity / Cells + 1);
             var rounded = cell == grid ? 0 : (tier.Problem.Weights.Max(weight => capacity / weight) + 1) * cell;
             int[] cells = [.. tier.Problem.Weights.Select(weight => (int)(weight / cell))];
-            var limit = (Int128)most * tier.Scale - relaxation.Bound + Math.Min(0, relaxation.Priced[supply].Least);
+            var limit = (Int128)most * tier.Scale - relaxation.Bound + tier.Counted(supply, relaxation.Priced[supply].Least);
             var count = (int)(capacity / cell) + 1;
             return new LoadLimits(
                 cells,

@@ -15,6 +15,7 @@ internal sealed class RestrictedMaster
     private readonly Random? _noise;
     private readonly int[] _demand;
     private readonly int[] _supply;
+    private readonly int[] _least;
     private readonly Dictionary<int, int> _left = [];
     private readonly int _spend = -1;
     private readonly int _rips = -1;
@@ -40,6 +41,7 @@ internal sealed class RestrictedMaster
 
         _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d] && count > 0 ? Row(tier.Covering ? RowKind.AtLeast : RowKind.Exactly, count) : -1)];
         _supply = [.. tier.SupplyCount.Select(count => count > 0 ? Row(RowKind.AtMost, count) : -1)];
+        _least = [.. tier.SupplyLeast.Select(least => least > 0 ? Row(RowKind.AtLeast, least) : -1)];
         foreach (var (stage, cap) in tier.LeftCap) _left[stage] = Row(RowKind.AtMost, cap);
         if (tier.SpendCap is { } spend) _spend = Row(RowKind.AtMost, Math.Max(0, spend));
         if (tier.RipCap is { } rips) _rips = Row(RowKind.AtMost, Math.Max(0, rips));
@@ -64,11 +66,11 @@ internal sealed class RestrictedMaster
     public IEnumerable<(Pattern Pattern, double Times)> Solution =>
         _program.Solution.Where(at => _columns[at.Column] is not null).Select(at => (_columns[at.Column]!, at.Value));
 
-    /// <summary>Adds a pattern; false where it is known already.</summary>
+    /// <summary>Adds a pattern; false where it is known already, or where nothing is left to cut it from.</summary>
     public bool Add(Pattern pattern)
     {
-        if (!_known.Add(pattern)) return false;
-        Span<(int, double)> entries = stackalloc (int, double)[pattern.Takes.Length + 3];
+        if (_tier.SupplyCount[pattern.Supply] <= 0 || !_known.Add(pattern)) return false;
+        Span<(int, double)> entries = stackalloc (int, double)[pattern.Takes.Length + 4];
         var count = 0;
         foreach (var take in pattern.Takes)
         {
@@ -76,6 +78,7 @@ internal sealed class RestrictedMaster
         }
 
         if (_supply[pattern.Supply] is >= 0 and var supply) entries[count++] = (supply, 1);
+        if (_least[pattern.Supply] is >= 0 and var least) entries[count++] = (least, 1);
         if (pattern.Price > 0 && _spend >= 0) entries[count++] = (_spend, pattern.Price);
         if (pattern.Rips > 0 && _rips >= 0) entries[count++] = (_rips, pattern.Rips);
         _program.Add(_tier.Cost(pattern) + (_noise is null ? 0 : MostNoise * _noise.NextDouble()), entries[..count]);
@@ -91,7 +94,7 @@ internal sealed class RestrictedMaster
         return new Duals(
             _tier,
             Of(_demand, duals),
-            Of(_supply, duals),
+            [.. Of(_supply, duals).Zip(Of(_least, duals), (most, least) => most + least)],
             _left.ToDictionary(pair => pair.Key, pair => _program.Duals[pair.Value]),
             _spend < 0 ? 0 : duals[_spend],
             _rips < 0 ? 0 : duals[_rips]);

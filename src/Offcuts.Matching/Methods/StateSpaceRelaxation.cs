@@ -78,7 +78,7 @@ internal sealed class StateSpaceRelaxation
             int[] cells = [.. Enumerable.Range(0, tier.DemandCount.Length).Select(d => demands.Contains(d) ? (int)((tier.Problem.Weights[d] + cell / 2) / cell) : 0)];
             if (demands.Any(d => cells[d] == 0)) return null;
             var state = new StateSpaceRelaxation(tier, relaxation.Duals, cells, alike, (s, _, least) =>
-                least <= (Int128)most * tier.Scale - relaxation.Bound + Math.Min(0, relaxation.Priced[s].Least));
+                least <= (Int128)most * tier.Scale - relaxation.Bound + tier.Counted(s, relaxation.Priced[s].Least));
             if (state.Work <= MostWork) return state.Run();
         }
 

@@ -17,7 +17,6 @@ internal sealed class SupplyBranching
 {
     private const int Rounds = 40;
     private const int MostNodes = 200;
-    private const int SideBySide = 2;
     private const double AssignedFirst = 1.6;
     private static readonly Counting Inner = new(1, [3_000, 12_000, 40_000], 100_000, 5_000_000);
     private static readonly Counting Last = new(4, [3_000, 12_000, 40_000, 120_000, 400_000], 1_000_000, 300_000_000);
@@ -25,17 +24,13 @@ internal sealed class SupplyBranching
     private readonly Tier _tier;
     private readonly Guide _guide;
     private readonly Effort _effort;
-    private readonly PriorityQueue<Node, (long Bound, int Number)> _open = new();
-    private MaterialPlan _best;
-    private int _made;
 
     private sealed record Node(Tier Tier, StateSpaceRelaxation Cells, long Bound);
 
     // How many levels are tried, how long the lists of patterns may be, and what counting over them may take.
     private sealed record Counting(int Levels, int[] Listed, int States, long Tries);
 
-    private SupplyBranching(Tier tier, MaterialPlan best, Guide guide, Effort effort) =>
-        (_tier, _best, _guide, _effort) = (tier, best, guide, effort);
+    private SupplyBranching(Tier tier, Guide guide, Effort effort) => (_tier, _guide, _effort) = (tier, guide, effort);
 
     /// <summary>The best plan known in the end, and a bound that no plan is below.</summary>
     /// <param name="tier">The tier.</param>
@@ -49,67 +44,25 @@ internal sealed class SupplyBranching
         // Elsewhere cuts may be filled more often than asked, and only patterns to which nothing can be added are listed.
         if (tier.Goal != Goal.GivenUp) return (best, bound);
         if ((guide.Cells ?? StateSpaceRelaxation.Of(tier, guide.AtDuals, tier.Value(best) - 1)) is not { } cells) return (best, bound);
-        var search = new SupplyBranching(tier, best, guide, effort);
-
-        // Kept once it is known; asked for here, since nodes are looked at side by side.
-        _ = tier.Drop;
-        search.Open(search.At(tier, cells, bound));
-        bound = search.Run(bound, nodes);
-        return (search._best, bound);
-    }
-
-    private long Value => _tier.Value(_best);
-
-    private void Open(Node node)
-    {
-        if (node.Bound < Value) _open.Enqueue(node, (node.Bound, -_made++));
+        var branching = new SupplyBranching(tier, guide, effort);
+        var search = new BestFirst<Node>(tier, node => (false, node.Bound), branching.Explore, effort);
+        return search.Run(branching.At(tier, cells, bound), best, bound, nodes);
     }
 
     private Node At(Tier tier, StateSpaceRelaxation cells, long bound) => new(tier, cells, Math.Max(bound, Bounds.RoundUp(_tier, cells.Bound)));
 
-    // The nodes with the best bounds side by side, always so many, so that what is found does not depend on the machine.
-    private long Run(long bound, int most)
+    private Explored<Node> Explore(Node node, MaterialPlan best)
     {
-        var undecided = long.MaxValue;
-        for (var nodes = 0; nodes < most && !_effort.Over; nodes += SideBySide)
-        {
-            var now = new List<Node>();
-            while (now.Count < SideBySide && _open.TryDequeue(out var node, out _))
-            {
-                if (node.Bound < Value) now.Add(node);
-            }
-
-            if (now.Count == 0) break;
-            var (explored, value) = (new Explored[now.Count], Value);
-            Parallel.For(0, now.Count, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, i => explored[i] = Explore(now[i], value));
-            foreach (var of in explored)
-            {
-                if (of.Plan is { } plan && _tier.Value(plan) < Value) _best = plan;
-                undecided = Math.Min(undecided, of.Undecided);
-            }
-
-            foreach (var node in explored.SelectMany(of => of.Open)) Open(node);
-        }
-
-        var lowest = _open.TryPeek(out var next, out _) ? next.Bound : long.MaxValue;
-        return Math.Max(bound, Math.Min(Value, Math.Min(lowest, undecided)));
-    }
-
-    // A better plan, if one was met; the nodes that it is divided into; and where it can be neither closed nor divided, its bound, else far
-    // beyond any.
-    private sealed record Explored(MaterialPlan? Plan, IReadOnlyList<Node> Open, long Undecided);
-
-    private Explored Explore(Node node, long value)
-    {
+        var value = _tier.Value(best);
         var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, value - 1, Rounds, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
-        if (bound >= value) return new Explored(null, [], long.MaxValue);
+        if (bound >= value) return new Explored<Node>(null, []);
         var branch = Undecided(node.Tier, paths);
         var guide = Guide.By(node.Tier, _guide.AtDuals, cells);
         (var plan, bound) = Counted(node.Tier, guide, value, bound, branch is null ? Last : Inner);
-        if (bound >= (plan is null ? value : _tier.Value(plan))) return new Explored(plan, [], long.MaxValue);
-        if (branch is null) return new Explored(plan, [], bound);
-        return new Explored(plan, [.. branch.Of(node.Tier).Select(within => At(within, cells.Within(within), bound))], long.MaxValue);
+        if (bound >= (plan is null ? value : _tier.Value(plan))) return new Explored<Node>(plan, []);
+        if (branch is null) return new Explored<Node>(plan, [], bound);
+        return new Explored<Node>(plan, [.. branch.Of(node.Tier).Select(within => At(within, cells.Within(within), bound))]);
     }
 
     // What counting over the patterns of a few levels finds or rules out.

@@ -95,6 +95,9 @@ internal sealed class Tier
     /// <summary>Duals are whole multiples of 1/Scale.</summary>
     public long Scale { get; private init; }
 
+    /// <summary>What the linear bound counts for a use of a supply: its least reduced cost, but nothing where that is more and it need not be used.</summary>
+    public long Counted(int supply, long leastReducedCost) => SupplyLeast[supply] > 0 ? leastReducedCost : Math.Min(0, leastReducedCost);
+
     /// <summary>The cost of a pattern in this tier.</summary>
     public long Cost(Pattern pattern) => Goal switch
     {

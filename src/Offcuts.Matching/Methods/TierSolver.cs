@@ -9,8 +9,8 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 
 /// <summary>
 /// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
-/// do not meet, all patterns within a gap and a proof over those: by counting, else by search, and by the integer master where both give
-/// up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
+/// do not meet, branching on what is bought, and all patterns within a gap and a proof over those: by counting, else by search, and by the
+/// integer master where both give up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
 /// very long dive.
 /// </summary>
 internal static class TierSolver
@@ -48,15 +48,27 @@ internal static class TierSolver
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
-        var best = Better(tier, incumbent, bound, relaxation, Countable(tier) ? 1 : Dives, effort);
-        if (tier.Value(best) > bound && !effort.Over)
-        {
-            // What the search may leave out depends on how good the duals are, beyond what the bound says.
-            relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
-            bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
-            if (tier.Goal != Goal.GivenUp && tier.Copies > MostCountedCopies) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
-        }
+        var branches = !Countable(tier) && PurchaseBranching.Applies(tier);
+        var best = Better(tier, incumbent, bound, relaxation, branches || Countable(tier) ? 1 : Dives, effort);
+        if (tier.Value(best) <= bound || effort.Over) return new TierOutcome(best, bound, relaxation);
 
+        // What a proof may leave out depends on how good the duals are, beyond what the bound says.
+        relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
+        bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
+        if (!branches) return Proven(tier, best, bound, relaxation, effort);
+        (best, bound) = PurchaseBranching.Solve(tier, best, bound, relaxation, (whole, plan, least, at) =>
+        {
+            var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
+            return (proven.Plan, proven.Bound);
+        }, effort);
+        return Proven(tier, best, bound, relaxation, effort);
+    }
+
+    // What dives did not settle.
+    private static TierOutcome Proven(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    {
+        if (tier.Goal != Goal.GivenUp && tier.Copies > MostCountedCopies && tier.Value(best) > bound && !effort.Over)
+            (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         Guide? guide = null;
         if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, effort);

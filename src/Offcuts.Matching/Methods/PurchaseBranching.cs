@@ -1,0 +1,99 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// Branch and price on how many of each store length are bought. The relaxation buys parts of boards and mixes purchases that no plan
+/// mixes; once the numbers are whole, its bound is mostly close.
+/// <code>
+/// each node     least_s &lt;= sum of x_p of store length s &lt;= most_s        branches   at most k; at least k + 1
+/// </code>
+/// Next is the number that is least clear. A node is closed by its bound, or over all patterns within its gap where those are few. What is
+/// left where all numbers are whole is proven as a tier of its own, once nothing else is open.
+/// Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
+/// Cost: a column generation a node, from its parent's patterns on, and one dive. Gives up above some nodes.
+/// </summary>
+internal sealed class PurchaseBranching
+{
+    private const int MostNodes = 400;
+    private const int FewPatterns = 4_000;
+    private const double Clear = 1e-6;
+    private static readonly PoolWork AtANode = new(30, 20_000, 300_000, 60);
+
+    private readonly Tier _tier;
+    private readonly Proof _proof;
+    private readonly Effort _effort;
+
+    private PurchaseBranching(Tier tier, Proof proof, Effort effort) => (_tier, _proof, _effort) = (tier, proof, effort);
+
+    /// <summary>Proves a tier whose relaxation buys whole pieces only: the best plan known in the end, and a bound that no plan of it is below.</summary>
+    public delegate (MaterialPlan Plan, long Bound) Proof(Tier tier, MaterialPlan best, long bound, Relaxation relaxation);
+
+    // Whole: the relaxation, where it buys whole pieces only.
+    private sealed record Node(Tier Tier, IReadOnlyList<Pattern> Patterns, long Bound, Relaxation? Whole = null);
+
+    /// <summary>True where more than one length can be bought: of a single one the bound is rounded up to a whole number anyway.</summary>
+    public static bool Applies(Tier tier) =>
+        Enumerable.Range(0, tier.SupplyCount.Length).Count(s => tier.SupplyCount[s] > 0 && tier.Problem.Supplies[s].Price > 0) > 1;
+
+    /// <summary>The best plan known in the end, and a bound that no plan is below.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="best">A plan that keeps its rows.</param>
+    /// <param name="bound">No plan is below it.</param>
+    /// <param name="relaxation">The relaxation without branches.</param>
+    /// <param name="proof">For what is left to be proven.</param>
+    /// <param name="effort">Limit.</param>
+    public static (MaterialPlan Plan, long Bound) Solve(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Proof proof, Effort effort)
+    {
+        var branching = new PurchaseBranching(tier, proof, effort);
+        var search = new BestFirst<Node>(tier, node => (node.Whole is not null, node.Bound), branching.Explore, effort);
+        return search.Run(new Node(tier, relaxation.Patterns, bound), best, bound, MostNodes);
+    }
+
+    private Explored<Node> Explore(Node node, MaterialPlan best) =>
+        node.Whole is { } whole ? Proven(node, best, whole) : Divided(node, best);
+
+    private Explored<Node> Proven(Node node, MaterialPlan best, Relaxation whole)
+    {
+        var (plan, bound) = _proof(node.Tier, best, node.Bound, whole);
+        return new Explored<Node>(plan, [], bound < _tier.Value(plan) ? bound : long.MaxValue);
+    }
+
+    private Explored<Node> Divided(Node node, MaterialPlan best)
+    {
+        var value = _tier.Value(best);
+        var relaxation = ColumnGeneration.Solve(node.Tier, best, node.Patterns, _effort);
+        var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
+        if (bound >= value) return new Explored<Node>(null, []);
+        var (plan, closed) = Listed(node.Tier, relaxation, value - 1);
+        if (closed) return new Explored<Node>(plan, []);
+        plan ??= Diving.Dive(node.Tier, relaxation.Patterns, value - 1, 0, _effort);
+        if (Unclear(node.Tier, relaxation) is not { } unclear) return new Explored<Node>(plan, [node with { Bound = bound, Whole = relaxation }]);
+        return new Explored<Node>(plan, [.. Children(node.Tier, unclear.Supply, unclear.Most).Select(tier => new Node(tier, relaxation.Patterns, bound))]);
+    }
+
+    // Over all patterns that a better plan can have, where they are few.
+    private IntegerOutcome Listed(Tier tier, Relaxation relaxation, long most)
+    {
+        var guide = Guide.Linear(tier, relaxation);
+        return PatternEnumeration.All(tier, guide.Limits(most), FewPatterns, PatternEnumeration.StepsAPattern * FewPatterns) is { } patterns
+            ? PoolDecision.Solve(tier, patterns, guide, most, AtANode, _effort)
+            : new IntegerOutcome(null, false);
+    }
+
+    // The store length whose number is least clear, and that number rounded down; none where all are whole.
+    private static (int Supply, int Most)? Unclear(Tier tier, Relaxation relaxation)
+    {
+        var uses = new double[tier.SupplyCount.Length];
+        foreach (var (pattern, times) in relaxation.Fractional) uses[pattern.Supply] += pattern.Price > 0 ? times : 0;
+        var apart = uses.Select(times => Math.Abs(times - Math.Round(times))).ToArray();
+        var supply = Array.IndexOf(apart, apart.Max());
+        return apart[supply] > Clear ? (supply, (int)Math.Floor(uses[supply])) : null;
+    }
+
+    private static IEnumerable<Tier> Children(Tier tier, int supply, int k)
+    {
+        var (least, most) = ((int[])tier.SupplyLeast.Clone(), (int[])tier.SupplyCount.Clone());
+        (least[supply], most[supply]) = (k + 1, k);
+        yield return tier.Within(tier.SupplyLeast, most);
+        yield return tier.Within(least, tier.SupplyCount);
+    }
+}
