@@ -1,4 +1,4 @@
-using Google.OrTools.Sat;
+using Google.OrTools.LinearSolver;
 
 namespace Offcuts.Matching.Methods;
 
@@ -8,105 +8,98 @@ namespace Offcuts.Matching.Methods;
 internal readonly record struct IntegerOutcome(MaterialPlan? Plan, bool Closed);
 
 /// <summary>
-/// A <see cref="Tier"/> in whole numbers over a given set of patterns, solved by CP-SAT of OR-Tools with one worker, a fixed seed
-/// and a limit in its own deterministic units, so that it takes the same way every time. All its numbers are whole.
+/// A <see cref="Tier"/> in whole numbers over a given set of patterns, by two general solvers that share no code: SCIP, and where that finds
+/// nothing better, HiGHS must find nothing either (both by OR-Tools). They work with floating-point numbers, to about a millionth. So that no
+/// such error can hide a plan, every row is loosened by far more than that, and by less than what tells two whole numbers apart: the plans
+/// are the same, and what a solver calls impossible is so by a wide margin. A plan is taken only after it was added up in whole numbers.
+/// Limits are nodes, so that it takes the same way every time.
 /// </summary>
 internal static class IntegerMaster
 {
+    private const double LooseCopies = 0.01;
+    private const double LooseCents = 0.49;
+
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>
     /// <param name="patterns">The columns.</param>
-    /// <param name="hint">A plan to start from, or none.</param>
     /// <param name="most">Only plans that cost at most this are looked for.</param>
-    /// <param name="work">Limit in deterministic units, about seconds.</param>
+    /// <param name="nodes">Most nodes of each solver.</param>
     /// <param name="effort">Limit in time.</param>
-    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> patterns, MaterialPlan? hint, long most, double work, Effort effort)
+    public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
     {
         if (effort.Over) return new IntegerOutcome(null, false);
+        if (patterns.Count == 0) return Nothing(tier, most);
+        var first = Solved(tier, patterns, most, "SCIP", FormattableString.Invariant($"limits/nodes = {nodes}"), effort);
+        if (!first.Closed || effort.Over) return first with { Closed = false };
+        var better = first.Plan is { } plan ? tier.Value(plan) - 1 : most;
+        var second = Solved(tier, patterns, better, "HIGHS", FormattableString.Invariant($"output_flag=false,parallel=off,mip_max_nodes={nodes}"), effort);
+        return second.Plan is null ? first with { Closed = second.Closed } : second with { Closed = false };
+    }
+
+    // Without patterns there is one plan.
+    private static IntegerOutcome Nothing(Tier tier, long most)
+    {
+        var plan = new MaterialPlan(tier.Problem, []);
+        return new IntegerOutcome(tier.Accepts(plan) && tier.Value(plan) <= most ? plan : null, true);
+    }
+
+    private static IntegerOutcome Solved(Tier tier, IReadOnlyList<Pattern> patterns, long most, string by, string settings, Effort effort)
+    {
+        using var solver = Solver.CreateSolver(by) ?? throw new InvalidOperationException($"the solver {by} is missing");
+        using var parameters = new MPSolverParameters();
+        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
+        solver.SetSolverSpecificParametersAsString(settings);
+        if (!double.IsInfinity(effort.Seconds)) solver.SetTimeLimit(1 + (long)(1000 * effort.Seconds));
+        var uses = Modelled(tier, patterns, most, solver);
+        using var registration = effort.Cancel.Register(() => solver.InterruptSolve());
+        var status = solver.Solve(parameters);
+        if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE)) return new IntegerOutcome(null, status == Solver.ResultStatus.INFEASIBLE);
+        var plan = Trimmed(tier, patterns.Select((pattern, p) => (pattern, (int)Math.Round(uses[p].SolutionValue()))));
+        return tier.Accepts(plan) && tier.Value(plan) <= most ? new IntegerOutcome(plan, status == Solver.ResultStatus.OPTIMAL) : new IntegerOutcome(null, false);
+    }
+
+    private static Variable[] Modelled(Tier tier, IReadOnlyList<Pattern> patterns, long most, Solver solver)
+    {
+        Constraint AtMost(double right, double loose) => solver.MakeConstraint(double.NegativeInfinity, right + loose);
         var problem = tier.Problem;
-        var model = new CpModel();
-        var uses = new IntVar[patterns.Count];
-        var demand = problem.Demands.Select(_ => LinearExpr.NewBuilder()).ToArray();
-        var supply = problem.Supplies.Select(_ => LinearExpr.NewBuilder()).ToArray();
-        var spend = LinearExpr.NewBuilder();
-        var rips = LinearExpr.NewBuilder();
-        var cost = LinearExpr.NewBuilder();
-        var hinted = hint?.Uses.ToDictionary(use => use.Pattern, use => use.Times) ?? [];
-        for (var p = 0; p < patterns.Count; p++)
+        var cost = AtMost(most, LooseCents);
+        var spend = tier.SpendCap is { } cap ? AtMost(cap, LooseCents) : null;
+        var rips = tier.RipCap is { } ripCap ? AtMost(ripCap, LooseCopies) : null;
+        var left = tier.LeftCap.ToDictionary(pair => pair.Key, pair => AtMost(pair.Value, LooseCopies));
+        var supply = tier.SupplyCount.Select((count, s) => solver.MakeConstraint(tier.SupplyLeast[s] - LooseCopies, count + LooseCopies)).ToArray();
+        var demand = tier.DemandCount.Select((count, d) => tier.Active[d]
+            ? solver.MakeConstraint(count - LooseCopies, tier.Covering ? double.PositiveInfinity : count + LooseCopies)
+            : null).ToArray();
+
+        Variable Counted(int times, double costs)
+        {
+            var variable = solver.MakeIntVar(0, times, "");
+            cost.SetCoefficient(variable, costs);
+            solver.Objective().SetCoefficient(variable, costs);
+            return variable;
+        }
+
+        var uses = new Variable[patterns.Count];
+        for (var p = 0; p < uses.Length; p++)
         {
             var pattern = patterns[p];
-            var times = Math.Min(tier.SupplyCount[pattern.Supply], pattern.Takes.Min(take => Most(tier, take)));
-            uses[p] = model.NewIntVar(0, times, "");
-            foreach (var take in pattern.Takes) demand[take.Demand].AddTerm(uses[p], take.Count);
-            supply[pattern.Supply].AddTerm(uses[p], 1);
-            if (pattern.Price > 0) spend.AddTerm(uses[p], pattern.Price);
-            if (pattern.Rips > 0) rips.AddTerm(uses[p], pattern.Rips);
-            if (tier.Goal != Goal.Spend && tier.Cost(pattern) != 0) cost.AddTerm(uses[p], tier.Cost(pattern));
-            if (hint is not null) model.AddHint(uses[p], hinted.GetValueOrDefault(pattern));
+            uses[p] = Counted(Math.Max(0, Math.Min(tier.SupplyCount[pattern.Supply], pattern.Takes.Min(take => Most(tier, take)))), tier.Cost(pattern));
+            foreach (var take in pattern.Takes) demand[take.Demand]?.SetCoefficient(uses[p], take.Count);
+            supply[pattern.Supply].SetCoefficient(uses[p], 1);
+            spend?.SetCoefficient(uses[p], pattern.Price);
+            rips?.SetCoefficient(uses[p], pattern.Rips);
         }
 
-        AddRows(tier, model, demand, supply, spend, cost);
-        if (tier.RipCap is { } ripCap) model.Add(rips <= ripCap);
-        model.Add(cost <= most);
-        model.Minimize(cost);
-
-        var (first, closed) = Solved(Parameters(work, effort));
-        if (!closed) return new IntegerOutcome(first, false);
-
-        // That nothing is better is believed once it is found without presolve too: OR-Tools 9.15 was seen to call a worse plan the best with it.
-        if (first is not null) model.Add(cost <= tier.Value(first) - 1);
-        var (second, confirmed) = Solved(Parameters(work, effort) + " cp_model_presolve:false");
-        return new IntegerOutcome(second ?? first, confirmed);
-
-        (MaterialPlan? Plan, bool Closed) Solved(string parameters)
+        for (var d = 0; d < demand.Length; d++)
         {
-            var solver = new CpSolver { StringParameters = parameters };
-            using var registration = effort.Cancel.Register(solver.StopSearch);
-            var status = solver.Solve(model);
-            if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (null, status == CpSolverStatus.Infeasible);
-            return (Trimmed(tier, patterns.Select((pattern, p) => (pattern, (int)solver.Value(uses[p])))), status == CpSolverStatus.Optimal);
-        }
-    }
-
-    /// <summary>One worker, a fixed seed, a limit in counted work.</summary>
-    public static string Parameters(double work, Effort effort)
-    {
-        var parameters = FormattableString.Invariant($"num_workers:1 random_seed:1 linearization_level:2 catch_sigint_signal:false max_deterministic_time:{work}");
-        return double.IsInfinity(effort.Seconds) ? parameters : parameters + FormattableString.Invariant($" max_time_in_seconds:{effort.Seconds}");
-    }
-
-    private static void AddRows(Tier tier, CpModel model, LinearExprBuilder[] demand, LinearExprBuilder[] supply, LinearExprBuilder spend, LinearExprBuilder cost)
-    {
-        var problem = tier.Problem;
-        var left = new Dictionary<int, LinearExprBuilder>();
-        for (var d = 0; d < problem.Demands.Count; d++)
-        {
-            if (!tier.Active[d]) continue;
-            if (tier.MostLeft[d] > 0)
-            {
-                var unfilled = model.NewIntVar(0, tier.MostLeft[d], "");
-                demand[d].AddTerm(unfilled, 1);
-                if (tier.LeftCost[d] != 0) cost.AddTerm(unfilled, tier.LeftCost[d]);
-                if (tier.LeftCap.ContainsKey(problem.Demands[d].Stage))
-                {
-                    if (!left.TryGetValue(problem.Demands[d].Stage, out var row)) left[problem.Demands[d].Stage] = row = LinearExpr.NewBuilder();
-                    row.AddTerm(unfilled, 1);
-                }
-            }
-
-            if (tier.Covering) model.Add(demand[d] >= tier.DemandCount[d]);
-            else model.Add(demand[d] == tier.DemandCount[d]);
+            if (demand[d] is not { } row || tier.MostLeft[d] == 0) continue;
+            var unfilled = Counted(tier.MostLeft[d], tier.LeftCost[d]);
+            row.SetCoefficient(unfilled, 1);
+            left.GetValueOrDefault(problem.Demands[d].Stage)?.SetCoefficient(unfilled, 1);
         }
 
-        foreach (var (stage, row) in left) model.Add(row <= tier.LeftCap[stage]);
-        for (var s = 0; s < problem.Supplies.Count; s++)
-        {
-            var used = model.NewIntVar(0, tier.SupplyCount[s], "");
-            model.Add(supply[s] == used);
-            if (tier.Goal == Goal.Spend && problem.Supplies[s].Price > 0) cost.AddTerm(used, problem.Supplies[s].Price);
-        }
-
-        if (tier.SpendCap is { } cap) model.Add(spend <= cap);
+        solver.Objective().SetMinimization();
+        return uses;
     }
 
     /// <summary>A plan of these patterns without the cuts that are filled more often than asked.</summary>

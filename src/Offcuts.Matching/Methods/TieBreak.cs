@@ -118,7 +118,7 @@ internal sealed class TieBreak
     {
         if (_effort.Over) return null;
         _model.Minimize(objective);
-        var solver = new CpSolver { StringParameters = IntegerMaster.Parameters(Work, _effort) };
+        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, _effort) };
         using var registration = _effort.Cancel.Register(solver.StopSearch);
         if (solver.Solve(_model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         _model.Add(objective <= (long)Math.Round(solver.ObjectiveValue));

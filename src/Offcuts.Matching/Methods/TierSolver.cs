@@ -28,14 +28,14 @@ internal static class TierSolver
     private const int LongestDive = 1_500;
     private static readonly int[] Listed = [3_000, 12_000, 40_000, 120_000];
     private const int FewPatterns = 2_000;
-    private const double QuickWork = 1;
-    private const double SecondWork = 4;
+    private const int FewNodes = 50;
+    private const int ManyNodes = 500;
     private const int LeastSteps = 16;
     private const int MostFailures = 3;
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
-    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 3_000);
+    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 60);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -125,7 +125,7 @@ internal static class TierSolver
         if (PatternEnumeration.All(tier, guide.Limits(bound), FewPatterns, PatternEnumeration.StepsAPattern * FewPatterns) is { } patterns)
         {
             var decided = PoolDecision.Solve(tier, patterns, guide, bound, NearTheBound, effort);
-            if (decided is { Plan: null, Closed: false }) decided = IntegerMaster.Solve(tier, patterns, null, bound, QuickWork, effort);
+            if (decided is { Plan: null, Closed: false }) decided = IntegerMaster.Solve(tier, patterns, bound, FewNodes, effort);
             if (decided.Plan is { } found) return (found, bound, relaxation);
             if (decided.Closed) return (best, Math.Min(tier.Value(best), Bounds.NextAbove(tier, bound)), relaxation);
         }
@@ -135,14 +135,14 @@ internal static class TierSolver
 
     // As good as the patterns met so far give.
     private static MaterialPlan Recombined(Tier tier, MaterialPlan best, Relaxation relaxation, Effort effort) =>
-        IntegerMaster.Solve(tier, relaxation.Patterns, best, tier.Value(best) - 1, QuickWork, effort).Plan ?? best;
+        IntegerMaster.Solve(tier, relaxation.Patterns, tier.Value(best) - 1, FewNodes, effort).Plan ?? best;
 
     // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         var guide = Guide.Linear(tier, relaxation);
-        if (tier.Goal == Goal.GivenUp && Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
+        if ((tier.Goal == Goal.GivenUp || !Countable(tier)) && Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
         guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
@@ -192,8 +192,11 @@ internal static class TierSolver
     private static MaterialPlan? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
     {
         var most = tier.Value(best) - 1;
-        if (PatternEnumeration.All(tier, linear.Limits(most), Listed[0], PatternEnumeration.StepsAPattern * Listed[0]) is not { } patterns) return null;
-        var (plan, closed) = PoolDecision.Solve(tier, patterns, linear, most, Little, effort);
+        var few = Countable(tier) ? Listed[0] : Listed[1];
+        if (PatternEnumeration.All(tier, linear.Limits(most), few, PatternEnumeration.StepsAPattern * few) is not { } patterns) return null;
+        var (plan, closed) = Countable(tier)
+            ? PoolDecision.Solve(tier, patterns, linear, most, Little, effort)
+            : IntegerMaster.Solve(tier, patterns, most, ManyNodes, effort);
         return closed ? plan is not null && tier.Value(plan) <= most ? plan : best : null;
     }
 
@@ -209,7 +212,7 @@ internal static class TierSolver
         if (decided.Closed) return decided;
         if (decided.Plan is { } found && tier.Value(found) < tier.Value(best)) best = found;
         if (work == Little) return new IntegerOutcome(best, false);
-        var second = IntegerMaster.Solve(tier, patterns, null, Math.Min(most, tier.Value(best) - 1), SecondWork, effort);
+        var second = IntegerMaster.Solve(tier, patterns, Math.Min(most, tier.Value(best) - 1), ManyNodes, effort);
         return second with { Plan = second.Plan ?? best };
     }
 }

@@ -81,7 +81,7 @@ internal sealed class PieceCutting
         for (var k = 0; k < given.Length; k++) model.Add(given[k] >= (_asked.TryGetValue(k, out var asked) ? asked.Count : 0));
         var range = 1 + 2 * _part.Bars.Sum(bar => Math.Min(bar.Count, (long)pieces) * Math.Max(bar.Whole, bar.MostKept));
         model.Minimize(LinearExpr.WeightedSum(uses, _patterns.Select(one => one.Cut.Price * range + one.Cut.GivenUp)));
-        var solver = new CpSolver { StringParameters = IntegerMaster.Parameters(Work, effort) };
+        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
         using var registration = effort.Cancel.Register(solver.StopSearch);
         return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))])

@@ -138,7 +138,7 @@ public sealed class TierMethodTests
 
     [Fact]
     public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 30, (drawn, pool, _, level) =>
-        IntegerMaster.Solve(drawn.Tier, pool, null, level, 10, None));
+        IntegerMaster.Solve(drawn.Tier, pool, level, 10_000, None));
 
     [Fact]
     public void A_tier_is_solved_to_its_optimum_and_says_so()
