@@ -21,8 +21,9 @@ internal sealed class PurchaseBranching
     private readonly Tier _tier;
     private readonly Proof _proof;
     private readonly Effort _effort;
+    private readonly int _few;
 
-    private PurchaseBranching(Tier tier, Proof proof, Effort effort) => (_tier, _proof, _effort) = (tier, proof, effort);
+    private PurchaseBranching(Tier tier, Proof proof, Effort effort, int few) => (_tier, _proof, _effort, _few) = (tier, proof, effort, few);
 
     /// <summary>Proves a tier whose relaxation buys whole pieces only: the best plan known in the end, and a bound that no plan of it is below.</summary>
     public delegate (MaterialPlan Plan, long Bound) Proof(Tier tier, MaterialPlan best, long bound, Relaxation relaxation);
@@ -41,9 +42,11 @@ internal sealed class PurchaseBranching
     /// <param name="relaxation">The relaxation without branches.</param>
     /// <param name="proof">For what is left to be proven.</param>
     /// <param name="effort">Limit.</param>
-    public static (MaterialPlan Plan, long Bound) Solve(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Proof proof, Effort effort)
+    /// <param name="few">So many patterns are few enough to decide over at a node.</param>
+    public static (MaterialPlan Plan, long Bound) Solve(
+        Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Proof proof, Effort effort, int few = FewPatterns)
     {
-        var branching = new PurchaseBranching(tier, proof, effort);
+        var branching = new PurchaseBranching(tier, proof, effort, few);
         var search = new BestFirst<Node>(tier, node => (node.Whole is not null, node.Bound), branching.Explore, effort);
         return search.Run(new Node(tier, relaxation.Patterns, bound), best, bound, MostNodes);
     }
@@ -74,7 +77,7 @@ internal sealed class PurchaseBranching
     private IntegerOutcome Listed(Tier tier, Relaxation relaxation, long most)
     {
         var guide = Guide.Linear(tier, relaxation);
-        return PatternEnumeration.All(tier, guide.Limits(most), FewPatterns, PatternEnumeration.StepsAPattern * FewPatterns) is { } patterns
+        return PatternEnumeration.All(tier, guide.Limits(most), _few, PatternEnumeration.StepsAPattern * _few) is { } patterns
             ? PoolDecision.Solve(tier, patterns, guide, most, AtANode, _effort)
             : new IntegerOutcome(null, false);
     }

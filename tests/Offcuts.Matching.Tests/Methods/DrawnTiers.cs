@@ -108,6 +108,28 @@ internal sealed class DrawnTier
     public long LeastReduced(int supply, Duals duals) =>
         Tier.SupplyCount[supply] == 0 ? 0 : Math.Min(0, Patterns[supply].Select(pattern => Reduced(pattern, duals)).DefaultIfEmpty().Min());
 
+    /// <summary>A plan that keeps the demand and supply rows, drawn by chance; none where that came to nothing.</summary>
+    public (Pattern Pattern, double Times)[]? Filled(Random random)
+    {
+        var tier = Tier;
+        var (open, supply) = ((int[])tier.DemandCount.Clone(), (int[])tier.SupplyCount.Clone());
+        var uses = new Dictionary<Pattern, int>();
+        while (true)
+        {
+            var fits = Patterns.SelectMany(patterns => patterns)
+                .Where(pattern => supply[pattern.Supply] > 0 && pattern.Takes.All(take => take.Count <= open[take.Demand])).ToArray();
+            if (fits.Length == 0) break;
+            var pattern = fits[random.Next(fits.Length)];
+            uses[pattern] = uses.GetValueOrDefault(pattern) + 1;
+            supply[pattern.Supply]--;
+            foreach (var take in pattern.Takes) open[take.Demand] -= take.Count;
+        }
+
+        return Enumerable.Range(0, open.Length).All(d => !tier.Active[d] || open[d] <= tier.MostLeft[d])
+            ? [.. uses.Select(use => (use.Key, (double)use.Value))]
+            : null;
+    }
+
     private List<Pattern> PatternsOf(int supply)
     {
         var problem = Tier.Problem;

@@ -161,7 +161,7 @@ public sealed class TierMethodTests
         {
             var (tier, scale) = (drawn.Tier, drawn.Tier.Scale);
             Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
-            if (Filled(drawn, random) is not { } uses) continue;
+            if (drawn.Filled(random) is not { } uses) continue;
             var plan = new MaterialPlan(tier.Problem, uses.Select(use => (use.Pattern, (int)use.Times)));
             if (!tier.Accepts(plan)) continue;
             var rows = Enumerable.Range(0, tier.Active.Length).Where(d => tier.Active[d]).ToArray();
@@ -211,7 +211,7 @@ public sealed class TierMethodTests
 
             children.Should().HaveCount(2);
             children.Count(child => Admits(child, pool, relaxation.Fractional)).Should().Be(0, $"of {drawn.Name}");
-            foreach (var plan in Enumerable.Range(0, 40).Select(_ => Filled(drawn, random)).OfType<(Pattern, double)[]>())
+            foreach (var plan in Enumerable.Range(0, 40).Select(_ => drawn.Filled(random)).OfType<(Pattern, double)[]>())
                 children.Count(child => Admits(child, pool, plan)).Should().Be(1, $"of {drawn.Name}");
         }
 
@@ -231,7 +231,7 @@ public sealed class TierMethodTests
                 var denominator = random.Next(2, 5);
                 random.Shuffle(rows);
                 var cut = new RankOneCut(drawn.Tier, rows[..random.Next(1, rows.Length)], [.. rows.Select(_ => random.Next(1, denominator))], denominator);
-                if (Filled(drawn, random) is not { } plan) continue;
+                if (drawn.Filled(random) is not { } plan) continue;
                 cuts++;
                 var filled = rows.ToDictionary(d => d, d => plan.Sum(use => (int)use.Times * use.Pattern.Takes.Where(take => take.Demand == d).Sum(take => take.Count)));
                 var left = plan.Sum(use => (long)use.Times * cut.Of(use.Pattern)) + rows.Sum(d => (drawn.Tier.DemandCount[d] - filled[d]) * cut.OfLeft(d));
@@ -267,28 +267,6 @@ public sealed class TierMethodTests
     {
         var priced = new PricingKnapsack(drawn.Tier).Price(duals);
         return new Relaxation([], [], duals, priced, Bounds.Lagrangian(drawn.Tier, duals, priced));
-    }
-
-    // A plan that keeps the demand and supply rows, drawn by chance.
-    private static (Pattern Pattern, double Times)[]? Filled(DrawnTier drawn, Random random)
-    {
-        var tier = drawn.Tier;
-        var (open, supply) = ((int[])tier.DemandCount.Clone(), (int[])tier.SupplyCount.Clone());
-        var uses = new Dictionary<Pattern, int>();
-        while (true)
-        {
-            var fits = drawn.Patterns.SelectMany(patterns => patterns)
-                .Where(pattern => supply[pattern.Supply] > 0 && pattern.Takes.All(take => take.Count <= open[take.Demand])).ToArray();
-            if (fits.Length == 0) break;
-            var pattern = fits[random.Next(fits.Length)];
-            uses[pattern] = uses.GetValueOrDefault(pattern) + 1;
-            supply[pattern.Supply]--;
-            foreach (var take in pattern.Takes) open[take.Demand] -= take.Count;
-        }
-
-        return Enumerable.Range(0, open.Length).All(d => !tier.Active[d] || open[d] <= tier.MostLeft[d])
-            ? [.. uses.Select(use => (use.Key, (double)use.Value))]
-            : null;
     }
 
     private static bool Admits(PoolNode node, Pattern[] pool, IReadOnlyList<(Pattern Pattern, double Times)> uses)

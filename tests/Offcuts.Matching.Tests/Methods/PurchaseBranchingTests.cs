@@ -1,0 +1,67 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Tests.Methods;
+
+/// <summary>Branching on how many of each store length are bought, on tiers of which every plan is known.</summary>
+public sealed class PurchaseBranchingTests
+{
+    private static readonly Effort None = new(MatchLimits.None);
+
+    [Fact]
+    public void It_ends_with_the_best_plan_and_its_bound()
+    {
+        var proven = 0;
+        foreach (var drawn in DrawnTier.Some(5_000, 600))
+        {
+            var (tier, start) = (drawn.Tier, drawn.Start);
+            var relaxation = ColumnGeneration.Solve(tier, start, [], None);
+            var least = long.MinValue / 4;
+
+            // What is left where the purchases are whole is decided over every pattern there is.
+            var (plan, bound) = PurchaseBranching.Solve(tier, start, least, relaxation, (whole, best, _, _) =>
+            {
+                Interlocked.Increment(ref proven);
+                var (better, closed) = IntegerMaster.Solve(whole, [.. drawn.Patterns.SelectMany(patterns => patterns)], tier.Value(best) - 1, 10_000, None);
+                closed.Should().BeTrue($"of {drawn.Name}");
+                return (better ?? best, tier.Value(better ?? best));
+            }, None, few: 0);
+
+            tier.Accepts(plan).Should().BeTrue($"of {drawn.Name}");
+            (tier.Value(plan), bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
+        }
+
+        proven.Should().BeGreaterThan(20, "else next to nothing was left to prove");
+    }
+
+    [Fact]
+    public void The_bound_of_a_node_is_not_above_a_plan_that_buys_and_cuts_what_the_node_asks_for()
+    {
+        var (looked, raised) = (0, 0);
+        foreach (var drawn in DrawnTier.Some(5_500, 300))
+        {
+            var random = new Random(looked);
+            for (var draw = 0; draw < 5; draw++)
+            {
+                if (drawn.Filled(random) is not { } uses) continue;
+                var plan = new MaterialPlan(drawn.Tier.Problem, uses.Select(use => (use.Pattern, (int)use.Times)));
+                if (!drawn.Tier.Accepts(plan)) continue;
+                int[] cut = [.. drawn.Tier.SupplyCount.Select((_, s) => plan.Uses.Where(use => use.Pattern.Supply == s).Sum(use => use.Times))];
+                var node = drawn.Tier.Within(
+                    [.. cut.Select(times => Math.Max(0, times - random.Next(2)))],
+                    [.. cut.Select((times, s) => Math.Min(drawn.Tier.SupplyCount[s], times + random.Next(2)))]);
+
+                var relaxation = ColumnGeneration.Solve(node, drawn.Start, [], None);
+                var duals = drawn.Duals(random);
+                foreach (var bound in (long[])[relaxation.Bound, Bounds.Lagrangian(node, duals, new PricingKnapsack(node).Price(duals))])
+                    Bounds.RoundUp(node, bound).Should().BeLessThanOrEqualTo(Math.Max(node.Value(plan), node.Value(drawn.Start)), $"of {drawn.Name}");
+
+                Bounds.Lagrangian(node, duals, new PricingKnapsack(node).Price(duals)).Should().BeLessThanOrEqualTo(node.Value(plan) * node.Scale, $"of {drawn.Name}");
+                looked++;
+                if (relaxation.Bound > ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None).Bound) raised++;
+            }
+        }
+
+        looked.Should().BeGreaterThan(1_000);
+        raised.Should().BeGreaterThan(100, "else the node says no more than the tier");
+    }
+}
