@@ -130,9 +130,9 @@ public static class LoadPacker
         }
 
         for (var t = 0; t < kinds.Length; t++) model.Add(LinearExpr.Sum(Enumerable.Range(0, trips).Select(k => number[t, k])) == kinds[t].Which.Length);
-        var (first, ended) = Solved(IntegerMaster.Parameters(Work, effort));
+        var (first, ended) = Solved(SatSettings.Parameters(Work, effort));
         if (first is not null || !ended) return (first, false);
-        var (second, again) = Solved(IntegerMaster.Parameters(Work, effort) + " cp_model_presolve:false");
+        var (second, again) = Solved(SatSettings.Parameters(Work, effort) + " cp_model_presolve:false");
         return (second, second is null && again);
 
         (IReadOnlyList<Load>? Loads, bool None) Solved(string parameters)

@@ -56,6 +56,9 @@ internal static class TierSolver
         relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
         bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
         if (!branches) return Proven(tier, best, bound, relaxation, effort);
+
+        // Where the lengths alone say as much as the relaxation, a plan without waste mostly meets the bound, and branching would not raise it.
+        if (tier.Goal == Goal.Spend && Bounds.Lengths(tier).Bound == bound) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         (best, bound) = PurchaseBranching.Solve(tier, best, bound, relaxation, (whole, plan, least, at) =>
         {
             var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
