@@ -63,4 +63,8 @@ internal enum Topic
     SheetName,
     Stacked,
     Jump,
+    Bed,
+    HandTo,
+    HandFile,
+    Receipt,
 }

@@ -119,6 +119,26 @@ internal abstract record Errand
     /// <summary>Set what a typed line says.</summary>
     public sealed record SetSetting(string Line) : Errand;
 
+    /// <summary>Look what may go to another build.</summary>
+    public sealed record FindFree : Errand;
+
+    /// <summary>Make up loads for all beds.</summary>
+    public sealed record MakeLoads(IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted) : Errand;
+
+    /// <summary>Hand over.</summary>
+    /// <param name="Wish">What, to whom, on what terms.</param>
+    /// <param name="Known">What was found to be free.</param>
+    public sealed record HandOver(HandWish Wish, WhatIsFree Known) : Errand;
+
+    /// <summary>Describe a bed.</summary>
+    public sealed record SetBed(string Line) : Errand;
+
+    /// <summary>The other side has it: by its receipt, or by word where that is empty.</summary>
+    public sealed record ConfirmHand(int Id, string Receipt) : Errand;
+
+    /// <summary>All of a loan is back.</summary>
+    public sealed record HandBack(int Id) : Errand;
+
     /// <summary>Show another place, with what is meant there chosen.</summary>
     public sealed record Open(Place Where) : Errand
     {

@@ -123,4 +123,12 @@ internal enum Want
     ChangeLine,
     StillSo,
     OtherPage,
+    Loads,
+    SetBed,
+    HandOver,
+    HandGift,
+    HandLoan,
+    HandSale,
+    Confirm,
+    ComeBack,
 }

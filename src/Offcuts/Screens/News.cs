@@ -59,6 +59,12 @@ internal abstract record News
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;
 
+    /// <summary>What may go to another build.</summary>
+    public sealed record FreeFound(WhatIsFree Free) : News;
+
+    /// <summary>Loads of what is to go.</summary>
+    public sealed record LoadsMade(Core.HandOvers.LoadLists Loads) : News;
+
     /// <summary>A plan was kept.</summary>
     public sealed record Kept(PlanKept Plan) : News;
 

@@ -32,4 +32,7 @@ internal enum Place
 
     /// <summary>Whether it is all still there.</summary>
     Count,
+
+    /// <summary>What goes to another build.</summary>
+    Hand,
 }

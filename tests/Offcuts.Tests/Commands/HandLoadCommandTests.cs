@@ -59,7 +59,7 @@ public sealed class HandLoadCommandTests : IDisposable
     {
         _yard.Must("hand", "bed", "trailer: 14' 1200 lb");
 
-        _yard.Run("hand", "load").Out.Should().Contain("40 panel tie  : weight not known: say what it weighs");
+        _yard.Run("hand", "load").Out.Should().Contain("40 panel tie  : weight not known; say it with: offcuts hand load --weigh");
         var json = JsonDocument.Parse(_yard.Run("hand", "load", "--weigh", "panel tie 0.1 lb", "--json").Out).RootElement;
         json.GetProperty("left").GetArrayLength().Should().Be(0);
         json.GetProperty("trips").GetProperty("value").GetInt32().Should().Be(1);

@@ -53,10 +53,36 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.CountAgain(var count, var partly) => new CountYard(yard, world.Today).Reckon(count.Files, count.Wish with { Partly = partly }) is var again && again.TryGet(out var reckoned) ? new News.Counted(reckoned) : new News.Refused(errand, again.Faults),
         Errand.AcceptCount(var count) => Told(errand, new CountYard(yard, world.Today).Accept(count)),
         Errand.LabelPlace(var place) => Told(errand, new ChangeLabels(yard).LabelPlaces([place])),
+        Errand.SetBed(var line) => Told(errand, new MakeLoads(yard).SetBed(line)),
+        Errand.ConfirmHand(var id, var receipt) => Told(errand, receipt.Length == 0 ? new HandOverPieces(yard).ConfirmByWord(id) : new HandOverPieces(yard).Confirm(receipt)),
+        Errand.HandBack(var id) => Told(errand, AllBack(id)),
+        Errand.HandOver(var wish, var free) => Told(errand, Handed(wish, free)),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
         Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
     };
+
+    private Result<string> Handed(HandWish wish, WhatIsFree free)
+    {
+        if (wish.File.Path is { } path)
+        {
+            var file = NewFile(path);
+            if (!file.TryGet(out var there)) return Result<string>.Fail(file.Faults);
+            wish = wish with { File = wish.File with { Path = there } };
+        }
+
+        return new HandOverPieces(yard).Do(wish, free).Then<string>(done => $"{done.What}: hand-over {done.Id}{(wish.File.Path is { } written ? $"; wrote {written}" : "")}");
+    }
+
+    private Result<string> AllBack(int id)
+    {
+        if (yard.HandOvers().FirstOrDefault(one => one.Id == id) is not { } lent) return HandFaults.NoSuchHandOver(id);
+        var away = lent.Items.Where(item => item.Away > 0).ToArray();
+        return new HandOverPieces(yard).Back(
+            [.. away.Where(item => yard.Bin(item.Code) is null).Select(item => item.Code)],
+            [.. away.Where(item => yard.Bin(item.Code) is not null).Select(item => new Counted(item.Code, item.Away))],
+            place: null);
+    }
 
     private MatchLimits Limits => new() { Time = LedgerTime, Clock = world.Clock };
 

@@ -1,5 +1,6 @@
 using System.Runtime.ExceptionServices;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Store;
 using Offcuts.UseCases;
@@ -110,6 +111,12 @@ internal sealed class Shell
             case Errand.CountFiles count:
                 Beside(count, (yard, limits) => Counted(count, yard, limits.Cancel));
                 break;
+            case Errand.FindFree find:
+                Beside(find, (yard, limits) => new FreeToGo(yard).Asked().Answer(limits) is var answer && answer.TryGet(out var free) ? new News.FreeFound(free) : new News.Refused(find, answer.Faults));
+                break;
+            case Errand.MakeLoads loads:
+                Beside(loads, (yard, limits) => Loads(loads, yard, limits));
+                break;
             case Errand.StopMatch:
                 _match?.Cancel();
                 break;
@@ -200,6 +207,13 @@ internal sealed class Shell
         {
             return new News.Refused(errand, [CountFaults.Stopped()]);
         }
+    }
+
+    private static News Loads(Errand.MakeLoads errand, YardFile yard, MatchLimits limits)
+    {
+        var make = new MakeLoads(yard);
+        var things = make.Things(errand.Pieces.Select(yard.Piece).OfType<Piece>(), errand.Counted, new Dictionary<string, long>());
+        return make.Beds([]) is var beds && beds.TryGet(out var with) ? new News.LoadsMade(MakeLoads.Of(things, with, limits)) : new News.Refused(errand, beds.Faults);
     }
 
     private News Found(Errand.Search errand, Problem problem, MatchLimits limits)

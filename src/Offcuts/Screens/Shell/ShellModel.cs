@@ -23,6 +23,7 @@ internal static class ShellModel
         Ledger = LedgerModel.Start(yard),
         Prices = PricesModel.Start(yard),
         Settings = SettingsModel.Start(yard),
+        Hand = HandModel.Start(yard),
         Count = CountModel.Start(yard),
     };
 
@@ -77,6 +78,7 @@ internal static class ShellModel
             Ledger = LedgerModel.Hear(state.Ledger, news).State,
             Prices = PricesModel.Hear(state.Prices, news).State,
             Settings = SettingsModel.Hear(state.Settings, news).State,
+            Hand = HandModel.Hear(state.Hand, news).State,
             Count = CountModel.Hear(state.Count, news).State,
             Strip = StripModel.Hear(state.Strip, news).State,
             Stages = StagesModel.Hear(state.Stages, news).State,
@@ -96,6 +98,7 @@ internal static class ShellModel
         Place.Prices => Joined(state, PricesModel.Apply(state.Prices, intent), prices => state with { Prices = prices }, intent),
         Place.Settings => Joined(state, SettingsModel.Apply(state.Settings, intent), settings => state with { Settings = settings }, intent),
         Place.Count => Joined(state, CountModel.Apply(state.Count, intent), count => state with { Count = count }, intent),
+        Place.Hand => Joined(state, HandModel.Apply(state.Hand, intent), hand => state with { Hand = hand }, intent),
         Place.Yard => Joined(state, YardModel.Apply(state.Yard, intent), yard => state with { Yard = yard }, intent),
         Place.Strip => Joined(state, StripModel.Apply(state.Strip, intent), strip => state with { Strip = strip }, intent),
         Place.Stages => Joined(state, StagesModel.Apply(state.Stages, intent), stages => state with { Stages = stages }, intent),
@@ -110,6 +113,11 @@ internal static class ShellModel
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
+        if (turn.Errand is Errand.FindFree or Errand.MakeLoads)
+            return before.Plan.Matching || before.Walls.Filling || before.Count.Reading is not null || before.Hand.Working.Length > 0
+                ? new(before, Notice: new Notice("something is worked out already; look when that is through"))
+                : new(next with { Hand = HandModel.Begun(next.Hand, turn.Errand) }, turn.Errand, notice);
+        if (turn.Errand is Errand.FillWall or Errand.Search or Errand.CountFiles && before.Hand.Working.Length > 0) return new(before, Notice: new Notice("it is being looked what may go; do this when that is through"));
         if (turn.Errand is Errand.CountFiles && (before.Plan.Matching || before.Walls.Filling)) return new(before, Notice: new Notice("a match runs; count when it is through"));
         if (turn.Errand is Errand.FillWall or Errand.Search && before.Count.Reading is not null) return new(before, Notice: new Notice("pictures are being read; match when that is through"));
         if (turn.Errand is Errand.FillWall or Errand.Search && (before.Plan.Matching || before.Walls.Filling))
@@ -156,6 +164,7 @@ internal static class ShellModel
         if (state.Stages.Line.Holds) held.Add("the line of the stages");
         if (state.Walls.Form is { Changed: true } form) held.Add($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}");
         else if (state.Walls.Form is null && state.Walls.Line.Holds) held.Add("the line of the walls");
+        if (state.Hand.Line.Ask is Ask.Write) held.Add("the line of the hand-over");
         if (state.Plan.Line.Holds || state.Plan.Line.Ask is not null) held.Add("the line of the plan");
         var reasons = new List<string>();
         if (held.Count > 0) reasons.Add($"{string.Join(" and ", held)} {(held.Count == 1 ? "is" : "are")} not saved");
@@ -180,6 +189,8 @@ internal static class ShellModel
     private static Notice? Told(ShellState state, News news) => news switch
     {
         News.Done(Errand.LookUp, _) => null,
+        News.FreeFound(var free) => new Notice($"{Words.Count(free.Free.Count(), "piece")} may go; Enter marks one, ^W all that is free", free.Proven ? Tone.Good : Tone.Caution),
+        News.LoadsMade(var loads) => new Notice(Capital(loads.TripsText), loads.Left.Count > 0 ? Tone.Caution : Tone.Good),
         News.Done(_, var told) => new Notice(Capital(told), Tone.Good),
         News.Refused(_, var faults) => Notice.Of(faults),
         News.Matched(var plan) => new Notice(

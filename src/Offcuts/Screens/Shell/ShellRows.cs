@@ -22,7 +22,7 @@ internal static class ShellRows
     [
         (Place.Today, "F10"), (Place.Yard, "F2"), (Place.Strip, "F3"), (Place.Stages, "F4"), (Place.Plan, "F5"), (Place.Walls, "F6"),
         (Place.Ledger, "F7"), (Place.Prices, "F8"), (Place.Settings, "F9"),
-        (Place.Count, "F11"),
+        (Place.Count, "F11"), (Place.Hand, "F12"),
     ];
 
     /// <summary>
@@ -37,11 +37,11 @@ internal static class ShellRows
         {
             var here = place == state.Place;
 
-            // Where not all of them fit, the last one is shown while it is the place; the help names its key.
-            if (width < FullHead && !here && place == Place.Count) continue;
+            // Where not all of them fit, the last ones are shown while they are the place; the help names their keys.
+            if (width < FullHead && !here && place is (Place.Count or Place.Hand)) continue;
             inks.Add(new Ink($" {(wide ? key : key[1..])}", Tone.Soft));
             if (here) inks.Add(new Ink($"[{place.ToString().ToUpperInvariant()}]", Tone.Chosen));
-            else if (width >= NamedHead && state.Place != Place.Count || wide) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
+            else if (width >= NamedHead && state.Place is not (Place.Count or Place.Hand) || wide) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
         }
 
         var waiting = state.Snapshot.Queue.Count;
@@ -67,7 +67,7 @@ internal static class ShellRows
         ? ask.Label
         : state.Place switch
         {
-            Place.Today or Place.Yard => "find",
+            Place.Today or Place.Yard or Place.Hand => "find",
             Place.Ledger => "stage",
             Place.Prices => "price",
             Place.Settings => "set",
@@ -114,6 +114,7 @@ internal static class ShellRows
             Place.Ledger => LedgerRows.Reading(state.Ledger, width),
             Place.Prices => PricesRows.Reading(state.Prices, width),
             Place.Settings => SettingsRows.Reading(state.Settings, width),
+            Place.Hand => HandRows.Reading(state.Hand, width),
             Place.Count => CountRows.Reading(state.Count, width),
             Place.Yard => YardRows.Reading(state.Yard, width),
             Place.Strip => StripRows.Reading(state.Strip, width),
@@ -222,6 +223,12 @@ internal static class ShellRows
         [
             "Walk the yard, take pictures of the labels with a phone, copy them over and write where they are. Many labels may be in one picture, turned, tilted or half in the shade. A scanner's text file does as well. Where each was seen is said by a place's label in the same picture, by @ and the place on the line, or by the folder's name.",
             "What is not seen at a place that was counted is missing, unless ^T says that no place was counted whole. Nothing is changed before ^K, and ^Z takes it back. The places not counted for longest stand first.",
+        ],
+        Place.Hand =>
+        [
+            "What can go to a relative's build. A piece is free where the best plan of everything that is lacking, all stages together and then the walls, leaves it alone: without all that is free together no stage gets worse in what is filled and what is spent. What is reserved, waits in a plan, is pinned or kept back stays; the reason stands behind it.",
+            "Mark what is to go, make up loads for your beds, hand it over as a gift, a loan or a sale. Their Offcuts takes the file in with the codes that are on the labels. Undo takes it back until they confirm it.",
+            "A load's weight is reckoned, not weighed. How it is tied down and what the road asks is for the law where you drive.",
         ],
         Place.Yard =>
         [

@@ -23,6 +23,8 @@ internal sealed record ShellState
 
     public required SettingsState Settings { get; init; }
 
+    public required HandState Hand { get; init; }
+
     public required CountState Count { get; init; }
 
     /// <summary>The line on which a code is scanned or typed to be gone to, over the place's own; nothing where none is.</summary>
@@ -53,6 +55,7 @@ internal sealed record ShellState
         Place.Ledger => Ledger.Line,
         Place.Prices => Prices.Line,
         Place.Settings => Settings.Line,
+        Place.Hand => Hand.Line,
         Place.Count => Count.Line,
         Place.Yard => Yard.Line,
         Place.Strip => Strip.Line,

@@ -59,6 +59,7 @@ internal sealed class ShellView : Runnable
             [Place.Plan] = new PlanView(palette),
             [Place.Walls] = new WallsView(palette),
             [Place.Ledger] = new LedgerView(palette),
+            [Place.Hand] = new HandView(palette),
             [Place.Prices] = new PricesView(palette),
             [Place.Settings] = new SettingsView(palette),
             [Place.Count] = new CountView(palette),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -104,6 +105,12 @@ internal sealed record YardSnapshot
     /// <summary>What can be bought, by material and length.</summary>
     public IReadOnlyList<StorePrice> Prices { get; init; } = [];
 
+    /// <summary>What went to other builds, oldest first.</summary>
+    public IReadOnlyList<HandOver> HandOvers { get; init; } = [];
+
+    /// <summary>Beds and trailers.</summary>
+    public IReadOnlyList<Bed> Beds { get; init; } = [];
+
     public LengthUnit Unit => Settings.Unit;
 
     /// <summary>What stands under a code, or nothing.</summary>
@@ -156,6 +163,8 @@ internal sealed record YardSnapshot
             Prices = [.. facts.Prices.All],
             Matters = WhatMatters.Of(facts),
             Ledger = yard.Ledger(),
+            HandOvers = yard.HandOvers(),
+            Beds = yard.Beds(),
             Queue = facts.Queue.ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
             CountedPlaces = SeePlaces.Of(yard.Places(), pieces, facts.Bins),

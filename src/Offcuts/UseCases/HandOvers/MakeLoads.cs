@@ -59,7 +59,7 @@ public sealed class MakeLoads(YardFile yard)
             [.. plan.Loads.OrderByDescending(load => load.Items.Sum(item => known[item].Listed.WeightThousandthsLb!.Value)).Select(load => Load(beds[load.Bed], [.. load.Items.Select(item => known[item])]))],
             [
                 .. plan.Left.Select(left => (known[left.Item].Listed, Why(left.Why))),
-                .. things.Where(thing => thing.Listed.WeightThousandthsLb is null).Select(thing => (thing.Listed, "weight not known: say what it weighs")),
+                .. things.Where(thing => thing.Listed.WeightThousandthsLb is null).Select(thing => (thing.Listed, "weight not known; say it with: offcuts hand load --weigh")),
                 .. things.Where(thing => thing.Listed.WeightThousandthsLb is not null).Skip(LoadPacker.MostItems).Select(thing => (thing.Listed, $"more than {LoadPacker.MostItems} things")),
             ],
             plan.Trips,

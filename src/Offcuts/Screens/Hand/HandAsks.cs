@@ -1,0 +1,104 @@
+using System.Globalization;
+using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
+using Offcuts.Core.Measures;
+using Offcuts.UseCases;
+
+namespace Offcuts.Screens;
+
+/// <summary>What is asked at the hand-over's place, and what the answers mean: pure.</summary>
+internal static class HandAsks
+{
+    private const string Ending = ".offcuts-hand";
+
+    public static Ask.Write Bed { get; } = new("Describe a bed or trailer: its name, the longest piece, the weight it may carry, how much fits if you know it, like trailer: 10' 1200 lb 80 cu ft", Topic.Bed, "bed");
+
+    public static Ask.Write Receipt { get; } = new("The receipt that their program shows, like R-K7F-3MXX; or the word said, where they only told you. From then on it is not taken back", Topic.Receipt, "receipt");
+
+    private static readonly Ask.Write File = new("A file that their Offcuts takes in, with codes and history; notes and prices stay here. Empty for none", Topic.HandFile, "file");
+
+    public static Ask.Choose How(HandState state)
+    {
+        var (pieces, counted) = HandModel.Going(state);
+        var parts = new List<string>();
+        if (pieces.Count > 0) parts.Add(Words.Count(pieces.Count, "piece"));
+        if (counted.Count > 0) parts.Add(Words.Count(counted.Sum(one => one.Count), "counted thing"));
+        return new Ask.Choose(
+            $"Hand {string.Join(" and ", parts)} over: as what?{(state.Free!.Proven ? "" : " It is NOT PROVEN that no stage of yours gets worse")}",
+            [new Choice('g', "gift", Want: Want.HandGift), new Choice('l', "loan", Want: Want.HandLoan), new Choice('s', "sale", Want: Want.HandSale)]);
+    }
+
+    public static Ask.Write ToWhom(HandOverKind kind) => kind switch
+    {
+        HandOverKind.Gift => new Ask.Write("To whom does it go?", Topic.HandTo, "to"),
+        HandOverKind.Loan => new Ask.Write("To whom is it lent, and until which day, like Ann until 2026-09-30? The day may be left out", Topic.HandTo, "to"),
+        _ => new Ask.Write("To whom is it sold, and for how much, like Ann for 25?", Topic.HandTo, "to"),
+    };
+
+    public static Ask.Choose Back(HandOver lent)
+    {
+        var away = lent.Items.Where(item => item.Away > 0).ToArray();
+        return new Ask.Choose(
+            $"Is everything of hand-over {lent.Id} back from {lent.Terms.To}: {Words.Count(away.Sum(item => item.Away), "thing")}? For a part of it: offcuts hand back",
+            [new Choice('y', "all back", new Errand.HandBack(lent.Id))]);
+    }
+
+    /// <summary>What a written answer leads to.</summary>
+    public static Turn<HandState> Written(HandState state, Ask.Write write)
+    {
+        var text = state.Line.Text.Trim();
+        switch (write.Topic)
+        {
+            case Topic.Bed:
+                return BedText.Read(text) is { Ok: false } wrong ? Wrong(state, wrong.Fault) : new(state with { Line = state.Line.Close() }, new Errand.SetBed(text));
+            case Topic.Receipt when state.Gone is { } gone:
+                if (string.Equals(text, "said", StringComparison.OrdinalIgnoreCase)) return new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, ""));
+                return Transfers.ReadReceipt(text) is { Ok: false } unreadable ? Wrong(state, unreadable.Fault)
+                    : Transfers.ReadReceipt(text).Value != Transfers.Receipt(gone.Transfer) ? Wrong(state, HandFaults.ReceiptOfAnother(gone.Id))
+                    : new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, text));
+            case Topic.HandTo:
+                var terms = Terms(state.Kind, text, state.Yard.Settings.CurrencySign);
+                if (!terms.TryGet(out var agreed)) return Wrong(state, terms.Fault);
+                return new(state with { Terms = agreed, Line = state.Line.Close().Open(File, "") });
+            case Topic.HandFile when state.Terms is { } known:
+                var (pieces, counted) = HandModel.Going(state);
+                var path = text.Length == 0 ? null : text.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) ? text : text + Ending;
+                return new(state with { Line = state.Line.Close() }, new Errand.HandOver(new HandWish(pieces, counted, known, new FileWish(path)), state.Free!), Notice.None);
+            default:
+                return new(state with { Line = state.Line.Close() });
+        }
+    }
+
+    /// <summary>To whom and on what terms, as typed.</summary>
+    public static Result<Terms> Terms(HandOverKind kind, string text, string sign)
+    {
+        var (name, behind) = kind switch
+        {
+            HandOverKind.Loan => Parted(text, " until "),
+            HandOverKind.Sale => Parted(text, " for "),
+            _ => (text, ""),
+        };
+        DateOnly? due = null;
+        if (kind == HandOverKind.Loan && behind.Length > 0)
+        {
+            if (!DateOnly.TryParseExact(behind, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)) return CommandFaults.DayUnreadable(behind);
+            due = day;
+        }
+
+        Money? price = null;
+        if (kind == HandOverKind.Sale)
+        {
+            var read = Money.Parse(behind.StartsWith(sign, StringComparison.Ordinal) ? behind[sign.Length..] : behind);
+            if (!read.Ok) return behind.Length == 0 ? HandFaults.OneKind() : Result<Terms>.Fail(read.Faults);
+            price = read.Value;
+        }
+
+        var terms = new Terms(name.Trim(), kind, price, due);
+        return terms.Faults() is { Count: > 0 } faults ? Result<Terms>.Fail(faults) : terms;
+    }
+
+    private static (string Name, string Behind) Parted(string text, string at) =>
+        text.LastIndexOf(at, StringComparison.OrdinalIgnoreCase) is > 0 and var i ? (text[..i], text[(i + at.Length)..].Trim()) : (text, "");
+
+    private static Turn<HandState> Wrong(HandState state, Fault fault) => new(state, Notice: Notice.Of([fault]));
+}

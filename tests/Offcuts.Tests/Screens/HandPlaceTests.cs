@@ -1,0 +1,141 @@
+using Offcuts.Core.HandOvers;
+using Offcuts.Core.Yard;
+using Offcuts.Screens;
+using Offcuts.Store;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>Handing over on the screen: what is free, loads, what went. Yards and beds are invented.</summary>
+[Collection(OnScreen.Name)]
+public sealed class HandPlaceTests
+{
+    public static TheoryData<int, int> Sizes => new() { { 80, 24 }, { 120, 40 } };
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void What_is_free(int width, int height) => ScreenRun.OnKnownYard(width, height, run =>
+        Golden.Check($"hand-free-{width}x{height}", run.Press("F12", "Ctrl+R", "Enter", "Down").Text));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void Loads_of_what_is_marked(int width, int height) => ScreenRun.OnKnownYard(width, height, run =>
+        Golden.Check($"hand-loads-{width}x{height}", run.Press("F12", "Ctrl+R", "Ctrl+W", "Ctrl+B").Type("trailer: 12' 60 lb").Press("Enter", "Ctrl+R", "Ctrl+L").Text));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void What_went(int width, int height) => ScreenRun.OnKnownYard(width, height, run =>
+        Golden.Check($"hand-gone-{width}x{height}", run.Press("F12", "Ctrl+R", "Ctrl+W", "Ctrl+K", "l").Type("Ann until 2026-05-20").Press("Enter", "Enter").Text));
+
+    // From an empty yard to the piece in the relative's yard, by keys alone.
+    [Fact]
+    public void What_can_go_to_a_relatives_build_is_reviewed_loaded_handed_over_and_confirmed()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8', 8', 12' @barn").Press("Enter");
+            run.Press("F8").Type("2x4 8' 4.00").Press("Enter");
+            run.Press("F4", "Ctrl+K").Type("walls").Press("Enter", "Enter");
+            run.Yard.Stages().Single().Name.Should().Be("walls");
+            run.Type("post: 2x4 90").Press("Enter");
+            run.Yard.Stages().Single().Cuts.Should().ContainSingle();
+
+            run.Press("F12");
+            run.Text.Should().Contain("^R looks what no stage of yours needs");
+            run.Press("Ctrl+R");
+            run.Lines[3].Should().Be("Free to go, all of it together: 2 pieces of 3; worth $10.00 to you");
+            run.Lines[4].Should().StartWith("Proven: without them your stages get no worse");
+            run.Text.Should().Contain("needed: post (walls)");
+
+            run.Press("Ctrl+End", "Enter");
+            run.Text.Should().Contain("stays: needed: post (walls)", "what is needed is not marked");
+            run.Press("Ctrl+W");
+            run.Text.Should().Contain("marked: 2 pieces");
+
+            run.Press("Ctrl+L");
+            run.Text.Should().Contain("Describe a bed or trailer");
+            run.Type("trailer: 10' 1200 lb").Press("Enter");
+            run.Text.Should().Contain("The yard has changed since this was looked up");
+            run.Press("Ctrl+R", "Ctrl+L");
+            run.Text.Should().Contain("Load 1 on trailer: 8.5 lb of 1200.0 lb, in this order").And.Contain("12': longer than any bed takes").And.Contain("driving a load: Tie every load down");
+
+            run.Press("Ctrl+K");
+            run.Text.Should().Contain("Hand 2 pieces over: as what?").And.Contain("g gift").And.Contain("l loan").And.Contain("s sale");
+            var file = Path.Combine(run.Folder.Folder, "ann");
+            run.Press("l").Type("Ann until 2026-09-31").Press("Enter");
+            run.Text.Should().Contain("\"2026-09-31\" is no day; write it like 2026-05-31");
+            run.Press("Backspace").Type("0").Press("Enter").Type(file).Press("Enter");
+            run.Yard.HandOvers().Single().Terms.Should().Be(new Terms("Ann", HandOverKind.Loan, DueOn: new DateOnly(2026, 9, 30)));
+            run.Text.Should().Contain("lent until 2026-09-30 to Ann: 2 things worth $10.00").And.Contain("of 2 due back");
+
+            using var theirs = new TryYard();
+            var receipt = theirs.Must("hand", "take-in", file + ".offcuts-hand").Lines[^1].Split(": ")[^1];
+            run.Press("Ctrl+E").Type("R-222-2222").Press("Enter");
+            run.Yard.HandOvers().Single().ConfirmedOn.Should().BeNull();
+            run.Press("Ctrl+U").Type(receipt).Press("Enter");
+            run.Yard.HandOvers().Single().ConfirmedOn.Should().Be(new DateOnly(2026, 6, 1));
+            run.Press("Ctrl+Z");
+            run.Text.Should().Contain("hand-over 1 is confirmed by Ann");
+
+            run.Press("Ctrl+T", "y");
+            run.Yard.Pieces().Should().HaveCount(3, "the loan is back");
+            run.Text.Should().Contain("all back");
+        });
+    }
+
+    [Fact]
+    public void A_gift_goes_without_a_file_and_undo_takes_it_back()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            var before = run.Yard.Pieces().Count;
+            run.Press("F12", "Ctrl+R", "Enter", "Ctrl+K", "g").Type("Bo").Press("Enter", "Enter");
+            run.Yard.HandOvers().Single().Terms.Kind.Should().Be(HandOverKind.Gift);
+            run.Yard.Pieces().Should().HaveCount(before - 1);
+
+            run.Press("Ctrl+Z");
+            run.Yard.HandOvers().Should().BeEmpty();
+            run.Yard.Pieces().Should().HaveCount(before);
+        });
+    }
+
+    [Fact]
+    public void A_sale_asks_for_its_price()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Enter", "Ctrl+K", "s").Type("Bo").Press("Enter");
+            run.Text.Should().Contain("for a sale the price");
+            run.Type(" for 12.50").Press("Enter", "Enter");
+            run.Yard.HandOvers().Single().Terms.Price.Should().Be(new Core.Measures.Money(1250));
+        });
+    }
+
+    [Fact]
+    public void Words_narrow_what_is_shown_and_what_is_marked_stays_so()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Enter");
+            var marked = run.Shell.State.Hand.Marked.Single();
+            run.Type("nothing like this");
+            run.Shell.State.Hand.Shown.Should().BeEmpty();
+            run.Press("Esc", "Esc");
+            run.Shell.State.Hand.Marked.Should().Equal(marked);
+            run.Type("free");
+            run.Shell.State.Hand.Shown.Should().NotBeEmpty().And.OnlyContain(entry => entry.MayGo);
+        });
+    }
+
+    [Fact]
+    public void Nothing_is_handed_over_that_was_looked_up_before_the_yard_changed()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Enter");
+            run.Folder.Must("add", "2x4 8'");
+            run.Tick().Press("Ctrl+K");
+            run.Text.Should().Contain("look again what is free: ^R");
+            run.Yard.HandOvers().Should().BeEmpty();
+        });
+    }
+}
