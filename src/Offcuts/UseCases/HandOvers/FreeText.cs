@@ -31,7 +31,7 @@ public static class FreeText
         var said = (more, money.Cents) switch
         {
             (0, 0) => "no stage gets worse: what else is free is told below",
-            (> 0, 0) => $"{Words.Count((int)more, "cut")} more would stay open",
+            ( > 0, 0) => $"{Words.Count((int)more, "cut")} more would stay open",
             (0, > 0) => $"{money.ToText(settings.CurrencySign)} more would be spent",
             ( > 0, _) => $"{Words.Count((int)more, "cut")} more would stay open, with {without.Spend.ToText(settings.CurrencySign)} spent instead of {with.Spend.ToText(settings.CurrencySign)}",
             _ => "a better plan was found without it than with it, so neither is the best: give it more time",
