@@ -206,6 +206,22 @@ public sealed class BackupTests : IDisposable
         yard.Pieces().Should().ContainSingle();
     }
 
+    [UnixFact]
+    public void A_yard_that_was_removed_or_put_elsewhere_while_it_was_open_takes_no_change()
+    {
+        Add(1);
+        using var open = Open();
+        open.Pieces().Should().ContainSingle();
+        File.Move(Path, _folder["elsewhere"]);
+
+        var change = () => open.Change("add a board", work => work.Add(Yards.Board(2)));
+
+        change.Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.Moved);
+        File.Exists(Path).Should().BeFalse();
+        using var moved = Yards.Open(_folder["elsewhere"]);
+        moved.Pieces().Should().ContainSingle();
+    }
+
     [Fact]
     public void A_yard_that_is_being_saved_is_not_gone_back_from()
     {

@@ -69,7 +69,15 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
         return Ready(connection, () =>
         {
             connection.Execute("BEGIN IMMEDIATE");
-            Bring(connection);
+            try
+            {
+                Bring(connection);
+            }
+            catch
+            {
+                GiveUpNew(connection);
+                throw;
+            }
         });
     });
 
