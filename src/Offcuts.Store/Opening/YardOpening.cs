@@ -68,13 +68,14 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
         var connection = OpenForWriting();
         return Ready(connection, () =>
         {
-            connection.Execute("BEGIN IMMEDIATE");
             try
             {
+                connection.Execute("BEGIN IMMEDIATE");
                 Bring(connection);
             }
-            catch
+            catch (Exception error) when (error is not SqliteException { SqliteErrorCode: 5 })
             {
+                // Not where another program holds it, which is making the yard.
                 GiveUpNew(connection);
                 throw;
             }
@@ -108,6 +109,8 @@ internal sealed class YardOpening(string path, TimeSpan patience, IReadOnlyList<
     {
         try
         {
+            // Even beginning opens a journal, for which there is no room.
+            connection.Execute("PRAGMA journal_mode = MEMORY");
             connection.Execute("BEGIN IMMEDIATE");
             return true;
         }

@@ -252,7 +252,8 @@ internal sealed class YardReader(Database database, string path)
         HardwareDone: row.Hardware == "done",
         HardwareDropped: row.Hardware == "dropped");
 
-    private static HistoryEntry Entry(HistoryRow row) => new(row.Number, Values.Moment(row.At), row.What, row.Undoes ?? 0, row.Undone);
+    // The file's own rule keeps it to 300 letters; one altered by hand may hold a book.
+    private static HistoryEntry Entry(HistoryRow row) => new(row.Number, Values.Moment(row.At), row.What.Length > 300 ? row.What[..300] : row.What, row.Undoes ?? 0, row.Undone);
 
     private static T Read<T>(Result<T> sheet, string name) => sheet.Ok ? sheet.Value : throw new FormatException($"the sheet {name}: {sheet.Fault}");
 
