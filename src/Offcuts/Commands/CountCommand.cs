@@ -99,6 +99,7 @@ internal static class CountCommand
         ["unknown"] = Texts(count.Unknown.Select(one => one.Code.Text)),
         ["blank"] = Texts(count.Blanks.Select(code => code.Text)),
         ["void"] = Texts(count.Voids.Select(code => code.Text)),
+        ["unsure"] = Texts(count.Unsure),
         ["foreign"] = count.Foreign,
         ["without_label"] = Texts(count.WithoutLabel.Select(file => file.Name)),
         ["unread"] = new JsonArray([.. count.Troubled.Select(file => (JsonNode)new JsonObject { ["file"] = file.Name, ["why"] = file.Trouble!.Sentence })]),

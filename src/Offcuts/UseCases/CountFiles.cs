@@ -16,7 +16,8 @@ public sealed record CountedFile(string Name, string Folder, IReadOnlyList<Scann
 /// <summary>A label in a file.</summary>
 /// <param name="Code">What it says.</param>
 /// <param name="Place">The place that a scanner's file named by a line before it; empty where none.</param>
-public sealed record ScannedLabel(Code Code, string Place = "");
+/// <param name="Line">Which of such lines that was, from 1; 0 where none. One that names the same place again is another.</param>
+public sealed record ScannedLabel(Code Code, string Place = "", int Line = 0);
 
 /// <summary>How far reading has come.</summary>
 /// <param name="Done">Files read.</param>

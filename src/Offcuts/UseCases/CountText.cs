@@ -14,7 +14,7 @@ public static class CountText
         foreach (var line in Under("Elsewhere than the yard says", count.Moved.Select(moved => $"{Line(moved.Piece, unit)}  at {moved.Seen}, not {Where(moved.Piece.Place)}{Bundled(moved)}"))) yield return line;
         foreach (var line in Under("Bins elsewhere", count.BinsMoved.Select(bin => $"{Line(bin.Bin)}  at {bin.Seen}, not {Where(bin.Bin.Place)}"))) yield return line;
         foreach (var line in Under("Missing", count.Missing.Select(missing => $"{Line(missing.Piece, unit)}  {Where(missing.Piece.Place)}{(missing.Piece.State == PieceState.Reserved ? $", {Words.State(missing.Piece)}" : "")}"))) yield return line;
-        foreach (var line in Under("Was missing, and is there", count.Found.Select(found => $"{Line(found.Piece, unit)}  {Where(found.Seen)}{(found.CutUp ? ", but was cut up" : "")}"))) yield return line;
+        foreach (var line in Under("Was missing, and is there", count.Found.Select(found => $"{Line(found.Piece, unit)}  {(found.Seen.Length > 0 ? found.Seen : $"{Where(found.Piece.Place)}, as before")}{(found.CutUp ? ", but was cut up" : "")}"))) yield return line;
         foreach (var line in Under("Should be gone, but was seen", count.ShouldBeGone.Select(gone => $"{Line(gone.Piece, unit)}  {Words.Of(gone.Piece.State)}; in {gone.File}{(gone.CutUp ? "; cut up since" : "")}"))) yield return line;
         foreach (var line in Under("Seen at two places, so left as it is", count.Doubtful.Select(piece => $"{Line(piece.Piece, unit)}  {string.Join(" and ", piece.Places)}"))) yield return line;
         foreach (var line in Under("Bins that were not seen, and are left as they are", count.BinsNotSeen.Select(bin => $"{Line(bin.Bin)}  {Where(bin.Bin.Place)}"))) yield return line;
@@ -22,6 +22,7 @@ public static class CountText
         foreach (var line in Under("Blank labels that nothing has taken yet", count.Blanks.Select(code => $"{code}"))) yield return line;
         foreach (var line in Under("Void labels: take them off", count.Voids.Select(code => $"{code}"))) yield return line;
         foreach (var line in Under("Could not be read", count.Troubled.Select(file => $"{file.Name} {file.Trouble!.Sentence}"))) yield return line;
+        if (Unsure(count) is { Length: > 0 } unsure) yield return unsure;
         foreach (var line in Under("No label could be read in", count.WithoutLabel.Select(file => file.Name))) yield return line;
         foreach (var line in Under("Labels of two places in one picture, so no place was taken from it", count.TwoPlaces)) yield return line;
         if (count.Foreign > 0) yield return count.Foreign == 1 ? "1 QR code or line that is no label of Offcuts, passed over" : $"{count.Foreign} QR codes or lines that are no labels of Offcuts, passed over";
@@ -56,6 +57,13 @@ public static class CountText
         if (all.Length == 0) yield break;
         yield return $"{title}:";
         foreach (var line in all) yield return $"  {line}";
+    }
+
+    private static string Unsure(YardCount count)
+    {
+        if (count.Wish.Partly || !count.Troubled.Any()) return "";
+        const string said = "What was not seen may be in what could not be read, so nothing is said to be missing";
+        return count.Wish.Whole ? said : count.Unsure.Count == 0 ? "" : $"{said} at {string.Join(", ", count.Unsure)}";
     }
 
     private static string Line(Piece piece, LengthUnit unit) => $"{piece.Code}  {piece.Material}  {Words.Size(piece, unit)}";

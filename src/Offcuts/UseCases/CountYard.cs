@@ -25,6 +25,10 @@ public sealed class CountYard(YardFile yard, DateOnly today)
         return yard.ChangeSince(count.ChangeNumber, Told(count), work =>
         {
             foreach (var (bundle, seen) in count.BundlesMoved) work.MoveBundle(bundle.Code, seen);
+
+            // What lies where the yard says, or at two places, is not carried along by its bundle; it leaves that.
+            var carried = count.BundlesMoved.SelectMany(moved => moved.Bundle.Pieces).ToHashSet();
+            foreach (var piece in count.Right.Select(right => right.Piece).Concat(count.Doubtful.Select(doubtful => doubtful.Piece)).Where(piece => carried.Contains(piece.Code))) work.Update(piece);
             foreach (var moved in count.Moved.Where(moved => moved.ByBundle.IsNone)) work.Update(moved.Piece with { Place = moved.Seen });
             foreach (var back in count.ComeBack) work.Update(back.Piece with { State = PieceState.InYard, Place = back.Seen.Length > 0 ? back.Seen : back.Piece.Place });
             foreach (var missing in count.Missing) work.Update(missing.Piece with { State = PieceState.Missing, ReservedFor = "" });
@@ -67,6 +71,8 @@ public sealed class CountYard(YardFile yard, DateOnly today)
         private readonly HashSet<Code> _parents;
         private readonly HashSet<string> _known;
         private readonly HashSet<string> _counted = new(StringComparer.OrdinalIgnoreCase);
+        private readonly HashSet<string> _unsure = new(StringComparer.OrdinalIgnoreCase);
+        private readonly Dictionary<string, HashSet<string>> _seenFrom = [];
         private readonly List<string> _twoPlaces = [];
         private readonly Dictionary<Code, Sighting> _seen = [];
 
@@ -92,12 +98,13 @@ public sealed class CountYard(YardFile yard, DateOnly today)
             if (_wish.At.Length > 0) _counted.Add(Known(_wish.At));
             foreach (var file in _files.Where(file => file.Trouble is null)) See(file);
             SeeInBundles();
+            Doubt();
             var (right, moved, found, gone) = (new List<CountedPiece>(), new List<CountedPiece>(), new List<CountedPiece>(), new List<CountedPiece>());
             var doubtful = new List<(Piece, IReadOnlyList<string>)>();
             foreach (var (code, sighting) in _seen)
             {
                 if (!_pieces.TryGetValue(code, out var piece)) continue;
-                var counted = new CountedPiece(piece, sighting.Place, sighting.File, sighting.ByBundle) { CutUp = _parents.Contains(code) };
+                var counted = new CountedPiece(piece, sighting.Places.Count == 1 ? sighting.Place : "", sighting.File, sighting.ByBundle) { CutUp = _parents.Contains(code) };
                 if (piece.State == PieceState.Missing) found.Add(counted);
                 else if (!piece.OnHand) gone.Add(counted);
                 else if (sighting.Places.Count > 1) doubtful.Add((piece, [.. sighting.Places.Order(StringComparer.OrdinalIgnoreCase)]));
@@ -111,6 +118,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
                 Wish = _wish,
                 Files = _files,
                 Places = [.. _counted.Order(StringComparer.OrdinalIgnoreCase).Select(Place)],
+                Unsure = [.. _counted.Where(_unsure.Contains).Order(StringComparer.OrdinalIgnoreCase)],
                 Right = right,
                 Moved = moved,
                 Missing = _wish.Partly ? [] : [.. _pieces.Values.Where(piece => piece.OnHand && Due(piece.Place) && !_seen.ContainsKey(piece.Code)).Select(piece => new CountedPiece(piece, "", ""))],
@@ -133,7 +141,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
 
         private IEnumerable<CountedBin> BinsSeen() => _seen.Where(one => _bins.ContainsKey(one.Key)).Select(one => new CountedBin(_bins[one.Key], one.Value.Places.Count == 1 ? one.Value.Place : ""));
 
-        private bool Due(string place) => _wish.Whole || _counted.Contains(place);
+        private bool Due(string place) => !_unsure.Contains(place) && (_wish.Whole ? _files.All(file => file.Trouble is null) : _counted.Contains(place));
 
         private CountedPlace Place(string name)
         {
@@ -141,11 +149,30 @@ public sealed class CountYard(YardFile yard, DateOnly today)
             return new CountedPlace(name, here.Length, here.Count(piece => _seen.TryGetValue(piece.Code, out var sighting) && (sighting.Places.Count == 0 || sighting.Places.Contains(name))));
         }
 
+        // What was not seen may be in a file that could not be read. That is of the place that was wished or of its folder's, or else of any
+        // whose label is in a file beside it.
+        private void Doubt()
+        {
+            if (_wish.Whole && _files.Any(file => file.Trouble is not null)) _unsure.UnionWith(_counted);
+            foreach (var file in _files.Where(file => file.Trouble is not null))
+            {
+                if (Begins(file) is { Length: > 0 } place) _unsure.Add(place);
+                if (_seenFrom.TryGetValue(Beside(file.Name), out var places)) _unsure.UnionWith(places);
+            }
+        }
+
+        private static string Beside(string file) => Path.GetDirectoryName(Path.GetFullPath(file)) ?? "";
+
+        private string Begins(CountedFile file)
+        {
+            var folder = PieceRules.PlaceIn(file.Folder);
+            return _wish.At.Length > 0 ? Known(_wish.At) : _known.Contains(folder) ? Known(folder) : "";
+        }
+
         // A place's label in the picture says where it is; else the wish; else the folder, where its name is that of a place.
         private void See(CountedFile file)
         {
-            var folder = PieceRules.PlaceIn(file.Folder);
-            var here = _wish.At.Length > 0 ? Known(_wish.At) : _known.Contains(folder) ? Known(folder) : "";
+            var here = Begins(file);
             if (file.IsPicture)
             {
                 string[] labels = [.. file.Labels.Where(label => _placeOf.ContainsKey(label.Code)).Select(label => _placeOf[label.Code]).Distinct()];
@@ -153,31 +180,34 @@ public sealed class CountYard(YardFile yard, DateOnly today)
                 else if (labels.Length > 1) _twoPlaces.Add(file.Name);
             }
 
-            var named = "";
+            var (line, beside) = (0, Beside(file.Name));
             foreach (var label in file.Labels)
             {
-                if (label.Place != named) (named, here) = (label.Place, Known(label.Place));
+                if (label.Line != line) (line, here) = (label.Line, Known(label.Place));
                 if (_placeOf.TryGetValue(label.Code, out var place)) here = file.IsPicture ? here : place;
-                else Add(label.Code, here, file.Name);
+                else Add(label.Code, here, file.Name, beside);
             }
         }
 
-        private void Add(Code code, string place, string file)
+        private void Add(Code code, string place, string file, string beside)
         {
             if (!_seen.TryGetValue(code, out var sighting)) _seen.Add(code, sighting = new Sighting(file));
             if (place.Length == 0) return;
             sighting.Places.Add(place);
-            if (!IsUnknown(code)) _counted.Add(place);
+            if (IsUnknown(code)) return;
+            _counted.Add(place);
+            if (!_seenFrom.TryGetValue(beside, out var places)) _seenFrom.Add(beside, places = new HashSet<string>(StringComparer.OrdinalIgnoreCase));
+            places.Add(place);
         }
 
-        // The label of a whole bundle stands for what is in it, unless a piece was seen by itself.
+        // The label of a whole bundle stands for what is in it, unless where a piece is was seen by itself.
         private void SeeInBundles()
         {
             foreach (var (code, sighting) in _seen.ToArray())
             {
                 if (!_bundles.TryGetValue(code, out var bundle)) continue;
                 foreach (var piece in bundle.Pieces)
-                    if (!_seen.ContainsKey(piece)) _seen.Add(piece, new Sighting(sighting.File) { ByBundle = code, Places = sighting.Places });
+                    if (!_seen.TryGetValue(piece, out var own) || (own.Places.Count == 0 && sighting.Places.Count > 0)) _seen[piece] = new Sighting(own?.File ?? sighting.File) { ByBundle = code, Places = sighting.Places };
             }
         }
 

@@ -31,11 +31,11 @@ public static class ScannedText
     private static (IReadOnlyList<ScannedLabel> Labels, int Foreign) Lines(string text)
     {
         var labels = new List<ScannedLabel>();
-        var (foreign, place) = (0, "");
+        var (foreign, place, named) = (0, "", 0);
         foreach (var line in text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
-            if (line.StartsWith('@')) place = PieceRules.PlaceIn(line);
-            else if (Found(line) is { } code) labels.Add(new ScannedLabel(code, place));
+            if (line.StartsWith('@')) (place, named) = (PieceRules.PlaceIn(line), named + 1);
+            else if (Found(line) is { } code) labels.Add(new ScannedLabel(code, place, named));
             else foreign++;
         }
 

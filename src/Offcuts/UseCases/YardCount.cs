@@ -12,7 +12,7 @@ public sealed record CountWish(string At = "", bool Whole = false, bool Partly =
 
 /// <summary>A piece in a count.</summary>
 /// <param name="Piece">As the yard has it.</param>
-/// <param name="Seen">Where it was seen; empty where that is not known.</param>
+/// <param name="Seen">Where it was seen; empty where that is not known, or at two places.</param>
 /// <param name="File">In which file; empty where it was not seen.</param>
 /// <param name="ByBundle">Code of the bundle whose label stood for it; none where its own was seen.</param>
 public sealed record CountedPiece(Piece Piece, string Seen, string File, Code ByBundle = default)
@@ -46,6 +46,9 @@ public sealed record YardCount
 
     /// <summary>Places that were counted, in the order of their names.</summary>
     public IReadOnlyList<CountedPlace> Places { get; init; } = [];
+
+    /// <summary>Those of <see cref="Places"/> of which a file could not be read, so that nothing is said to be missing there.</summary>
+    public IReadOnlyList<string> Unsure { get; init; } = [];
 
     /// <summary>Pieces where the yard says they are, or seen without saying where.</summary>
     public IReadOnlyList<CountedPiece> Right { get; init; } = [];

@@ -143,6 +143,90 @@ public sealed class CountCommandTests : IDisposable
     }
 
     [Fact]
+    public void Where_a_picture_can_not_be_read_nothing_is_missing_and_the_other_places_are_counted()
+    {
+        foreach (var folder in (string[])["north rack", "trailer"]) Directory.CreateDirectory(Path.Combine(_yard.Folder, "walk", folder));
+        _yard.Must("add", "2x6 10' @trailer");
+        var sixes = _yard.Must("list", "2x6").Lines[1][..8];
+        var broken = Path.Combine(_yard.Folder, "walk", "north rack", "IMG_2.jpg");
+        File.WriteAllBytes(broken, [0xFF, 0xD8, 0xFF, 0xE0, 0, 4, 0, 0]);
+        _yard.FileOf(Path.Combine("walk", "north rack", "a.txt"), _codes[0]);
+        _yard.FileOf(Path.Combine("walk", "trailer", "b.txt"), _codes[3]);
+
+        _yard.Must("count", Path.Combine(_yard.Folder, "walk")).Lines.Should().Equal(
+            "2 pieces seen in 2 scanned lists; 2 as the yard says",
+            "  north rack: 1 of 3 seen",
+            "  trailer: 1 of 2 seen",
+            "Missing:",
+            $"  {sixes}  2x6  10'  trailer",
+            "Could not be read:",
+            $"  {broken} is broken: its first part does not tell how large it is",
+            "What was not seen may be in what could not be read, so nothing is said to be missing at north rack",
+            "Nothing is changed yet; with --accept: 1 marked as missing, 2 places counted today");
+        _yard.Must("count", Path.Combine(_yard.Folder, "walk"), "--whole").Out.Should().NotContain("Missing:").And.Contain("so nothing is said to be missing\n");
+    }
+
+    [Fact]
+    public void A_picture_that_can_not_be_read_may_be_of_any_place_seen_beside_it_or_wished()
+    {
+        var broken = Path.Combine(_yard.Folder, "IMG_2.jpg");
+        File.WriteAllBytes(broken, [0xFF, 0xD8, 0xFF, 0xE0, 0, 4, 0, 0]);
+
+        _yard.Must("count", broken, _yard.FileOf("scanned.txt", $"@north rack\n{_codes[0]}\n"), "--accept").Lines[^1].Should().Be("Counted north rack: 1 seen");
+        _yard.Must("count", broken, _yard.FileOf("scanned.txt", _codes[0]), "--at", "north rack", "--accept").Lines[^1].Should().Be("Counted north rack: 1 seen");
+        _yard.Must("list", "--place", "north rack").Lines.Count(line => line.Contains("in the yard")).Should().Be(3);
+    }
+
+    [Fact]
+    public void A_piece_seen_where_the_yard_says_is_not_carried_off_by_its_bundle()
+    {
+        _yard.Must("bundle", "new", _codes[0], _codes[1], _codes[2], "--name", "studs");
+        var bundle = _yard.Must("bundle", "list").Lines[0][..8];
+        var list = _yard.FileOf("scanned.txt", $"@north rack\n{_codes[0]}\n{_codes[1]}\n@shed\n{_codes[1]}\n@trailer\n{bundle}\n{_codes[3]}\n");
+
+        _yard.Must("count", list, "--accept").Lines[0].Should().Be("4 pieces seen in 1 scanned list; 2 as the yard says");
+
+        Places("2x4").Should().Equal("north rack", "north rack", "trailer");
+        _yard.Must("bundle", "list").Lines[0].Should().Be($"{bundle}  studs  1 x 2x4  trailer");
+        _yard.Must("undo");
+        _yard.Must("bundle", "list").Lines[0].Should().Be($"{bundle}  studs  3 x 2x4  north rack");
+    }
+
+    [Fact]
+    public void A_piece_seen_without_a_place_goes_with_its_bundle_and_that_is_told()
+    {
+        _yard.Must("bundle", "new", _codes[0], _codes[1], "--name", "studs");
+        var bundle = _yard.Must("bundle", "list").Lines[0][..8];
+
+        _yard.Must("count", _yard.FileOf("scanned.txt", $"{_codes[0]}\n@trailer\n{bundle}\n"), "--accept", "--partly").Out
+            .Should().Contain($"{_codes[0]}  2x4  8'  at trailer, not north rack, in the bundle {bundle}");
+
+        Places("2x4").Should().Equal("trailer", "trailer", "north rack");
+    }
+
+    [Fact]
+    public void A_line_that_names_the_same_place_again_holds_after_the_label_of_another()
+    {
+        _yard.Must("place", "label", "trailer");
+        var trailer = _yard.Must("place", "list", "--json").Out.Split("\"code\": \"")[1][..7];
+
+        var told = _yard.Must("count", _yard.FileOf("scanned.txt", $"@north rack\n{_codes[0]}\nOFFCUTS:{trailer}\n{_codes[3]}\n@north rack\n{_codes[1]}\n{_codes[2]}\n"));
+
+        told.Lines.Should().StartWith(["4 pieces seen in 1 scanned list; 4 as the yard says", "  north rack: 3 of 3 seen", "  trailer: 1 of 1 seen"]);
+    }
+
+    [Fact]
+    public void A_missing_piece_seen_at_two_places_comes_back_where_it_was()
+    {
+        _yard.Must("mark", "missing", _codes[0]);
+        var list = _yard.FileOf("scanned.txt", $"@shed\n{_codes[0]}\n@trailer\n{_codes[0]}\n");
+
+        _yard.Must("count", list, "--partly", "--accept").Out.Should().Contain($"Was missing, and is there:\n  {_codes[0]}  2x4  8'  north rack, as before\n");
+
+        Places("2x4").Should().Equal("north rack", "north rack", "north rack");
+    }
+
+    [Fact]
     public void Alone_it_lists_the_places_not_counted_for_longest()
     {
         _yard.Must("count", _yard.FileOf("scanned.txt", _codes[0]), "--at", "north rack", "--partly", "--accept");
@@ -184,6 +268,12 @@ public sealed class CountCommandTests : IDisposable
         var told = _yard.Run("count", list);
 
         (told.Out + told.Error).Should().NotContain("\u001b");
+    }
+
+    private string[] Places(string material)
+    {
+        using var json = System.Text.Json.JsonDocument.Parse(_yard.Must("list", material, "--json").Out);
+        return [.. json.RootElement.GetProperty("pieces").EnumerateArray().OrderBy(piece => Array.FindIndex(_codes, code => code.Replace(" ", "") == piece.GetProperty("code").GetString())).Select(piece => piece.GetProperty("place").GetString()!)];
     }
 
     [Fact]
