@@ -45,6 +45,9 @@ public static class HandFaults
     public static Fault NotFree(string code, string why) =>
         new($"{TextRules.Harmless(code)} is not free: {TextRules.Harmless(why)}; if it is to go all the same, add --anyway");
 
+    public static Fault WaitsInPlan(string code, string why) =>
+        new($"{TextRules.Harmless(code)} {TextRules.Harmless(why)}: drop it from that plan or cut it first, then ask what it would cost to let it go");
+
     public static Fault BinHolds(string hardware, int asked, int free) =>
         new($"{asked} {TextRules.Harmless(hardware)} are to go, but {free} are free; if they are to go all the same, add --anyway");
 

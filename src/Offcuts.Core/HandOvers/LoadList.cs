@@ -42,6 +42,7 @@ public sealed record LoadLists(IReadOnlyList<LoadList> Loads, IReadOnlyList<(Lis
     /// <summary>How many trips, in words.</summary>
     public string TripsText => Trips.Value switch
     {
+        0 when Left.Count > 0 => "nothing of this goes on these beds",
         0 => "nothing to drive",
         var trips when Trips.Proven => $"{trips} {(trips == 1 ? "trip" : "trips")}, proven the fewest",
         var trips => $"{trips} trips found; {Trips.Bound} at least",

@@ -83,7 +83,7 @@ internal static class IntegerMaster
         for (var p = 0; p < uses.Length; p++)
         {
             var pattern = patterns[p];
-            uses[p] = Counted(Math.Max(0, Math.Min(tier.SupplyCount[pattern.Supply], pattern.Takes.Min(take => Most(tier, take)))), tier.Cost(pattern));
+            uses[p] = Counted(Math.Max(0, Math.Min(tier.SupplyCount[pattern.Supply], Most(tier, pattern))), tier.Cost(pattern));
             foreach (var take in pattern.Takes) demand[take.Demand]?.SetCoefficient(uses[p], take.Count);
             supply[pattern.Supply].SetCoefficient(uses[p], 1);
             spend?.SetCoefficient(uses[p], pattern.Price);
@@ -137,9 +137,7 @@ internal static class IntegerMaster
         return new MaterialPlan(problem, kept);
     }
 
-    private static int Most(Tier tier, Take take)
-    {
-        var count = tier.DemandCount[take.Demand];
-        return tier.Covering ? (count + take.Count - 1) / take.Count : count / take.Count;
-    }
+    // Where cuts may be filled more often than asked, a pattern stands for all its parts too, and may be of use once for every copy.
+    private static int Most(Tier tier, Pattern pattern) =>
+        tier.Covering ? tier.Copies : pattern.Takes.Min(take => tier.DemandCount[take.Demand] / take.Count);
 }

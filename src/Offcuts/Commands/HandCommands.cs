@@ -60,6 +60,9 @@ internal static class HandCommands
         var settings = yard.Settings();
         if (without.Count > 0)
         {
+            // Its cuts count as planned while the plan stands, so that nothing could be said of them.
+            if (free.Pieces.Where(piece => without.Contains(piece.Piece.Code) && piece.Stays == Stays.Planned).Select(piece => HandFaults.WaitsInPlan(piece.Piece.Code.ToString(), piece.Why)).ToArray() is { Length: > 0 } planned)
+                return context.Refuse(planned);
             var other = new FreeToGo(yard).Asked(without).Answer(share);
             if (!other.TryGet(out var rest)) return context.Refuse(other.Faults);
             if (!json) context.Say(FreeText.Cost(free, rest, without, settings));

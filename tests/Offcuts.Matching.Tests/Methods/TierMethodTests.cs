@@ -137,7 +137,7 @@ public sealed class TierMethodTests
     });
 
     [Fact]
-    public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 30, (drawn, pool, _, level) =>
+    public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 150, (drawn, pool, _, level) =>
         IntegerMaster.Solve(drawn.Tier, pool, level, 10_000, None));
 
     [Fact]

@@ -44,6 +44,17 @@ public sealed class HandFreeCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_it_would_cost_is_not_said_of_a_piece_that_waits_in_a_plan()
+    {
+        _yard.Must("plan", "--save");
+        var code = YardCommandTests.Code(_yard, 0, "list");
+
+        var told = _yard.Run("hand", "free", "--without", code);
+
+        (told.Status, told.Error).Should().Be((2, $"{code} waits in plan 1: drop it from that plan or cut it first, then ask what it would cost to let it go\n"));
+    }
+
+    [Fact]
     public void A_script_reads_it_as_JSON()
     {
         var json = JsonDocument.Parse(_yard.Must("hand", "free", "--json").Out).RootElement;

@@ -55,6 +55,26 @@ public sealed class HandLoadCommandTests : IDisposable
     }
 
     [Fact]
+    public void Counted_things_of_one_bin_are_shared_out_among_the_loads()
+    {
+        // 40 ties of 5 lb are 200 lb: two trips of 100 lb.
+        _yard.Must("hand", "bed", "hand cart: 4' 100 lb");
+
+        var told = _yard.Run("hand", "load", "--weigh", "panel tie 5 lb");
+
+        told.Lines[0].Should().Be("2 trips, proven the fewest");
+        told.Lines.Where(line => line.Contains("panel tie")).Should().HaveCount(2).And.OnlyContain(line => line.Contains("  20 panel tie    100.0 lb"));
+    }
+
+    [Fact]
+    public void Where_nothing_goes_on_the_beds_that_is_what_is_said()
+    {
+        _yard.Must("hand", "bed", "hand cart: 4' 3 lb");
+
+        _yard.Run("hand", "load", "--weigh", "panel tie 5 lb").Lines[0].Should().Be("Nothing of this goes on these beds");
+    }
+
+    [Fact]
     public void What_has_no_known_weight_is_not_loaded_until_it_is_said()
     {
         _yard.Must("hand", "bed", "trailer: 14' 1200 lb");

@@ -49,16 +49,20 @@ public sealed class FreeAsked
             var problem = Problem.Create(Request);
             if (!problem.Ok) return Result<WhatIsFree>.Fail(problem.Faults);
             var spare = new SparePieces(Request, Held.Keys.ToHashSet(), share);
-            var plan = spare.Trimmed(Matcher.Match(problem.Value, spare.First), Worth);
+            var best = Matcher.Match(problem.Value, spare.First);
+            var plan = spare.Trimmed(best, Worth);
             if (spare.NotTried > 0) notes.Add($"{Words.Count(spare.NotTried, "piece")} of those that are needed {(spare.NotTried == 1 ? "was" : "were")} not tried without: with more time, more may be free.");
             foreach (var piece in plan.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: {piece.Cuts[0].Cut} ({piece.Cuts[0].Stage})";
             (unfilled, spend) = (plan.Tiers.Unfilled.Value, plan.Tiers.Spend.Value);
-            if (!plan.Tiers.UnfilledByStage.All(figure => figure.Proven) || !plan.Tiers.Spend.Proven) doubts.Add(Unproven(plan.Tiers));
+
+            // Only the first plan was looked for among all that is here; those after it are as good, and know of fewer pieces.
+            if (!best.Tiers.UnfilledByStage.All(figure => figure.Proven) || !best.Tiers.Spend.Proven) doubts.Add(Unproven(best.Tiers));
         }
 
+        var here = Pieces.Select(piece => piece.Code).ToHashSet();
         foreach (var wall in Walls)
         {
-            var plan = RunProblem.Create(wall.Request with { Pieces = [.. wall.Request.Pieces.Where(piece => !needed.ContainsKey(piece.Code) && (!Held.TryGetValue(piece.Code, out var held) || held.Stays == Stays.Reserved))] })
+            var plan = RunProblem.Create(wall.Request with { Pieces = [.. wall.Request.Pieces.Where(piece => here.Contains(piece.Code) && !needed.ContainsKey(piece.Code) && (!Held.TryGetValue(piece.Code, out var held) || held.Stays == Stays.Reserved))] })
                 .Then<RunPlan>(problem => RunFiller.Fill(problem, share));
             if (!plan.TryGet(out var filled)) return Result<WhatIsFree>.Fail(plan.Faults);
             foreach (var piece in filled.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: wall {wall.Name}";

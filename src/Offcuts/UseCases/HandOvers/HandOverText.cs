@@ -10,18 +10,23 @@ namespace Offcuts.UseCases;
 public static class HandOverText
 {
     /// <summary>A hand-over in a line: what became of it last of all.</summary>
-    public static string Line(HandOver one, YardSettings settings, DateOnly today)
+    /// <param name="one">The hand-over.</param>
+    /// <param name="settings">Unit and currency.</param>
+    /// <param name="today">Tells what is late.</param>
+    /// <param name="money">False on paper that goes along, which tells neither what it is worth here nor what was paid.</param>
+    public static string Line(HandOver one, YardSettings settings, DateOnly today, bool money = true)
     {
         var (sign, unit) = (settings.CurrencySign, settings.Unit);
         var pieces = one.Items.Count;
         var terms = one.Terms.Kind switch
         {
-            HandOverKind.Sale => $"sold for {one.Terms.Price!.Value.ToText(sign)}",
+            HandOverKind.Sale => money ? $"sold for {one.Terms.Price!.Value.ToText(sign)}" : "sold",
             HandOverKind.Loan => one.Terms.DueOn is { } due ? $"lent until {Day(due)}" : "lent",
             _ => "given",
         };
         var weight = one.WeightThousandthsLb > 0 ? $", {one.Weight.ToText(unit)}" : "";
-        return $"{one.Id}  {Day(one.Day)}  {terms} to {one.Terms.To}: {Words.Count(pieces, "thing")} worth {one.Worth.ToText(sign)}{weight}; {Standing(one, today)}";
+        var worth = money ? $" worth {one.Worth.ToText(sign)}" : "";
+        return $"{one.Id}  {Day(one.Day)}  {terms} to {one.Terms.To}: {Words.Count(pieces, "thing")}{worth}{weight}; {Standing(one, today)}";
     }
 
     /// <summary>What stands behind it: due back, late, back, confirmed or not.</summary>

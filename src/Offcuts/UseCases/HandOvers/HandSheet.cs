@@ -22,7 +22,7 @@ public static class HandSheet
         var settings = yard.Settings();
         string[] lines = gone is null
             ? ["Not handed over yet."]
-            : [HandOverText.Line(gone, settings, today), $"The other side confirms it with the receipt that their program shows when they take the file in, or by word."];
+            : [HandOverText.Line(gone, settings, today, money: false), $"The other side confirms it with the receipt that their program shows when they take the file in, or by word."];
         var list = new HandList(
             gone is null ? "What may go" : $"Hand-over {gone.Id.ToString(CultureInfo.InvariantCulture)} to {gone.Terms.To}",
             lines,

@@ -11,7 +11,17 @@ namespace Offcuts.UseCases;
 /// <summary>One thing that is to be driven.</summary>
 /// <param name="Listed">It on a list.</param>
 /// <param name="Piece">The piece; none for counted things.</param>
-public sealed record ThingToLoad(ListedThing Listed, Piece? Piece);
+/// <param name="Counted">What is counted; empty for a piece.</param>
+/// <param name="Count">How many; 1 for a piece.</param>
+public sealed record ThingToLoad(ListedThing Listed, Piece? Piece, string Counted = "", int Count = 1)
+{
+    /// <summary>Some of what is counted, or the piece.</summary>
+    internal ThingToLoad Of(int count) => Piece is not null || count == Count ? this : this with
+    {
+        Listed = Listed with { What = $"{count} {Counted}", WeightThousandthsLb = Listed.WeightThousandthsLb / Count * count },
+        Count = count,
+    };
+}
 
 /// <summary>Loads of what goes, by the beds of the yard: the fewest trips.</summary>
 public sealed class MakeLoads(YardFile yard)
@@ -43,27 +53,47 @@ public sealed class MakeLoads(YardFile yard)
         return
         [
             .. pieces.Select(piece => new ThingToLoad(Listed(piece, settings, said), piece)),
-            .. counted.Select(one => (Bin: yard.Bin(one.Bin), one.Count)).Where(one => one.Bin is not null).Select(one => new ThingToLoad(Listed(one.Bin!, one.Count, said), null)),
+            .. counted.Select(one => (Bin: yard.Bin(one.Bin), one.Count)).Where(one => one.Bin is not null).Select(one => new ThingToLoad(Listed(one.Bin!, one.Count, said), null, one.Bin!.Hardware.Name, one.Count)),
         ];
     }
 
     /// <summary>The loads. Touches no yard, so it may run beside one.</summary>
     public static LoadLists Of(IReadOnlyList<ThingToLoad> things, IReadOnlyList<Bed> beds, MatchLimits limits)
     {
-        var known = things.Where(thing => thing.Listed.WeightThousandthsLb is not null).Take(LoadPacker.MostItems).ToArray();
+        var known = things.Where(thing => thing.Listed.WeightThousandthsLb is not null).ToArray();
+        var heap = Heap(known);
+        var parts = known.SelectMany((thing, number) => Heaps(thing.Count, heap).Select(count => (Number: number, Part: thing.Of(count)))).ToArray();
         var plan = LoadPacker.Pack(
-            [.. known.Select(thing => new LoadItem(thing.Piece?.Length.Units ?? 0, thing.Listed.WeightThousandthsLb!.Value, thing.Piece is { } piece ? LoadWeight.VolumeOf(piece) ?? 0 : 0))],
+            [.. parts.Take(LoadPacker.MostItems).Select(one => new LoadItem(one.Part.Piece?.Length.Units ?? 0, one.Part.Listed.WeightThousandthsLb!.Value, one.Part.Piece is { } piece ? LoadWeight.VolumeOf(piece) ?? 0 : 0))],
             [.. beds.Select(bed => new LoadBed(bed.Longest.Units, bed.WeightThousandthsLb, bed.VolumeThousandthsCuFt))],
             limits);
+        ThingToLoad[] Together(IEnumerable<int> items) => [.. items.Select(item => parts[item]).GroupBy(one => one.Number).Select(same => known[same.Key].Of(same.Sum(one => one.Part.Count)))];
         return new LoadLists(
-            [.. plan.Loads.OrderByDescending(load => load.Items.Sum(item => known[item].Listed.WeightThousandthsLb!.Value)).Select(load => Load(beds[load.Bed], [.. load.Items.Select(item => known[item])]))],
+            [.. plan.Loads.OrderByDescending(load => load.Items.Sum(item => parts[item].Part.Listed.WeightThousandthsLb!.Value)).Select(load => Load(beds[load.Bed], Together(load.Items)))],
             [
-                .. plan.Left.Select(left => (known[left.Item].Listed, Why(left.Why))),
+                .. plan.Left.GroupBy(left => left.Why).SelectMany(same => Together(same.Select(left => left.Item)).Select(thing => (thing.Listed, Why(same.Key)))),
                 .. things.Where(thing => thing.Listed.WeightThousandthsLb is null).Select(thing => (thing.Listed, "weight not known; say it with: offcuts hand load --weigh")),
-                .. things.Where(thing => thing.Listed.WeightThousandthsLb is not null).Skip(LoadPacker.MostItems).Select(thing => (thing.Listed, $"more than {LoadPacker.MostItems} things")),
+                .. Together(Enumerable.Range(0, parts.Length).Skip(LoadPacker.MostItems)).Select(thing => (thing.Listed, $"more than {LoadPacker.MostItems} things")),
             ],
-            plan.Trips,
+            heap == 1 ? plan.Trips : plan.Trips with { Bound = Math.Min(plan.Trips.Bound, ByWeight(parts, plan, beds)) },
             [.. known.Select(thing => thing.Listed.WeightFrom).Distinct()]);
+    }
+
+    // Counted things go one by one; where that were too many to tell apart, so many together.
+    private static int Heap(ThingToLoad[] things)
+    {
+        var heap = 1;
+        while (heap < things.Select(thing => thing.Count).DefaultIfEmpty().Max() && things.Sum(thing => (long)Heaps(thing.Count, heap).Length) > LoadPacker.MostItems) heap *= 2;
+        return heap;
+    }
+
+    private static int[] Heaps(int count, int heap) => [.. Enumerable.Repeat(heap, count / heap), .. count % heap > 0 ? (int[])[count % heap] : []];
+
+    // However the heaps are divided, the weight alone asks for so many trips with the strongest bed.
+    private static long ByWeight((int Number, ThingToLoad Part)[] parts, LoadPlan plan, IReadOnlyList<Bed> beds)
+    {
+        var (weight, most) = (plan.Loads.SelectMany(load => load.Items).Sum(item => parts[item].Part.Listed.WeightThousandthsLb!.Value), beds.Max(bed => bed.WeightThousandthsLb));
+        return (weight + most - 1) / most;
     }
 
     /// <summary>What one of something weighs, as typed: <c>panel tie 0.1 lb</c>, <c>K7F3MXX 18 kg</c>.</summary>

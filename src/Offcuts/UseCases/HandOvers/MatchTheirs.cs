@@ -77,9 +77,16 @@ public static class MatchTheirs
             Taken(bins, parts),
             [.. parts.SelectMany(part => part.Unfilled).Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}")],
             parts.Aggregate(Money.Zero, (sum, part) => sum + part.Savings.Saved),
-            parts.All(part => part.Tiers.Unfilled.Proven && part.Tiers.Spend.Proven && part.Savings.AllNewProven),
+            !Shares(needs.Wall, stages) && parts.All(part => part.Tiers.Unfilled.Proven && part.Tiers.Spend.Proven && part.Savings.AllNewProven),
             needs.Prices is not null,
             [.. parts.SelectMany(part => part.Savings.Unpriced.Concat(part.Unpriced)).Distinct().Order(StringComparer.Ordinal)]);
+    }
+
+    // The wall takes first, and each is proven only from what it was given; another way of sharing might save more.
+    private static bool Shares(LaidWall? wall, IEnumerable<Stage> stages)
+    {
+        var runs = wall is null ? [] : wall.Runs.Concat(wall.FootingRuns).Select(run => run.Material).ToHashSet();
+        return runs.Count > 0 && stages.SelectMany(stage => stage.Cuts).Any(cut => cut.Rip || runs.Contains(cut.Material));
     }
 
     private static string For(PlannedPiece piece) =>
