@@ -170,6 +170,24 @@ public sealed class BackupTests : IDisposable
     }
 
     [Fact]
+    public void The_journal_of_a_yard_that_is_lost_is_laid_aside_and_not_put_over_the_one_that_comes()
+    {
+        Add(1);
+        var backup = Backups.Make(BackupKind.ByHand, Today, Patience).Value.Path;
+        var killed = _folder["killed.offcuts"];
+        HotJournal.Leave(Path, killed);
+        var journal = File.ReadAllBytes(killed + "-journal");
+        File.Delete(killed);
+
+        new Restoring(killed, Patience).From(backup, Today).Value.KeptAs.Should().BeNull();
+
+        File.Exists(killed + "-journal").Should().BeFalse();
+        File.ReadAllBytes(killed + ".lost-journal-1").Should().Equal(journal);
+        using (var yard = YardFile.Open(killed, _clock, Patience)) yard.Pieces().Select(piece => piece.Code).Should().Equal(Yards.CodeNumber(1));
+        YardCheck.Of(killed, Patience).Wrong.Should().BeEmpty();
+    }
+
+    [Fact]
     public void What_is_no_whole_yard_is_not_gone_back_to()
     {
         Add(1);

@@ -67,8 +67,19 @@ public sealed class Restoring(string yardPath, TimeSpan patience)
 
     private Restored Put(string fresh, Backup? aside)
     {
+        LayJournalAside();
         File.Move(fresh, yardPath, overwrite: aside is not null);
         return new Restored(aside);
+    }
+
+    // Left of a yard that is lost, it would be put over the one that comes by whoever opens that next. It is kept, since the lost file may be found.
+    private void LayJournalAside()
+    {
+        var journal = yardPath + "-journal";
+        if (File.Exists(yardPath) || !File.Exists(journal)) return;
+        var number = 1;
+        while (Path.Exists($"{yardPath}.lost-journal-{number}")) number++;
+        File.Move(journal, $"{yardPath}.lost-journal-{number}", overwrite: false);
     }
 
     private SqliteConnection? Hold()
