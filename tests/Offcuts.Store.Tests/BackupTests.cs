@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Yard;
 
@@ -102,6 +103,27 @@ public sealed class BackupTests : IDisposable
 
         yard.BackupTrouble!.Sentence.Should().Be($"no backup was made today: the disk of {Backups.Folder} does not answer as it should; what you do is saved all the same");
         yard.Piece(Yards.CodeNumber(2)).Should().NotBeNull();
+    }
+
+    [Fact]
+    public void A_backup_that_could_not_be_made_is_tried_again_ten_minutes_later_and_not_at_each_change()
+    {
+        Add(1);
+        File.WriteAllText(Backups.Folder, "in the way");
+        using var yard = Open();
+        yard.Do(change => change.Add(Yards.Board(2)));
+        File.Delete(Backups.Folder);
+
+        _clock.Now += TimeSpan.FromMinutes(9);
+        yard.Do(change => change.Add(Yards.Board(3)));
+        yard.BackupTrouble.Should().NotBeNull();
+        Backups.All().Should().BeEmpty();
+
+        _clock.Now += TimeSpan.FromMinutes(1);
+        yard.Do(change => change.Add(Yards.Board(4)));
+        yard.BackupTrouble.Should().BeNull();
+        using var backup = Yards.Open(Backups.All().Single().Path);
+        backup.Pieces().Select(piece => piece.Code).Should().Equal(Yards.CodeNumber(1), Yards.CodeNumber(2), Yards.CodeNumber(3));
     }
 
     [Fact]
@@ -256,6 +278,26 @@ public sealed class BackupTests : IDisposable
         back.Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.Locked);
     }
 
+    [UnixFact]
+    public void Keeping_a_yard_aside_as_it_lies_does_not_let_go_of_it()
+    {
+        Add(1);
+        using var held = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path};Pooling=False");
+        held.Open();
+        using var command = held.CreateCommand();
+        command.CommandText = "BEGIN IMMEDIATE";
+        command.ExecuteNonQuery();
+        if (TakenByAnother() is not { } free) return;
+        free.Should().BeFalse();
+
+        var kept = Backups.KeepAside(Today, out var reading);
+
+        TakenByAnother().Should().BeFalse();
+        reading.Dispose();
+        using var aside = Yards.Open(kept.Value.Path);
+        aside.Pieces().Should().ContainSingle();
+    }
+
     public void Dispose() => _folder.Dispose();
 
     private YardFile Open() => YardFile.Open(Path, _clock, Patience);
@@ -265,5 +307,22 @@ public sealed class BackupTests : IDisposable
         using var yard = Open();
         yard.Do(change => change.Add(Yards.Board(number)));
         yard.BackupTrouble.Should().BeNull();
+    }
+
+    // Whether another program, sqlite3, could begin a change of the yard; null where there is none.
+    private bool? TakenByAnother()
+    {
+        try
+        {
+            using var process = Process.Start(new ProcessStartInfo("sqlite3", [Path, "BEGIN IMMEDIATE"]) { RedirectStandardError = true })!;
+            var error = process.StandardError.ReadToEnd();
+            process.WaitForExit();
+            if (process.ExitCode != 0) error.Should().Contain("database is locked");
+            return process.ExitCode == 0;
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            return null;
+        }
     }
 }

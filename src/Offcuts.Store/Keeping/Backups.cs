@@ -99,23 +99,28 @@ public sealed partial class Backups(string yardPath)
         });
     }
 
-    /// <summary>Keeps a file as it is, readable or not, with the journal that belongs to it.</summary>
-    internal Result<Backup> KeepAside(DateOnly day) => InFolder(() =>
+    /// <summary>
+    /// Keeps a file as it is, readable or not, with the journal that belongs to it. Who holds the yard for writing meanwhile disposes of
+    /// <paramref name="reading"/> only when it need not be held any more: on Unix, closing a file lets go of all that the program holds of it.
+    /// </summary>
+    internal Result<Backup> KeepAside(DateOnly day, out IDisposable reading)
     {
-        var kept = Publish(BackupKind.Restore, day, part =>
+        var from = Stream.Null;
+        var kept = InFolder(() => Publish(BackupKind.Restore, day, part =>
         {
-            using (var to = PrivateFile.New(part))
-            {
-                using var from = new FileStream(yardPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-                from.CopyTo(to);
-                to.Flush(flushToDisk: true);
-            }
-
+            using var to = PrivateFile.New(part);
+            from = new FileStream(yardPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            from.CopyTo(to);
+            to.Flush(flushToDisk: true);
             return null;
-        });
-        if (kept.TryGet(out var backup) && File.Exists(yardPath + "-journal")) File.Copy(yardPath + "-journal", backup.Path + "-journal", overwrite: true);
+        }).Then<Backup>(backup =>
+        {
+            if (File.Exists(yardPath + "-journal")) File.Copy(yardPath + "-journal", backup.Path + "-journal", overwrite: true);
+            return backup;
+        }));
+        reading = from;
         return kept;
-    });
+    }
 
     private Result<Backup> Publish(BackupKind kind, DateOnly day, Func<string, Fault?> copy)
     {

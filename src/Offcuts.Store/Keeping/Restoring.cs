@@ -56,10 +56,16 @@ public sealed class Restoring(string yardPath, TimeSpan patience)
     {
         using var held = Hold();
         var backups = new Backups(yardPath);
-        var kept = held is not null ? backups.Make(BackupKind.Restore, today, patience) : backups.KeepAside(today);
-        if (held is not null && !kept.Ok) kept = backups.KeepAside(today);
-        if (!kept.TryGet(out var aside)) return Result<Restored>.Fail(kept.Faults);
+        if (held is not null && backups.Make(BackupKind.Restore, today, patience).TryGet(out var copied)) return PutOver(fresh, copied);
+        var kept = backups.KeepAside(today, out var reading);
 
+        // What is not held may be let go of; Windows replaces no file that is open.
+        if (held is null) reading.Dispose();
+        using (reading) return kept.Then<Restored>(aside => PutOver(fresh, aside));
+    }
+
+    private Restored PutOver(string fresh, Backup aside)
+    {
         // A journal belongs to the file that goes, and would be put over the one that comes.
         File.Delete(yardPath + "-journal");
         return Put(fresh, aside);
