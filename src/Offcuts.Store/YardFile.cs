@@ -32,8 +32,14 @@ public sealed class YardFile : IDisposable
     private readonly long _version;
     private YardReader _reader;
 
-    // The day of which it is known that a backup is there, or could not be made.
+    // How long until a backup that could not be made is tried again: a full disk is not asked at each change.
+    private static readonly TimeSpan TryBackupAgain = TimeSpan.FromMinutes(10);
+
+    // The day of which it is known that a backup is there.
     private DateOnly? _backedUp;
+
+    // When one could not be made.
+    private DateTimeOffset? _notBackedUp;
 
     // True while nothing was ever saved in the file: what is read meanwhile is an empty yard in memory.
     private bool _missing;
@@ -51,7 +57,7 @@ public sealed class YardFile : IDisposable
     /// <summary>The file, from the root of its drive.</summary>
     public string Path { get; }
 
-    /// <summary>Why no backup could be made before today's first change, or null. The change itself is not held up by it.</summary>
+    /// <summary>Why no backup of today could be made, or null. It is tried again at the first change ten minutes later. No change is held up by it.</summary>
     public Fault? BackupTrouble { get; private set; }
 
     internal Database Database { get; private set; }
@@ -276,8 +282,11 @@ public sealed class YardFile : IDisposable
     private void BackUpOnceADay()
     {
         if (_backedUp == Today) return;
-        _backedUp = Today;
+        var now = _clock.GetUtcNow();
+        if (_notBackedUp is { } failed && (now - failed).Duration() < TryBackupAgain) return;
         BackupTrouble = _backups.OnceADay(Today, _patience);
+        _notBackedUp = BackupTrouble is null ? null : now;
+        if (BackupTrouble is null) _backedUp = Today;
     }
 
     private void GiveUpMaking()
