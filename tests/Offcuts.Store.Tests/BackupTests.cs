@@ -210,6 +210,42 @@ public sealed class BackupTests : IDisposable
     }
 
     [Fact]
+    public void A_yard_in_which_a_change_was_cut_off_is_backed_up_as_it_was_before_that_change()
+    {
+        Add(1);
+        var (killed, twin) = (_folder["killed.offcuts"], _folder["twin.offcuts"]);
+        HotJournal.Leave(Path, killed);
+        File.Copy(killed, twin);
+        File.Copy(killed + "-journal", twin + "-journal");
+        HotJournal.Lies(killed).Should().BeTrue();
+
+        var made = new Backups(killed).Make(BackupKind.ByHand, Today, Patience).Value.Path;
+        var copied = Backups.CopyTo(twin, _folder["copy.offcuts"], Patience).Value;
+
+        Dump(made).Should().Be(Dump(Path));
+        Dump(copied).Should().Be(Dump(Path));
+    }
+
+    [Fact]
+    public void A_file_in_which_a_change_was_cut_off_is_gone_back_to_as_it_was_before_and_stays_as_it_lies()
+    {
+        Add(1);
+        var killed = _folder["killed.offcuts"];
+        HotJournal.Leave(Path, killed);
+        var before = Dump(Path);
+        var (file, journal) = (File.ReadAllBytes(killed), File.ReadAllBytes(killed + "-journal"));
+        using (var yard = Open()) yard.Undo().Ok.Should().BeTrue();
+        Dump(Path).Should().NotBe(before);
+
+        new Restoring(Path, Patience).From(killed, Today).Ok.Should().BeTrue();
+
+        Dump(Path).Should().Be(before);
+        File.ReadAllBytes(killed).Should().Equal(file);
+        File.ReadAllBytes(killed + "-journal").Should().Equal(journal);
+        Directory.GetFiles(_folder.Path).Should().BeEquivalentTo(Path, killed, killed + "-journal");
+    }
+
+    [Fact]
     public void What_is_no_whole_yard_is_not_gone_back_to()
     {
         Add(1);
@@ -307,6 +343,12 @@ public sealed class BackupTests : IDisposable
         using var yard = Open();
         yard.Do(change => change.Add(Yards.Board(number)));
         yard.BackupTrouble.Should().BeNull();
+    }
+
+    private static string Dump(string path)
+    {
+        using var yard = Yards.Open(path);
+        return yard.Dump();
     }
 
     // Whether another program, sqlite3, could begin a change of the yard; null where there is none.

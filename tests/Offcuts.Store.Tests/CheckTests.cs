@@ -141,6 +141,24 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void All_is_saved_of_a_yard_in_which_a_change_was_cut_off_and_the_yard_stays_as_it_lies()
+    {
+        var killed = _folder["killed.offcuts"];
+        HotJournal.Leave(Path, killed);
+        HotJournal.Lies(killed).Should().BeTrue();
+        var (file, journal) = (File.ReadAllBytes(killed), File.ReadAllBytes(killed + "-journal"));
+
+        var saved = Salvage.From(killed, _folder["saved"], Yards.Clock, Patience).Value;
+
+        (saved.LeftOut, saved.FromHistory, saved.Unread.Count).Should().Be((0, 0, 0));
+        using var was = Yards.Open(Path);
+        using (var now = Yards.Open(saved.Yard)) now.Dump().Should().Be(was.Dump());
+        File.ReadAllBytes(killed).Should().Equal(file);
+        File.ReadAllBytes(killed + "-journal").Should().Equal(journal);
+        Directory.GetFileSystemEntries(_folder.Path).Should().BeEquivalentTo(Path, Path + ".backups", killed, killed + "-journal", _folder["saved"]);
+    }
+
+    [Fact]
     public void Saving_goes_into_no_folder_that_holds_something_and_nothing_is_made_of_nothing()
     {
         Directory.CreateDirectory(_folder["full"]);

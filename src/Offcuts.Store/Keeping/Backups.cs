@@ -73,6 +73,7 @@ public sealed partial class Backups(string yardPath)
     public Result<Backup> Make(BackupKind kind, DateOnly day, TimeSpan patience) => InFolder(() =>
     {
         if (!HasRoom()) return KeepFaults.NoRoomForBackup(Folder);
+        YardCopy.SettleJournal(yardPath, patience);
         return Publish(kind, day, part => YardCopy.Make(yardPath, part, patience));
     });
 
@@ -88,6 +89,7 @@ public sealed partial class Backups(string yardPath)
         {
             try
             {
+                YardCopy.SettleJournal(yardPath, patience);
                 if (YardCopy.Make(yardPath, part, patience) is { } fault) return fault;
                 File.Move(part, whole, overwrite: false);
                 return Result<string>.Of(whole);

@@ -23,9 +23,11 @@ public sealed class Restoring(string yardPath, TimeSpan patience)
         var fresh = yardPath + ".restored-" + Path.GetRandomFileName();
         try
         {
-            if (WhyNot(source, newest) is { } why) return KeepFaults.CanNotRestore(source, why);
-            PrivateFile.Folder(Path.GetDirectoryName(Path.GetFullPath(yardPath))!);
-            if (YardCopy.Make(source, fresh, patience) is { } damaged) return KeepFaults.CanNotRestore(source, damaged.Sentence);
+            var folder = Path.GetDirectoryName(Path.GetFullPath(yardPath))!;
+            using var settled = SettledFile.Of(source, folder, patience);
+            if (WhyNot(settled.Path, newest) is { } why) return KeepFaults.CanNotRestore(source, why);
+            PrivateFile.Folder(folder);
+            if (YardCopy.Make(settled.Path, fresh, patience) is { } damaged) return KeepFaults.CanNotRestore(source, damaged.Sentence);
             return !File.Exists(yardPath) ? Put(fresh, null) : Replace(fresh, today);
         }
         catch (SqliteException error) when (YardUnavailableException.From(error, source) is { } unavailable)

@@ -38,7 +38,8 @@ public sealed class Salvage
         if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any()) return KeepFaults.FolderNotEmpty(folder);
         try
         {
-            using var connection = YardCopy.Connect(path, SqliteOpenMode.ReadOnly, patience);
+            using var settled = SettledFile.Of(path, Path.GetDirectoryName(Path.GetFullPath(folder)), patience);
+            using var connection = YardCopy.Connect(settled.Path, SqliteOpenMode.ReadOnly, patience);
             connection.Execute("PRAGMA cell_size_check = OFF");
             var salvage = new Salvage(connection);
             salvage.ReadAll();

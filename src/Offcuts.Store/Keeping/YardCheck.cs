@@ -39,7 +39,7 @@ public sealed class YardCheck
         try
         {
             if (!File.Exists(path)) throw YardUnavailableException.Unreadable(path, "there is no such file");
-            RollBack(path, patience);
+            YardCopy.SettleJournal(path, patience);
             using var connection = YardCopy.Connect(path, SqliteOpenMode.ReadOnly, patience);
             return Report(connection, path);
         }
@@ -51,21 +51,6 @@ public sealed class YardCheck
         catch (UnauthorizedAccessException error)
         {
             throw YardUnavailableException.Unreadable(path, "you may not open it", error);
-        }
-    }
-
-    // Only a connection that may write puts a change back that was cut off.
-    private static void RollBack(string path, TimeSpan patience)
-    {
-        if (!File.Exists(path + "-journal")) return;
-        try
-        {
-            using var connection = YardCopy.Connect(path, SqliteOpenMode.ReadWrite, patience);
-            connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_schema");
-        }
-        catch (SqliteException)
-        {
-            // Told by the check itself, where it still stands then.
         }
     }
 

@@ -26,6 +26,23 @@ internal static class YardCopy
         return Wrong(to, patience);
     }
 
+    /// <summary>
+    /// Puts a change back that was cut off, as whoever opens the yard would do; only a connection that may write can. Where it can't be done,
+    /// whoever reads the file next is told.
+    /// </summary>
+    public static void SettleJournal(string path, TimeSpan patience)
+    {
+        if (!File.Exists(path + "-journal")) return;
+        try
+        {
+            using var connection = Connect(path, SqliteOpenMode.ReadWrite, patience);
+            connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_schema");
+        }
+        catch (SqliteException)
+        {
+        }
+    }
+
     /// <summary>What is wrong with a file as a database, or null where it is whole.</summary>
     public static Fault? Wrong(string path, TimeSpan patience)
     {
