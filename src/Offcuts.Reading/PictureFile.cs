@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Runtime.InteropServices;
 using Offcuts.Core.Faults;
 using StbImageSharp;
 
@@ -13,7 +14,7 @@ public sealed record GreyPicture(int Width, int Height, byte[] Pixels);
 
 /// <summary>
 /// A JPEG or PNG file as a camera or a phone writes it. What it costs to decode is bounded before anything is decoded: by its bytes, by
-/// the size that its first part tells, by the number of its scans, and a PNG by what really comes out of it.
+/// the size that its first part tells, by the memory that takes, by the number of its scans, and a PNG by what really comes out of it.
 /// </summary>
 public static class PictureFile
 {
@@ -22,6 +23,12 @@ public static class PictureFile
 
     /// <summary>Most pixels, in millions: what the cameras of today's phones give.</summary>
     public const int MostMegapixels = 48;
+
+    /// <summary>
+    /// Most bytes that decoding may take beside the file itself, in millions. An ordinary JPEG of 48 megapixels takes 120, a progressive one
+    /// 264. Our own limit: with the largest file and what goes with it, a count stays below 500.
+    /// </summary>
+    public const int MostWorkingMegabytes = 350;
 
     // An ordinary progressive JPEG has about ten scans; each costs a walk over the whole picture.
     private const int MostScans = 100;
@@ -36,8 +43,8 @@ public static class PictureFile
         first.Length >= 12 && first[4..8].SequenceEqual("ftyp"u8)
         && (first[8..12].SequenceEqual("heic"u8) || first[8..12].SequenceEqual("heix"u8) || first[8..12].SequenceEqual("mif1"u8) || first[8..12].SequenceEqual("msf1"u8) || first[8..12].SequenceEqual("avif"u8));
 
-    /// <summary>How many pixels a picture has by its first part, or why it is not decoded.</summary>
-    public static Result<long> Pixels(ReadOnlyMemory<byte> file) => Examined(file).Then<long>(seen => (long)seen.Width * seen.Height);
+    /// <summary>How many bytes decoding takes beside the file itself, by what its first part says, or why it is not decoded.</summary>
+    public static Result<long> WorkingBytes(ReadOnlyMemory<byte> file) => Examined(file).Then<long>(seen => seen.Working);
 
     /// <summary>The picture, or why it can't be read.</summary>
     public static Result<GreyPicture> Decode(ReadOnlyMemory<byte> file)
@@ -46,17 +53,27 @@ public static class PictureFile
         if (!examined.TryGet(out var seen)) return Result<GreyPicture>.Fail(examined.Faults);
         try
         {
-            var decoded = ImageResult.FromMemory(file[..seen.Length].ToArray(), ColorComponents.Grey);
+            using var stream = Stream(file[..seen.Length]);
+            var decoded = ImageResult.FromStream(stream, ColorComponents.Grey);
             return decoded is { Data: { } pixels } && pixels.Length >= (long)decoded.Width * decoded.Height
                 ? new GreyPicture(decoded.Width, decoded.Height, pixels)
                 : CountFaults.PictureBroken();
         }
-        catch (Exception error) when (error is not OutOfMemoryException)
+        catch (OutOfMemoryException)
+        {
+            return CountFaults.PictureNoMemory();
+        }
+        catch (Exception)
         {
             // The decoder tells a broken file by whatever exception it meets.
             return CountFaults.PictureBroken();
         }
     }
+
+    // Over the file's own bytes where they are an array's, so that nothing is held twice.
+    private static MemoryStream Stream(ReadOnlyMemory<byte> bytes) => MemoryMarshal.TryGetArray(bytes, out var part) && part.Array is { } whole
+        ? new MemoryStream(whole, part.Offset, part.Count, writable: false)
+        : new MemoryStream(bytes.ToArray(), writable: false);
 
     private static Result<Seen> Examined(ReadOnlyMemory<byte> file)
     {
@@ -67,11 +84,13 @@ public static class PictureFile
         return bytes[0] == 0xFF ? Jpeg(bytes) : Png(file);
     }
 
-    private static Result<Seen> Bounded(long width, long height, int length) => width <= 0 || height <= 0
+    private static Result<Seen> Bounded(long width, long height, int length, Func<long> working) => width <= 0 || height <= 0
         ? CountFaults.PictureHeader()
         : width > MostMegapixels * 1_000_000L / height
             ? CountFaults.PictureTooLarge(width, height, MostMegapixels)
-            : new Seen((int)width, (int)height, length);
+            : working() is var most && most > MostWorkingMegabytes * 1_000_000L
+                ? CountFaults.PictureTooHeavy(MostWorkingMegabytes)
+                : new Seen((int)width, (int)height, length, most);
 
     // Walks over the markers to the end of the image (ITU-T T.81, annex B); what a phone hangs on behind it is left out.
     private static Result<Seen> Jpeg(ReadOnlySpan<byte> bytes)
@@ -91,8 +110,8 @@ public static class PictureFile
             if (length < 2) return CountFaults.PictureBroken();
             if (marker is 0xC0 or 0xC1 or 0xC2)
             {
-                if (at + 7 > bytes.Length) return Early();
-                size = Bounded(BinaryPrimitives.ReadUInt16BigEndian(bytes[(at + 5)..]), BinaryPrimitives.ReadUInt16BigEndian(bytes[(at + 3)..]), 0);
+                if (at + length > bytes.Length) return Early();
+                size = Frame(bytes.Slice(at, length), progressive: marker == 0xC2);
                 if (size is { Ok: false } refused) return refused;
             }
             else if (marker is >= 0xC3 and <= 0xCF and not 0xC4 and not 0xC8 and not 0xCC) return CountFaults.PictureJpegKind();
@@ -105,6 +124,24 @@ public static class PictureFile
 
         // What is cut off before it tells its size is as broken as what is cut off later, but the size is refused first.
         Result<Seen> Early() => size is null ? CountFaults.PictureHeader() : CountFaults.PictureEndsEarly();
+    }
+
+    // A frame's header (T.81, B.2.2): its size, and of each component how densely it is sampled. The decoder keeps a byte for each sample, in
+    // whole blocks, and two more for its coefficient where the scans come one over the other; and it gives a byte for each pixel.
+    private static Result<Seen> Frame(ReadOnlySpan<byte> header, bool progressive)
+    {
+        if (header.Length < 8 || header[7] is 0 or > 4 || header.Length != 8 + 3 * header[7]) return CountFaults.PictureBroken();
+        var (height, width) = (BinaryPrimitives.ReadUInt16BigEndian(header[3..]), BinaryPrimitives.ReadUInt16BigEndian(header[5..]));
+        var (across, down, blocks) = (1, 1, 0L);
+        for (var i = 8; i < header.Length; i += 3)
+        {
+            var (h, v) = (header[i + 1] >> 4, header[i + 1] & 15);
+            if (h is 0 or > 4 || v is 0 or > 4) return CountFaults.PictureBroken();
+            (across, down, blocks) = (Math.Max(across, h), Math.Max(down, v), blocks + h * v);
+        }
+
+        return Bounded(width, height, 0, () => Parts(width, 8 * across) * Parts(height, 8 * down) * blocks * 64 * (progressive ? 3 : 1) + (long)width * height);
+        static long Parts(long all, int one) => (all + one - 1) / one;
     }
 
     // Behind FF in a scan stands 0 where FF itself is meant, or a restart marker; everything else ends the scan.
@@ -128,9 +165,13 @@ public static class PictureFile
         var bytes = file.Span;
         if (bytes.Length < 33 || !bytes[12..16].SequenceEqual("IHDR"u8)) return CountFaults.PictureHeader();
         var (width, height) = (BinaryPrimitives.ReadUInt32BigEndian(bytes[16..]), BinaryPrimitives.ReadUInt32BigEndian(bytes[20..]));
-        var size = Bounded(width, height, bytes.Length);
+        var (bits, interlaced, packedBytes) = (bytes[24], bytes[28] == 1, bytes.Length);
+        if (Samples(bytes[25]) is not { } samples || bits is not (1 or 2 or 4 or 8 or 16) || bytes[28] > 1) return CountFaults.PictureHeader();
+
+        // What is packed is gathered first, in a store that doubles; then all of it stands there once unpacked and once unfiltered, and the
+        // largest part of an interlaced one, which is half of it, a third time.
+        var size = Bounded(width, height, packedBytes, () => (long)width * height * samples * (Math.Max((int)bits, 8) / 8) * (interlaced ? 5 : 4) / 2 + 2L * packedBytes);
         if (!size.Ok) return size;
-        if (Samples(bytes[25]) is not { } samples || bytes[24] is not (1 or 2 or 4 or 8 or 16) || bytes[28] > 1) return CountFaults.PictureHeader();
         var packed = new List<ReadOnlyMemory<byte>>();
         var ended = false;
         for (var at = 8; !ended;)
@@ -145,7 +186,7 @@ public static class PictureFile
         }
 
         // A row has a byte for its filter; an interlaced picture has seven smaller ones with rows and rounded bytes of their own.
-        var most = ((long)width * samples * bytes[24] / 8 + 2) * height + (bytes[28] == 1 ? 14L * height + width : 0);
+        var most = ((long)width * samples * bits / 8 + 2) * height + (interlaced ? 14L * height + width : 0);
         return Unpacked(packed, most) is { } fault ? fault : size;
     }
 
@@ -176,5 +217,5 @@ public static class PictureFile
         }
     }
 
-    private sealed record Seen(int Width, int Height, int Length);
+    private sealed record Seen(int Width, int Height, int Length, long Working);
 }

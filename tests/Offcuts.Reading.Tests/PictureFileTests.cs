@@ -11,10 +11,33 @@ public sealed class PictureFileTests
     private static readonly byte[] SmallPng = new Photo(200, 150, 1).Png();
 
     [Fact]
-    public void A_picture_tells_its_size_before_it_is_decoded()
+    public void A_picture_tells_what_it_takes_before_it_is_decoded()
     {
-        PictureFile.Pixels(Small).Value.Should().Be(30_000);
-        PictureFile.Pixels(SmallPng).Value.Should().Be(30_000);
+        PictureFile.WorkingBytes(Small).Value.Should().BeInRange(30_000 + 30_000 * 3 / 2, 30_000 + 208 * 160 * 3);
+        PictureFile.WorkingBytes(SmallPng).Value.Should().Be(2 * 30_000 * 3 + 2 * SmallPng.Length);
+    }
+
+    [Theory]
+    [InlineData(0xC0, 0x22, 120)]
+    [InlineData(0xC2, 0x22, 264)]
+    [InlineData(0xC0, 0x11, 192)]
+    [InlineData(0xC2, 0x11, null)]
+    public void A_jpeg_of_48_megapixels_is_read_unless_its_scans_and_dense_colours_take_too_much(byte frame, byte sampling, int? megabytes)
+    {
+        byte[] file = [0xFF, 0xD8, 0xFF, frame, 0, 17, 8, 6000 >> 8, 6000 & 255, 8000 >> 8, 8000 & 255, 3, 1, sampling, 0, 2, 0x11, 0, 3, 0x11, 0, 0xFF, 0xD9];
+
+        var working = PictureFile.WorkingBytes(file);
+
+        if (megabytes is { } most) working.Value.Should().Be(most * 1_000_000L);
+        else working.Fault.Sentence.Should().Be("would take more than 350 MB of memory; save it again as an ordinary JPEG");
+    }
+
+    [Fact]
+    public void A_png_whose_pixels_take_too_much_is_refused_by_what_its_first_part_says()
+    {
+        Sentence(PngOf(8000, 6000, [0], bits: 16, colour: 6)).Should().Be("would take more than 350 MB of memory; save it again as an ordinary JPEG");
+        Sentence(PngOf(8000, 6000, [0], bits: 8, colour: 6)).Should().Be("would take more than 350 MB of memory; save it again as an ordinary JPEG");
+        PictureFile.WorkingBytes(PngOf(8000, 6000, [0])).Value.Should().BeInRange(288_000_000, 288_001_000);
     }
 
     [Fact]
@@ -98,14 +121,14 @@ public sealed class PictureFileTests
     private static byte[] Header(int width, int height) =>
         [0xFF, 0xD8, 0xFF, 0xC0, 0, 11, 8, (byte)(height >> 8), (byte)height, (byte)(width >> 8), (byte)width, 1, 1, 0x11, 0];
 
-    private static byte[] PngOf(uint width, uint height, byte[] pixels)
+    private static byte[] PngOf(uint width, uint height, byte[] pixels, byte bits = 8, byte colour = 2)
     {
         using var packed = new MemoryStream();
         using (var packing = new ZLibStream(packed, CompressionLevel.Optimal)) packing.Write(pixels);
         var size = new byte[13];
         BinaryPrimitives.WriteUInt32BigEndian(size, width);
         BinaryPrimitives.WriteUInt32BigEndian(size.AsSpan(4), height);
-        (size[8], size[9]) = (8, 2);
+        (size[8], size[9]) = (bits, colour);
         return [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A, .. Chunk("IHDR", size), .. Chunk("IDAT", packed.ToArray()), .. Chunk("IEND", [])];
     }
 

@@ -18,6 +18,11 @@ public static class CountFaults
     public static Fault PictureTooLarge(long width, long height, int most) =>
         new(FormattableString.Invariant($"has {width} x {height} pixels; a picture has at most {most} million"));
 
+    public static Fault PictureTooHeavy(int mostMegabytes) =>
+        new(FormattableString.Invariant($"would take more than {mostMegabytes} MB of memory; save it again as an ordinary JPEG"));
+
+    public static Fault PictureNoMemory() => new("is too large for the memory that is free");
+
     public static Fault PictureTooManyBytes(int mostMegabytes) => new(FormattableString.Invariant($"has more than {mostMegabytes} MB"));
 
     public static Fault PictureSwells() => new("holds more than its size says; it was left alone");

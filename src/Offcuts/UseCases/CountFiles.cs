@@ -27,7 +27,7 @@ public readonly record struct CountProgress(int Done, int Of, string Name);
 
 /// <summary>
 /// Reads pictures and scanners' files, several at once. What can't be read is named and the rest goes on. Pictures in work together have
-/// at most as many pixels as the largest that is read, so that memory stays bounded.
+/// at most as many bytes, and take at most as much memory, as the largest that is read, so that memory stays bounded.
 /// </summary>
 public static class CountFiles
 {
@@ -79,7 +79,7 @@ public static class CountFiles
     {
         var read = new CountedFile[files.Count];
         var (done, telling) = (0, new Lock());
-        using var room = new PixelRoom();
+        using var room = new PictureRoom();
         Parallel.For(0, files.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Clamp(Environment.ProcessorCount, 1, 4), CancellationToken = stop }, i =>
         {
             read[i] = One(files[i], room, stop);
@@ -88,7 +88,7 @@ public static class CountFiles
         return read;
     }
 
-    private static CountedFile One(string path, PixelRoom room, CancellationToken stop)
+    private static CountedFile One(string path, PictureRoom room, CancellationToken stop)
     {
         var folder = Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(path))) ?? "";
         try
@@ -104,12 +104,13 @@ public static class CountFiles
             }
 
             if (stream.Length > PictureFile.MostMegabytes * 1_000_000L) return Broken(CountFaults.PictureTooManyBytes(PictureFile.MostMegabytes));
+            using var held = room.Files.Take(stream.Length, stop);
             var bytes = new byte[stream.Length];
             begin.CopyTo(bytes);
             stream.ReadExactly(bytes.AsSpan(Math.Min(begin.Length, bytes.Length)));
-            var pixels = PictureFile.Pixels(bytes);
-            if (!pixels.Ok) return Broken(pixels.Fault);
-            using var _ = room.Take(pixels.Value, stop);
+            var working = PictureFile.WorkingBytes(bytes);
+            if (!working.Ok) return Broken(working.Fault);
+            using var worked = room.Working.Take(working.Value, stop);
             var picture = LabelPicture.Read(bytes, stop);
             return picture.TryGet(out var seen)
                 ? new CountedFile(path, folder, [.. seen.Labels.Select(label => new ScannedLabel(label.Code))], IsPicture: true, seen.Foreign)
@@ -119,27 +120,49 @@ public static class CountFiles
         {
             return Broken(CountFaults.CannotOpen());
         }
+        catch (OutOfMemoryException)
+        {
+            // One picture too many for this machine does not end the count of the others.
+            return Broken(CountFaults.PictureNoMemory());
+        }
 
         CountedFile Broken(Fault fault) => new(path, folder, [], IsPicture: true, Trouble: fault);
     }
 
-    /// <summary>Room for so many pixels in work at once: one picture of the largest size, or several smaller ones.</summary>
-    private sealed class PixelRoom : IDisposable
+    /// <summary>
+    /// Room for pictures in work at once, for their bytes and for what decoding takes: one of the largest, or several smaller ones. Room for
+    /// the bytes is taken first and kept; who has room for decoding waits for nothing more, so nobody waits for ever.
+    /// </summary>
+    private sealed class PictureRoom : IDisposable
+    {
+        public Room Files { get; } = new(PictureFile.MostMegabytes * 1_000_000L);
+
+        public Room Working { get; } = new(PictureFile.MostWorkingMegabytes * 1_000_000L);
+
+        public void Dispose()
+        {
+            Files.Dispose();
+            Working.Dispose();
+        }
+    }
+
+    /// <summary>Room for so many bytes.</summary>
+    private sealed class Room(long size) : IDisposable
     {
         private readonly Lock _changing = new();
         private readonly ManualResetEventSlim _freed = new();
-        private long _free = PictureFile.MostMegapixels * 1_000_000L;
+        private long _free = size;
 
-        public IDisposable Take(long pixels, CancellationToken stop)
+        public IDisposable Take(long bytes, CancellationToken stop)
         {
             while (true)
             {
                 lock (_changing)
                 {
-                    if (_free >= pixels)
+                    if (_free >= bytes)
                     {
-                        _free -= pixels;
-                        return new Taken(this, pixels);
+                        _free -= bytes;
+                        return new Taken(this, bytes);
                     }
 
                     _freed.Reset();
@@ -151,18 +174,18 @@ public static class CountFiles
 
         public void Dispose() => _freed.Dispose();
 
-        private void Give(long pixels)
+        private void Give(long bytes)
         {
             lock (_changing)
             {
-                _free += pixels;
+                _free += bytes;
                 _freed.Set();
             }
         }
 
-        private sealed class Taken(PixelRoom room, long pixels) : IDisposable
+        private sealed class Taken(Room room, long bytes) : IDisposable
         {
-            public void Dispose() => room.Give(pixels);
+            public void Dispose() => room.Give(bytes);
         }
     }
 }
