@@ -182,6 +182,13 @@ public sealed class YardFile : IDisposable
         return [.. _reader.History("history_of", new { code = code.Text }).Where(past => past is { Undone: false, Undoes: 0 } && past.Number < entry).Reverse().Select(past => new PastEntry(past.At, past.What))];
     });
 
+    /// <summary>What ever went from here by the hand-over of this name, also where it was taken back; nothing where it never was this yard's.</summary>
+    public IReadOnlyList<Code> EverWent(string transfer) => Guard(() => _reader.Codes("hand_over_ever", new { transfer }));
+
+    /// <summary>What went by a hand-over while its label still waited to be printed.</summary>
+    public IReadOnlyList<Code> WentUnlabelled(int handOver) => Guard(() =>
+        _reader.Codes("hand_over_unlabelled", new { entry = Database.Number("hand_over_entry", ("id", handOver)) }));
+
     /// <summary>A name for a hand-over, drawn by chance.</summary>
     public static string NewTransfer() => Transfers.Draw(RandomNumberGenerator.GetInt32);
 

@@ -91,6 +91,17 @@ public sealed class HandOverTests : IDisposable
     }
 
     [Fact]
+    public void What_ever_went_by_a_hand_over_is_known_after_it_was_taken_back_too()
+    {
+        _yard.EverWent(Samples.Transfer).Should().BeEquivalentTo([Samples.Long, Samples.Bin]);
+        _yard.Undo().Ok.Should().BeTrue();
+
+        _yard.HandOvers().Should().BeEmpty();
+        _yard.EverWent(Samples.Transfer).Should().BeEquivalentTo([Samples.Long, Samples.Bin]);
+        _yard.EverWent("4444444444444444").Should().BeEmpty();
+    }
+
+    [Fact]
     public void The_past_of_a_piece_is_what_was_done_to_it_before_it_went()
     {
         var code = Yards.CodeNumber(602);

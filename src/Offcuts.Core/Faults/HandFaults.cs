@@ -55,6 +55,9 @@ public static class HandFaults
 
     public static Fault NotLent(string code) => new($"{TextRules.Harmless(code)} is not away on a loan");
 
+    public static Fault NotAway(string code, string state) =>
+        new($"{TextRules.Harmless(code)} is marked as {TextRules.Harmless(state)} here; if it is back all the same, say so first with: offcuts mark back {TextRules.Harmless(code)}");
+
     public static Fault MoreThanAway(string code, int away) => new($"only {away} of {TextRules.Harmless(code)} are away");
 
     public static Fault KeepBackUnreadable() =>
@@ -75,6 +78,8 @@ public static class HandFaults
     public static Fault TransferWrong(string where, string what) => new($"{TextRules.Harmless(where)}: {what}; nothing was taken in");
 
     public static Fault OwnTransfer(int id) => new($"this is the file of this yard's own hand-over {id}; it is for the other side");
+
+    public static Fault OwnTransferTakenBack() => new("this is the file of a hand-over that this yard itself made and took back; it is for nobody");
 
     public static Fault WeightUnreadable(string typed) =>
         new($"\"{TextRules.Harmless(typed)}\" says no weight; write what and what one of it weighs, like: \"panel tie 0.1 lb\" or \"K7F3MXX 18 kg\"");

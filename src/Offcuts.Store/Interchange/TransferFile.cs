@@ -87,7 +87,8 @@ public static class TransferFile
         {
             document = JsonDocument.Parse(plain, new JsonDocumentOptions { MaxDepth = Options.MaxDepth + 1, AllowDuplicateProperties = false });
         }
-        catch (JsonException)
+        // Half of a broken pair in a name is found by reading the name, which is no fault of the syntax.
+        catch (Exception error) when (error is JsonException or InvalidOperationException)
         {
             return HandFaults.TransferForeign();
         }
@@ -101,10 +102,10 @@ public static class TransferFile
             if (number < 1 || !root.TryGetProperty("sha256", out var hash) || hash.ValueKind != JsonValueKind.String || !root.TryGetProperty("content", out var content) || root.GetPropertyCount() != 3)
                 return HandFaults.TransferForeign();
             var bytes = JsonMarshal.GetRawUtf8Value(content);
-            if (Hash(bytes) != hash.GetString()) return HandFaults.TransferAltered();
+            if (!JsonMarshal.GetRawUtf8Value(hash).SequenceEqual(System.Text.Encoding.ASCII.GetBytes($"\"{Hash(bytes)}\""))) return HandFaults.TransferAltered();
             try
             {
-                return TransferParts.Read(JsonSerializer.Deserialize<TransferJson>(bytes, Options)!);
+                return TransferParts.Read(JsonSerializer.Deserialize<TransferJson>(bytes, Options) ?? throw new FormatException("the content is an object"));
             }
             catch (Exception error) when (error is JsonException or FormatException or ArgumentException or OverflowException or IndexOutOfRangeException)
             {

@@ -32,6 +32,7 @@ internal static class TransferParts
     public static Result<Transfer> Read(TransferJson json)
     {
         var (faults, values) = (new List<Fault>(), new Values());
+        if (json.Pieces.Any(piece => piece is null) || json.Hardware.Any(counted => counted is null)) throw new FormatException("each of them is an object");
         if (!Transfers.IsName(json.Transfer)) faults.Add(HandFaults.TransferWrong("transfer", "it is no name of a hand-over"));
         if (json.Pieces.Length + json.Hardware.Length is 0 or > MostPieces) faults.Add(HandFaults.TransferWrong("pieces", $"there are 1 to {MostPieces} of them in one file"));
         var texts = new List<Fault>();
@@ -109,7 +110,7 @@ internal static class TransferParts
         var history = new List<PastEntry>();
         foreach (var past in json.History)
         {
-            if (past.Length != 2) throw new FormatException("an entry is a moment and what was done");
+            if (past is not [not null, not null]) throw new FormatException("an entry is a moment and what was done");
             var faults = new List<Fault>();
             PieceRules.CheckText(faults, "history", past[1], LongestPast);
             if (faults.Count > 0) return Result<TransferPiece>.Fail(faults);
@@ -123,7 +124,7 @@ internal static class TransferParts
             Length = Length.FromUnits(json.Length),
             Width = Length.FromUnits(json.Width),
             Condition = Words.Condition[json.Condition],
-            BadSpots = [.. json.BadSpots.Select(spot => spot.Length == 2 ? new Span(Length.FromUnits(spot[0]), Length.FromUnits(spot[1])) : throw new FormatException("a bad spot has a start and an end"))],
+            BadSpots = [.. json.BadSpots.Select(spot => spot is [_, _] ? new Span(Length.FromUnits(spot[0]), Length.FromUnits(spot[1])) : throw new FormatException("a bad spot has a start and an end"))],
             TrimLeft = Length.FromUnits(json.TrimLeft),
             TrimRight = Length.FromUnits(json.TrimRight),
             Treated = json.Treated,

@@ -32,6 +32,14 @@ UPDATE hand_over_item SET back = :back WHERE hand_over = :hand_over AND code = :
 -- [hand_over_entry] The entry of the history that made a hand-over; the last where it was taken back and done again.
 SELECT coalesce(max(entry), 0) FROM change WHERE table_name = 'hand_over' AND row_id = :id AND before IS NULL;
 
+-- [hand_over_ever] The codes of what ever went by a hand-over of this name, taken back or not.
+SELECT DISTINCT code FROM change
+WHERE table_name = 'hand_over_item' AND entry IN (
+  SELECT entry FROM change WHERE table_name = 'hand_over' AND json_extract(coalesce(after, before), '$.transfer') = :transfer);
+
+-- [hand_over_unlabelled] What went by this entry while its label still waited: what goes leaves the queue.
+SELECT code FROM change WHERE entry = :entry AND table_name = 'label_queue' AND after IS NULL;
+
 -- [confirmed_in_entry] The confirmed hand-over that an entry made or confirmed; 0 where it did neither.
 SELECT coalesce(max(hand_over.id), 0) FROM change JOIN hand_over ON hand_over.id = change.row_id
 WHERE change.entry = :entry AND change.table_name = 'hand_over' AND hand_over.confirmed_on IS NOT NULL;

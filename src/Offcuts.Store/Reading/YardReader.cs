@@ -33,7 +33,7 @@ internal sealed class YardReader(Database database, string path)
 
     public Bin? Bin(Code code) => Sound(() => database.Row<BinRow>("bin", new { code = code.Text }) is { } row ? Bin(row) : null);
 
-    public List<Code> Codes(string query) => Sound<List<Code>>(() => [.. database.Rows<string>(query).Select(Values.Code)]);
+    public List<Code> Codes(string query, object? parameters = null) => Sound<List<Code>>(() => [.. database.Rows<string>(query, parameters).Select(Values.Code)]);
 
     public List<Stage> Stages() => Snapshot<List<Stage>>(() =>
     {

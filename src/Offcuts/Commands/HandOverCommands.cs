@@ -166,7 +166,8 @@ internal static class HandOverCommands
             if (!taken.TryGet(out var told)) return context.Refuse(taken.Faults);
             context.Say(char.ToUpperInvariant(told.What[0]) + told.What[1..]);
             foreach (var (was, now) in told.Renamed) context.Say($"{was} is another thing's code here: the piece that came is {now} from now on; its new label waits");
-            foreach (var code in told.CameHome) context.Say($"{code} was lent from here and is back");
+            foreach (var (code, there) in told.CameHome) context.Say(there == code ? $"{code} was lent from here and is back" : $"{code} is back; over there it was {there}: its label waits");
+            foreach (var (code, state) in told.Stayed) context.Say($"{code} went from here and is {state} already: nothing was changed of it");
             if (told.ToPrint > 0) context.Say($"{Words.Count(told.ToPrint, "label")} to print");
             context.Say($"Receipt, for the other side to confirm it with: {told.Receipt}");
             return Exit.Done;

@@ -36,13 +36,9 @@ public sealed class ChangePieces(YardFile yard)
 
     /// <summary>Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard.</summary>
     public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) =>
-        Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && HasChildren(piece)
+        Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
             ? YardFaults.CutUp()
             : piece with { State = state, ReservedFor = "" });
-
-    // A piece that came back beside what was cut from it would be counted twice.
-    private bool HasChildren(Piece piece) =>
-        yard.Family(piece.Code)!.InOrder().Any(member => member.Piece.CutFrom == piece.Code && member.Piece.State != PieceState.Scrapped);
 
     /// <summary>Keeps pieces for one stage alone.</summary>
     public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)

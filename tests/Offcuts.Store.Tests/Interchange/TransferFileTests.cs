@@ -142,6 +142,32 @@ public sealed class TransferFileTests
         Read(Packed(Encoding.UTF8.GetBytes(With(content)))).Faults.Select(fault => fault.Sentence).Should().Contain(sentence);
     }
 
+    [Theory]
+    [InlineData("\"hardware\":[{", "\"hardware\":[null,{")]
+    [InlineData("\"pieces\":[{", "\"pieces\":[null,{")]
+    [InlineData("\"history\":[]", "\"history\":[null]")]
+    [InlineData("\"history\":[]", "\"history\":[[null,\"x\"]]")]
+    [InlineData("\"history\":[]", "\"history\":[[\"2026-03-01T08:00:00+01:00\",null]]")]
+    [InlineData("\"bad_spots_320ths_mm\":[]", "\"bad_spots_320ths_mm\":[null]")]
+    [InlineData("\"note\":\"split\"", "\"note\":\"\\ud800\"")]
+    [InlineData("\"note\":\"split\"", "\"\\ud800\":\"split\"")]
+    [InlineData(null, "null")]
+    [InlineData(null, "[]")]
+    public void Nothing_where_something_belongs_and_half_of_a_broken_pair_are_refused_whole(string? part, string otherwise)
+    {
+        var content = part is null ? otherwise : Content().Replace(part, otherwise);
+        content.Should().Contain(otherwise);
+
+        Read(Packed(Encoding.UTF8.GetBytes(With(content)))).Fault.Sentence.Should().BeOneOf("its content: it is not as its schema says; nothing was taken in", "this is no hand-over file of Offcuts");
+    }
+
+    [Theory]
+    [InlineData("{\"offcuts_hand_over\":1,\"sha256\":\"\\ud800\",\"content\":{}}", "what is in this hand-over file is not what was written: it was altered or damaged on the way; have it copied again")]
+    [InlineData("{\"\\ud800\":1,\"sha256\":\"\",\"content\":{}}", "this is no hand-over file of Offcuts")]
+    [InlineData("{\"\\ud800fcuts_hand_over\":1,\"\\ud800\":\"\",\"content\":{}}", "this is no hand-over file of Offcuts")]
+    public void Half_of_a_broken_pair_around_the_content_is_refused(string text, string sentence) =>
+        Read(Packed(Encoding.UTF8.GetBytes(text))).Fault.Sentence.Should().Be(sentence);
+
     private static string Content()
     {
         using var gzip = new GZipStream(new MemoryStream(TransferFile.Write(Full with

@@ -81,7 +81,8 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         return new HandOverPieces(yard).Back(
             [.. away.Where(item => yard.Bin(item.Code) is null).Select(item => item.Code)],
             [.. away.Where(item => yard.Bin(item.Code) is not null).Select(item => new Counted(item.Code, item.Away))],
-            place: null);
+            place: null,
+            only: id);
     }
 
     private MatchLimits Limits => new() { Time = LedgerTime, Clock = world.Clock };

@@ -49,6 +49,7 @@ public sealed class HandOverPieces(YardFile yard)
     {
         var seen = free?.Seen ?? yard.ChangeNumber;
         var faults = wish.Terms.Faults().ToList();
+        PieceRules.CheckText(faults, "name", wish.File.From, PieceRules.LongestName);
         if (wish.Pieces.Count + wish.Counted.Count == 0) faults.Add(HandFaults.NothingToHandOver());
         var pieces = wish.Pieces.Distinct().Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
         var bins = wish.Counted.GroupBy(one => one.Bin).Select(same => Bin(new Counted(same.Key, same.Sum(one => one.Count)), free, faults)).OfType<(Bin Bin, int Count)>().ToArray();
@@ -74,7 +75,10 @@ public sealed class HandOverPieces(YardFile yard)
     public Result<string> WriteAgain(int id, FileWish file)
     {
         if (yard.HandOvers().FirstOrDefault(one => one.Id == id) is not { } gone) return HandFaults.NoSuchHandOver(id);
-        WriteFile(gone, file, new HashSet<Code>());
+        var faults = new List<Fault>();
+        PieceRules.CheckText(faults, "name", file.From, PieceRules.LongestName);
+        if (faults.Count > 0) return Result<string>.Fail(faults);
+        WriteFile(gone, file, yard.WentUnlabelled(id).ToHashSet());
         return $"wrote {file.Path}";
     }
 
@@ -91,23 +95,30 @@ public sealed class HandOverPieces(YardFile yard)
     public Result<string> ConfirmByWord(int id) =>
         yard.HandOvers().FirstOrDefault(one => one.Id == id) is { } gone ? Confirmed(gone, "by word") : HandFaults.NoSuchHandOver(id);
 
-    /// <summary>What was lent is back: pieces, and counted things by the code of their bin.</summary>
+    /// <summary>
+    /// What was lent is back: pieces, and counted things by the code of their bin. A piece that is on hand already only ends its loan; one that
+    /// was used or cut up since is refused.
+    /// </summary>
     /// <param name="pieces">Codes of pieces.</param>
     /// <param name="counted">Counted things.</param>
     /// <param name="place">Where they lie now; as before where nothing is said.</param>
-    public Result<string> Back(IReadOnlyList<Code> pieces, IReadOnlyList<Counted> counted, string? place)
+    /// <param name="only">The number of the one loan that they are back from; any where nothing is said.</param>
+    public Result<string> Back(IReadOnlyList<Code> pieces, IReadOnlyList<Counted> counted, string? place, int? only = null)
     {
         var seen = yard.ChangeNumber;
         var all = yard.HandOvers();
         var faults = new List<Fault>();
         var there = place is null ? null : PieceRules.PlaceIn(place);
         var back = new List<(HandOver Gone, HandOverItem Item, int Count)>();
-        foreach (var (code, count) in pieces.Distinct().Select(code => (code, 1)).Concat(counted.GroupBy(one => one.Bin).Select(same => (same.Key, same.Sum(one => one.Count)))))
+        // A bin may be named by its bare code too: that is one of it.
+        foreach (var same in pieces.Distinct().Select(code => new Counted(code, 1)).Concat(counted).GroupBy(one => one.Bin))
         {
+            var (code, count) = (same.Key, same.Sum(one => one.Count));
             // Of two loans of one bin, the older comes back first.
-            var away = all.Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
+            var away = all.Where(one => (only is null || one.Id == only) && one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
             if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString()));
             else if (away.Sum(one => one.Item.Away) < count) faults.Add(HandFaults.MoreThanAway(code.ToString(), away.Sum(one => one.Item.Away)));
+            else if (yard.Piece(code) is { OnHand: false } piece && new ComingHome(yard).Refusal(piece) is { } refusal) faults.Add(refusal);
             var left = count;
             foreach (var (gone, item) in away)
             {
@@ -125,7 +136,7 @@ public sealed class HandOverPieces(YardFile yard)
             foreach (var (gone, item, count) in back)
             {
                 work.SetBack(gone.Id, item.Code, item.Back + count);
-                if (yard.Piece(item.Code) is { } piece) work.Update(piece with { State = PieceState.InYard, Place = there ?? piece.Place });
+                if (yard.Piece(item.Code) is { } piece) work.Update(piece with { State = piece.OnHand ? piece.State : PieceState.InYard, Place = there ?? piece.Place });
                 else if (yard.Bin(item.Code) is { } bin) work.Put(bin with { Quantity = bin.Quantity + count });
             }
         }).Then<string>(entry => entry.What);

@@ -17,7 +17,7 @@ public static class HandOverText
     public static string Line(HandOver one, YardSettings settings, DateOnly today, bool money = true)
     {
         var (sign, unit) = (settings.CurrencySign, settings.Unit);
-        var pieces = one.Items.Count;
+        var things = one.Items.Sum(item => item.Count);
         var terms = one.Terms.Kind switch
         {
             HandOverKind.Sale => money ? $"sold for {one.Terms.Price!.Value.ToText(sign)}" : "sold",
@@ -26,7 +26,7 @@ public static class HandOverText
         };
         var weight = one.WeightThousandthsLb > 0 ? $", {one.Weight.ToText(unit)}" : "";
         var worth = money ? $" worth {one.Worth.ToText(sign)}" : "";
-        return $"{one.Id}  {Day(one.Day)}  {terms} to {one.Terms.To}: {Words.Count(pieces, "thing")}{worth}{weight}; {Standing(one, today)}";
+        return $"{one.Id}  {Day(one.Day)}  {terms} to {one.Terms.To}: {Words.Count(things, "thing")}{worth}{weight}; {Standing(one, today)}";
     }
 
     /// <summary>What stands behind it: due back, late, back, confirmed or not.</summary>
@@ -59,7 +59,7 @@ public static class HandOverText
         {
             var worth = same.Aggregate(Money.Zero, (sum, one) => sum + one.Worth).ToText(sign);
             var weight = new Weight(same.Sum(one => one.WeightThousandthsLb) / 1000m).ToText(settings.Unit);
-            var things = Words.Count(same.Sum(one => one.Items.Count), "thing");
+            var things = Words.Count(same.Sum(one => one.Items.Sum(item => item.Count)), "thing");
             yield return same.Key switch
             {
                 HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}",

@@ -10,10 +10,11 @@ namespace Offcuts.UseCases;
 /// <param name="What">It in a few words.</param>
 /// <param name="Receipt">What the other side confirms it with.</param>
 /// <param name="Renamed">Pieces whose code was another thing's here: their code there, and their new one, whose label waits.</param>
-/// <param name="CameHome">Pieces that this yard had lent.</param>
+/// <param name="CameHome">Pieces that this yard had lent: their code, and the one they had over there; where that is another, its label waits.</param>
+/// <param name="Stayed">Pieces that went from here and are not away, so that nothing was changed of them; each with what it is here.</param>
 /// <param name="ToPrint">How many labels wait because of it.</param>
 /// <param name="Again">True where it had been taken in before, so that nothing changed.</param>
-public sealed record TakenInTold(string What, string Receipt, IReadOnlyList<(Code Was, Code Now)> Renamed, IReadOnlyList<Code> CameHome, int ToPrint, bool Again);
+public sealed record TakenInTold(string What, string Receipt, IReadOnlyList<(Code Was, Code Now)> Renamed, IReadOnlyList<(Code Code, Code There)> CameHome, IReadOnlyList<(Code Code, string Is)> Stayed, int ToPrint, bool Again);
 
 /// <summary>Takes a hand-over of another yard in, by its file: one change, all or nothing; a second time it changes nothing.</summary>
 public sealed class TakeIn(YardFile yard)
@@ -35,19 +36,25 @@ public sealed class TakeIn(YardFile yard)
         var seen = yard.ChangeNumber;
         var receipt = Transfers.Receipt(transfer.Name);
         if (yard.TakenIn(transfer.Name) is { } before)
-            return new TakenInTold($"this was taken in on {before.Day:yyyy-MM-dd} already; nothing was changed", receipt, [], [], 0, Again: true);
+            return new TakenInTold($"this was taken in on {before.Day:yyyy-MM-dd} already; nothing was changed", receipt, [], [], [], 0, Again: true);
         var gone = yard.HandOvers();
-        if (gone.FirstOrDefault(one => one.Transfer == transfer.Name) is { } own) return HandFaults.OwnTransfer(own.Id);
+        if (gone.FirstOrDefault(one => one.Transfer == transfer.Name) is { } ours) return HandFaults.OwnTransfer(ours.Id);
+        if (yard.EverWent(transfer.Name).Count > 0) return HandFaults.OwnTransferTakenBack();
 
         var names = new Dictionary<Code, Code>();
-        var (renamed, home, unprinted) = (new List<(Code, Code)>(), new List<(HandOver Gone, Code Code, Piece Piece)>(), new List<Code>());
+        var (lent, coming) = (new Lent(yard, gone), new ComingHome(yard));
+        var (renamed, home, unprinted) = (new List<(Code, Code)>(), new Dictionary<Code, TransferPiece>(), new List<Code>());
+        var stayed = new List<(Code, string)>();
         var added = new List<(TransferPiece Sent, Piece Piece)>();
         foreach (var sent in transfer.Pieces)
         {
-            if (Lent(gone, sent) is { } lent)
+            if (lent.Here(sent) is { } own && !home.ContainsKey(own.Code))
             {
-                names[sent.Piece.Code] = lent.Code;
-                home.Add((lent.Gone, lent.Code, sent.Piece));
+                names[sent.Piece.Code] = own.Code;
+                var comes = !own.OnHand && coming.Refusal(own) is null;
+                if (comes) home.Add(own.Code, sent);
+                else stayed.Add((own.Code, Words.Of(own.State)));
+                if ((comes || own.OnHand) && (sent.LabelWaits || sent.Piece.Code != own.Code)) unprinted.Add(own.Code);
                 continue;
             }
 
@@ -69,7 +76,12 @@ public sealed class TakeIn(YardFile yard)
         var change = yard.ChangeSince(seen, what, work =>
         {
             work.AddTakenIn(transfer.Name, transfer.Terms with { To = transfer.From, Price = null });
-            foreach (var (of, code, sent) in home) ComesHome(work, of, code, sent, place);
+            foreach (var (code, sent) in home)
+            {
+                ComesHome(work, code, sent.Piece, place);
+                if (lent.Loan(code, sent.CameBy) is { } of) work.SetBack(of.Id, code, 1);
+            }
+
             foreach (var (sent, piece) in added)
             {
                 work.Add(piece);
@@ -85,22 +97,14 @@ public sealed class TakeIn(YardFile yard)
 
             work.QueueLabels(unprinted);
         });
-        return change.Then<TakenInTold>(_ => new TakenInTold(what, receipt, renamed, [.. home.Select(one => one.Code)], unprinted.Count, Again: false));
+        return change.Then<TakenInTold>(_ => new TakenInTold(what, receipt, renamed, [.. home.Select(one => (one.Key, one.Value.Piece.Code))], stayed, unprinted.Count, Again: false));
     }
 
-    // It went from here by a hand-over that both know, under that code.
-    private (HandOver Gone, Code Code)? Lent(IReadOnlyList<HandOver> gone, TransferPiece sent) =>
-        sent.CameBy.Length > 0 && gone.FirstOrDefault(one => one.Transfer == sent.CameBy) is { } of && of.Items.Any(item => item.Code == sent.Was) && yard.Piece(sent.Was)?.Material.Equals(sent.Piece.Material) is true
-            ? (of, sent.Was)
-            : null;
-
     // As it comes back: shorter perhaps, or worn. What it was cut from and its note are this yard's own.
-    private void ComesHome(YardChange work, HandOver of, Code code, Piece sent, string place)
+    private void ComesHome(YardChange work, Code code, Piece sent, string place)
     {
         var own = yard.Piece(code)!;
-        if (own.OnHand) return;
         work.Update(sent with { Code = code, CutFrom = own.CutFrom, FromStage = own.FromStage, Note = own.Note, Place = place.Length > 0 ? place : own.Place });
-        work.SetBack(of.Id, code, 1);
     }
 
     private static string Told(Transfer transfer)
