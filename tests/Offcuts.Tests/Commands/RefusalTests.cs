@@ -63,7 +63,7 @@ public sealed class RefusalTests : IDisposable
     [Theory]
     [InlineData("offcuts has no command \"lisst\"; list is the nearest; see: offcuts --help", "lisst")]
     [InlineData("offcuts price has no command \"add\"; there are: list, set, remove, import, export; see: offcuts price --help", "price", "add", "2x4 8' 3.98")]
-    [InlineData("offcuts label needs one of its commands: list, print, blank, layouts; see: offcuts label --help", "label")]
+    [InlineData("offcuts label needs one of its commands: list, print, blank, layouts, check, preview, ruler, printer, unused, void; see: offcuts label --help", "label")]
     [InlineData("offcuts reserve needs <stage> and <codes> behind it; see: offcuts reserve --help", "reserve")]
     [InlineData("offcuts undo takes no \"twice\"; see: offcuts undo --help", "undo", "twice")]
     [InlineData("there is no option --matrial here; see: offcuts list --help", "list", "--matrial", "2x4")]
