@@ -195,8 +195,7 @@ internal static class TierSolver
     private static MaterialPlan? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
     {
         var most = tier.Value(best) - 1;
-        var few = Countable(tier) ? Listed[0] : Listed[1];
-        if (PatternEnumeration.All(tier, linear.Limits(most), few, PatternEnumeration.StepsAPattern * few) is not { } patterns) return null;
+        if (PatternEnumeration.All(tier, linear.Limits(most), Listed[0], PatternEnumeration.StepsAPattern * Listed[0]) is not { } patterns) return null;
         var (plan, closed) = Countable(tier)
             ? PoolDecision.Solve(tier, patterns, linear, most, Little, effort)
             : IntegerMaster.Solve(tier, patterns, most, ManyNodes, effort);
