@@ -70,7 +70,7 @@ internal sealed class PurchaseBranching
         if (closed) return new Explored<Node>(plan, []);
         plan ??= Diving.Dive(node.Tier, relaxation.Patterns, value - 1, 0, _effort);
         if (Unclear(node.Tier, relaxation) is not { } unclear) return new Explored<Node>(plan, [node with { Bound = bound, Whole = relaxation }]);
-        return new Explored<Node>(plan, [.. Children(node.Tier, unclear.Supply, unclear.Most).Select(tier => new Node(tier, relaxation.Patterns, bound))]);
+        return new Explored<Node>(plan, [.. node.Tier.SplitAt(unclear.Supply, unclear.Most).Select(tier => new Node(tier, relaxation.Patterns, bound))]);
     }
 
     // Over all patterns that a better plan can have, where they are few.
@@ -90,13 +90,5 @@ internal sealed class PurchaseBranching
         var apart = uses.Select(times => Math.Abs(times - Math.Round(times))).ToArray();
         var supply = Array.IndexOf(apart, apart.Max());
         return apart[supply] > Clear ? (supply, (int)Math.Floor(uses[supply])) : null;
-    }
-
-    private static IEnumerable<Tier> Children(Tier tier, int supply, int k)
-    {
-        var (least, most) = ((int[])tier.SupplyLeast.Clone(), (int[])tier.SupplyCount.Clone());
-        (least[supply], most[supply]) = (k + 1, k);
-        yield return tier.Within(tier.SupplyLeast, most);
-        yield return tier.Within(least, tier.SupplyCount);
     }
 }

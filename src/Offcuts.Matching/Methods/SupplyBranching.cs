@@ -121,10 +121,7 @@ internal sealed class SupplyBranching
                 yield break;
             }
 
-            var (least, most) = ((int[])tier.SupplyLeast.Clone(), (int[])tier.SupplyCount.Clone());
-            (least[Supply], most[Supply]) = (Most + 1, Most);
-            yield return tier.Within(tier.SupplyLeast, most);
-            yield return tier.Within(least, tier.SupplyCount);
+            foreach (var within in tier.SplitAt(Supply, Most)) yield return within;
         }
     }
 }

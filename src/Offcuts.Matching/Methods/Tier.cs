@@ -183,6 +183,14 @@ internal sealed class Tier
     /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
     public Tier Within(int[] least, int[] most) => Narrowed(Problem, least, most);
 
+    /// <summary>The same tier in two: for plans that cut at most <paramref name="k"/> of a supply, and for those that cut more.</summary>
+    public IEnumerable<Tier> SplitAt(int supply, int k)
+    {
+        var (least, most) = ((int[])SupplyLeast.Clone(), (int[])SupplyCount.Clone());
+        (least[supply], most[supply]) = (k + 1, k);
+        return [Within(SupplyLeast, most), Within(least, SupplyCount)];
+    }
+
     /// <summary>The same tier for plans that do not take some demands from some supplies.</summary>
     public Tier Without(Func<int, int, bool> pair) => Narrowed(Problem.Without(pair), SupplyLeast, SupplyCount);
 

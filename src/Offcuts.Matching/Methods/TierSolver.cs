@@ -145,7 +145,7 @@ internal static class TierSolver
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         var guide = Guide.Linear(tier, relaxation);
-        if ((tier.Goal == Goal.GivenUp || !Countable(tier)) && Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
+        if (Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
         guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
