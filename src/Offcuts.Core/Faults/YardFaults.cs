@@ -78,6 +78,15 @@ public static class YardFaults
 
     public static Fault NotOnHand() => new("this piece is not in the yard");
 
+    public static Fault LineLabelStays(string code) => new($"the label of what is corrected stays: it is {TextRules.Harmless(code)}; to hang it on something else, take the line back");
+
+    public static Fault LineOfAnotherKind() => new("a line of pieces can't become counted things by being corrected, nor the other way round; take the line back and type it anew");
+
+    public static Fault CorrectedGone(string code) => new($"{TextRules.Harmless(code)} is not in the yard any more, so its line is not corrected");
+
+    public static Fault CorrectedMeanwhile(string code, string what) =>
+        new($"{TextRules.Harmless(code)}: its {what} was changed since this line was saved; see it with its code, then correct the line or that");
+
     public static Fault NothingReserved(string stage) => new($"nothing is reserved for {TextRules.Harmless(stage)}");
 
     public static Fault FreeWhat() => new("name the pieces, or a stage with --stage, not both");

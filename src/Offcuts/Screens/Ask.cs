@@ -47,6 +47,7 @@ internal enum Topic
     LabelFile,
     BlankCount,
     BlankFile,
+    Correct,
     StageName,
     StageDay,
     StageNewName,

@@ -41,7 +41,18 @@ internal abstract record Errand
     /// <summary>Save what a typed line says.</summary>
     /// <param name="Batch">What it says.</param>
     /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
-    public sealed record Catalogue(TypedBatch Batch, bool NewNames = false, bool OddSizes = false) : Errand;
+    /// <param name="OddSizes">True where an unusual size is meant.</param>
+    public sealed record Catalogue(TypedBatch Batch, bool NewNames = false, bool OddSizes = false) : Errand
+    {
+        /// <summary>The line as it was typed.</summary>
+        public string Text { get; init; } = "";
+    }
+
+    /// <summary>Correct what a line catalogued.</summary>
+    /// <param name="Line">What was saved.</param>
+    /// <param name="Text">What it should have been.</param>
+    /// <param name="Batch">How that is understood.</param>
+    public sealed record Correct(SavedLine Line, string Text, TypedBatch Batch) : Errand;
 
     /// <summary>Write the labels that wait as a PDF.</summary>
     public sealed record PrintLabels(PaperWish Wish) : Errand;

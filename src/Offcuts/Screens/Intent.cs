@@ -79,6 +79,7 @@ internal enum Want
     ShowGone,
     PrintLabels,
     PrintBlanks,
+    Correct,
     NewStage,
     SetDay,
     Rename,

@@ -21,7 +21,11 @@ internal abstract record News
     public sealed record LookedUp(PieceCard Card) : News;
 
     /// <summary>An errand was done.</summary>
-    public sealed record Done(Errand Errand, string Told) : News;
+    public sealed record Done(Errand Errand, string Told) : News
+    {
+        /// <summary>The line that was saved or corrected, so that it can be corrected; nothing for other errands.</summary>
+        public SavedLine? Line { get; init; }
+    }
 
     /// <summary>An errand was refused; nothing was changed.</summary>
     public sealed record Refused(Errand Errand, IReadOnlyList<Fault> Faults) : News;

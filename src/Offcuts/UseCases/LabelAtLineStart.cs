@@ -36,6 +36,9 @@ internal static class LabelAtLineStart
         return (null, 0);
     }
 
+    /// <summary>The line without the label before it.</summary>
+    public static string Behind(string line) => Find(line) is ({ Ok: true }, var end) ? line[end..] : line;
+
     // So many letters and digits, in one run or in a group of three and a rest, with something else behind them.
     private static int? Run(string line, int start, int count)
     {

@@ -24,7 +24,8 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.Free(var codes) => Told(errand, new ChangePieces(yard).Free(codes)),
         Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard).FreeAll(stage)),
         Errand.QueueLabels(var codes) => Told(errand, new ChangePieces(yard).QueueLabels(codes)),
-        Errand.Catalogue(var batch, var newNames, var odd) => Told(errand, new CataloguePieces(yard).Save([batch], newNames, odd).Then<string>(Saved)),
+        Errand.Catalogue catalogue => Catalogued(catalogue, new CataloguePieces(yard).Save([catalogue.Batch], catalogue.NewNames, catalogue.OddSizes)),
+        Errand.Correct(var line, var text, var batch) => new CorrectLine(yard).Do(line, text, batch) is var right && right.TryGet(out var corrected) ? new News.Done(errand, corrected.Told) { Line = corrected.Line } : new News.Refused(errand, right.Faults),
         Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),
         Errand.PrintBlanks(var count, var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).PrintBlanks(count, wish.Layout, wish.Start, file))),
         Errand.AddStage(var name, var day) => Told(errand, new ChangeStages(yard).Add(name, day)),
@@ -93,7 +94,11 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     private static News Cut(Errand errand, int plan, Result<CarriedOut> result) =>
         result.TryGet(out var done) ? new News.Cut(plan, done) : new News.Refused(errand, result.Faults);
 
-    private static Result<string> Saved(Catalogued saved)
+    private static News Catalogued(Errand.Catalogue errand, Result<Catalogued> result) => result.TryGet(out var saved)
+        ? new News.Done(errand, Saved(saved)) { Line = SavedLine.Of(errand.Text, errand.Batch, saved) }
+        : new News.Refused(errand, result.Faults);
+
+    private static string Saved(Catalogued saved)
     {
         const int most = 4;
         var codes = saved.Pieces.Select(piece => piece.Code).Concat(saved.Bins.Select(bin => bin.Code)).ToArray();

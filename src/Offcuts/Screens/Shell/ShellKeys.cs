@@ -76,6 +76,7 @@ internal static class ShellKeys
         if (state.Unread) return [.. Everywhere.Where(key => key.Means is Intent.Leave)];
         if (Asking(state) is { } ask) return [.. ask.Choices.Select(choice => new KeyUse(choice.Letter.ToString(), choice.Says, new Intent.Answer(choice.Letter), choice.Says)), Back];
         if (state.Helping) return Reading;
+        if (state.Line.Ask is Ask.Write { Topic: Topic.Correct } && state.Jump is null) return [.. StripKeys.Correcting, Clear, Back, .. Everywhere];
         if (state.Line.Ask is Ask.Write) return [.. Writing, .. Everywhere];
         return [.. OfPlace(state), .. Beside(state), Back with { Says = "" }];
     }

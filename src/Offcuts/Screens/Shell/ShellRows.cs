@@ -100,6 +100,7 @@ internal static class ShellRows
                 rows.AddRange(happened.TryGet(out var read)
                     ? Row.Wrapped("✓ " + HappenedLine.ReadBack(read, piece, state.Snapshot.Unit), width, Tone.Good, indent: 2)
                     : Row.Wrapped("… " + happened.Fault.Sentence, width, Tone.Soft, indent: 2));
+            if (write.Topic == Topic.Correct) rows.AddRange(StripRows.Reading(state.Strip, width));
             if (state.Place == Place.Yard && write.Topic == Topic.PutAt) rows.AddRange(YardRows.Places(state.Yard, width));
             if (state.Place == Place.Walls && state.Walls.Stacking is { } stacking)
                 rows.AddRange(stacking.TryGet(out var wish)
@@ -240,6 +241,7 @@ internal static class ShellRows
         [
             "One line a batch, in this order: material, lengths, a count where it is one length (x6); then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated (treated: ACQ), bad 30..36, trim 1/2; 2, line 2, @place, from: stage; note: takes the rest of the line. A panel's type stands behind its size: foam 2-1/2x12 II.",
             "A bare number is in your unit. What was understood stands under the line; nothing is saved before Enter. Scan a blank label first and its code begins the line.",
+            "A line that was saved wrong is put right with ^E: the one saved last, or ↑ to one before it. Its pieces keep their codes and labels; a piece too many is missing from then on.",
         ],
         Place.Stages =>
         [

@@ -8,6 +8,11 @@ internal static class StripAsks
     public static Ask BlankCount { get; } =
         new Ask.Write($"How many blank labels, for pieces that come later? 1 to {PrintLabels.MostBlanks}", Topic.BlankCount, "count");
 
+    public static Ask Correct(SavedLine line, int back) => new Ask.Write(
+        back == 0 ? $"Correct the line saved last: {line.Named}. The labels stay on" : $"Correct the line saved {back + 1} lines ago: {line.Named}. The labels stay on",
+        Topic.Correct,
+        "right");
+
     public static Ask LabelFile(int waiting, PaperWish paper) =>
         new Ask.Write($"Write {waiting} {Labels(waiting)} to which PDF file? {Layouts(paper)}", Topic.LabelFile, "file");
 

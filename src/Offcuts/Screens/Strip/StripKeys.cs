@@ -10,7 +10,16 @@ internal static class StripKeys
         new("Enter", "save", new Intent.Enter(), "Save the line as it was understood; after a scanned label, wait for the rest of the line"),
         new("Up", "earlier line", new Intent.Recall(-1), "Bring back the line typed before, to change it and save it again"),
         new("Down", "", new Intent.Recall(1), "Back towards the line that was being typed"),
+        new("Ctrl+E", "correct", new Intent.Do(Want.Correct), "Correct the line saved last, or one before it: its pieces keep their codes and labels, and what stands on the line waits"),
         new("Ctrl+L", "print labels", new Intent.Do(Want.PrintLabels), "Write the labels that wait to a PDF file; print that at 100 %"),
         new("Ctrl+K", "blank labels", new Intent.Do(Want.PrintBlanks), "Write labels with new codes to tie on now and scan later"),
+    ];
+
+    /// <summary>The keys while a saved line is corrected.</summary>
+    public static IReadOnlyList<KeyUse> Correcting { get; } =
+    [
+        new("Enter", "correct it", new Intent.Enter(), "Save what the line should have said"),
+        new(["Up", "Ctrl+E"], "line before", new Intent.Recall(-1), "The line saved before that one"),
+        new("Down", "line after", new Intent.Recall(1), "The line saved after that one"),
     ];
 }

@@ -17,6 +17,7 @@ internal static class StripModel
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<StripState> Apply(StripState state, Intent intent)
     {
+        if (state.Corrected is not null) return StripCorrecting.Apply(state, intent);
         if (state.Line.EditedToSave(intent) is { } edit)
         {
             var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
@@ -31,6 +32,8 @@ internal static class StripModel
                 return Entered(Read(state));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
                 return Chosen(state, ask, letter);
+            case Intent.Do(Want.Correct) when state.Line.Ask is null:
+                return StripCorrecting.Begun(state);
             case Intent.Do(Want.PrintLabels):
                 return state.Yard.Queue.Count == 0
                     ? new(state, Notice: new Notice(PrintFaults.NothingWaits().Sentence))
@@ -48,9 +51,13 @@ internal static class StripModel
         switch (news)
         {
             case News.Fresh(var yard):
-                return new(Read(state with { Yard = yard }));
-            case News.Done(Errand.Catalogue, _):
-                return new(Read(state with { Line = state.Line.Arrived(), Tried = false }));
+                return new(Read(StripCorrecting.Taken(state, yard)));
+            case News.Done(Errand.Catalogue, _) { Line: { } line }:
+                return new(Read(state with { Line = state.Line.Arrived(), Tried = false, Saved = StripCorrecting.Kept(state.Saved, line) }));
+            case News.Done(Errand.Correct done, _) { Line: { } line }:
+                return new(state with { Saved = state.Saved.Contains(done.Line) ? state.Saved.Replace(done.Line, line) : state.Saved });
+            case News.Refused(Errand.Correct refused, var faults):
+                return new(StripCorrecting.Reopened(state, refused, faults));
             case News.Refused(Errand.Catalogue, var faults):
                 return new(state with { Line = state.Line.Returned(), Reading = Result<TypedBatch>.Fail(faults), Tried = true });
             case News.Refused(Errand.PrintLabels refused, _):
@@ -65,10 +72,11 @@ internal static class StripModel
     /// <summary>The code a line begins and ends with: a scanned label and nothing more yet.</summary>
     public static Code OnlyCode(string line) => Code.Parse(line.Trim().TrimEnd(':', ',')) is { Ok: true } code ? code.Value : default;
 
-    private static StripState Read(StripState state)
+    /// <summary>What the line says so far.</summary>
+    public static StripState Read(StripState state)
     {
         var line = state.Line;
-        if (line.Ask is not null || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [] };
+        if ((line.Ask is not null && state.Corrected is null) || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [] };
         var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit);
         if (!reading.TryGet(out var batch)) return state with { Reading = reading, NewName = null, Odd = [] };
         return state with
@@ -87,7 +95,7 @@ internal static class StripModel
         if (reading.TryGet(out var batch))
         {
             if (Doubted(state, batch) is { } ask) return new(state with { Line = state.Line.Open(ask) });
-            return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch), Notice.None);
+            return new(state with { Line = state.Line.Send() }, new Errand.Catalogue(batch) { Text = state.Line.Text }, Notice.None);
         }
 
         return new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
@@ -95,7 +103,7 @@ internal static class StripModel
 
     private static Ask? Doubted(StripState state, TypedBatch batch)
     {
-        var save = new Errand.Catalogue(batch, NewNames: true, OddSizes: true);
+        var save = new Errand.Catalogue(batch, NewNames: true, OddSizes: true) { Text = state.Line.Text };
         if (state.NewName is { } name) return NewNameAsk.Of(name, state.Line.Text, save);
         return state.Odd is [var odd, ..] ? new Ask.Choose($"{odd.What} is unusual: {odd.Why}. Is it meant?", [new Choice('y', "save it so", save)]) : null;
     }

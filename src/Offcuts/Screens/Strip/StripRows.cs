@@ -15,7 +15,7 @@ internal static class StripRows
 
     /// <summary>Column of the line under which a fault is pointed at, from 0; none where there is nothing to point at.</summary>
     public static int? FaultAt(StripState state) =>
-        state.Line.Ask is null && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
+        (state.Line.Ask is null || state.Corrected is not null) && state.Reading is { Ok: false } wrong && wrong.Fault.Column > 0 && (state.Tried || state.Line.Text.TrimEnd().Length >= wrong.Fault.Column)
             ? wrong.Fault.Column - 1
             : null;
 
@@ -25,7 +25,7 @@ internal static class StripRows
         if (state.Reading is not { } reading)
             return [.. Row.Wrapped("One line a batch: material, lengths, count, then plain words: 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack", width, Tone.Soft)];
         var only = StripModel.OnlyCode(state.Line.Text);
-        if (!only.IsNone)
+        if (!only.IsNone && state.Corrected is null)
             return [Row.Of(state.Yard.Find(only) is { } there ? $"{only} hangs on a {there.Material} already" : $"label {only}: type what it hangs on behind it", Tone.Soft)];
         if (reading.TryGet(out var batch))
             return [.. Row.Wrapped($"✓ {batch.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width), .. state.Odd.SelectMany(odd => Row.Wrapped($"! {odd.Told}", width, Tone.Caution, indent: 2))];
@@ -39,6 +39,15 @@ internal static class StripRows
         for (var i = state.Yard.Entries.Count - 1; i >= 0 && last.Count < MostLast; i--)
             if (state.Yard.Entries[i].Piece is { OnHand: true }) last.Add(i);
         return last;
+    }
+
+    /// <summary>Where among the last ones the first piece of the line that is being corrected stands; none where none is, or it is no piece.</summary>
+    public static int CorrectedAt(StripState state, IReadOnlyList<int> last)
+    {
+        if (state.Corrected is not { } line || !state.Yard.Index.TryGetValue(line.Codes[^1], out var entry)) return -1;
+        for (var i = 0; i < last.Count; i++)
+            if (last[i] == entry) return i;
+        return -1;
     }
 
     public static string Cell(YardSnapshot yard, YardEntry entry, int column) => TextRules.Harmless(column switch

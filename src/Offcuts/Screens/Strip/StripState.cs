@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Yard;
 using Offcuts.UseCases;
@@ -22,6 +23,18 @@ internal sealed record StripState
 
     /// <summary>True once Enter was pressed on a line that can't be read: from then on it is shown as wrong, not as unfinished.</summary>
     public bool Tried { get; init; }
+
+    /// <summary>Lines that were saved since the program was opened and whose pieces are still there, oldest first: they can be corrected.</summary>
+    public ImmutableList<SavedLine> Saved { get; init; } = [];
+
+    /// <summary>The line that is being corrected, counted back from the last; nothing while none is.</summary>
+    public int? Correcting { get; init; }
+
+    /// <summary>True once Enter was pressed on a correction that looks like a slip: the next one saves it.</summary>
+    public bool Doubted { get; init; }
+
+    /// <summary>The line that is being corrected.</summary>
+    public SavedLine? Corrected => Correcting is { } back && back < Saved.Count ? Saved[^(back + 1)] : null;
 
     /// <summary>How labels are printed; what was answered last is offered again.</summary>
     public required PaperWish Paper { get; init; }

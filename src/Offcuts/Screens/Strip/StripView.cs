@@ -30,7 +30,7 @@ internal sealed class StripView : PlaceView
 
         var last = StripRows.Last(strip);
         _labels.Show([StripRows.Labels(strip)]);
-        _last.Show(StripRows.Columns(_last.Viewport.Width), last.Count, (row, column) => StripRows.Cell(strip.Yard, strip.Yard.Entries[last[row]], column), chosen: -1);
+        _last.Show(StripRows.Columns(_last.Viewport.Width), last.Count, (row, column) => StripRows.Cell(strip.Yard, strip.Yard.Entries[last[row]], column), StripRows.CorrectedAt(strip, last));
         _mind.Show(mind);
     }
 }

@@ -56,7 +56,7 @@ internal static class WallsModel
             case News.Fresh(var yard):
                 return new(Taken(state, yard));
             case News.WallOpened(var card):
-                return new(Within(state with { Card = card, Faults = [] }));
+                return new(Within(Read(state with { Card = card, Faults = [] })));
             case News.Refused(Errand.OpenWall, var faults):
                 return new(state with { Card = null, Faults = faults });
             case News.Matching(var progress):
