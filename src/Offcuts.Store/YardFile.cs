@@ -79,7 +79,8 @@ public sealed class YardFile : IDisposable
     /// <summary>Pieces in the yard's own order, the order of entry.</summary>
     /// <param name="onHandOnly">False for those too that are used, gone or missing.</param>
     /// <param name="stop">Ends the reading of a large yard; <see cref="OperationCanceledException"/> is thrown then.</param>
-    public IReadOnlyList<Piece> Pieces(bool onHandOnly = true, CancellationToken stop = default) => Guard(() => _reader.Pieces(onHandOnly, stop));
+    /// <param name="told">Hears how many were read, after each.</param>
+    public IReadOnlyList<Piece> Pieces(bool onHandOnly = true, CancellationToken stop = default, Action<int>? told = null) => Guard(() => _reader.Pieces(onHandOnly, stop, told));
 
     /// <summary>The piece of a code, whatever its state, or null.</summary>
     public Piece? Piece(Code code) => Guard(() => _reader.Piece(code));

@@ -8,7 +8,7 @@ Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false
 var world = Surroundings.Real();
 try
 {
-    return CommandLine.Run(args, world, (session, parse) => session.WithYard(parse, yard => FullScreen.Open(yard, world)));
+    return CommandLine.Run(args, world, (session, named) => session.WithYardSoon(named, yard => FullScreen.Open(yard, world)));
 }
 catch (Exception error)
 {

@@ -39,6 +39,9 @@ public sealed record Surroundings
     /// <summary>True unless <c>NO_COLOR</c> is set or nobody reads along.</summary>
     public bool Colour => OutIsTerminal && string.IsNullOrEmpty(Environment("NO_COLOR"));
 
+    /// <summary>True unless <c>OFFCUTS_MOUSE</c> says 0 or no: then the mouse stays with the terminal.</summary>
+    public bool Mouse => Environment("OFFCUTS_MOUSE")?.Trim().ToLowerInvariant() is not ("0" or "no");
+
     /// <summary>
     /// True where the screen draws nothing but ASCII: where <c>OFFCUTS_ASCII</c> says so (anything but 0 or no), or, where it says
     /// nothing, where the locale is not set to UTF-8. By POSIX the first of LC_ALL, LC_CTYPE and LANG that says anything decides.

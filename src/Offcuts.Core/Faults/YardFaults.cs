@@ -87,6 +87,8 @@ public static class YardFaults
     public static Fault CorrectedMeanwhile(string code, string what) =>
         new($"{TextRules.Harmless(code)}: its {what} was changed since this line was saved; see it with its code, then correct the line or that");
 
+    public static Fault ActStopped() => new("stopped: nothing of it was saved, all is as it was");
+
     public static Fault NothingReserved(string stage) => new($"nothing is reserved for {TextRules.Harmless(stage)}");
 
     public static Fault FreeWhat() => new("name the pieces, or a stage with --stage, not both");

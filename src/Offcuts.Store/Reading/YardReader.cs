@@ -20,7 +20,7 @@ internal sealed class YardReader(Database database, string path)
 {
     private readonly Values _values = new();
 
-    public List<Piece> Pieces(bool onHandOnly, CancellationToken stop = default) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all", stop: stop);
+    public List<Piece> Pieces(bool onHandOnly, CancellationToken stop = default, Action<int>? told = null) => Pieces(onHandOnly ? "pieces_on_hand" : "pieces_all", stop: stop, told: told);
 
     public Piece? Piece(Code code) => Sound(() => database.Row<PieceRow>("piece", new { code = code.Text }) is { } row ? Piece(row) : null);
 
@@ -174,13 +174,14 @@ internal sealed class YardReader(Database database, string path)
     public List<PrinterOffset> Printers() => Sound<List<PrinterOffset>>(() =>
         [.. database.Rows<PrinterRow>("printers").Select(row => new PrinterOffset(row.Name, row.Right320thsMm, row.Down320thsMm))]);
 
-    private List<Piece> Pieces(string query, object? parameters = null, CancellationToken stop = default) => Sound(() =>
+    private List<Piece> Pieces(string query, object? parameters = null, CancellationToken stop = default, Action<int>? told = null) => Sound(() =>
     {
         var pieces = new List<Piece>();
         foreach (var row in database.RowByRow<PieceRow>(query, parameters))
         {
             stop.ThrowIfCancellationRequested();
             pieces.Add(Piece(row));
+            told?.Invoke(pieces.Count);
         }
 
         return pieces;

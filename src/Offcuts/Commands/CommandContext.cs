@@ -46,12 +46,51 @@ internal sealed class CommandContext(Surroundings world)
     /// </summary>
     public int WithYard(ParseResult parse, Func<YardFile, int> work)
     {
-        if (Unnamed(parse)) return Refuse([CommandFaults.YardWithoutName()]);
-        var path = Path.GetFullPath(YardLocation.Resolve(parse.GetValue(Yard), world.Environment, world.UserFolder));
-        var usual = Path.GetFullPath(YardLocation.Resolve(null, _ => null, world.UserFolder));
-        if (path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder)) return Refuse([CommandFaults.NoFolder(folder)]);
+        var where = Where(parse.GetValue(Yard));
+        if (!where.TryGet(out var path)) return Refuse(where.Faults);
         using var yard = YardFile.Open(path, world.Clock);
-        var status = work(yard);
+        return Told(yard, work(yard));
+    }
+
+    /// <summary>
+    /// The same for work that has something to do before it needs the yard: that is opened meanwhile, and waited for where it is asked for. There
+    /// <see cref="YardUnavailableException"/> is thrown.
+    /// </summary>
+    /// <param name="named">The file that was named, or null.</param>
+    /// <param name="work">Does the work; what it is handed gives the yard, always the same.</param>
+    public int WithYardSoon(string? named, Func<Func<YardFile>, int> work)
+    {
+        var where = Where(named);
+        if (!where.TryGet(out var path)) return Refuse(where.Faults);
+        var opening = Task.Run(() => YardFile.Open(path, world.Clock));
+        var asked = false;
+        try
+        {
+            var status = work(() =>
+            {
+                asked = true;
+                return opening.GetAwaiter().GetResult();
+            });
+            return asked ? Told(opening.GetAwaiter().GetResult(), status) : status;
+        }
+        finally
+        {
+            // Whatever became of it, nobody holds the file any more when this is over.
+            opening.ContinueWith(opened => opened.Result.Dispose(), CancellationToken.None, TaskContinuationOptions.OnlyOnRanToCompletion | TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default)
+                .ContinueWith(_ => { }, TaskScheduler.Default).Wait();
+        }
+    }
+
+    private Result<string> Where(string? named)
+    {
+        if (named is not null && string.IsNullOrWhiteSpace(named)) return CommandFaults.YardWithoutName();
+        var path = Path.GetFullPath(YardLocation.Resolve(named, world.Environment, world.UserFolder));
+        var usual = Path.GetFullPath(YardLocation.Resolve(null, _ => null, world.UserFolder));
+        return path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder) ? CommandFaults.NoFolder(folder) : path;
+    }
+
+    private int Told(YardFile yard, int status)
+    {
         if (yard.BackupTrouble is { } trouble) world.Error.WriteLine(TextRules.Harmless(trouble.Sentence));
         return status;
     }

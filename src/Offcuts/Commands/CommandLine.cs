@@ -12,11 +12,14 @@ namespace Offcuts.Commands;
 internal static class CommandLine
 {
     /// <summary>Reads the arguments, does what they say and gives the exit status.</summary>
-    public static int Run(IReadOnlyList<string> arguments, Surroundings world, Func<CommandContext, ParseResult, int> openScreen)
+    public static int Run(IReadOnlyList<string> arguments, Surroundings world, Func<CommandContext, string?, int> openScreen)
     {
         var context = new CommandContext(world);
         try
         {
+            // The screen opens at once: making up all commands to find that none is meant takes longer than anything else of it.
+            if (arguments.Count == 0) return openScreen(context, null);
+            if (arguments is ["--yard", var named] && !named.StartsWith('-')) return openScreen(context, named);
             var root = Root(context, openScreen);
             // A place is typed as @north rack, so @ must not read a file of arguments.
             var parse = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
@@ -45,12 +48,12 @@ internal static class CommandLine
         }
     }
 
-    private static RootCommand Root(CommandContext context, Func<CommandContext, ParseResult, int> openScreen)
+    private static RootCommand Root(CommandContext context, Func<CommandContext, string?, int> openScreen)
     {
         var root = new RootCommand("Know what you have, cut it once, see what it saved. Without a command, the full screen opens.");
         root.Options.Add(context.Yard);
         foreach (var command in Commands(context)) root.Subcommands.Add(command);
-        root.SetAction(parse => openScreen(context, parse));
+        root.SetAction(parse => openScreen(context, parse.GetValue(context.Yard)));
         context.Examples[root] =
         [
             "offcuts demo",

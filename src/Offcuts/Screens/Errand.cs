@@ -104,6 +104,9 @@ internal abstract record Errand
     /// <summary>Stop looking and take the best plan so far.</summary>
     public sealed record StopMatch : Errand;
 
+    /// <summary>Stop the change of many that is being made: nothing of it is saved.</summary>
+    public sealed record StopWork : Errand;
+
     /// <summary>Keep a plan in the yard.</summary>
     public sealed record Keep(Plan Plan) : Errand;
 

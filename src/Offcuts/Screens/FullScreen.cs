@@ -13,8 +13,15 @@ internal static class FullScreen
 
     private static readonly TimeSpan StopEvery = TimeSpan.FromMilliseconds(50);
 
+    // By the terminals' common controls: moves (1003), numbers the old way (1015), clicks (1000), numbers of any size (1006).
+    private const string NoMoves = "\u001b[?1003l\u001b[?1015l\u001b[?1006l";
+    private const string Clicks = "\u001b[?1000h\u001b[?1006h";
+    private const string NoMouse = "\u001b[?1000l\u001b[?1006l";
+
     /// <summary>Runs until the person leaves or a signal comes; gives the exit status.</summary>
-    public static int Open(YardFile yard, Surroundings world)
+    /// <param name="yard">Gives the yard, which is opened meanwhile.</param>
+    /// <param name="world">The doors to the outside.</param>
+    public static int Open(Func<YardFile> yard, Surroundings world)
     {
         if (!world.InIsTerminal || !world.OutIsTerminal || world.Environment("TERM") == "dumb" || !Driver.IsAttachedToTerminal(out _, out _))
         {
@@ -24,16 +31,32 @@ internal static class FullScreen
 
         using IApplication app = Application.Create();
         app.Init();
-        return Run(app, yard, world);
+        return Run(app, yard(), world);
     }
 
     private static int Run(IApplication app, YardFile yard, Surroundings world)
     {
-        Quieten(app);
+        Tune(app, world);
+        try
+        {
+            return Shown(app, yard, world);
+        }
+        finally
+        {
+            // What the library did not ask for it does not take back.
+            app.Driver?.WriteRaw(NoMouse);
+        }
+    }
+
+    private static int Shown(IApplication app, YardFile yard, Surroundings world)
+    {
         using var hands = new Workbench(app);
         var shell = new Shell(yard, world, hands);
         var palette = new Palette(world.Colour, IsDark(app), world.Ascii);
         using var view = new ShellView(shell, palette);
+
+        // The first picture comes first: reading the yard would take the processor from it.
+        view.DrawComplete += (_, _) => hands.Begin();
         shell.Left += () => app.RequestStop(view);
         view.IsRunningChanged += (_, running) =>
         {
@@ -41,6 +64,7 @@ internal static class FullScreen
         };
         app.AddTimeout(TickEvery, () =>
         {
+            hands.Begin();
             shell.Tick();
             return true;
         });
@@ -61,12 +85,13 @@ internal static class FullScreen
         });
     }
 
-    // No mouse is used, so the terminal's own way of choosing and copying text stays with the person.
-    private static void Quieten(IApplication app)
+    // Clicks and the wheel are asked for, but not each step of the mouse, which would be much over a slow line. Who would rather choose and copy
+    // text with the mouse as the terminal does sets OFFCUTS_MOUSE=0; most terminals do that with Shift held, too.
+    private static void Tune(IApplication app, Surroundings world)
     {
         if (app.Driver is not { } driver) return;
         driver.Force16Colors = true;
-        driver.WriteRaw("\u001b[?1003l\u001b[?1015l\u001b[?1006l");
+        driver.WriteRaw(NoMoves + (world.Mouse ? Clicks : ""));
     }
 
     private static bool IsDark(IApplication app) => app.Driver?.DefaultAttribute?.Background.IsDarkColor() ?? true;

@@ -30,6 +30,9 @@ internal abstract record News
     /// <summary>An errand was refused; nothing was changed.</summary>
     public sealed record Refused(Errand Errand, IReadOnlyList<Fault> Faults) : News;
 
+    /// <summary>How far a change, or reading the yard, has come; nothing where it is through.</summary>
+    public sealed record Working(WorkProgress? Progress, bool MayStop) : News;
+
     /// <summary>How far a match has come.</summary>
     public sealed record Matching(MatchProgress Progress) : News;
 

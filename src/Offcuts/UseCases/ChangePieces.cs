@@ -7,15 +7,22 @@ namespace Offcuts.UseCases;
 /// <summary>
 /// Corrects, moves and takes out what is catalogued already. Each call is one change of the yard, all or nothing.
 /// </summary>
-public sealed class ChangePieces(YardFile yard)
+/// <param name="yard">The yard.</param>
+/// <param name="work">Who hears how far a change of many comes, and may stop it; nothing of it is saved then.</param>
+public sealed class ChangePieces(YardFile yard, LongWork? work = null)
 {
+    private const string Looking = "looking at them";
+    private const string Saving = "saving";
+
+    private readonly LongWork _work = work ?? LongWork.Unheard;
+
     /// <summary>Changes each piece of these codes in the same way; tells what was done in a few words.</summary>
     public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change)
     {
         var seen = yard.ChangeNumber;
         var faults = new List<Fault>();
         var changed = new List<Piece>();
-        foreach (var code in codes.Distinct())
+        foreach (var code in _work.Through(Looking, [.. codes.Distinct()]))
         {
             if (yard.Piece(code) is not { } piece)
             {
@@ -31,7 +38,7 @@ public sealed class ChangePieces(YardFile yard)
         if (faults.Count > 0) return Result<string>.Fail(faults);
         if (changed.Count == 0) return YardFaults.NothingNamed();
         var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}";
-        return yard.ChangeSince(seen, told, work => changed.ForEach(work.Update)).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, told, Update(changed)).Then<string>(entry => entry.What);
     }
 
     /// <summary>Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard.</summary>
@@ -62,11 +69,16 @@ public sealed class ChangePieces(YardFile yard)
         if (yard.Stages().Named(stage) is not { } one) return yard.Stages().NoneNamed(stage);
         var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == one.Name).ToArray();
         if (reserved.Length == 0) return YardFaults.NothingReserved(one.Name);
-        return yard.ChangeSince(seen, $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}", work =>
-        {
-            foreach (var piece in reserved) work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
-        }).Then<string>(entry => entry.What);
+        return yard.ChangeSince(
+            seen,
+            $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}",
+            Update([.. reserved.Select(piece => piece with { State = PieceState.InYard, ReservedFor = "" })])).Then<string>(entry => entry.What);
     }
+
+    private Action<YardChange> Update(IReadOnlyList<Piece> pieces) => change =>
+    {
+        foreach (var piece in _work.Through(Saving, pieces)) change.Update(piece);
+    };
 
     /// <summary>Says how sound pieces are.</summary>
     public Result<string> Judge(IReadOnlyList<Code> codes, Condition condition) =>
@@ -78,26 +90,31 @@ public sealed class ChangePieces(YardFile yard)
         var seen = yard.ChangeNumber;
         var there = PieceRules.PlaceIn(place);
         if (there.Length == 0) return YardFaults.PlaceMissing();
-        Bin[] bins = [.. codes.Distinct().Select(yard.Bin).OfType<Bin>()];
-        var others = codes.Except(bins.Select(bin => bin.Code)).ToArray();
-        var faults = others.Where(code => yard.Piece(code) is null).Select(code => YardFaults.NoSuchCode(code.ToString())).ToList();
+        var faults = new List<Fault>();
+        var (bins, pieces) = (new List<Bin>(), new List<Piece>());
+        foreach (var code in _work.Through(Looking, [.. codes.Distinct()]))
+        {
+            if (yard.Piece(code) is { } piece) pieces.Add(piece with { Place = there });
+            else if (yard.Bin(code) is { } bin) bins.Add(bin);
+            else faults.Add(YardFaults.NoSuchCode(code.ToString()));
+        }
+
         PieceRules.CheckText(faults, "place", there, PieceRules.LongestName);
         if (faults.Count > 0) return Result<string>.Fail(faults);
-        var pieces = others.Select(code => yard.Piece(code)! with { Place = there }).ToArray();
-        var told = (pieces.Length, bins.Length) switch
+        var told = (pieces.Count, bins.Count) switch
         {
             (0, 0) => "",
             (1, 0) => pieces[0].Code.ToString(),
             (0, 1) => bins[0].Code.ToString(),
             (var some, 0) => Words.Count(some, "piece"),
             (0, var some) => Words.Count(some, "bin"),
-            _ => $"{Words.Count(pieces.Length, "piece")} and {Words.Count(bins.Length, "bin")}",
+            _ => $"{Words.Count(pieces.Count, "piece")} and {Words.Count(bins.Count, "bin")}",
         };
         if (told.Length == 0) return YardFaults.NothingNamed();
-        return yard.ChangeSince(seen, $"put {told} at {there}", work =>
+        return yard.ChangeSince(seen, $"put {told} at {there}", change =>
         {
-            foreach (var piece in pieces) work.Update(piece);
-            foreach (var bin in bins) work.Put(bin with { Place = there });
+            Update(pieces)(change);
+            foreach (var bin in bins) change.Put(bin with { Place = there });
         }).Then<string>(entry => entry.What);
     }
 
@@ -105,12 +122,12 @@ public sealed class ChangePieces(YardFile yard)
     public Result<string> QueueLabels(IReadOnlyList<Code> codes)
     {
         var seen = yard.ChangeNumber;
-        if (codes.Select(yard.Piece).FirstOrDefault(piece => piece is { OnHand: false }) is { } gone)
+        if (_work.Through(Looking, codes).Select(yard.Piece).FirstOrDefault(piece => piece is { OnHand: false }) is { } gone)
             return YardFaults.GoneNeedsNoLabel(gone.Code.ToString(), Words.Of(gone.State));
         var waiting = yard.LabelQueue().ToHashSet();
         var more = codes.Distinct().Where(code => !waiting.Contains(code)).ToArray();
         if (more.Length == 0) return codes.Count == 0 ? YardFaults.NothingNamed() : YardFaults.LabelsWaitAlready();
-        return yard.ChangeSince(seen, more.Length == 1 ? $"queued the label of {more[0]}" : $"queued {Words.Count(more.Length, "label")}", work => work.QueueLabels(more)).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, more.Length == 1 ? $"queued the label of {more[0]}" : $"queued {Words.Count(more.Length, "label")}", change => change.QueueLabels(_work.Through(Saving, more))).Then<string>(entry => entry.What);
     }
 
     /// <summary>Sets how many lie in a bin, and where it stands where a place is given.</summary>
@@ -119,7 +136,7 @@ public sealed class ChangePieces(YardFile yard)
         var seen = yard.ChangeNumber;
         if (yard.Bin(code) is not { } bin) return YardFaults.NoSuchCode(code.ToString());
         return PieceRules.Check(bin with { Quantity = quantity ?? bin.Quantity, Place = place is null ? bin.Place : PieceRules.PlaceIn(place), Note = note ?? bin.Note })
-            .Then(good => yard.ChangeSince(seen, $"counted {good.Quantity} of {good.Hardware.Name}", work => work.Put(good)))
+            .Then(good => yard.ChangeSince(seen, $"counted {good.Quantity} of {good.Hardware.Name}", change => change.Put(good)))
             .Then<string>(entry => entry.What);
     }
 }

@@ -1,6 +1,7 @@
 using Offcuts.Core.Yard;
 using Offcuts.Screens;
 using Offcuts.Store;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Commands;
 
@@ -83,7 +84,7 @@ public sealed class HandBackCommandTests : IDisposable
         _ours.Must("hand", "over", "--count", "panel tie x30", "--to", "Bo", "--loan");
 
         using (var yard = YardFile.Open(_ours.YardPath, _ours.Clock))
-            new Errands(yard, _ours.World(TextWriter.Null, TextWriter.Null)).Do(new Errand.HandBack(2)).Should().BeOfType<News.Done>().Which.Told.Should().Be("30 things back from Bo");
+            new Errands(yard, _ours.World(TextWriter.Null, TextWriter.Null)).Do(new Errand.HandBack(2), LongWork.Unheard).Should().BeOfType<News.Done>().Which.Told.Should().Be("30 things back from Bo");
 
         var lines = _ours.Must("hand", "list").Lines;
         lines.Should().Contain(line => line.Contains("lent to Ann") && line.Contains("40 of 40 due back")).And.Contain(line => line.Contains("lent to Bo") && line.Contains("all back"));

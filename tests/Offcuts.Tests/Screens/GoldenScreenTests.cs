@@ -46,6 +46,18 @@ public sealed class GoldenScreenTests
 
     [Theory]
     [MemberData(nameof(Sizes))]
+    public void A_plan_by_the_places_where_its_pieces_lie(int width, int height) => Check("plan-places", width, height, run => run.Press("F4", "Ctrl+R", "Ctrl+D"));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_plan_by_its_cuts(int width, int height) => Check("plan-cuts", width, height, run => run.Press("F4", "Ctrl+R", "Ctrl+D", "Ctrl+D"));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_saved_line_that_is_corrected(int width, int height) => Check("strip-correct", width, height, run => run.Press("F3").Type($"{KnownYard.Codes[20]} 2x6 9'2 nails @by the gate").Press("Enter").Type($"{KnownYard.Codes[21]} 2x6 8'").Press("Enter", "Ctrl+E", "Up"));
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
     public void The_help(int width, int height) => Check("help", width, height, run => run.Press("F5", "F1"));
 
     private static void Check(string name, int width, int height, Action<ScreenRun> keys) => ScreenRun.OnKnownYard(width, height, run =>

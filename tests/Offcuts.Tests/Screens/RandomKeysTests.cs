@@ -4,20 +4,24 @@ using Offcuts.Screens;
 namespace Offcuts.Tests.Screens;
 
 /// <summary>
-/// Keys and sizes drawn by chance, at every place: whatever is pressed, nothing is thrown, no piece is lost and the screen stays whole.
-/// <c>OFFCUTS_KEYS</c> says how many keys; a run that fails names its seed and the last keys.
+/// Keys, clicks, pastes and sizes drawn by chance, at every place: whatever is pressed, nothing is thrown, no piece is lost and the screen stays whole.
+/// <c>OFFCUTS_KEYS</c> says how many keys, <c>OFFCUTS_SEED</c> from which seed on; a run that fails names its seed and the last keys.
 /// </summary>
 [Collection(OnScreen.Name)]
 public sealed class RandomKeysTests
 {
-    private static readonly string[] Lines = ["2x4 8' fair @x", "2x4 8' 3.98", "kerf foam 0", "stud: 2x4 7' x2", "nails", "8'+", "y", "footing", "12", "tax 5", "panel tie x3"];
+    private static readonly string[] Lines = ["2x4 8' fair @x", "2x4 8' 3.98", "kerf foam 0", "stud: 2x4 7' x2", "nails", "8'+", "y", "footing", "12", "tax 5", "panel tie x3", "2x4 8' 板", "~", "3", "wall: 2x4", "trailer: 12' 60 lb", "x".PadRight(300, 'x')];
+
+    private static readonly string[] Pasted = ["2x4 7'", "2x4 7'\n2x6 8'\r\n\n2x8 9' fair", "\u001b[31mred\u0007", "one\ttwo", "e\u0301tage", "a\n"];
 
     private static int Keys => int.TryParse(Environment.GetEnvironmentVariable("OFFCUTS_KEYS"), NumberStyles.None, CultureInfo.InvariantCulture, out var keys) ? keys : 400;
 
+    private static int FirstSeed => int.TryParse(Environment.GetEnvironmentVariable("OFFCUTS_SEED"), NumberStyles.None, CultureInfo.InvariantCulture, out var seed) ? seed : 1;
+
+    public static TheoryData<int> Seeds => [FirstSeed, FirstSeed + 1, FirstSeed + 2];
+
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
+    [MemberData(nameof(Seeds))]
     public void No_key_at_any_place_breaks_anything(int seed)
     {
         ScreenRun.OnKnownYard(80, 24, run =>
@@ -52,16 +56,21 @@ public sealed class RandomKeysTests
     private static string Next(Random draw, ScreenRun run)
     {
         var state = run.Shell.State;
-        var writes = state.Line.Ask is Ask.Write { Topic: Topic.LabelFile or Topic.BlankFile or Topic.SheetFile or Topic.WallFile };
+        var writes = state.Line.Ask is Ask.Write { Topic: Topic.LabelFile or Topic.BlankFile or Topic.SheetFile or Topic.WallFile or Topic.HandFile };
         if (writes) return "Esc";
         var offered = ShellKeys.Now(state).SelectMany(use => use.Chords).Where(chord => chord is not ("Ctrl+Q" or "Ctrl+C")).ToArray();
-        return draw.Next(10) switch
+        return draw.Next(24) switch
         {
-            < 6 when offered.Length > 0 => offered[draw.Next(offered.Length)],
-            6 => "type",
-            7 => "size",
-            8 => "letter",
-            _ => draw.Next(3) == 0 ? "tick" : "Enter",
+            < 12 when offered.Length > 0 => offered[draw.Next(offered.Length)],
+            < 14 => "type",
+            14 => "size",
+            15 => "letter",
+            16 => "paste",
+            < 19 => "click",
+            19 => "double click",
+            20 => "wheel",
+            21 => "tick",
+            _ => "Enter",
         };
     }
 
@@ -76,7 +85,20 @@ public sealed class RandomKeysTests
                 run.Type(((char)draw.Next(' ', '~')).ToString());
                 break;
             case "size":
-                run.Resize(draw.Next(50, 160), draw.Next(15, 50));
+                if (draw.Next(4) == 0) run.Resize(draw.Next(1, 62), draw.Next(1, 22));
+                else run.Resize(draw.Next(60, 160), draw.Next(20, 50));
+                break;
+            case "paste":
+                run.Paste(Pasted[draw.Next(Pasted.Length)]);
+                break;
+            case "click":
+                run.Click(draw.Next(160), draw.Next(2) == 0 ? draw.Next(50) : Math.Max(0, run.Lines.Length - 1 - draw.Next(3)));
+                break;
+            case "double click":
+                run.DoubleClick(draw.Next(80), draw.Next(40));
+                break;
+            case "wheel":
+                run.Wheel(draw.Next(2) == 0);
                 break;
             case "tick":
                 run.Tick();

@@ -163,6 +163,28 @@ internal sealed class ScreenRun : IDisposable
     /// <summary>A scanner: types a label's code and Enter.</summary>
     public ScreenRun Scan(Code code) => Type(code.QrText).Press("Enter");
 
+    /// <summary>A click of the left button.</summary>
+    public ScreenRun Click(int x, int y) => Mouse(MouseFlags.LeftButtonClicked, x, y);
+
+    /// <summary>Two clicks, as the terminal library tells them: the first one, then that there were two.</summary>
+    public ScreenRun DoubleClick(int x, int y) => Click(x, y).Mouse(MouseFlags.LeftButtonDoubleClicked, x, y);
+
+    /// <summary>A turn of the wheel over the middle of the screen.</summary>
+    public ScreenRun Wheel(bool down) => Mouse(down ? MouseFlags.WheeledDown : MouseFlags.WheeledUp, 20, 12);
+
+    /// <summary>A click on a text that stands on the screen.</summary>
+    public ScreenRun ClickOn(string text) => Click(Lines[LineOf(text)].IndexOf(text, StringComparison.Ordinal), LineOf(text));
+
+    /// <summary>The line on which a text stands, the last one where there are several.</summary>
+    public int LineOf(string text) => Array.FindLastIndex(Lines, line => line.Contains(text, StringComparison.Ordinal));
+
+    /// <summary>Whatever the mouse does.</summary>
+    public ScreenRun Mouse(MouseFlags flags, int x, int y)
+    {
+        _app.Mouse.RaiseMouseEvent(new Mouse { Flags = flags, ScreenPosition = new System.Drawing.Point(x, y) });
+        return Draw();
+    }
+
     /// <summary>Pastes.</summary>
     public ScreenRun Paste(string text)
     {

@@ -35,6 +35,14 @@ internal sealed class LinesTable : TableView
     /// <summary>Lines that fit below the heading.</summary>
     public int Lines => Math.Max(1, Viewport.Height - 1);
 
+    /// <summary>The row at a point of the place that this table lies in; none where it lies elsewhere or is not shown.</summary>
+    public int? RowAt(int x, int y)
+    {
+        if (!Visible || x < Frame.Left || x >= Frame.Right || y <= Frame.Top || y >= Frame.Bottom) return null;
+        var row = RowOffset + y - Frame.Top - 1;
+        return Table is { } table && row < table.Rows ? row : null;
+    }
+
     /// <summary>Shows these columns; every cell is cut or filled to its column, so that none moves another.</summary>
     /// <param name="columns">Headings and widths; a width of 0 takes what is left.</param>
     /// <param name="rows">How many rows.</param>

@@ -6,7 +6,9 @@ namespace Offcuts.Screens;
 internal sealed class PartsView : View
 {
     private readonly RowsView _page;
+    private readonly List<int> _starts = [];
     private int _top;
+    private int _lines;
 
     public PartsView(Palette palette)
     {
@@ -14,6 +16,13 @@ internal sealed class PartsView : View
         (Width, Height) = (Dim.Fill(), Dim.Fill());
         _page = new RowsView(palette) { Width = Dim.Fill(), Height = Dim.Fill() };
         Add(_page);
+    }
+
+    /// <summary>The part at a line of the place that this page lies in; none where there is none.</summary>
+    public int? PartAt(int y)
+    {
+        var line = _top + y - Frame.Top;
+        return Visible && y >= Frame.Top && y < Frame.Bottom && line < _lines ? _starts.FindLastIndex(start => start <= line) : null;
     }
 
     /// <summary>Shows the parts.</summary>
@@ -24,15 +33,18 @@ internal sealed class PartsView : View
     {
         if (anew) _top = 0;
         var rows = new List<Row>();
+        _starts.Clear();
         for (var i = 0; i < parts.Count; i++)
         {
             var start = rows.Count;
+            _starts.Add(start);
             rows.AddRange(parts[i]);
             if (i != chosen) continue;
             if (rows.Count - _top > Viewport.Height) _top = rows.Count - Viewport.Height;
             if (start < _top) _top = start;
         }
 
+        _lines = rows.Count;
         _top = Math.Clamp(_top, 0, Math.Max(0, rows.Count - Viewport.Height));
         _page.Show(rows, _top);
     }

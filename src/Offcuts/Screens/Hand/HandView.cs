@@ -22,6 +22,11 @@ internal sealed class HandView : PlaceView
 
     public override int PageLines => _page == HandPage.Free ? _list.Lines : PartsAPage;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) =>
+        Chosen(state.Hand.Page == HandPage.Free ? _list.RowAt(x, y) : _parts.PartAt(y), state.Hand.Chosen);
+
+    public override Intent? Opening(ShellState state) => state.Hand is { Page: HandPage.Free, Free: not null } ? new Intent.Enter() : null;
+
     public override void Show(ShellState state)
     {
         var hand = state.Hand;

@@ -20,6 +20,10 @@ internal sealed class LedgerView : PlaceView
 
     public override int PageLines => PartsAPage;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => Chosen(_page.PartAt(y), state.Ledger.Chosen);
+
+    public override Intent? Opening(ShellState state) => state.Ledger.Line.Text.Length == 0 ? new Intent.Enter() : null;
+
     public override void Show(ShellState state)
     {
         var ledger = state.Ledger;

@@ -4,7 +4,9 @@ namespace Offcuts.Screens;
 internal static class PlanKeys
 {
     public static IReadOnlyList<KeyUse> Of(PlanState state) =>
-        state.Aside is not null ? Reading : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
+        state.Aside is { } aside ? aside.Order is null ? Reading : [.. Reading, Order with { Says = aside.Order == PlanOrder.ByPlace ? "by cut" : "by piece" }] : state.Matching ? [Stop, .. Lists, .. Acts, Order] : [.. Lists, .. Acts, Order];
+
+    private static readonly KeyUse Order = new("Ctrl+D", "by place, cut", new Intent.Do(Want.OtherPage), "The plan by the places where its pieces are fetched, then by the cuts that come of them, then by piece again");
 
     private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
 

@@ -18,6 +18,8 @@ internal static class PlanModel
         {
             case Intent.Move or Intent.Edge or Intent.Escape or Intent.Enter when state.Aside is not null && state.Line.Ask is null && state.Line.Text.Length == 0:
                 return PlanAside.Apply(state, intent);
+            case Intent.Do(Want.OtherPage) when state.Line.Ask is null && (state.Aside is null || state.Aside.Order is not null):
+                return PlanOrders.Next(state);
             case Intent.Escape when state.Aside is not null && state.Line.Choosing:
                 return new(state with { Aside = null, Line = state.Line.Close() }, Notice: Notice.None);
             case Intent.Move(var by):
@@ -47,7 +49,7 @@ internal static class PlanModel
         switch (news)
         {
             case News.Fresh(var yard):
-                return new(Shown(Rested(state, yard)));
+                return new(PlanOrders.Again(Shown(Rested(state, yard))));
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):

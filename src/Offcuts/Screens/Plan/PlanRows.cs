@@ -263,7 +263,8 @@ internal static class PlanRows
             foreach (var line in Row.Wrapped($"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}", width, Tone.Caution, indent: 2)) yield return line;
     }
 
-    private static string First(Piece piece) => (piece.Nails, piece.Concrete) switch
+    /// <summary>What has to be done to a piece before the saw.</summary>
+    public static string First(Piece piece) => (piece.Nails, piece.Concrete) switch
     {
         (true, true) => "  first pull nails, scrape concrete",
         (true, false) => "  first pull nails",
@@ -271,7 +272,8 @@ internal static class PlanRows
         _ => "",
     };
 
-    private static string Sign(StepState state) => state switch
+    /// <summary>How far a piece is, as a sign before it.</summary>
+    public static string Sign(StepState state) => state switch
     {
         StepState.Waiting => "[ ]",
         StepState.Done => "[x]",

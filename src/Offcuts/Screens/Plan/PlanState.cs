@@ -7,7 +7,18 @@ namespace Offcuts.Screens;
 
 /// <summary>Lines that are read and put away again: an explanation, a table.</summary>
 /// <param name="Lines">The lines; one that begins with two spaces belongs to the one above.</param>
-internal sealed record Aside(IReadOnlyList<string> Lines);
+/// <param name="Order">How it orders the plan, where it is the plan's pieces or cuts in another order.</param>
+internal sealed record Aside(IReadOnlyList<string> Lines, PlanOrder? Order = null);
+
+/// <summary>How a plan is read: its own page goes by piece.</summary>
+internal enum PlanOrder
+{
+    /// <summary>What is fetched from each place, and bought.</summary>
+    ByPlace,
+
+    /// <summary>What each cut of each stage comes from.</summary>
+    ByCut,
+}
 
 /// <summary>A plan on the screen: one that was just found, or one that the yard keeps.</summary>
 internal sealed record PlanState

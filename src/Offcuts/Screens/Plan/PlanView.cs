@@ -21,6 +21,9 @@ internal sealed class PlanView : PlaceView
 
     public override int PageLines => PartsAPage;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) =>
+        state.Plan.Aside is null && _starts.FindLastIndex(start => start <= _top + y) is >= 0 and var part ? Chosen(part, state.Plan.Chosen) : [];
+
     public override void Show(ShellState state)
     {
         var plan = state.Plan;

@@ -17,6 +17,10 @@ internal sealed class PricesView : PlaceView
 
     public override int PageLines => _list.Lines;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => Chosen(_list.RowAt(x, y), state.Prices.Chosen);
+
+    public override Intent? Opening(ShellState state) => state.Prices.Line.Text.Length == 0 ? new Intent.Do(Want.ChangeLine) : null;
+
     public override void Show(ShellState state)
     {
         var prices = state.Prices;

@@ -15,6 +15,10 @@ internal sealed class SettingsView : PlaceView
 
     public override int PageLines => SettingsAPage;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => Chosen(_page.PartAt(y), state.Settings.Chosen);
+
+    public override Intent? Opening(ShellState state) => state.Settings.Line.Text.Length == 0 ? new Intent.Do(Want.ChangeLine) : null;
+
     public override void Show(ShellState state)
     {
         Layout();

@@ -13,17 +13,17 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     // Carrying out reckons what the cuts would have cost all new: seconds at most, or the best bound by then.
     private static readonly TimeSpan LedgerTime = TimeSpan.FromSeconds(10);
 
-    /// <summary>Does it and tells how it went. Throws where the yard or a file can't be used.</summary>
-    public News Do(Errand errand) => errand switch
+    /// <summary>Does it and tells how it went. Throws where the yard or a file can't be used, and where a long one is stopped.</summary>
+    public News Do(Errand errand, LongWork work) => errand switch
     {
         Errand.LookUp(var code) => new News.LookedUp(new PieceCard(code, [.. Details.History(yard, code)], Family(code))),
-        Errand.Mark(var codes, var state) => Told(errand, new ChangePieces(yard).Mark(codes, state)),
-        Errand.Judge(var codes, var condition) => Told(errand, new ChangePieces(yard).Judge(codes, condition)),
-        Errand.PutAt(var codes, var place) => Told(errand, new ChangePieces(yard).PutAt(codes, place)),
-        Errand.Reserve(var codes, var stage) => Told(errand, new ChangePieces(yard).Reserve(codes, stage)),
-        Errand.Free(var codes) => Told(errand, new ChangePieces(yard).Free(codes)),
-        Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard).FreeAll(stage)),
-        Errand.QueueLabels(var codes) => Told(errand, new ChangePieces(yard).QueueLabels(codes)),
+        Errand.Mark(var codes, var state) => Told(errand, new ChangePieces(yard, work).Mark(codes, state)),
+        Errand.Judge(var codes, var condition) => Told(errand, new ChangePieces(yard, work).Judge(codes, condition)),
+        Errand.PutAt(var codes, var place) => Told(errand, new ChangePieces(yard, work).PutAt(codes, place)),
+        Errand.Reserve(var codes, var stage) => Told(errand, new ChangePieces(yard, work).Reserve(codes, stage)),
+        Errand.Free(var codes) => Told(errand, new ChangePieces(yard, work).Free(codes)),
+        Errand.FreeAll(var stage) => Told(errand, new ChangePieces(yard, work).FreeAll(stage)),
+        Errand.QueueLabels(var codes) => Told(errand, new ChangePieces(yard, work).QueueLabels(codes)),
         Errand.Catalogue catalogue => Catalogued(catalogue, new CataloguePieces(yard).Save([catalogue.Batch], catalogue.NewNames, catalogue.OddSizes)),
         Errand.Correct(var line, var text, var batch) => new CorrectLine(yard).Do(line, text, batch) is var right && right.TryGet(out var corrected) ? new News.Done(errand, corrected.Told) { Line = corrected.Line } : new News.Refused(errand, right.Faults),
         Errand.PrintLabels(var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).Print(null, wish.Layout, wish.Start, file))),

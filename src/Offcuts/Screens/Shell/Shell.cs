@@ -23,6 +23,10 @@ internal sealed class Shell
     private Fault? _told;
     private CancellationTokenSource? _match;
     private volatile object? _progress;
+    private volatile LongErrand? _long;
+
+    // Before that nobody wonders.
+    private static readonly TimeSpan SoonEnough = TimeSpan.FromMilliseconds(400);
 
     /// <summary>
     /// Begins to read the yard, away from the screen: a large one takes seconds. Until then the state says so. Where it can't be read,
@@ -58,6 +62,7 @@ internal sealed class Shell
         var latest = Interlocked.Exchange(ref _progress, null);
         if (latest is MatchProgress progress) Hear(new News.Matching(progress));
         if (latest is CountProgress counting) Hear(new News.Counting(counting));
+        TellOfWork();
         if (_polling) return;
         _polling = true;
         _hands.Away(() =>
@@ -84,6 +89,12 @@ internal sealed class Shell
     {
         _match?.Cancel();
         _leaving.Cancel();
+    }
+
+    private void TellOfWork()
+    {
+        if (_long is { } work && work.Took >= SoonEnough) Hear(new News.Working(work.Progress, work.MayStop && !work.Stopped));
+        else if (State.Working is not null) Hear(new News.Working(null, MayStop: false));
     }
 
     private void Hear(News news) => Settle(ShellModel.Hear(State, news));
@@ -117,6 +128,9 @@ internal sealed class Shell
             case Errand.MakeLoads loads:
                 Beside(loads, (yard, limits) => Loads(loads, yard, limits));
                 break;
+            case Errand.StopWork:
+                _long?.Stop();
+                break;
             case Errand.StopMatch:
                 _match?.Cancel();
                 break;
@@ -128,10 +142,14 @@ internal sealed class Shell
 
     private void Carry(Errand errand)
     {
-        var news = Guarded(errand, () => _errands.Do(errand));
+        var work = new LongErrand(_world.Clock, LongErrand.Told(errand), LongErrand.MayBeStopped(errand));
+        _long = work;
+        var news = Guarded(errand, () => _errands.Do(errand, work.Work));
+        _long = null;
         var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
         _hands.Home(() =>
         {
+            TellOfWork();
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
             TellOfBackup();
@@ -167,8 +185,19 @@ internal sealed class Shell
 
     private News.Fresh Reread()
     {
-        _read = YardSnapshot.Read(_yard, _world.Today, _read, _leaving.Token);
-        return new News.Fresh(_read);
+        const string what = "reading the yard";
+        var reading = new LongErrand(_world.Clock, what, mayStop: false);
+        var known = _read.Entries.Count;
+        _long = reading;
+        try
+        {
+            _read = YardSnapshot.Read(_yard, _world.Today, _read, _leaving.Token, done => reading.Tell(new WorkProgress(what, done, known > 0 ? Math.Max(known, done) : 0)));
+            return new News.Fresh(_read);
+        }
+        finally
+        {
+            _long = null;
+        }
     }
 
     // A second door to the same file: the match reads through it while the screen goes on with the first.
@@ -244,6 +273,10 @@ internal sealed class Shell
         catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
         {
             return null;
+        }
+        catch (OperationCanceledException) when (errand is not null && _long is { Stopped: true })
+        {
+            return new News.Refused(errand, [YardFaults.ActStopped()]);
         }
         catch (Exception error)
         {

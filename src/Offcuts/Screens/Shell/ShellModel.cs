@@ -43,6 +43,8 @@ internal static class ShellModel
         if (state.Unread) return new(state, intent is Intent.Leave ? new Errand.Leave() : null);
         if (state.Ask is { } ask) return Answered(state, ask, intent);
         if (state.Helping) return Helped(state, intent);
+        if (intent is Intent.Escape && state is { MayStop: true, Jump: null } && state.PlaceLine is { Ask: null, Text.Length: 0 })
+            return new(state with { MayStop = false }, new Errand.StopWork(), new Notice("stopping; nothing of it will have been saved"));
         if (ShellJump.Apply(state, intent) is { } jumped) return jumped;
         switch (intent)
         {
@@ -69,6 +71,7 @@ internal static class ShellModel
     /// <summary>Tells every place what the shell has to tell.</summary>
     public static Turn<ShellState> Hear(ShellState state, News news)
     {
+        if (news is News.Working working) return new(state with { Working = working.Progress, MayStop = working.Progress is not null && working.MayStop });
         if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
+using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
 
@@ -31,19 +32,8 @@ internal static class ShellRows
     /// </summary>
     public static Row Head(ShellState state, int width)
     {
-        var wide = width >= WideHead;
-        var inks = new List<Ink> { new(wide ? "Offcuts " : "F", Tone.Strong) };
-        foreach (var (place, key) in Places)
-        {
-            var here = place == state.Place;
-
-            // Where not all of them fit, the last ones are shown while they are the place; the help names their keys.
-            if (width < FullHead && !here && place is (Place.Count or Place.Hand)) continue;
-            inks.Add(new Ink($" {(wide ? key : key[1..])}", Tone.Soft));
-            if (here) inks.Add(new Ink($"[{place.ToString().ToUpperInvariant()}]", Tone.Chosen));
-            else if (width >= NamedHead && state.Place is not (Place.Count or Place.Hand) || wide) inks.Add(new Ink(wide ? $" {place} " : $" {place}"));
-        }
-
+        var parts = HeadParts(state, width);
+        var inks = parts.Select(part => part.Ink).ToList();
         var waiting = state.Snapshot.Queue.Count;
         var labels = waiting == 0 ? "" : waiting == 1 ? "1 label waits" : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait";
         var room = width - Row.Of([.. inks]).Width - 1;
@@ -52,6 +42,37 @@ internal static class ShellRows
         var shown = TextColumns.Cut(TextColumns.Width(both) <= room || labels.Length == 0 ? both : labels, room);
         inks.Add(new Ink(new string(' ', room - TextColumns.Width(shown) + 1) + shown, Tone.Soft));
         return new Row(inks);
+    }
+
+    /// <summary>The place that is named at a column of the head; none where none is.</summary>
+    public static Place? PlaceAt(ShellState state, int width, int column)
+    {
+        var at = 0;
+        foreach (var (ink, place) in HeadParts(state, width))
+        {
+            at += TextColumns.Width(ink.Text);
+            if (column < at) return place;
+        }
+
+        return null;
+    }
+
+    private static List<(Ink Ink, Place? Place)> HeadParts(ShellState state, int width)
+    {
+        var wide = width >= WideHead;
+        var parts = new List<(Ink Ink, Place? Place)> { (new(wide ? "Offcuts " : "F", Tone.Strong), null) };
+        foreach (var (place, key) in Places)
+        {
+            var here = place == state.Place;
+
+            // Where not all of them fit, the last ones are shown while they are the place; the help names their keys.
+            if (width < FullHead && !here && place is (Place.Count or Place.Hand)) continue;
+            parts.Add((new Ink($" {(wide ? key : key[1..])}", Tone.Soft), place));
+            if (here) parts.Add((new Ink($"[{place.ToString().ToUpperInvariant()}]", Tone.Chosen), place));
+            else if (width >= NamedHead && state.Place is not (Place.Count or Place.Hand) || wide) parts.Add((new Ink(wide ? $" {place} " : $" {place}"), place));
+        }
+
+        return parts;
     }
 
     /// <summary>A tape measure across the screen, a figure every eight columns.</summary>
@@ -91,7 +112,8 @@ internal static class ShellRows
     /// <summary>What stands below the typed line: what is to be written there, else what the line says so far.</summary>
     public static IReadOnlyList<Row> Reading(ShellState state, int width)
     {
-        if (state.Unread) return [Row.Of(new Ink("Reading the yard …  ", Tone.Strong), new Ink("what you type meanwhile is taken up then", Tone.Soft))];
+        if (state.Unread)
+            return [Row.Of(new Ink($"Reading the yard …{(state.Working is { Done: > 0 } sofar ? $" {Grouped(sofar.Done)} pieces" : "")}  ", Tone.Strong), new Ink("what you type meanwhile is taken up then", Tone.Soft))];
         if (state.Line.Ask is Ask.Write write)
         {
             var rows = Row.Wrapped(write.Question, width, Tone.Strong).ToList();
@@ -128,33 +150,65 @@ internal static class ShellRows
     /// <summary>What was said last; while a letter answers a question, the question, right above its answers.</summary>
     public static IReadOnlyList<Row> Said(ShellState state, int width) => ShellKeys.Asking(state) is { } ask
         ? [.. Row.Wrapped(ask.Question, width, Tone.Strong)]
+        : state is { Working: { } work, Unread: false } ? [Working(work, state, width)]
         : [Row.Of(TextColumns.Cut(new Ink(state.Notice.Text).Text, width), state.Notice.Tone)];
 
-    /// <summary>The keys that work now, as many lines as they need.</summary>
-    public static IReadOnlyList<Row> Foot(ShellState state, int width)
+    // A bar, so that it is seen from the pile that it moves; and the figures, since a bar alone tells little.
+    private static Row Working(WorkProgress work, ShellState state, int width)
     {
-        var rows = new List<Row>();
-        var inks = new List<Ink>();
+        const int most = 20;
+        var room = work.Of > 0 ? Math.Min(most, width / 5) : 0;
+        var full = work.Of > 0 ? (int)((long)room * work.Done / work.Of) : 0;
+        var bar = room > 0 ? $"[{new string('=', full)}{new string('.', room - full)}] " : "";
+        var sofar = work.Of > 0 ? $": {Grouped(work.Done)} of {Grouped(work.Of)}" : work.Done > 0 ? $": {Grouped(work.Done)}" : " …";
+        return Row.Of(new Ink(TextColumns.Cut($"{bar}{work.What}{sofar}{(state.MayStop ? "; Esc stops it and nothing of it is saved" : "")}", width), Tone.Strong));
+    }
+
+    private static string Grouped(int number) => number.ToString("#,0", CultureInfo.InvariantCulture);
+
+    /// <summary>The keys that work now, as many lines as they need.</summary>
+    public static IReadOnlyList<Row> Foot(ShellState state, int width) =>
+        [.. FootKeys(state, width).Select(line => new Row([.. line.SelectMany(key => (Ink[])[new(Shown(key.Shown, state), Tone.Strong), new($" {key.Says}  ", Tone.Soft)])]))];
+
+    /// <summary>The key that is named at a point of the foot; none where none is.</summary>
+    public static KeyUse? KeyAt(ShellState state, int width, int line, int column)
+    {
+        var lines = FootKeys(state, width);
+        if (line < 0 || line >= lines.Count) return null;
+        var at = 0;
+        foreach (var key in lines[line])
+        {
+            var wide = FootWidth(state, key);
+            if (column >= at && column < at + wide) return key;
+            at += wide + FootGap;
+        }
+
+        return null;
+    }
+
+    private static List<List<KeyUse>> FootKeys(ShellState state, int width)
+    {
+        var lines = new List<List<KeyUse>> { new() };
         var taken = 0;
         foreach (var key in ShellKeys.Now(state).Where(key => key.Says.Length > 0))
         {
-            var shown = Shown(key.Shown, state);
-            var wide = TextColumns.Width(shown) + 1 + TextColumns.Width(new Ink(key.Says).Text) + 2;
-            if (taken + wide - 2 > width && inks.Count > 0)
+            var wide = FootWidth(state, key);
+            if (taken + wide > width && lines[^1].Count > 0)
             {
-                rows.Add(new Row([.. inks]));
-                inks.Clear();
+                lines.Add([]);
                 taken = 0;
             }
 
-            inks.Add(new Ink(shown, Tone.Strong));
-            inks.Add(new Ink($" {key.Says}  ", Tone.Soft));
-            taken += wide;
+            lines[^1].Add(key);
+            taken += wide + FootGap;
         }
 
-        rows.Add(new Row([.. inks]));
-        return rows;
+        return lines;
     }
+
+    private const int FootGap = 2;
+
+    private static int FootWidth(ShellState state, KeyUse key) => TextColumns.Width(Shown(key.Shown, state)) + 1 + TextColumns.Width(new Ink(key.Says).Text);
 
     /// <summary>What can be done at the place that is shown.</summary>
     public static IReadOnlyList<Row> Help(ShellState state, int width)

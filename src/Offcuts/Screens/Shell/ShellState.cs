@@ -1,3 +1,5 @@
+using Offcuts.UseCases;
+
 namespace Offcuts.Screens;
 
 /// <summary>The whole full screen.</summary>
@@ -35,6 +37,12 @@ internal sealed record ShellState
 
     /// <summary>What happened last.</summary>
     public Notice Notice { get; init; } = Notice.None;
+
+    /// <summary>The change that is being made, or the reading of the yard, where it takes so long that one wonders; nothing else.</summary>
+    public WorkProgress? Working { get; init; }
+
+    /// <summary>True where that can be stopped.</summary>
+    public bool MayStop { get; init; }
 
     /// <summary>The question before leaving or taking back, where one is open.</summary>
     public Ask.Choose? Ask { get; init; }

@@ -86,6 +86,7 @@ internal sealed class ShellView : Runnable
         _app = app;
         app.Keyboard.KeyDown += OnKey;
         app.Paste += OnPasted;
+        app.Mouse.MouseEvent += OnMouse;
         _line.SetFocus();
         Show();
         Release();
@@ -119,6 +120,17 @@ internal sealed class ShellView : Runnable
         var choosing = ShellKeys.Asking(_shell.State) is not null || _shell.State.Helping;
         key.Handled = choosing || !Chord.Edits(key);
         if (!key.Handled && _shell.State.Line.Marked) Unmark(key);
+    }
+
+    // A point is given in the whole screen, which this view fills.
+    private void OnMouse(object? sender, Mouse mouse)
+    {
+        if (!IsSmall() && ShellMouse.IsForLine(mouse, LineRow)) return;
+        mouse.Handled = true;
+        if (IsSmall() || _shell.State.Unread) return;
+        var state = _shell.State;
+        foreach (var intent in new ShellMouse(state, _places[state.Place], Frame.Width, _body.Frame.Top, _foot.Frame.Top).Meant(mouse))
+            _shell.Take(mouse.IsWheel && intent is Intent.Read ? intent : Measured(intent));
     }
 
     // These keep what was offered, to be changed; the line's own Backspace would take all that is marked.

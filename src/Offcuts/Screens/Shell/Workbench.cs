@@ -3,12 +3,13 @@ using Terminal.Gui.App;
 
 namespace Offcuts.Screens;
 
-/// <summary>The real hands: one thread that uses the yard, others beside it for long work.</summary>
+/// <summary>The real hands: one thread that uses the yard, others beside it for long work. Its members are called on the screen's thread, but for <see cref="Home"/>.</summary>
 internal sealed class Workbench : IHands, IDisposable
 {
     private readonly IApplication _app;
     private readonly BlockingCollection<Action> _waiting = [];
     private readonly Thread _thread;
+    private bool _begun;
 
     public Workbench(IApplication app)
     {
@@ -21,6 +22,13 @@ internal sealed class Workbench : IHands, IDisposable
             IsBackground = true,
             Name = "yard",
         };
+    }
+
+    /// <summary>Begins with what was asked for. Asked again, it does nothing.</summary>
+    public void Begin()
+    {
+        if (_begun) return;
+        _begun = true;
         _thread.Start();
     }
 
@@ -40,6 +48,7 @@ internal sealed class Workbench : IHands, IDisposable
     public void Dispose()
     {
         _waiting.CompleteAdding();
+        Begin();
         _thread.Join();
         _waiting.Dispose();
     }

@@ -123,13 +123,18 @@ internal sealed record YardSnapshot
     /// Reads the yard. Takes entries over from an older reading where the piece is still the same. Told to stop, it throws
     /// <see cref="OperationCanceledException"/>.
     /// </summary>
-    public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before, CancellationToken stop = default)
+    /// <param name="yard">The yard.</param>
+    /// <param name="today">The day it is.</param>
+    /// <param name="before">An older reading.</param>
+    /// <param name="stop">Ends it.</param>
+    /// <param name="told">Hears how many pieces were read, after each.</param>
+    public static YardSnapshot Read(YardFile yard, DateOnly today, YardSnapshot? before, CancellationToken stop = default, Action<int>? told = null)
     {
         var change = yard.ChangeNumber;
         var settings = yard.Settings();
         var same = before is not null && before.Unit == settings.Unit ? before : null;
         var entries = new List<YardEntry>();
-        var pieces = yard.Pieces(onHandOnly: false, stop);
+        var pieces = yard.Pieces(onHandOnly: false, stop, told);
         foreach (var piece in pieces)
         {
             stop.ThrowIfCancellationRequested();

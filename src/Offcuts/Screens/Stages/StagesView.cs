@@ -24,6 +24,14 @@ internal sealed class StagesView : PlaceView
 
     public override int PageLines => (_onNeeds ? _needs : _stages).Lines;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y)
+    {
+        var stages = state.Stages;
+        if (_stages.RowAt(x, y) is { } stage) return [.. stages.OnNeeds ? (Intent[])[new Intent.OtherList()] : [], new Intent.Move(stage - stages.Chosen)];
+        if (_needs.RowAt(x, y) is { } need) return [.. stages.OnNeeds ? [] : (Intent[])[new Intent.OtherList()], new Intent.Move(need - stages.Need)];
+        return [];
+    }
+
     public override void Show(ShellState state)
     {
         var stages = state.Stages;

@@ -15,6 +15,10 @@ internal sealed class TodayView : PlaceView
 
     public override int PageLines => MattersAPage;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => Chosen(_page.PartAt(y), state.Today.Chosen);
+
+    public override Intent? Opening(ShellState state) => state.Today.Line.Text.Length == 0 ? new Intent.Enter() : null;
+
     public override void Show(ShellState state)
     {
         Layout();

@@ -22,6 +22,14 @@ internal sealed class WallsView : PlaceView
 
     public override int PageLines => _onPage ? Math.Max(1, _page.Viewport.Height - 1) : _walls.Lines;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y)
+    {
+        var walls = state.Walls;
+        if (walls.Form is not null) return [];
+        if (_walls.RowAt(x, y) is { } wall) return [.. walls.OnPage ? (Intent[])[new Intent.OtherList()] : [], new Intent.Move(wall - walls.Chosen)];
+        return y >= _page.Frame.Top && !walls.OnPage ? [new Intent.OtherList()] : [];
+    }
+
     /// <inheritdoc/>
     public override int? Bounded(ShellState state, int by) =>
         state.Walls is { OnPage: true, Form: null, Page: not (WallPage.Takeoff or WallPage.Systems) } walls

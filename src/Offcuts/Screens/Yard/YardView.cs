@@ -23,6 +23,17 @@ internal sealed class YardView : PlaceView
 
     public override int PageLines => _list.Lines;
 
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => state.Yard.Closer ? [] : Chosen(_list.RowAt(x, y), state.Yard.Chosen);
+
+    public override Intent? Opening(ShellState state) => new Intent.Enter();
+
+    public override Intent Wheeled(ShellState state, int lines)
+    {
+        if (!state.Yard.Closer) return new Intent.Move(lines);
+        var last = LastTop(state.Yard);
+        return new Intent.Read(Math.Clamp(Math.Min(state.Yard.CloserTop, last) + lines, 0, last) - state.Yard.CloserTop);
+    }
+
     /// <inheritdoc/>
     public override int ReadOn(ShellState state, int pages)
     {

@@ -1,0 +1,48 @@
+using Offcuts.Screens;
+using Offcuts.UseCases;
+
+namespace Offcuts.Tests.Screens;
+
+/// <summary>What takes long says how far it is, and an act on many can be stopped.</summary>
+[Collection(OnScreen.Name)]
+public sealed class LongWorkScreenTests
+{
+    [Fact]
+    public void How_far_an_act_on_many_is_stands_where_its_outcome_will()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("putting at trailer, saving", 12_500, 50_000), MayStop: true)).State;
+            ShellRows.Said(state, 80).Single().Text.Should().Be("[====............] putting at trailer, saving: 12,500 of 50,000; Esc stops it a…");
+            ShellRows.Said(state, 120).Single().Text.Should().Be("[=====...............] putting at trailer, saving: 12,500 of 50,000; Esc stops it and nothing of it is saved");
+
+            var stopping = ShellModel.Apply(state, new Intent.Escape());
+            stopping.Errand.Should().Be(new Errand.StopWork());
+            stopping.State.MayStop.Should().BeFalse();
+
+            var through = ShellModel.Hear(state, new News.Working(null, MayStop: false)).State;
+            ShellRows.Said(through, 80).Single().Text.Should().NotContain("putting");
+        });
+    }
+
+    [Fact]
+    public void Esc_on_a_line_that_holds_something_is_about_the_line()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4");
+            var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("saving", 1, 2), MayStop: true)).State;
+            ShellModel.Apply(state, new Intent.Escape()).Errand.Should().BeNull();
+        });
+    }
+
+    [Fact]
+    public void How_many_pieces_of_a_large_yard_are_read_already_is_told_before_it_is_shown()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("reading the yard", 42_000, 0), MayStop: false)).State;
+            ShellRows.Reading(state, 80)[0].Text.Should().Be("Reading the yard … 42,000 pieces  what you type meanwhile is taken up then");
+        });
+    }
+}

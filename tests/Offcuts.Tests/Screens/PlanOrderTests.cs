@@ -1,0 +1,40 @@
+namespace Offcuts.Tests.Screens;
+
+/// <summary>The plan read by place and by cut, as well as by piece.</summary>
+[Collection(OnScreen.Name)]
+public sealed class PlanOrderTests
+{
+    [Fact]
+    public void By_place_it_says_what_is_fetched_where_and_by_cut_where_each_comes_from()
+    {
+        ScreenRun.OnKnownYard(120, 40, run =>
+        {
+            run.Press("F4", "Ctrl+R", "Ctrl+D");
+            run.Text.Should().Contain("At bar pile: 2 pieces").And.Contain("At behind the shed: 1 piece").And.Contain("^D by cut");
+            run.Text.Should().MatchRegex($"\\[ \\] [0-9]+  {KnownYard.Codes[2]}  2x4 5'  first scrape concrete: 2 stakes 2'");
+
+            run.Press("Ctrl+D");
+            run.Text.Should().Contain("stakes (footing forms): 4 of 2x4 2'").And.Contain($"{KnownYard.Codes[2]} at behind the shed: A B").And.Contain("waler (stem wall): 1 unfilled").And.Contain("^D by piece");
+
+            run.Press("Ctrl+D").Text.Should().Contain("[AAAAAA", "then it goes by piece again");
+        });
+    }
+
+    [Fact]
+    public void What_is_cut_meanwhile_is_seen_in_every_order()
+    {
+        ScreenRun.OnKnownYard(120, 40, run =>
+        {
+            run.Press("F4", "Ctrl+R", "Ctrl+K", "Ctrl+D").Text.Should().Contain("[ ] 1  ").And.NotContain("[x]");
+            run.Folder.Must("cut", "1", "--piece", "1");
+            run.Tick().Text.Should().Contain("[x] 1  ").And.Contain("still to fetch");
+            run.Press("Esc").Text.Should().Contain("[x]   1  ");
+        });
+    }
+
+    [Fact]
+    public void Without_a_plan_it_is_said()
+    {
+        ScreenRun.On(80, 24, run => run.Press("F5", "Ctrl+D").Text.Should().Contain("no plan yet; ^R finds one"));
+    }
+}
