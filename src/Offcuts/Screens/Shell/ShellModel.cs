@@ -43,7 +43,8 @@ internal static class ShellModel
         if (state.Unread) return new(state, intent is Intent.Leave ? new Errand.Leave() : null);
         if (state.Ask is { } ask) return Answered(state, ask, intent);
         if (state.Helping) return Helped(state, intent);
-        if (intent is Intent.Escape && state is { MayStop: true, Jump: null } && state.PlaceLine is { Ask: null, Text.Length: 0 })
+        // What narrows the yard's list is no text that could be lost, and stopping loses none.
+        if (intent is Intent.Escape && state is { MayStop: true, Jump: null } && state.PlaceLine.Ask is null && (state.Place == Place.Yard || state.PlaceLine.Text.Length == 0))
             return new(state with { MayStop = false }, new Errand.StopWork(), new Notice("stopping; nothing of it will have been saved"));
         if (ShellJump.Apply(state, intent) is { } jumped) return jumped;
         switch (intent)
