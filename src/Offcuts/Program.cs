@@ -1,17 +1,22 @@
 using System.Text;
 using Offcuts;
 using Offcuts.Commands;
-using Offcuts.Core.Faults;
 using Offcuts.Screens;
 
 Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 var world = Surroundings.Real();
+
+// What fails beside the main thread would end the program where it stands, with the terminal as the screen left it.
+AppDomain.CurrentDomain.UnhandledException += (_, failed) =>
+{
+    FullScreen.GiveBackTerminal();
+    if (failed.ExceptionObject is Exception error) Environment.Exit(CrashReport.Tell(error, args, world));
+};
 try
 {
     return CommandLine.Run(args, world, (session, named) => session.WithYardSoon(named, yard => FullScreen.Open(yard, world)));
 }
 catch (Exception error)
 {
-    world.Error.WriteLine($"offcuts failed and changed nothing more: {TextRules.Harmless(error.Message)}");
-    return Exit.Broken;
+    return CrashReport.Tell(error, args, world);
 }

@@ -16,6 +16,12 @@ internal static class FullScreen
     // By the terminals' common controls: moves (1003), numbers the old way (1015), clicks (1000), numbers of any size (1006).
     private const string NoMoves = "\u001b[?1003l\u001b[?1015l\u001b[?1006l";
     private const string Clicks = "\u001b[?1000h\u001b[?1006h";
+    private const string OldScreen = "\u001b[?2004l\u001b[?1049l\u001b[?25h\u001b[0m";
+
+    private static readonly TimeSpan LongestPutAway = TimeSpan.FromSeconds(1);
+
+    private static volatile IApplication? _open;
+
     private const string NoMouse = "\u001b[?1000l\u001b[?1006l";
 
     /// <summary>Runs until the person leaves or a signal comes; gives the exit status.</summary>
@@ -31,7 +37,40 @@ internal static class FullScreen
 
         using IApplication app = Application.Create();
         app.Init();
-        return Run(app, yard(), world);
+        _open = app;
+        try
+        {
+            return Run(app, yard(), world);
+        }
+        finally
+        {
+            _open = null;
+        }
+    }
+
+    /// <summary>
+    /// Gives the terminal back from any thread, as well as that can be done while something fails: the library's own way first, for as long as one waits, then
+    /// by the terminals' common controls.
+    /// </summary>
+    public static void GiveBackTerminal()
+    {
+        if (_open is not { } app) return;
+        var putAway = new Thread(() =>
+        {
+            try
+            {
+                app.Dispose();
+            }
+            catch (Exception)
+            {
+                // Something has failed already, and that is what is told.
+            }
+        })
+        { IsBackground = true };
+        putAway.Start();
+        putAway.Join(LongestPutAway);
+        Console.Out.Write(NoMouse + OldScreen);
+        Console.Out.Flush();
     }
 
     private static int Run(IApplication app, YardFile yard, Surroundings world)

@@ -91,6 +91,7 @@ internal static class KeyTimes
             session.Type("m");
             session.Press("PageDown", "Ctrl+End", "Ctrl+Home", "Ctrl+O");
             session.Type("p");
+            session.Press("F11", "Down", "PageDown", "Up", "F12", "Tab", "Tab", "Tab", "F10", "F2");
             session.Press("Ctrl+K", "Ctrl+K", "Ctrl+W", "Ctrl+W", "Ctrl+O");
             session.Type("y");
         }

@@ -56,14 +56,25 @@ internal static class PricesModel
     private static PricesState Taken(PricesState state, YardSnapshot yard)
     {
         var at = state.Price is { } chosen ? IndexOf(yard, chosen) : -1;
-        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen) };
+        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen), Overtaken = Overtaken(state, yard) };
+    }
+
+    // What stood under the line when it was typed stands otherwise now, and not by this line.
+    private static string Overtaken(PricesState state, YardSnapshot yard)
+    {
+        if (state.Line.Sent.Length > 0 || state.Reading is not { } reading || !reading.TryGet(out var typed)) return state.Overtaken;
+        var now = yard.Prices.FirstOrDefault(one => PricesState.Sells(one, typed));
+        if (Equals(now, state.Replaced)) return state.Overtaken;
+        return now is null
+            ? $"another program dropped the price of {typed.NameIn(yard.Unit)} meanwhile; Enter once more sets yours"
+            : $"another program set {typed.NameIn(yard.Unit)} to {now.Price.ToText(yard.Settings.CurrencySign)} meanwhile; Enter once more puts yours in its place";
     }
 
     // While a price is typed, the one that it would replace is chosen, or the first of its material.
     private static PricesState Read(PricesState state)
     {
         if (state.Line.Ask is not null) return state;
-        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null };
+        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Overtaken = "" };
         var reading = PriceLine.Read(state.Line.Text, state.Yard.Unit, state.Yard.Today);
         if (!reading.TryGet(out var price)) return state with { Reading = reading, NewName = null };
         var at = IndexOf(state.Yard, price);
@@ -74,6 +85,7 @@ internal static class PricesModel
     private static Turn<PricesState> Entered(PricesState state)
     {
         if (state.Line.Sent.Length > 0) return new(state);
+        if (state.Overtaken.Length > 0 && state.Reading is not null) return new(state with { Overtaken = "" }, Notice: new Notice(state.Overtaken, Tone.Caution));
         if (state.Reading is not { } reading)
             return state.Price is null ? new(state) : new(state, Notice: new Notice("type a price, or ^E puts the chosen one on the line to be changed"));
         var save = new Errand.SetPrice(state.Line.Text);

@@ -23,6 +23,9 @@ internal sealed record PricesState
     /// <summary>True once Enter was pressed on a line that can't be read.</summary>
     public bool Tried { get; init; }
 
+    /// <summary>What another program set meanwhile where the line would set it too; told before that is done. Empty where nothing was.</summary>
+    public string Overtaken { get; init; } = "";
+
     /// <summary>The chosen price, or nothing.</summary>
     public StorePrice? Price => Chosen < Yard.Prices.Count ? Yard.Prices[Chosen] : null;
 

@@ -61,13 +61,23 @@ internal static class SettingsModel
         var lines = yard.SettingLines.ToList();
         var fresh = state.Line.Sent.Length > 0 ? lines.FindIndex(line => !state.Yard.SettingLines.Contains(line)) : -1;
         var at = fresh >= 0 ? fresh : lines.FindIndex(line => line == state.Setting);
-        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen) };
+        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen), Overtaken = Overtaken(state, yard) };
+    }
+
+    // Two lines are about the same where their first words are: kerf, keep, use.
+    private static string Overtaken(SettingsState state, YardSnapshot yard)
+    {
+        var typed = state.Line.Text.Trim();
+        if (state.Line.Sent.Length > 0 || typed.Length == 0 || state.Line.Ask is not null) return state.Overtaken;
+        var word = typed.Split(' ')[0];
+        var changed = yard.SettingLines.Select(line => line.Text).Except(state.Yard.SettingLines.Select(line => line.Text)).FirstOrDefault(line => line.Split(' ')[0] == word);
+        return changed is null ? state.Overtaken : $"another program set \"{changed}\" meanwhile; Enter once more sets yours";
     }
 
     private static SettingsState Read(SettingsState state)
     {
         if (state.Line.Ask is not null) return state;
-        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null };
+        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, Overtaken = "" };
         return state with { Reading = ChangeSettings.Read(state.Yard.Settings, state.Line.Text) };
     }
 
@@ -75,6 +85,7 @@ internal static class SettingsModel
     {
         if (state.Line.Sent.Length > 0) return new(state);
         if (state.Reading is not { } reading) return Changing(state);
+        if (state.Overtaken.Length > 0) return new(state with { Overtaken = "" }, Notice: new Notice(state.Overtaken, Tone.Caution));
         return reading.Ok
             ? new(state with { Line = state.Line.Send() }, new Errand.SetSetting(state.Line.Text.Trim()), Notice.None)
             : new(state with { Tried = true }, Notice: new Notice("not set: put it right, then Enter again", Tone.Fault));

@@ -20,6 +20,9 @@ internal sealed record SettingsState
     /// <summary>True once Enter was pressed on a line that can't be read.</summary>
     public bool Tried { get; init; }
 
+    /// <summary>What another program set meanwhile where the line is about the same; told before the line is set. Empty where nothing was.</summary>
+    public string Overtaken { get; init; } = "";
+
     /// <summary>The chosen setting, or nothing before the yard is read.</summary>
     public SettingLine? Setting => Chosen < Yard.SettingLines.Count ? Yard.SettingLines[Chosen] : null;
 }

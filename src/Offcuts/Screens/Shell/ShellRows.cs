@@ -151,7 +151,15 @@ internal static class ShellRows
     public static IReadOnlyList<Row> Said(ShellState state, int width) => ShellKeys.Asking(state) is { } ask
         ? [.. Row.Wrapped(ask.Question, width, Tone.Strong)]
         : state is { Working: { } work, Unread: false } ? [Working(work, state, width)]
-        : [Row.Of(TextColumns.Cut(new Ink(state.Notice.Text).Text, width), state.Notice.Tone)];
+        : Told(state.Notice, width);
+
+    // A sentence is read to its end, where that takes no more than some lines.
+    private static IReadOnlyList<Row> Told(Notice notice, int width)
+    {
+        const int most = 3;
+        var rows = Row.Wrapped(notice.Text, width, notice.Tone).ToArray();
+        return rows.Length is > 0 and <= most ? rows : [.. rows.Take(most - 1), Row.Of(TextColumns.Cut(new Ink(string.Join(' ', rows.Skip(most - 1).Select(row => row.Text))).Text, width), notice.Tone)];
+    }
 
     // A bar, so that it is seen from the pile that it moves; and the figures, since a bar alone tells little.
     private static Row Working(WorkProgress work, ShellState state, int width)

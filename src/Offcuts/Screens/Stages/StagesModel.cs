@@ -17,7 +17,8 @@ internal static class StagesModel
         if (state.Line.EditedToSave(intent) is { } edit)
         {
             var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
-            return new(Read(state with { Line = edit.Line, Tried = tried }), Notice: edit.Notice);
+            var typedFor = edit.Line.Text.Length == 0 || edit.Line.Ask is not null ? "" : state.TypedFor.Length > 0 ? state.TypedFor : state.Stage?.Name ?? "";
+            return new(Read(state with { Line = edit.Line, Tried = tried, TypedFor = edit.Line.Ask is null ? typedFor : state.TypedFor }), Notice: edit.Notice);
         }
 
         switch (intent)
@@ -49,7 +50,7 @@ internal static class StagesModel
             case News.Fresh(var yard):
                 return new(Read(Taken(state, yard)));
             case News.Done(Errand.AddNeed, _):
-                return new(Read(state with { Line = state.Line.Arrived(), Tried = false }));
+                return new(Read(state with { Line = state.Line.Arrived(), Tried = false, TypedFor = "" }));
             case News.Done(Errand.AddStage added, _):
                 return new(state with { Chosen = Math.Max(0, IndexOf(state.Yard, added.Name)), Need = 0 });
             case News.Refused(Errand.AddNeed, var faults):
@@ -82,9 +83,12 @@ internal static class StagesModel
         return next with { Need = Math.Clamp(next.Need, 0, Math.Max(0, next.Needs.Count - 1)) };
     }
 
-    private static StagesState Moved(StagesState state, int by) => state.OnNeeds
-        ? state with { Need = Math.Clamp(state.Need + by, 0, Math.Max(0, state.Needs.Count - 1)) }
-        : state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Yard.Stages.Count - 1)), Need = 0 };
+    private static StagesState Moved(StagesState state, int by)
+    {
+        if (state.OnNeeds) return state with { Need = Math.Clamp(state.Need + by, 0, Math.Max(0, state.Needs.Count - 1)) };
+        var next = state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Yard.Stages.Count - 1)), Need = 0 };
+        return Read(next with { TypedFor = next.TypedFor.Length > 0 ? next.Stage?.Name ?? "" : "" });
+    }
 
     private static StagesState Read(StagesState state)
     {
@@ -97,6 +101,8 @@ internal static class StagesModel
     {
         if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
         if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
+        if (state.TypedFor.Length > 0 && state.TypedFor != stage.Name)
+            return new(state with { TypedFor = stage.Name }, Notice: new Notice($"{state.TypedFor} is not there any more under that name; Enter once more adds this to {stage.Name}", Tone.Caution));
         if (state.NewName is { } name)
             return new(Opened(state, NewNameAsk.Of(name, state.Line.Text, new Errand.AddNeed(stage.Name, state.Line.Text, NewNames: true))));
         return reading.Ok
@@ -126,6 +132,7 @@ internal static class StagesModel
     private static Turn<StagesState> Answered(StagesState state, Topic topic, string text)
     {
         var closed = Read(state with { Line = state.Line.Close() });
+        if (topic != Topic.StageName && Overtaken(state, topic) is { } overtaken) return overtaken;
         switch (topic)
         {
             case Topic.StageName:
@@ -134,14 +141,14 @@ internal static class StagesModel
                 return name.Length == 0
                     ? new(state, Notice: new Notice(YardFaults.StageWithoutName().Sentence, Tone.Fault))
                     : new(closed, new Errand.AddStage(name, day));
-            case Topic.StageNewName when state.Stage is { } stage:
+            case Topic.StageNewName when state.About is { } stage:
                 return new(closed, text == stage.Name ? null : new Errand.RenameStage(stage.Name, text));
-            case Topic.StageDay when state.Stage is { } stage:
+            case Topic.StageDay when state.About is { } stage:
                 if (text.Length == 0) return new(closed, new Errand.SetDay(stage.Name, null));
                 return ReadDay(text) is { } date
                     ? new(closed, new Errand.SetDay(stage.Name, date))
                     : new(state, Notice: new Notice(CommandFaults.DayUnreadable(text).Sentence, Tone.Fault));
-            case Topic.StagePosition when state.Stage is { } stage:
+            case Topic.StagePosition when state.About is { } stage:
                 return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var position)
                     ? new(closed, new Errand.MoveStage(stage.Name, position))
                     : new(state, Notice: new Notice($"write its place as a number from 1 to {state.Yard.Stages.Count}", Tone.Fault));
@@ -150,14 +157,26 @@ internal static class StagesModel
         }
     }
 
+    // The stage is gone, or what is answered about it was changed by another program while it was asked: that is said before anything is done.
+    private static Turn<StagesState>? Overtaken(StagesState state, Topic topic)
+    {
+        if (state.About is not { } asked) return null;
+        var at = IndexOf(state.Yard, asked.Name);
+        if (at < 0)
+            return new(Read(state with { Line = state.Line.Close() }), Notice: new Notice($"the stage {asked.Name} is not there any more under that name; nothing was changed", Tone.Fault));
+        var now = state.Yard.Stages[at];
+        if (topic != Topic.StageDay || now.Date == asked.Date) return null;
+        return new(state with { About = now }, Notice: new Notice($"another program set the day of {now.Name} to {(now.Date is null ? "none" : Day(now.Date))} meanwhile; Enter once more sets yours", Tone.Caution));
+    }
+
     private static Turn<StagesState> Chose(StagesState state, Ask.Choose ask, char letter) =>
         ask.Of(letter) is { } choice
             ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 
-    private static StagesState Reopened(StagesState state, Ask ask, string written) => state with { Line = state.Line.Reopen(ask, written) };
+    private static StagesState Reopened(StagesState state, Ask ask, string written) => state with { Line = state.Line.Reopen(ask, written), About = state.Stage };
 
-    private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given) };
+    private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given), About = state.Stage };
 
     // "stem wall 2026-05-31": a day at the end is the day it begins.
     private static (string Name, DateOnly? Day) NameAndDay(string text)

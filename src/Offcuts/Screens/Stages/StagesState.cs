@@ -11,6 +11,12 @@ internal sealed record StagesState
 
     public EntryLine Line { get; init; } = new();
 
+    /// <summary>The stage that an open question is about, as it was when that was asked: the answer goes to this one, wherever it stands by then.</summary>
+    public Stage? About { get; init; }
+
+    /// <summary>The stage for which the line is typed; empty while it is empty.</summary>
+    public string TypedFor { get; init; } = "";
+
     /// <summary>Which stage is chosen.</summary>
     public int Chosen { get; init; }
 

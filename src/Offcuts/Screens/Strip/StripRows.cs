@@ -32,6 +32,31 @@ internal static class StripRows
         return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
     }
 
+    /// <summary>
+    /// What was understood, in letters to be read from the pile; while nothing is understood yet, the end of what is typed. Nothing on an empty line, where it has
+    /// no room, or where it can't be drawn.
+    /// </summary>
+    public static IReadOnlyList<Row> Large(StripState state, int width, bool roomy)
+    {
+        var typed = state.Line.Text.Trim();
+        if (!roomy || state.Reading is not { } reading || typed.Length == 0) return [];
+        var fit = LargeLetters.Fit(width);
+        var understood = reading.TryGet(out var batch);
+        var text = understood ? InShort(batch!, state.Yard) : typed[Math.Max(0, typed.Length - fit)..];
+        return [.. LargeLetters.Of(text, width).Select(line => Row.Of(line, understood ? Tone.Strong : Tone.Soft))];
+    }
+
+    // Sizes alike are counted, as they are typed: 2x4 8' x6 9'2-1/2".
+    private static string InShort(TypedBatch batch, YardSnapshot yard)
+    {
+        if (batch.Batch.Bin is { } bin) return $"{bin.Quantity.ToString(CultureInfo.InvariantCulture)} {bin.Hardware.Name}";
+        var sizes = batch.Batch.Pieces.GroupBy(piece => (piece.Length, piece.Width)).Select(alike =>
+            $"{Short(alike.Key.Length)}{(alike.Key.Width.IsZero ? "" : $"×{Short(alike.Key.Width)}")}{(alike.Count() > 1 ? $" x{alike.Count().ToString(CultureInfo.InvariantCulture)}" : "")}");
+        return $"{batch.Material.Name} {string.Join(' ', sizes)}";
+
+        string Short(Core.Measures.Length length) => length.ToText(yard.Unit).Replace(" ", "", StringComparison.Ordinal);
+    }
+
     /// <summary>The last pieces and bins that came in, newest first, as places in the yard's list.</summary>
     public static IReadOnlyList<int> Last(StripState state)
     {

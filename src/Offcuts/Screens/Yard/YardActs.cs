@@ -63,5 +63,5 @@ internal static class YardActs
     }
 
     private static Turn<YardState> Opened(YardState state, Ask ask, IReadOnlyList<Code> about, string given = "") =>
-        new(state with { Line = state.Line.Open(ask, given), About = about });
+        new(state with { Line = state.Line.Open(ask, given), About = about, Overtaken = "" });
 }

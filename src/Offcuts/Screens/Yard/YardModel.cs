@@ -31,6 +31,9 @@ internal static class YardModel
                 return YardMarks.LetGo(state);
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
                 return Edited(state, edit.Line) with { Notice = edit.Notice };
+            case Intent.Enter when state.Line.Ask is Ask.Write && state.Overtaken.Length > 0:
+            case Intent.Answer when state.Line.Ask is Ask.Choose { Choices: [{ Errand: not null }, ..] } && state.Overtaken.Length > 0:
+                return new(state with { Overtaken = "" }, Notice: new Notice(state.Overtaken, Tone.Caution));
             case Intent.Enter when state.Line.Ask is Ask.Write:
                 return YardActs.Written(state);
             case Intent.Enter:
@@ -108,8 +111,20 @@ internal static class YardModel
 
     private static Turn<YardState> Refreshed(YardState state, YardSnapshot yard)
     {
-        var next = YardMarks.Pruned(Ordered(state with { Yard = yard, Card = null }, keep: state.Code));
+        var next = YardMarks.Pruned(Ordered(state with { Yard = yard, Card = null, Overtaken = Overtaken(state, yard) }, keep: state.Code));
         return new(next, next.Code.IsNone ? null : new Errand.LookUp(next.Code));
+    }
+
+    // An entry is taken over from the older reading where its piece is still the same.
+    private static string Overtaken(YardState state, YardSnapshot yard)
+    {
+        if (state.Line.Ask is null) return "";
+        var changed = state.About.Where(code => yard.Find(code) is not { } now || (now.Piece is { } piece ? !ReferenceEquals(piece, state.Yard.Find(code)?.Piece) : now.Bin != state.Yard.Find(code)?.Bin)).ToArray();
+        if (changed.Length == 0) return state.Overtaken;
+        var what = yard.Find(changed[0]) is { } one
+            ? $"{one.Code} is {(one.Piece is { } there ? Words.State(there) : "a bin")}{(one.Place.Length > 0 ? $" at {one.Place}" : "")} now{(changed.Length > 1 ? $", and {changed.Length - 1} more changed" : "")}"
+            : $"{changed[0]} is not there any more";
+        return $"changed meanwhile: {what}; the same answer once more does it all the same";
     }
 
     // Another piece is chosen: its history is wanted.

@@ -35,6 +35,9 @@ internal sealed record YardState
 
     public EntryLine Line { get; init; } = new();
 
+    /// <summary>What another program changed of what an open question is about; told before the answer is taken. Empty where nothing was.</summary>
+    public string Overtaken { get; init; } = "";
+
     public YardQuery Query { get; init; } = YardQuery.All;
 
     public YardOrder Order { get; init; }

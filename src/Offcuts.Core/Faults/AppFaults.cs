@@ -1,0 +1,11 @@
+namespace Offcuts.Core.Faults;
+
+/// <summary>What is said where the program itself fails.</summary>
+public static class AppFaults
+{
+    public static Fault Failed(string what) => new($"offcuts failed and changed nothing more: {TextRules.Harmless(what)}");
+
+    public static Fault ReportLies(string path) => new($"what was saved is whole; where it failed is told in {TextRules.Harmless(path)}");
+
+    public static Fault NoReport() => new("what was saved is whole; there was no room for a report of where it failed");
+}
