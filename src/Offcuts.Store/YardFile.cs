@@ -38,6 +38,13 @@ public sealed class YardFile : IDisposable
     // The day of which it is known that a backup is there.
     private DateOnly? _backedUp;
 
+    // What was copied for the day and is not checked yet.
+    private DayCopy? _dayCopy;
+
+    // Held while that is checked, so that nobody closes the file before; and while what is known of backups is read or written.
+    private readonly Lock _finishing = new();
+    private readonly Lock _keeping = new();
+
     // When one could not be made.
     private DateTimeOffset? _notBackedUp;
 
@@ -59,6 +66,15 @@ public sealed class YardFile : IDisposable
 
     /// <summary>Why no backup of today could be made, or null. It is tried again at the first change ten minutes later. No change is held up by it.</summary>
     public Fault? BackupTrouble { get; private set; }
+
+    /// <summary>
+    /// True where the day's copy is checked when <see cref="FinishBackup"/> is called, and at the latest when the file is closed, so that nobody waits for it; else it is
+    /// checked at the end of the first change of the day.
+    /// </summary>
+    public bool FinishesBackupLater { get; set; }
+
+    /// <summary>True while the day's copy is made and not checked yet.</summary>
+    public bool HasUnfinishedBackup => Volatile.Read(ref _dayCopy) is not null;
 
     internal Database Database { get; private set; }
 
@@ -258,8 +274,25 @@ public sealed class YardFile : IDisposable
     /// </summary>
     public Result<HistoryEntry> Redo() => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo());
 
-    /// <summary>Closes the file.</summary>
-    public void Dispose() => Database.Dispose();
+    /// <summary>
+    /// Checks the day's copy and makes it a backup, where one was made and that is not done yet; what came of it, <see cref="BackupTrouble"/> says. Needs nothing of the
+    /// yard, so that it may be called on any thread.
+    /// </summary>
+    public void FinishBackup()
+    {
+        lock (_finishing)
+        {
+            if (Interlocked.Exchange(ref _dayCopy, null) is not { } copy) return;
+            Told(_backups.EndDay(copy, _patience));
+        }
+    }
+
+    /// <summary>Closes the file, with the day's backup finished first.</summary>
+    public void Dispose()
+    {
+        FinishBackup();
+        Database.Dispose();
+    }
 
     internal DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
 
@@ -283,18 +316,33 @@ public sealed class YardFile : IDisposable
         {
             if (making && !saved) GiveUpMaking();
             else if (Database.InTransaction) Database.Execute("ROLLBACK");
+            if (!FinishesBackupLater) FinishBackup();
         }
     });
 
-    // The yard as the last day of work left it, before anything is added to it.
+    // The yard as the last day of work left it is copied before anything is added to it; the copy is checked after that.
     private void BackUpOnceADay()
     {
-        if (_backedUp == Today) return;
-        var now = _clock.GetUtcNow();
-        if (_notBackedUp is { } failed && (now - failed).Duration() < TryBackupAgain) return;
-        BackupTrouble = _backups.OnceADay(Today, _patience);
-        _notBackedUp = BackupTrouble is null ? null : now;
-        if (BackupTrouble is null) _backedUp = Today;
+        if (HasUnfinishedBackup) return;
+        lock (_keeping)
+        {
+            if (_backedUp == Today) return;
+            if (_notBackedUp is { } failed && (_clock.GetUtcNow() - failed).Duration() < TryBackupAgain) return;
+        }
+
+        var begun = _backups.BeginDay(Today, _patience);
+        Told(begun.Ok ? null : KeepFaults.NoBackupMade(begun.Fault.Sentence));
+        if (begun.TryGet(out var copy)) _dayCopy = copy;
+    }
+
+    private void Told(Fault? trouble)
+    {
+        lock (_keeping)
+        {
+            BackupTrouble = trouble;
+            _notBackedUp = trouble is null ? null : _clock.GetUtcNow();
+            _backedUp = trouble is null ? Today : null;
+        }
     }
 
     private void GiveUpMaking()

@@ -17,6 +17,8 @@ internal sealed record Options
         "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
         "or --pictures COUNT (pictures of 12 megapixels with 42 labels each); " +
         "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md; " +
+        "or --typing KILLS (the full screen killed in a terminal while lines are typed; needs tmux), with --program FILE, --first SEED, --seconds N, --page; " +
+        "or --faults COUNT (the file system goes wrong while the program saves; Linux, with a C compiler), with --program FILE, --first SEED, --seconds N, --page; " +
         "or --hostile INPUTS (what means harm, fed to every reader), with --first SEED, --seconds N, --page; " +
         "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page";
 
@@ -68,6 +70,12 @@ internal sealed record Options
     /// <summary>How often the program is killed while it works; none for anything else.</summary>
     public int? Crash { get; init; }
 
+    /// <summary>How often the full screen is killed while lines are typed; none for anything else.</summary>
+    public int? Typing { get; init; }
+
+    /// <summary>How often the file system goes wrong; none for anything else.</summary>
+    public int? Faults { get; init; }
+
     /// <summary>How many inputs that mean harm are fed; none for anything else.</summary>
     public int? Hostile { get; init; }
 
@@ -107,6 +115,8 @@ internal sealed record Options
                 case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
                 case "--pictures" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pictures) && pictures is > 0 and <= 10_000: options = options with { Pictures = pictures }; break;
                 case "--crash" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var kills) && kills > 0: options = options with { Crash = kills }; break;
+                case "--typing" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var typing) && typing > 0: options = options with { Typing = typing }; break;
+                case "--faults" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var wrongs) && wrongs > 0: options = options with { Faults = wrongs }; break;
                 case "--hostile" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var inputs) && inputs > 0: options = options with { Hostile = inputs }; break;
                 case "--large" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var large) && large is > 0 and <= 2_000_000: options = options with { Large = large }; break;
                 case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;

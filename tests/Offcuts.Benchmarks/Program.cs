@@ -17,6 +17,8 @@ if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First
 if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
 if (options.Pictures is { } pictures) return PictureTimes.Run(pictures);
 if (options.Crash is { } kills) return CrashRun.Run(options, kills);
+if (options.Faults is { } faults) return FaultFeeding.Run(options, faults);
+if (options.Typing is { } typed) return TypingKills.Run(options, typed);
 if (options.Hostile is { } inputs) return HostileFeeding.Run(options, inputs);
 if (options.Large is { } large) return LargeYardRun.Run(options, large);
 if (options.Mutants.Length > 0)

@@ -36,6 +36,63 @@ public sealed class BackupTests : IDisposable
     }
 
     [Fact]
+    public void Where_nobody_is_to_wait_the_copy_of_before_the_change_is_checked_afterwards()
+    {
+        Add(1);
+        string before;
+        using (var look = Open()) before = look.Dump();
+        using var yard = Open();
+        yard.FinishesBackupLater = true;
+
+        yard.Do(change => change.Add(Yards.Board(2)));
+        yard.HasUnfinishedBackup.Should().BeTrue();
+        Backups.All().Should().BeEmpty("it is not checked yet");
+        yard.Do(change => change.Add(Yards.Board(3)));
+        Directory.GetFiles(Backups.Folder).Should().ContainSingle("the next change makes no second copy").Which.Should().EndWith(".part");
+        yard.FinishBackup();
+
+        yard.HasUnfinishedBackup.Should().BeFalse();
+        yard.BackupTrouble.Should().BeNull();
+        Directory.GetFiles(Backups.Folder).Should().Equal(Backups.All().Single().Path);
+        using var backup = Yards.Open(Backups.All().Single().Path);
+        backup.Dump().Should().Be(before);
+    }
+
+    [Fact]
+    public void Closing_the_yard_finishes_the_backup()
+    {
+        Add(1);
+        using (var yard = Open())
+        {
+            yard.FinishesBackupLater = true;
+            yard.Do(change => change.Add(Yards.Board(2)));
+        }
+
+        Backups.All().Should().ContainSingle();
+    }
+
+    [Fact]
+    public void A_copy_that_is_not_whole_becomes_no_backup_is_told_and_made_anew_ten_minutes_later()
+    {
+        Add(1);
+        using var yard = Open();
+        yard.FinishesBackupLater = true;
+        yard.Do(change => change.Add(Yards.Board(2)));
+        var part = Directory.GetFiles(Backups.Folder).Single();
+        using (var stream = File.OpenWrite(part)) stream.SetLength(stream.Length / 2);
+
+        yard.FinishBackup();
+
+        yard.BackupTrouble!.Sentence.Should().StartWith("no backup was made today: ");
+        Directory.GetFiles(Backups.Folder).Should().BeEmpty();
+        _clock.Now += TimeSpan.FromMinutes(11);
+        yard.Do(change => change.Add(Yards.Board(3)));
+        yard.FinishBackup();
+        yard.BackupTrouble.Should().BeNull();
+        Backups.All().Should().ContainSingle();
+    }
+
+    [Fact]
     public void Looking_makes_no_backup()
     {
         Add(1);

@@ -94,6 +94,7 @@ public sealed class SchemaTests : IDisposable
         { "INSERT INTO hand_over (transfer, day, kind, to_whom, worth_cents, weight_thousandths_lb) VALUES ('2222222222222222', '2026-11-25', 'sale', 'Ann', 0, 0)", "CHECK" },
         { "INSERT INTO hand_over (transfer, day, kind, to_whom, due_on, worth_cents, weight_thousandths_lb) VALUES ('2222222222222222', '2026-11-25', 'gift', 'Ann', '2026-12-01', 0, 0)", "CHECK" },
         { "INSERT INTO hand_over_item (hand_over, code, count) VALUES (99, '2222222', 1)", "FOREIGN KEY" },
+        { "UPDATE hand_over_item SET back = 1, settled = 3 WHERE count = 3", "CHECK" },
         { "INSERT INTO taken_in (transfer, day, from_whom, kind) VALUES ('short', '2026-11-25', 'Ann', 'gift')", "CHECK" },
         { "INSERT INTO brought (code, transfer, was, history) VALUES ('2222222', '2222222222222222', '2222222', '{}')", "CHECK" },
         { "DELETE FROM history", "the history is never changed" },

@@ -69,6 +69,7 @@ public sealed class UndoTests : IDisposable
         ["remove a bed"] = change => change.RemoveBed("utility trailer"),
         ["hand over"] = change => change.AddHandOver("5555555555555555", Samples.Lent, Core.Measures.Money.Zero, 0, [new(Samples.Panel)]),
         ["what is back"] = change => change.SetBack(1, Samples.Long, 1),
+        ["what is settled"] = change => change.SetSettled(1, Samples.Bin, 2, "K7F3MXX, which came instead"),
         ["take in"] = change => change.AddTakenIn("5555555555555555", Samples.Lent),
         ["what a piece brought along"] = change => change.SetBrought(Samples.History with { History = [] }),
         ["add to the ledger"] = change => change.AddLedgerLine(Samples.Saved),
@@ -190,7 +191,7 @@ public sealed class UndoTests : IDisposable
             "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
             "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "DropWallPlan", "Stack",
             "LabelPlace", "PlaceCounted", "VoidLabel", "AddBundle", "MoveBundle", "OpenBundle", "SetPrinter", "RemovePrinter",
-            "SetBed", "RemoveBed", "AddHandOver", "ConfirmHandOver", "SetBack", "AddTakenIn", "SetBrought");
+            "SetBed", "RemoveBed", "AddHandOver", "ConfirmHandOver", "SetBack", "SetSettled", "AddTakenIn", "SetBrought");
     }
 
     /// <summary>

@@ -38,6 +38,12 @@ public static class HandFaults
 
     public static Fault NeedsMissing() => new("say what they need, with --cuts FILE or --wall FILE; everything that is free is told by: offcuts hand free");
 
+    public static Fault TheirFilesUnreadable() =>
+        new("write which files tell what they need, each once: cuts and a file, or wall and a file, with system or prices and a file behind, like: cuts ann.csv prices ann-prices.csv");
+
+    public static Fault SettledUnreadable() =>
+        new("write what does not come back, a colon, then what came in its place or nothing, like: K7F3MXX: nothing, or K7F3MXX: 2x4 5', or panel tie x12: nothing");
+
     public static Fault SystemWithoutWall() => new("--system goes with --wall FILE");
 
     public static Fault FileMissing() => new("--from, --notes and --prices go with --file FILE");
@@ -54,6 +60,12 @@ public static class HandFaults
     public static Fault CountUnreadable() => new("counted things are given as a name or code and a count, like: \"panel tie x40\"");
 
     public static Fault NotLent(string code) => new($"{TextRules.Harmless(code)} is not away on a loan");
+
+    public static Fault SettledHow() => new("say --nothing where nothing comes back, or --instead with what came in its place: a line as for offcuts add, or the code of a piece");
+
+    public static Fault InsteadOfOne() => new("what came in its place is said of one piece at a time; the others are settled by themselves");
+
+    public static Fault InsteadCounted(string name) => new($"{TextRules.Harmless(name)} is counted: what of it came back is said with: offcuts hand back --count");
 
     public static Fault NotAway(string code, string state) =>
         new($"{TextRules.Harmless(code)} is marked as {TextRules.Harmless(state)} here; if it is back all the same, say so first with: offcuts mark back {TextRules.Harmless(code)}");

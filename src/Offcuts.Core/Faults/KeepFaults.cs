@@ -80,4 +80,8 @@ public static class KeepFaults
     public static Fault ThereAgainstHistory(string table, long row) => new($"row {row} of {table} is there, but the history knows nothing of it");
 
     public static Fault AndMore(long more) => new($"and {more} more of the kind");
+
+    /// <summary>Where the yard lies in a folder of the network.</summary>
+    public static Fault OnNetwork(string path) =>
+        new($"{TextRules.Harmless(path)} lies in a folder of the network: where its locks don't hold, two programs at once can spoil it; work in it from one machine at a time, and keep backups on a disk of your own with: offcuts backup FILE");
 }

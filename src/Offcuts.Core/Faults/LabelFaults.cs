@@ -26,6 +26,12 @@ public static class LabelFaults
 
     public static Fault OpenedAlready(string code) => new($"the bundle {TextRules.Harmless(code)} was opened already");
 
+    public static Fault ChangeOfPlace(string name) =>
+        new($"that is the label of the place {TextRules.Harmless(name)}: a place has nothing to be changed; what lies there is changed by its own code");
+
+    public static Fault ChangeOfBundle(string code) =>
+        new($"{TextRules.Harmless(code)} is a bundle: as a whole it is only moved, with --place; its pieces are changed by their own codes, or once it is opened with: offcuts bundle open");
+
     public static Fault PlaceWithoutName() => new("a place has a name");
 
     public static Fault PrinterWithoutName() => new("a printer has a name");

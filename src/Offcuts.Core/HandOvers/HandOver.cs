@@ -21,10 +21,15 @@ public enum HandOverKind
 /// <param name="Code">The piece's code, or the bin's.</param>
 /// <param name="Count">How many; 1 for a piece.</param>
 /// <param name="Back">How many of them came back; 0 to <paramref name="Count"/>.</param>
-public sealed record HandOverItem(Code Code, int Count = 1, int Back = 0)
+/// <param name="Settled">How many of a loan are settled: they don't come back; 0 to what did not come back.</param>
+/// <param name="SettledAs">What came in their place, in words and codes; empty where nothing did.</param>
+public sealed record HandOverItem(Code Code, int Count = 1, int Back = 0, int Settled = 0, string SettledAs = "")
 {
-    /// <summary>How many are still away.</summary>
-    public int Away => Count - Back;
+    /// <summary>Longest text of what came in their place.</summary>
+    public const int LongestSettledAs = 500;
+
+    /// <summary>How many are still away and expected back.</summary>
+    public int Away => Count - Back - Settled;
 }
 
 /// <summary>On what terms, and to whom, something goes.</summary>

@@ -26,6 +26,16 @@ public sealed record LoadList(Bed Bed, IReadOnlyList<ListedThing> Things, IReadO
 {
     /// <summary>Weight of it all.</summary>
     public Weight Weight => new(Things.Sum(thing => thing.WeightThousandthsLb ?? 0) / 1000m);
+
+    /// <summary>Solid volume of what of it is known, in thousandths of a cubic foot.</summary>
+    public long VolumeThousandthsCuFt { get; init; }
+
+    /// <summary>How far the bed is used: of its weight, and of its volume where that is known.</summary>
+    public string Filled(LengthUnit unit)
+    {
+        var weight = $"{Weight.ToText(unit)} of {Bed.Weight.ToText(unit)}";
+        return Bed.Volume is { } room ? $"{weight}, {(Bed with { VolumeThousandthsCuFt = VolumeThousandthsCuFt }).Volume!.Value.ToText(unit)} of {room.ToText(unit)}" : weight;
+    }
 }
 
 /// <summary>What is driven in how many trips.</summary>
@@ -39,11 +49,22 @@ public sealed record LoadLists(IReadOnlyList<LoadList> Loads, IReadOnlyList<(Lis
     public const string WeightsAre =
         "Weights are reckoned, not weighed: wet or dirty wood and foam that has drunk water weigh more, and what the bed may carry is less by everything else on it.";
 
+    /// <summary>
+    /// What is loaded on a bed that has a volume, and whose own volume nothing tells: it was counted as taking no room, so that more trips may be needed. The
+    /// bound holds all the same.
+    /// </summary>
+    public IReadOnlyList<ListedThing> Unmeasured { get; init; } = [];
+
+    /// <summary>What is to be said of those; empty where there are none.</summary>
+    public string UnmeasuredText => Unmeasured.Count == 0 ? ""
+        : $"Counted as taking no room, since their volume is not known: {string.Join(", ", Unmeasured.Select(thing => $"{thing.Code} {thing.What}"))}. Whether they fit beside the rest is for you to see; it may take more trips";
+
     /// <summary>How many trips, in words.</summary>
     public string TripsText => Trips.Value switch
     {
         0 when Left.Count > 0 => "nothing of this goes on these beds",
         0 => "nothing to drive",
+        var trips when Trips.Proven && Unmeasured.Count > 0 => $"{trips} {(trips == 1 ? "trip" : "trips")} at least, and so many if all of it finds room",
         var trips when Trips.Proven => $"{trips} {(trips == 1 ? "trip" : "trips")}, proven the fewest",
         var trips => $"{trips} trips found; {Trips.Bound} at least",
     };

@@ -115,7 +115,11 @@ public static class Cautions
         "29 CFR 1910.213(c)(1)-(3); standing aside, push stick, short wood and nails: common practice");
 
     /// <summary>Something is driven.</summary>
-    /// <remarks>49 CFR 393.106(d), 393.110 and 393.87 are from memory, sure; they bind commercial vehicles and are a measure for others.</remarks>
+    /// <remarks>
+    /// They bind commercial vehicles and are a measure for others. The half of the weight was read in the rule that brought it (Federal Register, July 6, 1994,
+    /// document 94-16069, now 393.106(d)); two tie-downs from 5 ft on, by 393.110, and the flag on what stands out more than 4 ft behind, by 393.87, were read as
+    /// others quote them, not in the code itself.
+    /// </remarks>
     public static Caution TieDown { get; } = new(
         "driving a load",
         "Tie every load down, with straps good for at least half its weight together, and a long one at two places or more; what stands out behind gets a flag. Heavy things lie low, over or just before the axle. No bed, hitch or tyre carries more than its plate says. What the road asks of you where you drive is for the law there.",

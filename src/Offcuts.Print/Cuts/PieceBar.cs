@@ -117,7 +117,7 @@ public sealed record PieceBar(Length Length, IReadOnlyList<Stretch> Stretches)
         _ => '/',
     };
 
-    private int Cell(Length at, int cells) => (int)((2 * at.Units * cells + Length.Units) / (2 * Length.Units));
+    private int Cell(Length at, int cells) => (int)Math.Clamp((2 * at.Units * cells + Length.Units) / (2 * Length.Units), 0, cells);
 
     // What nobody planned for is a trim or a bad spot where the piece says so, and sawdust elsewhere.
     private static IEnumerable<Stretch> Between(PlannedPiece piece, Length from, Length to)

@@ -41,12 +41,13 @@ public static class HandListPdf
         for (var i = 0; i < loads.Loads.Count; i++)
         {
             var load = loads.Loads[i];
-            Things(flow, $"Load {i + 1} of {loads.Loads.Count} on {load.Bed.Name}: {load.Weight.ToText(unit)} of {load.Bed.Weight.ToText(unit)}, put on in this order", load.Things, unit);
+            Things(flow, $"Load {i + 1} of {loads.Loads.Count} on {load.Bed.Name}: {load.Filled(unit)}, put on in this order", load.Things, unit);
         }
 
         if (loads.Left.Count > 0) Section(flow, "On no load");
         foreach (var (thing, why) in loads.Left) flow.Paragraph($"{thing.Code}  {thing.What}  {thing.Size}: {why}", Body);
         Section(flow, $"{char.ToUpperInvariant(loads.TripsText[0])}{loads.TripsText[1..]}");
+        if (loads.Unmeasured.Count > 0) flow.Paragraph(loads.UnmeasuredText, Body);
         foreach (var source in loads.Sources) flow.Paragraph($"Weight: {source}", Small);
         flow.Paragraph(LoadLists.WeightsAre, Small);
     }

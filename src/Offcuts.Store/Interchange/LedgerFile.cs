@@ -1,11 +1,13 @@
 using System.Globalization;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Savings;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Store.Interchange;
 
 /// <summary>
-/// The ledger as a spreadsheet reads it: one row an act of carrying out. Written only; money and amounts are numbers, so a
-/// loss keeps its minus sign.
+/// The ledger as a spreadsheet reads it: one row an act of carrying out, then one row a hand-over. Written only; money and amounts are
+/// numbers, so a loss keeps its minus sign. What a row does not have is empty, so that every column can be added up.
 /// </summary>
 public static class LedgerFile
 {
@@ -20,10 +22,19 @@ public static class LedgerFile
         new("panel_sq_ft"),
         new("weight_lb"),
         new("pieces"),
-        new("hardware"));
+        new("hardware"),
+        new("kind"),
+        new("to"),
+        new("worth"),
+        new("price"),
+        new("still_away"));
 
-    /// <summary>Writes these lines, amounts to three decimals.</summary>
-    public static void Write(IEnumerable<LedgerLine> lines, TextWriter to)
+    /// <summary>Writes these lines, amounts to three decimals, and behind them what was handed over.</summary>
+    /// <param name="lines">The acts of carrying out.</param>
+    /// <param name="handOvers">What went to other builds.</param>
+    /// <param name="isPiece">True for a code of a piece; else it is a bin's, of counted things.</param>
+    /// <param name="to">Where it is written.</param>
+    public static void Write(IEnumerable<LedgerLine> lines, IEnumerable<HandOver> handOvers, Func<Code, bool> isPiece, TextWriter to)
     {
         using var sheet = new CsvSheet(to, Shape);
         foreach (var line in lines)
@@ -39,7 +50,23 @@ public static class LedgerFile
                 Amount(line.PanelFace.SquareFeet),
                 Amount(line.Weight.Pounds),
                 line.PiecesUsed.ToString(CultureInfo.InvariantCulture),
-                line.HardwareUsed.ToString(CultureInfo.InvariantCulture));
+                line.HardwareUsed.ToString(CultureInfo.InvariantCulture),
+                "used", "", "", "", "");
+        }
+
+        foreach (var one in handOvers)
+        {
+            int Things(Func<HandOverItem, bool> which) => one.Items.Where(which).Sum(item => item.Count);
+            sheet.Row(
+                one.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), "", "", "", "", "", "", "",
+                Amount(one.Weight.Pounds),
+                Things(item => isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
+                Things(item => !isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
+                Words.Kind[one.Terms.Kind],
+                one.Terms.To,
+                one.Worth.ToString(),
+                one.Terms.Price?.ToString() ?? "",
+                one.Terms.Kind == HandOverKind.Loan ? one.Items.Sum(item => item.Away).ToString(CultureInfo.InvariantCulture) : "");
         }
     }
 

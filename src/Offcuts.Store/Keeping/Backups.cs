@@ -29,6 +29,11 @@ public enum BackupKind
 /// <param name="Bytes">How large it is.</param>
 public sealed record Backup(int Number, DateOnly Day, BackupKind Kind, string Path, long Bytes);
 
+/// <summary>A copy of the yard that is to become the day's backup once it is checked.</summary>
+/// <param name="Part">The file.</param>
+/// <param name="Day">The day.</param>
+internal sealed record DayCopy(string Part, DateOnly Day);
+
 /// <summary>
 /// The backups of a yard, in the folder <c>yard.offcuts.backups</c> beside it: files that are yards themselves, named by number, day and
 /// kind. One that is there is whole: it is made under another name, opened and checked, and only then given its own.
@@ -55,14 +60,47 @@ public sealed partial class Backups(string yardPath)
         : [.. new DirectoryInfo(Folder).GetFiles().Select(Named).OfType<Backup>().OrderByDescending(one => one.Number).ThenByDescending(one => one.Path, StringComparer.Ordinal)];
 
     /// <summary>
-    /// Makes the day's backup where no daily one has this day. A clock set back makes another day, and so another backup. Says why it could
-    /// not be made, or null.
+    /// Copies the yard for the day's backup where no daily one has this day, without checking the copy yet, since that takes much longer than the copy: whoever
+    /// enters something need not wait for it. A clock set back makes another day, and so another backup.
     /// </summary>
-    internal Fault? OnceADay(DateOnly today, TimeSpan patience)
+    /// <returns>The copy, to be ended with <see cref="EndDay"/>; null where the day has its backup; or why it could not be made.</returns>
+    internal Result<DayCopy?> BeginDay(DateOnly today, TimeSpan patience) => Told<DayCopy?>(Folder, () =>
     {
-        var made = InFolder(() => All().FirstOrDefault(one => one.Kind == BackupKind.Daily) is { } last && last.Day == today
-            ? last
-            : Make(BackupKind.Daily, today, patience));
+        if (All().FirstOrDefault(one => one.Kind == BackupKind.Daily) is { } last && last.Day == today) return Result<DayCopy?>.Of(null);
+        if (!HasRoom()) return KeepFaults.NoRoomForBackup(Folder);
+        YardCopy.SettleJournal(yardPath, patience);
+        PrivateFile.Folder(Folder);
+        DropLeftOvers();
+        var part = Path.Combine(Folder, $".{Path.GetRandomFileName()}.part");
+        try
+        {
+            YardCopy.Copy(yardPath, part, patience);
+            return new DayCopy(part, today);
+        }
+        catch
+        {
+            File.Delete(part);
+            throw;
+        }
+    });
+
+    /// <summary>Checks that copy and makes it the day's backup; or says why it is none, and it is gone.</summary>
+    internal Fault? EndDay(DayCopy copy, TimeSpan patience)
+    {
+        var made = InFolder(() =>
+        {
+            try
+            {
+                if (YardCopy.Checked(copy.Part, patience) is { } fault) return fault;
+                var backup = Name(copy.Part, BackupKind.Daily, copy.Day);
+                LetGo(BackupKind.Daily);
+                return backup;
+            }
+            finally
+            {
+                File.Delete(copy.Part);
+            }
+        });
         return made.Ok ? null : KeepFaults.NoBackupMade(made.Fault.Sentence);
     }
 

@@ -2,7 +2,7 @@ namespace Offcuts.Store;
 
 /// <summary>
 /// Files and folders that are the user's own: nobody else may read or write them where the system knows such rights (0600 and 0700 on
-/// Unix, less what the user's own mask takes away). What is made to be handed on, prints and CSV, is not made by this.
+/// Unix, less what the user's own mask takes away).
 /// </summary>
 internal static class PrivateFile
 {

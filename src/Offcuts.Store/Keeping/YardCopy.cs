@@ -13,15 +13,25 @@ internal static class YardCopy
     /// </summary>
     public static Fault? Make(string from, string to, TimeSpan patience)
     {
-        PrivateFile.New(to).Dispose();
-        using (var source = Connect(from, SqliteOpenMode.ReadOnly, patience))
-        using (var copy = Connect(to, SqliteOpenMode.ReadWrite, patience))
-        {
-            // What is cut off is thrown away whole, so the copy needs no journal of its own.
-            copy.Execute("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF");
-            source.BackupDatabase(copy);
-        }
+        Copy(from, to, patience);
+        return Checked(to, patience);
+    }
 
+    /// <summary>Only copies, into a file that is not there yet; whether it came out right, <see cref="Checked"/> says. Takes much less time than that.</summary>
+    public static void Copy(string from, string to, TimeSpan patience)
+    {
+        PrivateFile.New(to).Dispose();
+        using var source = Connect(from, SqliteOpenMode.ReadOnly, patience);
+        using var copy = Connect(to, SqliteOpenMode.ReadWrite, patience);
+
+        // What is cut off is thrown away whole, so the copy needs no journal of its own.
+        copy.Execute("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF");
+        source.BackupDatabase(copy);
+    }
+
+    /// <summary>Brings a copy to the disk, opens it and checks it; what is wrong with it, or null.</summary>
+    public static Fault? Checked(string to, TimeSpan patience)
+    {
         using (var written = new FileStream(to, FileMode.Open, FileAccess.ReadWrite)) written.Flush(flushToDisk: true);
         return Wrong(to, patience);
     }

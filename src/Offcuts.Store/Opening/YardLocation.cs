@@ -18,4 +18,24 @@ public static class YardLocation
         if (!string.IsNullOrEmpty(option)) return option;
         return environment(Variable) is { Length: > 0 } named ? named : Path.Combine(userDataFolder, "offcuts", "yard.offcuts");
     }
+
+    /// <summary>
+    /// True where the file lies in a folder of the network, as far as the system tells. The yard works there, one change after the other, but only as well as that
+    /// folder's locks do.
+    /// </summary>
+    /// <param name="path">The file, there or not.</param>
+    /// <param name="kindOf">Tells the kind of a folder's disk; the system where nothing is said.</param>
+    public static bool IsOnNetwork(string path, Func<string, DriveType>? kindOf = null)
+    {
+        try
+        {
+            var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+            while (folder is not null && !Directory.Exists(folder)) folder = Path.GetDirectoryName(folder);
+            return folder is not null && (kindOf ?? (one => new DriveInfo(one).DriveType))(folder) == DriveType.Network;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return false;
+        }
+    }
 }

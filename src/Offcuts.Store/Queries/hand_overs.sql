@@ -29,6 +29,9 @@ UPDATE hand_over SET confirmed_on = :day WHERE id = :id;
 -- [hand_over_item_back]
 UPDATE hand_over_item SET back = :back WHERE hand_over = :hand_over AND code = :code;
 
+-- [hand_over_item_settled]
+UPDATE hand_over_item SET settled = :settled, settled_as = :settled_as WHERE hand_over = :hand_over AND code = :code;
+
 -- [hand_over_entry] The entry of the history that made a hand-over; the last where it was taken back and done again.
 SELECT coalesce(max(entry), 0) FROM change WHERE table_name = 'hand_over' AND row_id = :id AND before IS NULL;
 

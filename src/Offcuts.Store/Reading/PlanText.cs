@@ -131,7 +131,16 @@ internal static class PlanText
 
     private static long[][] Json(IReadOnlyList<Span> spans) => [.. spans.Select(span => new[] { span.Start.Units, span.End.Units })];
 
-    private static PlannedPiece Piece(PlannedPieceJson json, Values values) => new()
+    // A piece of no length, or neither of the yard nor bought, is no plan: nobody could draw or cut by it. Where a stretch lies is left to who draws it: refusing a
+    // document refuses the yard.
+    private static PlannedPiece Piece(PlannedPieceJson json, Values values)
+    {
+        var piece = Plain(json, values);
+        if ((piece.Source is null) == (piece.Bought is null) || piece.LineSpacing is { IsZero: true }) throw new FormatException("a piece of a plan can't be");
+        return piece.Length.IsZero ? throw new FormatException("a piece of a plan has no length") : piece;
+    }
+
+    private static PlannedPiece Plain(PlannedPieceJson json, Values values) => new()
     {
         Source = json.Source is { } source ? Source(source, values) : null,
         Bought = json.Bought is { } bought ? Bought(bought, values) : null,

@@ -278,6 +278,8 @@ internal sealed class HandOverItemRow
     public string Code { get; init; } = "";
     public int Count { get; init; }
     public int Back { get; init; }
+    public int Settled { get; init; }
+    public string SettledAs { get; init; } = "";
 }
 
 internal sealed class TakenInRow

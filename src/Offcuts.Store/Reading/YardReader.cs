@@ -123,7 +123,7 @@ internal sealed class YardReader(Database database, string path)
                 new Money(row.WorthCents),
                 row.WeightThousandthsLb,
                 Values.DayOrNull(row.ConfirmedOn),
-                [.. items[row.Id].Select(item => new HandOverItem(Values.Code(item.Code), item.Count, item.Back))])),
+                [.. items[row.Id].Select(item => new HandOverItem(Values.Code(item.Code), item.Count, item.Back, item.Settled, item.SettledAs))])),
         ];
     });
 

@@ -56,6 +56,10 @@ public sealed partial class YardChange
     /// <summary>Says how many of one thing of a hand-over are back in all.</summary>
     public void SetBack(int id, Code code, int back) => Database.Run("hand_over_item_back", ("back", back), ("hand_over", id), ("code", code.Text));
 
+    /// <summary>Says how many of one thing of a loan don't come back in all, and what came in their place.</summary>
+    public void SetSettled(int id, Code code, int settled, string settledAs) =>
+        Database.Run("hand_over_item_settled", ("settled", settled), ("settled_as", settledAs), ("hand_over", id), ("code", code.Text));
+
     /// <summary>Writes down that a hand-over of another yard was taken in.</summary>
     public void AddTakenIn(string transfer, Terms terms) => Database.Run(
         "taken_in_add",

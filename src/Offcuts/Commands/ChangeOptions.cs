@@ -40,6 +40,8 @@ internal sealed record ChangeOptions(
     {
         var change = new ChangePieces(yard);
         if (codes.Count == 1 && yard.Bin(codes[0]) is not null) return ApplyToBin(parse, change, codes[0]);
+        if (codes.Count == 1 && yard.Bundles().FirstOrDefault(one => one.Code == codes[0]) is { } bundle) return ApplyToBundle(parse, yard, bundle);
+        if (codes.Select(code => yard.Places().FirstOrDefault(one => one.Code == code)).OfType<YardPlace>().FirstOrDefault() is { } place) return LabelFaults.ChangeOfPlace(place.Name);
         if (parse.GetValue(Quantity) is not null) return YardFaults.QuantityOnlyForBins();
         var facts = new PieceFacts
         {
@@ -65,6 +67,12 @@ internal sealed record ChangeOptions(
         if (odd.Count > 0 && meant is null) return Result<string>.Fail([.. odd.Select(CommandFaults.SizeIsOdd)]);
         if (odd.Count > 0 && !meant!(odd)) return "nothing changed";
         return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
+    }
+
+    private Result<string> ApplyToBundle(ParseResult parse, YardFile yard, Bundle bundle)
+    {
+        if (parse.GetValue(Place) is not { } there || All.OfType<Option<string>>().Any(option => option != Place && parse.GetValue(option) is not null)) return LabelFaults.ChangeOfBundle(bundle.Code.ToString());
+        return new ChangeLabels(yard).MoveBundle(bundle.Code, there);
     }
 
     private Result<string> ApplyToBin(ParseResult parse, ChangePieces change, Code code)

@@ -48,8 +48,10 @@ internal sealed class CommandContext(Surroundings world)
     {
         var where = Where(parse.GetValue(Yard));
         if (!where.TryGet(out var path)) return Refuse(where.Faults);
+        var isNew = !File.Exists(path);
         using var yard = YardFile.Open(path, world.Clock);
-        return Told(yard, work(yard));
+        yard.FinishesBackupLater = true;
+        return Told(yard, isNew, work(yard));
     }
 
     /// <summary>
@@ -62,6 +64,7 @@ internal sealed class CommandContext(Surroundings world)
     {
         var where = Where(named);
         if (!where.TryGet(out var path)) return Refuse(where.Faults);
+        var isNew = !File.Exists(path);
         var opening = Task.Run(() => YardFile.Open(path, world.Clock));
         var asked = false;
         try
@@ -71,7 +74,7 @@ internal sealed class CommandContext(Surroundings world)
                 asked = true;
                 return opening.GetAwaiter().GetResult();
             });
-            return asked ? Told(opening.GetAwaiter().GetResult(), status) : status;
+            return asked ? Told(opening.GetAwaiter().GetResult(), isNew, status) : status;
         }
         finally
         {
@@ -89,8 +92,12 @@ internal sealed class CommandContext(Surroundings world)
         return path != usual && Path.GetDirectoryName(path) is { } folder && !Path.Exists(folder) ? CommandFaults.NoFolder(folder) : path;
     }
 
-    private int Told(YardFile yard, int status)
+    private int Told(YardFile yard, bool isNew, int status)
     {
+        // What was done is told before the copy of the day is checked: nobody waits for that to know that it is saved.
+        world.Out.Flush();
+        yard.FinishBackup();
+        if (isNew && File.Exists(yard.Path) && YardLocation.IsOnNetwork(yard.Path)) world.Error.WriteLine(KeepFaults.OnNetwork(yard.Path).Sentence);
         if (yard.BackupTrouble is { } trouble) world.Error.WriteLine(TextRules.Harmless(trouble.Sentence));
         return status;
     }

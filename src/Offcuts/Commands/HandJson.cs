@@ -37,7 +37,10 @@ internal static class HandJson
     });
 
     /// <summary>Every hand-over, oldest first.</summary>
-    public static string Write(IEnumerable<HandOver> all, DateOnly today) => YardJson.List("hand_overs", all.Select(one => (JsonNode)new JsonObject
+    public static string Write(IEnumerable<HandOver> all, DateOnly today) => YardJson.List("hand_overs", Nodes(all, today));
+
+    /// <summary>The same, each by itself.</summary>
+    public static IEnumerable<JsonNode> Nodes(IEnumerable<HandOver> all, DateOnly today) => all.Select(one => (JsonNode)new JsonObject
     {
         ["number"] = one.Id,
         ["day"] = Day(one.Day),
@@ -50,8 +53,8 @@ internal static class HandJson
         ["worth_cents"] = one.Worth.Cents,
         ["weight_lb"] = one.Weight.Pounds,
         ["confirmed_on"] = Day(one.ConfirmedOn),
-        ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back })]),
-    }));
+        ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back, ["settled"] = item.Settled, ["settled_as"] = item.SettledAs })]),
+    });
 
     /// <summary>What of the free things another build can use.</summary>
     public static string Write(TheirMatch match) => YardJson.Write(new JsonObject
@@ -83,6 +86,7 @@ internal static class HandJson
             thing["why"] = left.Why;
             return (JsonNode)thing;
         })]),
+        ["volume_not_known"] = new JsonArray([.. lists.Unmeasured.Select(thing => (JsonNode)Thing(thing))]),
         ["weights"] = Texts(lists.Sources),
     });
 

@@ -1,12 +1,5 @@
 using System.CommandLine;
-using Offcuts.Core.Faults;
-using Offcuts.Core.Materials;
-using Offcuts.Core.Walls;
-using Offcuts.Core.Yard;
-using Offcuts.Store;
-using Offcuts.Store.Interchange;
 using Offcuts.UseCases;
-using Offcuts.Walls;
 
 namespace Offcuts.Commands;
 
@@ -33,7 +26,7 @@ internal static class HandMatchCommand
             using var signals = new StopSignals(cancel.Cancel);
             var limits = HandCommands.Limits(context, parse.GetValue(time), cancel.Token);
             if (!limits.TryGet(out var within)) return context.Refuse(limits.Faults);
-            var needs = Needs(context, yard, parse.GetValue(cuts), parse.GetValue(wall), parse.GetValue(system), parse.GetValue(prices));
+            var needs = new TheirFiles(parse.GetValue(cuts), parse.GetValue(wall), parse.GetValue(system), parse.GetValue(prices)).Needs(yard, path => TextLines.Stream(context.World, path));
             if (!needs.TryGet(out var theirs)) return context.Refuse(needs.Faults);
             var half = within with { Time = within.Time / 2 };
             var answer = new FreeToGo(yard).Asked().Answer(half);
@@ -45,24 +38,6 @@ internal static class HandMatchCommand
             return signals.Status ?? (found.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done);
         }));
         return command;
-    }
-
-    private static Result<TheirNeeds> Needs(CommandContext context, YardFile yard, string? cuts, string? wall, string? system, string? prices)
-    {
-        if (cuts is null && wall is null) return HandFaults.NeedsMissing();
-        if (system is not null && wall is null) return HandFaults.SystemWithoutWall();
-        var world = context.World;
-        var read = cuts is null ? Result<IReadOnlyList<Stage>>.Of([]) : TextLines.Open(world, cuts, (stream, name) => CutsFile.Read(stream, name));
-        var book = prices is null ? Result<PriceBook?>.Of(null) : TextLines.Open(world, prices, (stream, name) => PricesFile.Read(stream, name)).Then<PriceBook?>(known => Result<PriceBook?>.Of(known));
-        var laid = wall is null ? Result<LaidWall?>.Of(null) : TextLines.Open(world, wall, (stream, name) => SheetFile.ReadWall(stream, name)).Then(placed => Laid(world, yard, placed.Sheet, system));
-        Fault[] faults = [.. read.Ok ? [] : read.Faults, .. book.Ok ? [] : book.Faults, .. laid.Ok ? [] : laid.Faults];
-        return faults.Length > 0 ? Result<TheirNeeds>.Fail(faults) : new TheirNeeds(read.Value, laid.Value, book.Value);
-    }
-
-    private static Result<LaidWall?> Laid(Surroundings world, YardFile yard, WallSheet sheet, string? system)
-    {
-        var of = system is null ? new ChangeSystems(yard).Find(sheet.System) : TextLines.Open(world, system, (stream, name) => SheetFile.ReadSystem(stream, name));
-        return of.Then(known => LaidWall.Of(sheet, known)).Then<LaidWall?>(wall => Result<LaidWall?>.Of(wall));
     }
 
     private static Option<string> File(string name, string description) => new(name) { Description = description, HelpName = "FILE" };

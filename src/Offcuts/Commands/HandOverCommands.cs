@@ -13,7 +13,7 @@ namespace Offcuts.Commands;
 internal static class HandOverCommands
 {
     /// <summary>These commands.</summary>
-    public static IEnumerable<Command> All(CommandContext context) => [Over(context), List(context), Sheet(context), File(context), Confirm(context), Back(context), TakeIn(context)];
+    public static IEnumerable<Command> All(CommandContext context) => [Over(context), List(context), Sheet(context), File(context), Confirm(context), Back(context), Settle(context), TakeIn(context)];
 
     private static Command Over(CommandContext context)
     {
@@ -151,6 +151,37 @@ internal static class HandOverCommands
             var away = yard.HandOvers().Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items).ToLookup(item => item.Code, item => item.Away);
             var counted = Counted(yard, parse.GetValue(count) ?? [], bin => away[bin.Code].Sum());
             return counted.TryGet(out var bins) ? context.Tell(new HandOverPieces(yard).Back(named, bins, parse.GetValue(at))) : context.Refuse(counted.Faults);
+        }));
+        return command;
+    }
+
+    private static Command Settle(CommandContext context)
+    {
+        var codes = new Argument<string[]>("codes") { Description = "Codes of what does not come back as it went", Arity = ArgumentArity.ZeroOrMore };
+        var count = Many("--count", "Counted things that don't come back, like \"panel tie x12\"", "WHAT xCOUNT");
+        var nothing = new Option<bool>("--nothing") { Description = "Nothing came in its place" };
+        var instead = Many("--instead", "What came in the place of the one piece: a line as for add, or the code of a piece; may be given again", "LINE");
+        var at = Text("--at", "Where that lies now", "PLACE");
+        var isNew = CommandContext.NewNames();
+        var command = context.Command(
+            "settle",
+            "End a loan of what was cut up, used or lost over there, and catalogue what came in its place",
+            ["offcuts hand settle K7F3MXX --nothing", "offcuts hand settle K7F3MXX --instead \"2x4 5', 3'\" --at barn", "offcuts hand settle --count \"panel tie x12\" --nothing"],
+            codes, count, nothing, instead, at, isNew);
+        command.SetAction(parse => context.WithYardThere(parse, yard =>
+        {
+            var read = Codes.Read(parse.GetValue(codes) ?? []);
+            if (!read.TryGet(out var named)) return context.Refuse(read.Faults);
+            var came = parse.GetValue(instead) ?? [];
+            if (parse.GetValue(nothing) == (came.Length > 0)) return context.Refuse([HandFaults.SettledHow()]);
+            var away = yard.HandOvers().Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items).ToLookup(item => item.Code, item => item.Away);
+            var counted = Counted(yard, parse.GetValue(count) ?? [], bin => away[bin.Code].Sum());
+            if (!counted.TryGet(out var bins)) return context.Refuse(counted.Faults);
+            var done = new SettleLoan(yard).Do(new SettleWish(named, bins, came), parse.GetValue(at) ?? "", newNames: parse.GetValue(isNew));
+            if (!done.TryGet(out var settled)) return context.Refuse(done.Faults);
+            context.Say(char.ToUpperInvariant(settled.What[0]) + settled.What[1..]);
+            if (settled.Added.Count > 0) context.Say($"{Words.Count(settled.Added.Count, "piece")} catalogued");
+            return Exit.Done;
         }));
         return command;
     }

@@ -19,11 +19,11 @@ internal static class LedgerCommands
             var all = yard.Ledger();
             if (parse.GetValue(json))
             {
-                context.World.Out.WriteLine(YardJson.Write(all));
+                context.World.Out.WriteLine(YardJson.Write(all, HandJson.Nodes(yard.HandOvers(), context.World.Today)));
                 return Exit.Done;
             }
 
-            if (parse.GetValue(export) is { } path) return TextLines.Write(context, path, writer => LedgerFile.Write(all, writer));
+            if (parse.GetValue(export) is { } path) return TextLines.Write(context, path, writer => LedgerFile.Write(all, yard.HandOvers(), code => yard.Piece(code) is not null, writer));
             foreach (var line in LedgerText.Of(yard, context.World.Today, parse.GetValue(lines))) context.Say(line);
             return Exit.Done;
         }));

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Yard;
+using Offcuts.Store;
 using Offcuts.UseCases;
 
 namespace Offcuts.Commands;
@@ -27,6 +29,44 @@ internal static class PlaceCommands
             Open(context)),
     ];
 
+    /// <summary>Shows what a code of a place or a bundle hangs on; refused where it is none of them.</summary>
+    public static int Show(CommandContext context, YardFile yard, Code code, bool json)
+    {
+        var places = SeePlaces.Of(yard);
+        if (places.FirstOrDefault(place => place.Code == code) is { } here)
+        {
+            if (json)
+            {
+                context.World.Out.WriteLine(Json([here]));
+                return Exit.Done;
+            }
+
+            YardCommands.Symbol(context, code);
+            context.Say($"{code}   place   {here.Name}");
+            context.Say($"{Words.Count(here.Pieces, "piece")} and {Words.Count(here.Bins, "bin")} lie there; counted {SeePlaces.Counted(here.CountedOn, context.World.Today)}. See them with: offcuts list {ShellWord.Of("@" + here.Name)}");
+        }
+        else if (yard.Bundles().FirstOrDefault(bundle => bundle.Code == code) is { } bundle)
+        {
+            if (json)
+            {
+                context.World.Out.WriteLine(Json([bundle]));
+                return Exit.Done;
+            }
+
+            var unit = yard.Settings().Unit;
+            YardCommands.Symbol(context, code);
+            context.Say($"{code}   bundle{(bundle.Name.Length > 0 ? $"   {bundle.Name}" : "")}   {BundleWords.Holds(bundle, yard)}");
+            if (bundle.Place.Length > 0) context.Say($"at {bundle.Place}");
+            if (bundle.OpenedOn is { } on) context.Say($"opened on {ListJson.Day(on)}: its pieces lie by themselves");
+            foreach (var piece in bundle.Pieces.Select(yard.Piece).OfType<Piece>()) context.Say($"  {piece.Code}  {piece.Material}  {Words.Size(piece, unit)}  {Words.State(piece)}");
+        }
+        else return context.Refuse([yard.VoidCodes().Contains(code) ? LabelFaults.IsVoid(code.ToString()) : YardFaults.NoSuchCode(code.ToString())]);
+
+        context.Say("History:");
+        foreach (var line in Details.History(yard, code)) context.Say("  " + line);
+        return Exit.Done;
+    }
+
     /// <summary>Places in a table, in their order.</summary>
     public static void Table(CommandContext context, IReadOnlyList<PlaceInShort> places, DateOnly today) => Tables.Write(
         context.World,
@@ -41,6 +81,15 @@ internal static class PlaceCommands
         ["pieces"] = place.Pieces,
         ["bins"] = place.Bins,
         ["code"] = place.Code.IsNone ? null : place.Code.Text,
+    }));
+
+    private static string Json(IReadOnlyList<Bundle> bundles) => YardJson.List("bundles", bundles.Select(bundle => new JsonObject
+    {
+        ["code"] = bundle.Code.Text,
+        ["name"] = bundle.Name,
+        ["place"] = bundle.Place,
+        ["pieces"] = new JsonArray([.. bundle.Pieces.Select(code => (JsonNode)code.Text)]),
+        ["opened"] = ListJson.Day(bundle.OpenedOn),
     }));
 
     private static Command List(CommandContext context)
@@ -92,14 +141,7 @@ internal static class PlaceCommands
             var bundles = yard.Bundles().Where(bundle => bundle.IsWhole || parse.GetValue(opened)).ToArray();
             if (parse.GetValue(json))
             {
-                context.World.Out.WriteLine(YardJson.List("bundles", bundles.Select(bundle => new JsonObject
-                {
-                    ["code"] = bundle.Code.Text,
-                    ["name"] = bundle.Name,
-                    ["place"] = bundle.Place,
-                    ["pieces"] = new JsonArray([.. bundle.Pieces.Select(code => (JsonNode)code.Text)]),
-                    ["opened"] = ListJson.Day(bundle.OpenedOn),
-                })));
+                context.World.Out.WriteLine(Json(bundles));
                 return Exit.Done;
             }
 

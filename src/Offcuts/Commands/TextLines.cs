@@ -25,11 +25,17 @@ internal static class TextLines
         });
 
     /// <summary>Hands a file, and its name, to a reader of it.</summary>
-    public static Result<T> Open<T>(Surroundings world, string path, Func<Stream, string, Result<T>> read)
+    public static Result<T> Open<T>(Surroundings world, string path, Func<Stream, string, Result<T>> read) => Stream(world, path).Then(opened =>
     {
-        if (path != "-" && !File.Exists(path)) return Directory.Exists(path) ? CommandFaults.IsFolder(path) : CommandFaults.NoSuchFile(path);
-        using var stream = path == "-" ? world.InBytes() : File.OpenRead(path);
+        using var stream = opened;
         return read(stream, path == "-" ? "standard input" : Path.GetFileName(path));
+    });
+
+    /// <summary>A file opened for reading, or why there is none.</summary>
+    public static Result<Stream> Stream(Surroundings world, string path)
+    {
+        if (path == "-") return world.InBytes();
+        return File.Exists(path) ? File.OpenRead(path) : Directory.Exists(path) ? CommandFaults.IsFolder(path) : CommandFaults.NoSuchFile(path);
     }
 
     /// <summary>Writes a text file, whole or not at all.</summary>

@@ -134,13 +134,13 @@ internal static class YardCommands
     {
         var code = new Argument<string[]>("code") { Description = "Code on the label", Arity = new ArgumentArity(1, 2) };
         var json = new Option<bool>("--json") { Description = "Print as JSON" };
-        var command = context.Command("show", "Show one piece or bin: its QR code, its family and its history", ["offcuts show \"K7F 3MXX\""], code, json);
+        var command = context.Command("show", "Show one piece or bin, a place or a bundle: its QR code, what belongs to it, its history", ["offcuts show \"K7F 3MXX\""], code, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var read = Code.Parse(string.Concat(parse.GetValue(code)!));
             if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
             var (piece, bin) = (yard.Piece(one), yard.Bin(one));
-            if (piece is null && bin is null) return context.Refuse([YardFaults.NoSuchCode(one.ToString())]);
+            if (piece is null && bin is null) return PlaceCommands.Show(context, yard, one, parse.GetValue(json));
             if (parse.GetValue(json)) context.World.Out.WriteLine(YardJson.Write(piece is null ? [] : [piece], bin is null ? [] : [bin], yard.Settings().Species));
             else Show(context, yard, piece, bin);
             return Exit.Done;
@@ -151,14 +151,7 @@ internal static class YardCommands
     private static void Show(CommandContext context, YardFile yard, Piece? piece, Bin? bin)
     {
         var code = piece?.Code ?? bin!.Code;
-        // Black on white is what makes it scan on any theme, so it is no decoration that NO_COLOR could turn off.
-        var symbol = (context.World.OutIsTerminal, context.World.Ascii) switch
-        {
-            (true, true) => QrText.ColouredAscii(code),
-            (true, false) => QrText.ColouredHalfBlocks(code),
-            _ => QrText.HalfBlocks(code),
-        };
-        foreach (var line in symbol) context.World.Out.WriteLine(line);
+        Symbol(context, code);
         var details = piece is not null ? Details.Of(piece, yard.Settings()) : Details.Of(bin!);
         foreach (var line in details) context.Say(line);
         if (piece is not null)
@@ -173,6 +166,19 @@ internal static class YardCommands
 
         context.Say("History:");
         foreach (var line in Details.History(yard, code)) context.Say("  " + line);
+    }
+
+    /// <summary>The QR symbol of a code.</summary>
+    internal static void Symbol(CommandContext context, Code code)
+    {
+        // Black on white is what makes it scan on any theme, so it is no decoration that NO_COLOR could turn off.
+        var symbol = (context.World.OutIsTerminal, context.World.Ascii) switch
+        {
+            (true, true) => QrText.ColouredAscii(code),
+            (true, false) => QrText.ColouredHalfBlocks(code),
+            _ => QrText.HalfBlocks(code),
+        };
+        foreach (var line in symbol) context.World.Out.WriteLine(line);
     }
 
     private static Command Change(CommandContext context)
@@ -199,7 +205,7 @@ internal static class YardCommands
             new("--yes") { Description = "Without asking: sizes that look like a slip are meant" });
         var command = context.Command(
             "change",
-            "Correct or move what is catalogued: pieces, or one bin",
+            "Correct or move what is catalogued: pieces, one bin, or a bundle as a whole",
             ["offcuts change K7F3MXX --nails no --place \"south rack\"", "offcuts change K7F3MXX --bad 30..36 --condition fair", "offcuts change N4PX7AW --qty 128"],
             [codes, .. options.All]);
         command.SetAction(parse => context.WithYard(parse, yard =>

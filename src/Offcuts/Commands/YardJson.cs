@@ -28,8 +28,13 @@ internal static class YardJson
         ["bins"] = new JsonArray([.. bins.Select(Node)]),
     });
 
-    /// <summary>Ledger lines: <c>{ "schema": 1, "lines": [..] }</c>.</summary>
-    public static string Write(IEnumerable<LedgerLine> lines) => List("lines", lines.Select(Node));
+    /// <summary>Ledger lines, and apart from them what was handed over: <c>{ "schema": 1, "lines": [..], "hand_overs": [..] }</c>.</summary>
+    public static string Write(IEnumerable<LedgerLine> lines, IEnumerable<JsonNode> handOvers) => Write(new JsonObject
+    {
+        ["schema"] = 1,
+        ["lines"] = new JsonArray([.. lines.Select(Node)]),
+        ["hand_overs"] = new JsonArray([.. handOvers]),
+    });
 
     /// <summary>One list: <c>{ "schema": 1, name: [..] }</c>.</summary>
     public static string List(string name, IEnumerable<JsonNode> nodes) => Write(new JsonObject { ["schema"] = 1, [name] = new JsonArray([.. nodes]) });

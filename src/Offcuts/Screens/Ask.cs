@@ -68,4 +68,9 @@ internal enum Topic
     HandTo,
     HandFile,
     Receipt,
+    TheirNeeds,
+    Weigh,
+    HandListFile,
+    HandPart,
+    HandSettle,
 }

@@ -1,3 +1,4 @@
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
@@ -137,7 +138,41 @@ internal abstract record Errand
     public sealed record FindFree : Errand;
 
     /// <summary>Make up loads for all beds.</summary>
-    public sealed record MakeLoads(IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted) : Errand;
+    public sealed record MakeLoads(IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted) : Errand
+    {
+        /// <summary>What one of something weighs by the person's word.</summary>
+        public IReadOnlyDictionary<string, long> Weights { get; init; } = new Dictionary<string, long>();
+    }
+
+    /// <summary>Match what is free against another build's needs, told by files on one line.</summary>
+    public sealed record MatchTheirs(string Files) : Errand;
+
+    /// <summary>Show a label as it will be printed.</summary>
+    public sealed record PreviewLabel(Code Code, string Layout) : Errand;
+
+    /// <summary>Make a label void.</summary>
+    public sealed record VoidLabel(Code Code) : Errand;
+
+    /// <summary>Open a bundle into its pieces.</summary>
+    public sealed record OpenBundle(Code Code) : Errand;
+
+    /// <summary>Write the list of a hand-over, or of what is to go, as a PDF file.</summary>
+    /// <param name="File">Where to.</param>
+    /// <param name="Id">The hand-over; 0 for what is only marked.</param>
+    /// <param name="Pieces">What is marked.</param>
+    /// <param name="Counted">Counted things that are.</param>
+    /// <param name="Loads">How it is driven; none where that was not made up.</param>
+    public sealed record HandList(string File, int Id, IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted, LoadLists? Loads) : Errand
+    {
+        /// <summary>What one of something weighs by the person's word.</summary>
+        public IReadOnlyDictionary<string, long> Weights { get; init; } = new Dictionary<string, long>();
+    }
+
+    /// <summary>A part of a loan is back, as typed.</summary>
+    public sealed record HandPart(int Id, string What) : Errand;
+
+    /// <summary>A part of a loan does not come back as it went, as typed.</summary>
+    public sealed record HandSettle(int Id, string What) : Errand;
 
     /// <summary>Hand over.</summary>
     /// <param name="Wish">What, to whom, on what terms.</param>

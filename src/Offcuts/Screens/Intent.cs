@@ -132,4 +132,11 @@ internal enum Want
     HandSale,
     Confirm,
     ComeBack,
+    BackInPart,
+    Settle,
+    Theirs,
+    Weigh,
+    ListFile,
+    Void,
+    OpenBundle,
 }

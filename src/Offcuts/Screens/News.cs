@@ -63,6 +63,15 @@ internal abstract record News
     /// <summary>What a count says.</summary>
     public sealed record Counted(YardCount Count) : News;
 
+    /// <summary>A label as it will be printed by a layout.</summary>
+    public sealed record Previewed(Code Code, string Layout, IReadOnlyList<string> Lines) : News;
+
+    /// <summary>What of the free things serves the other build.</summary>
+    /// <param name="Free">What is free.</param>
+    /// <param name="Match">What of it serves them.</param>
+    /// <param name="Lines">The same line by line.</param>
+    public sealed record TheirsMatched(WhatIsFree Free, TheirMatch Match, IReadOnlyList<string> Lines) : News;
+
     /// <summary>What fits one place.</summary>
     public sealed record Fitting(FitsFound Found) : News;
 

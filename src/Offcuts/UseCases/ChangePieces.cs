@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 
@@ -41,9 +42,16 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
         return yard.ChangeSince(seen, told, Update(changed)).Then<string>(entry => entry.What);
     }
 
-    /// <summary>Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard.</summary>
-    public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) =>
-        Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
+    /// <summary>To whom something went that was only marked as handed over.</summary>
+    public const string NobodyNamed = "nobody named";
+
+    /// <summary>
+    /// Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard. What is handed over in a hurry is a gift to
+    /// nobody named, so that the ledger and the list of what went know of it as of any other.
+    /// </summary>
+    public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) => state == PieceState.HandedOver
+        ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What)
+        : Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
             ? YardFaults.CutUp()
             : piece with { State = state, ReservedFor = "" });
 

@@ -4,7 +4,10 @@ using Offcuts.Store;
 namespace Offcuts.UseCases;
 
 /// <summary>Looks through a yard and says what is wrong, and saves what can be read from a damaged one.</summary>
-public sealed class CheckYard(string yardPath, TimeProvider clock)
+/// <param name="yardPath">The yard's file.</param>
+/// <param name="clock">Tells the time of what is saved.</param>
+/// <param name="onNetwork">True where it lies in a folder of the network; the system is asked where nothing is said.</param>
+public sealed class CheckYard(string yardPath, TimeProvider clock, bool? onNetwork = null)
 {
     /// <summary>What a check finds. Throws <see cref="YardUnavailableException"/> where the file is no yard, of a newer version or locked.</summary>
     public CheckReport Check() => YardCheck.Of(yardPath, YardFile.UsualPatience);
@@ -21,6 +24,7 @@ public sealed class CheckYard(string yardPath, TimeProvider clock)
         }
         else if (found.Old) yield return $"Whole, as a database. It is of version {found.Version}; the next time it is opened it is brought to this one, after a backup.";
         else yield return $"Whole: {Words.Count((int)found.Pieces, "piece")}, gone or not, and {found.Entries} {(found.Entries == 1 ? "entry" : "entries")} of history, each row as the history left it.";
+        if (onNetwork ?? YardLocation.IsOnNetwork(yardPath)) yield return KeepFaults.OnNetwork(yardPath).Sentence;
     }
 
     /// <summary>Saves what can be read into a folder that is new or empty.</summary>

@@ -47,6 +47,8 @@ public static class CountFiles
         var files = new List<string>();
         foreach (var path in paths)
         {
+            // No file has such a name, and the system takes none.
+            if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) return CountFaults.NothingToCount();
             if (!Directory.Exists(path))
             {
                 files.Add(path);

@@ -37,7 +37,7 @@ public static class CountText
             Part(count.Moved.Count + count.BinsMoved.Count, "put where it was seen"),
             Part(count.Missing.Count, "marked as missing"),
             Part(count.ComeBack.Count(), "back in the yard"),
-            Part(count.Places.Count, count.Places.Count == 1 ? "place counted today" : "places counted today"),
+            Part(count.PlacesCounted.Count(), count.PlacesCounted.Count() == 1 ? "place counted today" : "places counted today"),
         ];
         return string.Join(", ", parts.Where(part => part.Length > 0));
         static string Part(int number, string what) => number == 0 ? "" : $"{number} {what}";

@@ -33,7 +33,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
             foreach (var back in count.ComeBack) work.Update(back.Piece with { State = PieceState.InYard, Place = back.Seen.Length > 0 ? back.Seen : back.Piece.Place });
             foreach (var missing in count.Missing) work.Update(missing.Piece with { State = PieceState.Missing, ReservedFor = "" });
             foreach (var bin in count.BinsMoved) work.Put(bin.Bin with { Place = bin.Seen });
-            foreach (var place in count.Places) work.PlaceCounted(place.Name, today);
+            foreach (var place in count.PlacesCounted) work.PlaceCounted(place, today);
         }).Then<string>(entry => entry.What);
     }
 

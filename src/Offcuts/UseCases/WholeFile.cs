@@ -4,7 +4,8 @@ namespace Offcuts.UseCases;
 
 /// <summary>
 /// Writes a file whole or not at all: under another name beside it first, then put in its place. What is there of another kind, a yard
-/// above all, is never written over; a link is followed, and what is no file but a device is written to as it is.
+/// above all, is never written over; a link is followed, and what is no file but a device is written to as it is. A new file is its
+/// user's own (0600 on Unix, less what their mask takes away); one that is replaced keeps the rights it had.
 /// </summary>
 public static class WholeFile
 {
@@ -29,7 +30,7 @@ public static class WholeFile
     private static void WriteThere(string path, Action<Stream> write)
     {
         // An empty name and a folder are the user's slips, told as any path that can't be written.
-        if (path.Length == 0 || Path.GetFileName(path).Length == 0) throw new FileTroubleException(CommandFaults.NamesNoFile(path));
+        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal) || Path.GetFileName(path).Length == 0) throw new FileTroubleException(CommandFaults.NamesNoFile(path));
         var whole = Path.GetFullPath(path);
         if (Directory.Exists(whole)) throw new FileTroubleException(CommandFaults.IsFolder(path));
         if (whole.StartsWith("/dev/", StringComparison.Ordinal))
@@ -43,7 +44,7 @@ public static class WholeFile
         var beside = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.{Path.GetRandomFileName()}");
         try
         {
-            using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write))
+            using (var stream = new FileStream(beside, Own(whole)))
             {
                 write(stream);
                 // On the disk before it takes the old file's name: a power cut leaves one of the two whole.
@@ -58,6 +59,13 @@ public static class WholeFile
             File.Delete(beside);
             throw;
         }
+    }
+
+    private static FileStreamOptions Own(string there)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = File.Exists(there) ? File.GetUnixFileMode(there) : UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        return options;
     }
 
     private static bool IsOfAnotherKind(string there, string made) =>

@@ -101,6 +101,9 @@ public sealed record YardCount
     /// <summary>Pictures in which no label could be read.</summary>
     public IEnumerable<CountedFile> WithoutLabel => Files.Where(file => file is { Trouble: null, IsPicture: true, Labels.Count: 0 });
 
+    /// <summary>Names of the places that count as counted today: not those of which a file could not be read, for they are to be counted again.</summary>
+    public IEnumerable<string> PlacesCounted => Places.Select(place => place.Name).Except(Unsure, StringComparer.OrdinalIgnoreCase);
+
     /// <summary>Labels of pieces and bins that were seen, wherever.</summary>
     public int Seen => Right.Count + Moved.Count + Found.Count + ShouldBeGone.Count + Doubtful.Count;
 

@@ -2,6 +2,7 @@ using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
+using Offcuts.Matching.Runs;
 using Offcuts.Store;
 using Offcuts.Tests.Screens;
 using Offcuts.UseCases;
@@ -146,6 +147,27 @@ public sealed class FreeToGoTests : IDisposable
         after.Pieces.Where(piece => piece.Piece.Material is FoamPanel && !piece.IsFree).Should().OnlyContain(piece => piece.Stays == Stays.Planned);
         after.Pieces.Where(piece => piece.Stays == Stays.Planned).Select(piece => piece.Piece.Code)
             .Should().BeEquivalentTo(filled.Plan.Pieces.Where(piece => piece.Source is not null).Select(piece => piece.Source!.Code));
+    }
+
+    [Fact]
+    public void What_a_wall_keeps_is_as_good_as_all_and_no_piece_of_it_can_be_spared_one_by_one()
+    {
+        KnownWall.FillSmall(_yard);
+        var free = new FreeToGo(_yard).Asked().Answer(Short).Value;
+        free.Notes.Should().NotContain(note => note.Contains("not tried without"));
+        var request = new FillWall(_yard).Request("shed").Value;
+        var needed = free.Pieces.Where(piece => piece.Why == "needed: wall shed").Select(piece => piece.Piece.Code).ToHashSet();
+        var left = request.Pieces.Where(piece => needed.Contains(piece.Code)).ToArray();
+        string Filled(IEnumerable<Piece> pieces)
+        {
+            var tiers = RunFiller.Fill(RunProblem.Create(request with { Pieces = [.. pieces] }).Value, Short).Tiers;
+            return string.Join(' ', tiers.Unfilled.Select(level => level.Unfilled.Value).Append(tiers.Spend.Value));
+        }
+
+        left.Should().NotBeEmpty();
+        var whole = Filled(left);
+        whole.Should().Be(Filled(request.Pieces.Where(piece => free.Pieces.Single(one => one.Piece.Code == piece.Code) is { IsFree: true } or { Why: "needed: wall shed" })));
+        foreach (var piece in left) Filled(left.Where(one => one != piece)).Should().NotBe(whole, $"{piece.Code} is needed");
     }
 
     [Fact]

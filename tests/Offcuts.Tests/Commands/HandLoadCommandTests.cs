@@ -75,6 +75,24 @@ public sealed class HandLoadCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_has_no_known_volume_is_named_and_nothing_is_called_proven_for_it()
+    {
+        // A panel of 2-1/2 x 12 x 96 in is 1.6667 cu ft; three of them ask for two trips of 4 cu ft, whatever the ties take.
+        _yard.Must("add", "--new", "foam 2-1/2x12 II 8' x3");
+        string[] panels = [.. _yard.Must("list", "foam").Lines.Skip(1).Take(3).Select(line => line[..8])];
+        _yard.Must("hand", "bed", "van: 14' 1200 lb 4 cu ft");
+
+        var told = _yard.Must(["hand", "load", .. panels, "--count", "panel tie x40", "--weigh", "panel tie 0.1 lb"]);
+
+        told.Lines[0].Should().Be("2 trips at least, and so many if all of it finds room");
+        told.Lines[1].Should().MatchRegex("^! Counted as taking no room, since their volume is not known: .* 40 panel tie\\. Whether they fit beside the rest is for you to see; it may take more trips$");
+        told.Out.Should().Contain("3.334 cu ft of 4.00 cu ft").And.Contain("1.667 cu ft of 4.00 cu ft");
+        using var json = JsonDocument.Parse(_yard.Must(["hand", "load", .. panels, "--count", "panel tie x40", "--weigh", "panel tie 0.1 lb", "--json"]).Out);
+        json.RootElement.GetProperty("volume_not_known").GetArrayLength().Should().Be(1);
+        _yard.Must(["hand", "load", .. panels]).Lines[0].Should().Be("2 trips, proven the fewest", "by volume");
+    }
+
+    [Fact]
     public void What_has_no_known_weight_is_not_loaded_until_it_is_said()
     {
         _yard.Must("hand", "bed", "trailer: 14' 1200 lb");

@@ -118,4 +118,16 @@ public sealed class SafetyCommandTests : IDisposable
         command.CommandText = sql;
         command.ExecuteNonQuery();
     }
+
+    [Fact]
+    public void A_yard_in_a_folder_of_the_network_is_told_to_be_one()
+    {
+        _yard.Must("add", "2x4 8'");
+        Store.YardLocation.IsOnNetwork(_yard.YardPath, _ => DriveType.Network).Should().BeTrue();
+        Store.YardLocation.IsOnNetwork(Path.Combine(_yard.Folder, "not", "there"), _ => DriveType.Fixed).Should().BeFalse();
+        var check = new UseCases.CheckYard(_yard.YardPath, _yard.Clock, onNetwork: true);
+
+        check.Told(check.Check()).Last().Should().Be(
+            $"{_yard.YardPath} lies in a folder of the network: where its locks don't hold, two programs at once can spoil it; work in it from one machine at a time, and keep backups on a disk of your own with: offcuts backup FILE");
+    }
 }

@@ -14,6 +14,9 @@ internal sealed record HostileInput(string Kind, IReadOnlyList<string[]> Command
 {
     /// <summary>The yard's own file, altered; null where the yard is a right one.</summary>
     public string? Yard { get; init; }
+
+    /// <summary>Lines typed on the full screen instead of commands; null where there are none.</summary>
+    public HostileScreen? Screen { get; init; }
 }
 
 /// <summary>
@@ -54,7 +57,7 @@ internal sealed class HostileRun : IDisposable
     public static IReadOnlyList<string> Kinds { get; } =
     [
         "stock CSV", "cuts CSV", "prices CSV", "CSV files of a plan", "system sheet", "wall sheet", "label layout", "catalogue line", "need or price typed", "code or scanned text",
-        "hand-over file", "yard with altered bytes", "yard with altered content",
+        "hand-over file", "hand-over file with a right hash", "picture", "lines typed on the screen", "yard with altered bytes", "yard with altered content", "kept plan altered",
     ];
 
     /// <summary>An input drawn from a seed.</summary>
@@ -76,6 +79,10 @@ internal sealed class HostileRun : IDisposable
             case "need or price typed": return new(kind, [random.Next(2) == 0 ? ["stage", "need", "walls", text.NeedLine(), .. New()] : ["price", "set", text.PriceLine(), .. New()], ["stage", "show", "walls"]]);
             case "code or scanned text": return new(kind, [["show", text.Code()], ["count", FileOf(text.Scanned())], ["mark", "used", text.Code()], ["change", text.Code(), "--note", text.Harm()]]);
             case "hand-over file": return new(kind, [["hand", "take-in", FileOf(text.Altered(File.ReadAllBytes(_transfer)))]]);
+            case "hand-over file with a right hash": return new(kind, [["hand", "take-in", FileOf(text.Transfer(File.ReadAllBytes(_transfer)))], ["list", "--json"], ["history"]]);
+            case "picture": return new(kind, [["count", FileOf(new HostilePictures(random, text).Draw(), ".jpg")]]);
+            case "lines typed on the screen": return new(kind, []) { Screen = new HostileScreen(random, text) };
+            case "kept plan altered": return new(kind, [["plans"], ["sheet"], ["today"], ["cut", "--all"], ["check"], ["undo"]]) { Yard = AlteredPlan(text) };
             case "yard with altered bytes": return new(kind, [.. Looks.Select(look => (string[])[look])]) { Yard = FileOf(text.Altered(File.ReadAllBytes(_whole))) };
             case "yard with altered content": return new(kind, [.. Looks.Select(look => (string[])[look]), ["export", "-", "--gone"], ["list", "--json"], ["plans"], ["wall", "list"]]) { Yard = AlteredContent(random, text) };
             default: throw new ArgumentOutOfRangeException(nameof(kind));
@@ -87,6 +94,7 @@ internal sealed class HostileRun : IDisposable
     {
         var yard = input.Yard ?? FileOf(File.ReadAllBytes(_whole), ".offcuts");
         var wrong = new List<string>();
+        if (input.Screen is { } screen) Typed(screen, yard, wrong);
         foreach (var command in input.Commands)
         {
             if (command.Any(argument => argument.Contains('\0', StringComparison.Ordinal))) continue;
@@ -162,7 +170,7 @@ internal sealed class HostileRun : IDisposable
     private (int Status, string Out, string Error, TimeSpan Took) Run(string[] arguments)
     {
         var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
-        var world = Surroundings.Real() with { In = TextReader.Null, InBytes = () => Stream.Null, Out = output, Error = error, InIsTerminal = false, OutIsTerminal = false, Environment = _ => null, UserFolder = _inside };
+        var world = World(output, error);
         var began = ProcessorTime();
         int status;
         try
@@ -185,6 +193,45 @@ internal sealed class HostileRun : IDisposable
     {
         var (status, _, error, _) = Run([.. arguments, "--yard", _whole]);
         if (status > 1) throw new InvalidOperationException($"{string.Join(' ', arguments)}: {error}");
+    }
+
+    private void Typed(HostileScreen screen, string path, List<string> wrong)
+    {
+        var began = ProcessorTime();
+        try
+        {
+            using var yard = YardFile.Open(path, TimeProvider.System);
+            if (screen.Type(yard, World(TextWriter.Null, TextWriter.Null)) is { } steers) wrong.Add($"a control character on the screen: {TextRules.Harmless(steers)}");
+        }
+        catch (Exception failed)
+        {
+            wrong.Add($"the screen: {TextRules.Harmless(failed.GetType().Name + ": " + failed.Message + failed.StackTrace?.Split('\n').FirstOrDefault(line => line.Contains("Offcuts.", StringComparison.Ordinal)))}");
+        }
+
+        var took = ProcessorTime() - began;
+        if (took > _longest) _longest = took;
+        if (took > Longest) wrong.Add($"the screen: took {took.TotalSeconds:0.0} s");
+    }
+
+    private Surroundings World(TextWriter output, TextWriter error) =>
+        Surroundings.Real() with { In = TextReader.Null, InBytes = () => Stream.Null, Out = output, Error = error, InIsTerminal = false, OutIsTerminal = false, Environment = _ => null, UserFolder = _inside };
+
+    // The document of a kept plan, with something in it that no plan says; the row it stands in is right.
+    private string AlteredPlan(HostileText text)
+    {
+        var path = FileOf(File.ReadAllBytes(_whole), ".offcuts");
+        using var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        connection.Open();
+        using var read = connection.CreateCommand();
+        read.CommandText = "SELECT document FROM plan LIMIT 1";
+        var document = text.Json((string)read.ExecuteScalar()!);
+        using var triggers = connection.CreateCommand();
+        triggers.CommandText = "SELECT group_concat('DROP TRIGGER ' || name, ';') FROM sqlite_schema WHERE type = 'trigger' AND tbl_name IN ('plan', 'plan_step')";
+        using var alter = connection.CreateCommand();
+        alter.CommandText = $"PRAGMA ignore_check_constraints = ON; {triggers.ExecuteScalar()}; UPDATE plan SET document = :document; UPDATE plan_step SET state = 'waiting', actual = NULL";
+        alter.Parameters.AddWithValue(":document", document);
+        alter.ExecuteNonQuery();
+        return path;
     }
 
     // Rows that say what no program of ours would, put in behind the file's own rules.

@@ -1,5 +1,8 @@
 using System.Globalization;
+using System.IO.Compression;
+using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Offcuts.Tests.Hostile;
 
@@ -7,8 +10,12 @@ namespace Offcuts.Tests.Hostile;
 /// Texts that mean harm or are broken, drawn from a grammar: right ones by the rules of each format, then pieces put in that no format wants. The same
 /// seed gives the same text. All invented.
 /// </summary>
-internal sealed class HostileText(Random random)
+internal sealed partial class HostileText(Random random)
 {
+    // A value behind a colon, a bracket or a comma; the name of a field is followed by a colon.
+    [GeneratedRegex("""(?<=[:,\[])\s*("(?:[^"\\]|\\.)*"|-?[0-9.eE+]+|true|false|null)(?=\s*[,\]}])""")]
+    private static partial Regex JsonValue();
+
     private static readonly string[] Materials = ["2x4", "2x6", "2x10", "#4", "foam 2-1/2x12 II", "plywood 3/4", "panel tie", "5/4x6", "1x4", "foam 99x99 IX", "2x4x6", "#99"];
 
     private static readonly string[] Lengths = ["8'", "96\"", "7' 8-5/8\"", "2400 mm", "2.4 m", "92.625\"", "0", "-8'", "8' 99\"", "999999999999999'", "1e309'", "0.00000001 mm", "8", "3 17/16\"", "1/0\"", "8''", "", "ft", "٣ m", "½\""];
@@ -108,6 +115,49 @@ internal sealed class HostileText(Random random)
         }
 
         return [.. altered];
+    }
+
+    /// <summary>
+    /// JSON in which a few values are replaced by what means harm: what stands between two quotes by text, a number by another, either by something else or by
+    /// a part of the same document. It stays JSON most often.
+    /// </summary>
+    public string Json(string json)
+    {
+        for (var i = 1 + random.Next(4); i > 0 && json.Length > 0; i--)
+        {
+            var values = JsonValue().Matches(json);
+            if (values.Count == 0) break;
+            var value = values[random.Next(values.Count)];
+            var instead = random.Next(6) switch
+            {
+                0 => values[random.Next(values.Count)].Value,
+                1 => One(["null", "true", "[]", "{}", "0", "-1", "1e308", "9223372036854775807", "9223372036854775808", "0.5", "-0", "\"\"", "[[[[[[[[[[[[[[[[[[[[", "}"]),
+                2 or 3 when value.Value[0] != '"' => Number() is { Length: > 0 } number ? number : "7",
+                4 => One(["\"gift\"", "\"loan\"", "\"sound\"", "\"used\"", "\"2x4\"", "\"K7F3MXX\"", "\"2026-02-30\"", "\"9999-12-31\""]),
+                _ => System.Text.Json.JsonSerializer.Serialize(Harm()),
+            };
+            json = json[..value.Index] + instead + json[(value.Index + value.Length)..];
+        }
+
+        return json;
+    }
+
+    /// <summary>A hand-over file whose content was altered and whose hash is right all the same.</summary>
+    public byte[] Transfer(byte[] file)
+    {
+        using var gzip = new GZipStream(new MemoryStream(file), CompressionMode.Decompress);
+        using var plain = new MemoryStream();
+        gzip.CopyTo(plain);
+        var whole = Encoding.UTF8.GetString(plain.ToArray());
+        var begins = whole.IndexOf("\"content\":", StringComparison.Ordinal) + "\"content\":".Length;
+        var content = Json(whole[begins..^1]);
+        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(content)));
+        using var packed = new MemoryStream();
+        using (var packing = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+            packing.Write(Encoding.UTF8.GetBytes($"{{\"offcuts_hand_over\":1,\"sha256\":\"{hash}\",\"content\":{content}}}"));
+        var bytes = packed.ToArray();
+        file.AsSpan(0, 10).CopyTo(bytes);
+        return bytes;
     }
 
     /// <summary>Text that no format wants.</summary>

@@ -26,6 +26,46 @@ public sealed class CountPlaceTests
     });
 
     [Fact]
+    public void Labels_are_looked_at_printed_again_and_made_void_and_a_bundle_is_opened() => ScreenRun.On(120, 40, run =>
+    {
+        run.Press("F11", "Tab");
+        var labels = run.Shell.State.Count.Labels;
+        labels.Select(label => label.Kind).Should().Equal(LabelKind.Waits, LabelKind.Bundle, LabelKind.Blank, LabelKind.Blank, LabelKind.Place);
+        run.Text.Should().Contain("1 label to print, 2 blanks, 1 bundle");
+
+        run.Press("Enter");
+        run.Text.Should().Contain($"{labels[0].Code} on letter-10, to scale").And.Contain("┌").And.Contain("│");
+        run.Press("Tab");
+        run.Text.Should().NotContain("on letter-10, to scale").And.Contain($"{labels[0].Code} on ");
+        run.Press("Esc", "Down", "Ctrl+O", "y");
+        run.Yard.Bundles().Single().IsWhole.Should().BeFalse();
+        run.Yard.LabelQueue().Should().HaveCount(2, "the labels of its pieces wait, and its own no more");
+
+        run.Press("Ctrl+Home");
+        while (run.Shell.State.Count.Label!.Kind != LabelKind.Blank) run.Press("Down");
+        var spoiled = run.Shell.State.Count.Label.Code;
+        run.Press("Ctrl+D");
+        run.Text.Should().Contain($"Make the label {spoiled} void?");
+        run.Press("y");
+        run.Yard.VoidCodes().Should().Equal(spoiled);
+        run.Press("Ctrl+Z");
+        run.Yard.VoidCodes().Should().BeEmpty();
+
+        run.Press("Ctrl+End", "Ctrl+L");
+        run.Yard.LabelQueue().Should().HaveCount(3, "the place's label is printed again");
+    }, yard =>
+    {
+        var catalogue = new UseCases.CataloguePieces(yard);
+        var saved = catalogue.Save(catalogue.Read(["2x4 8', 8', 6' @barn"]).Value).Value;
+        yard.Change("printed them", work => work.LabelsPrinted([.. saved.Pieces.Select(piece => piece.Code)])).Ok.Should().BeTrue();
+        var labels = new UseCases.ChangeLabels(yard);
+        labels.LabelPlaces(["barn"]).Ok.Should().BeTrue();
+        yard.Change("printed it", work => work.LabelsPrinted(yard.LabelQueue())).Ok.Should().BeTrue();
+        labels.Strap([saved.Pieces[0].Code, saved.Pieces[1].Code], "studs", null).Ok.Should().BeTrue();
+        yard.Change("blanks", work => work.IssueBlanks(2)).Ok.Should().BeTrue();
+    }, at: Place.Count);
+
+    [Fact]
     public void A_count_is_read_accepted_and_taken_back_with_keys_alone() => ScreenRun.OnKnownYard(80, 24, run =>
     {
         var (here, there) = Places(run);

@@ -138,4 +138,70 @@ public sealed class HandPlaceTests
             run.Yard.HandOvers().Should().BeEmpty();
         });
     }
+
+    [Fact]
+    public void A_loan_is_back_in_part_and_the_rest_is_settled()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Ctrl+W", "Ctrl+K", "l").Type("Ann").Press("Enter", "Enter");
+            var boards = run.Yard.HandOvers().Single().Items.Where(item => run.Yard.Piece(item.Code) is not null).Select(item => item.Code).ToArray();
+            boards.Should().HaveCount(2);
+
+            run.Press("Ctrl+T", "p").Type($"{boards[0]}, panel tie x30").Press("Enter");
+            run.Yard.HandOvers().Single().Items.Sum(item => item.Back).Should().Be(31);
+            run.Press("Ctrl+T", "s").Type($"{boards[1]}: 2x4 3' @barn").Press("Enter");
+            run.Yard.Pieces().Should().HaveCount(2).And.ContainSingle(piece => piece.CutFrom == boards[1]);
+            run.Press("Ctrl+T", "s").Type("panel tie x10").Press("Enter");
+            run.Text.Should().Contain("a colon, then what came in its place or nothing");
+            run.Press("Ctrl+T", "s").Type("panel tie x10: nothing").Press("Enter");
+
+            run.Text.Should().Contain("closed, 31 back and 11 settled");
+            run.Yard.HandOvers().Single().IsOut.Should().BeFalse();
+        }, Lendable);
+    }
+
+    [Fact]
+    public void Their_needs_are_matched_what_serves_is_marked_and_its_list_written()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            var cuts = run.Folder.FileOf("ann needs.csv", "stage,cut,material,length,qty\nshed,post,2x4,90\",1\n");
+            run.Press("F12", "Ctrl+O").Type($"cuts {cuts} prices /no/such.csv").Press("Enter");
+            run.Text.Should().Contain("/no/such.csv");
+            run.Press("Ctrl+O").Type(cuts).Press("Enter");
+
+            run.Shell.State.Hand.Page.Should().Be(HandPage.Theirs);
+            run.Text.Should().Contain("With what they buy, everything of theirs is filled.").And.Contain("for post").And.Contain("marked: 1 piece");
+            run.Press("Ctrl+D").Type(Path.Combine(run.Folder.Folder, "list.pdf")).Press("Enter");
+            File.ReadAllText(Path.Combine(run.Folder.Folder, "list.pdf")).Should().StartWith("%PDF");
+            run.Press("Ctrl+K", "g").Type("Ann").Press("Enter", "Enter");
+            run.Yard.HandOvers().Single().Items.Should().ContainSingle();
+            run.Press("Ctrl+D").Type(Path.Combine(run.Folder.Folder, "gone.pdf")).Press("Enter");
+            File.Exists(Path.Combine(run.Folder.Folder, "gone.pdf")).Should().BeTrue();
+        }, Lendable);
+    }
+
+    [Fact]
+    public void What_nothing_tells_the_weight_of_is_weighed_by_word_and_loaded_then()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F12", "Ctrl+B").Type("trailer: 12' 500 lb").Press("Enter", "Ctrl+R", "Ctrl+W", "Ctrl+L");
+            run.Text.Should().Contain("! Not loaded:").And.Contain("weight not known");
+
+            run.Press("Ctrl+X").Type("panel tie").Press("Enter");
+            run.Text.Should().Contain("says no weight");
+            run.Press("Ctrl+U").Type("panel tie 0.1 lb").Press("Enter", "Ctrl+L");
+
+            run.Text.Should().NotContain("! Not loaded:").And.Contain("40 panel tie");
+        }, Lendable);
+    }
+
+    // Two boards and ties that no stage needs.
+    private static void Lendable(YardFile yard)
+    {
+        var lines = new UseCases.CataloguePieces(yard).Read(["2x4 8', 12' @barn", "panel tie x40 @shed"]);
+        new UseCases.CataloguePieces(yard).Save(lines.Value, newNames: true).Ok.Should().BeTrue();
+    }
 }

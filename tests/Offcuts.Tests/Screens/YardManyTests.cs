@@ -65,7 +65,7 @@ public sealed class YardManyTests
         run.Text.Should().Contain("The 3 that are marked: what are they now?");
         run.Type("h");
 
-        run.Text.Should().Contain("Marked as handed over: 3 pieces");
+        run.Text.Should().Contain("Gave 3 pieces to nobody named");
         new[] { 0, 2, 4 }.Select(i => run.Yard.Piece(Codes[i])!.State).Should().OnlyContain(state => state == PieceState.HandedOver);
         run.Yard.Piece(Codes[1])!.State.Should().Be(PieceState.InYard);
     });

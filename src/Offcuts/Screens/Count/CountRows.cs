@@ -40,9 +40,31 @@ internal static class CountRows
         return [.. Row.Wrapped("Where pictures of labels or a scanner's file are, then @ and the place: ~/photos @north rack. A place's label in the picture, or the folder's name, may say it instead", width, Tone.Soft)];
     }
 
+    /// <summary>The columns of the labels.</summary>
+    public static IReadOnlyList<(string Heading, int Width)> LabelColumns { get; } = [("Label", 10), ("", 8), ("On what", 0)];
+
+    public static string LabelCell(CountState state, int row, int column)
+    {
+        var label = state.Labels[row];
+        return TextRules.Harmless(column switch
+        {
+            0 => label.Code.ToString(),
+            1 => label.Kind switch { LabelKind.Waits => "waits", LabelKind.Bundle => "bundle", LabelKind.Blank => "blank", _ => "place" },
+            _ => label.Kind == LabelKind.Blank ? "nothing yet" : label.What,
+        });
+    }
+
+    /// <summary>A label as it will be printed.</summary>
+    public static IReadOnlyList<Row> Preview(CountState state) => [.. state.Preview.Skip(state.Chosen).Select(line => Row.Of(line, Tone.Plain))];
+
     /// <summary>What is shown below.</summary>
     public static Row Heading(CountState state)
     {
+        if (state.Preview.Count > 0) return Row.Of(new Ink($"{state.Previewed} on {state.Layout}", Tone.Strong), new Ink(", to scale; Tab for other paper", Tone.Soft));
+        if (state.OnLabels && state.Counted is null)
+            return state.Labels.Count == 0
+                ? Row.Of("No label waits, and there is no bundle, no blank and no label of a place", Tone.Soft)
+                : Row.Of(new Ink($"{Words.Count(state.Yard.Queue.Count, "label")} to print", Tone.Strong), new Ink($", {Words.Count(state.Yard.Blanks.Count, "blank")}, {Words.Count(state.Yard.Bundles.Count(bundle => bundle.IsWhole), "bundle")}; Strip prints them", Tone.Soft));
         var partly = state.Partly ? "; no place counted whole" : "";
         if (state.Counted is { } count)
             return Row.Of(new Ink($"Not accepted yet: {count.Moved.Count + count.BinsMoved.Count} elsewhere, {count.Missing.Count} missing, {count.ComeBack.Count()} back", Tone.Caution), new Ink(partly, Tone.Soft));

@@ -1,3 +1,4 @@
+using Offcuts.Core.Yard;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -27,9 +28,27 @@ internal sealed record CountState
     /// <summary>The lines of that count.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 
+    /// <summary>True where the labels are shown instead of the places.</summary>
+    public bool OnLabels { get; init; }
+
+    /// <summary>The labels of the yard.</summary>
+    public IReadOnlyList<LabelEntry> Labels { get; init; } = [];
+
+    /// <summary>A label as it will be printed, line by line; none where none is looked at.</summary>
+    public IReadOnlyList<string> Preview { get; init; } = [];
+
+    /// <summary>The label that is looked at.</summary>
+    public Code Previewed { get; init; }
+
+    /// <summary>By which layout.</summary>
+    public string Layout { get; init; } = PrintLabels.UsualLayout;
+
+    /// <summary>The chosen label, or nothing.</summary>
+    public LabelEntry? Label => OnLabels && Counted is null && Chosen < Labels.Count ? Labels[Chosen] : null;
+
     /// <summary>The chosen place, or nothing.</summary>
-    public PlaceInShort? Place => Counted is null && Chosen < Yard.CountedPlaces.Count ? Yard.CountedPlaces[Chosen] : null;
+    public PlaceInShort? Place => Counted is null && !OnLabels && Chosen < Yard.CountedPlaces.Count ? Yard.CountedPlaces[Chosen] : null;
 
     /// <summary>How many lines there are to move among.</summary>
-    public int Count => Counted is null ? Yard.CountedPlaces.Count : Lines.Count;
+    public int Count => Preview.Count > 0 ? Preview.Count : Counted is not null ? Lines.Count : OnLabels ? Labels.Count : Yard.CountedPlaces.Count;
 }

@@ -28,9 +28,13 @@ internal sealed class CountView : PlaceView
         var count = state.Count;
         Layout();
         _heading.Show([CountRows.Heading(count)]);
-        _places.Visible = count.Counted is null && count.Yard.CountedPlaces.Count > 0;
-        _count.Visible = count.Counted is not null;
-        if (count.Counted is not null) _count.Show(CountRows.Counted(count, _count.Viewport.Width));
+        var preview = count.Preview.Count > 0;
+        var labels = count.OnLabels && count.Counted is null;
+        _places.Visible = count.Counted is null && !preview && (labels ? count.Labels.Count : count.Yard.CountedPlaces.Count) > 0;
+        _count.Visible = count.Counted is not null || preview;
+        if (preview) _count.Show(CountRows.Preview(count));
+        else if (labels) _places.Show(CountRows.LabelColumns, count.Labels.Count, (row, column) => CountRows.LabelCell(count, row, column), count.Chosen);
+        else if (count.Counted is not null) _count.Show(CountRows.Counted(count, _count.Viewport.Width));
         else _places.Show(CountRows.Columns(_places.Viewport.Width), count.Yard.CountedPlaces.Count, (row, column) => CountRows.Cell(count, row, column), count.Chosen);
     }
 }

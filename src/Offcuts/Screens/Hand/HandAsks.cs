@@ -15,6 +15,16 @@ internal static class HandAsks
 
     public static Ask.Write Receipt { get; } = new("The receipt that their program shows, like R-K7F-3MXX; or the word said, where they only told you. From then on it is not taken back", Topic.Receipt, "receipt");
 
+    public static Ask.Write Theirs { get; } = new("Which files tell what they need: cuts ann.csv, or wall garage.txt system ours.txt; their prices behind: prices ann-prices.csv", Topic.TheirNeeds, "needs");
+
+    public static Ask.Write Weigh { get; } = new("What one of something weighs, like panel tie 0.1 lb or K7F3MXX 18 kg; it counts for the loads made from now on", Topic.Weigh, "weight");
+
+    public static Ask.Write ListFile { get; } = new("A new PDF file for the list, every code to be ticked off; on the page of loads, with the loads", Topic.HandListFile, "file");
+
+    private static readonly Ask.Write Part = new("What is back: codes, and counted things behind a comma, like K7F3MXX, panel tie x40", Topic.HandPart, "back");
+
+    private static readonly Ask.Write Settle = new("What does not come back as it went, a colon, and what came in its place, like K7F3MXX: 2x4 5' or panel tie x12: nothing", Topic.HandSettle, "settle");
+
     private static readonly Ask.Write File = new("A file that their Offcuts takes in, with codes and history; notes and prices stay here. Empty for none", Topic.HandFile, "file");
 
     public static Ask.Choose How(HandState state)
@@ -39,9 +49,17 @@ internal static class HandAsks
     {
         var away = lent.Items.Where(item => item.Away > 0).ToArray();
         return new Ask.Choose(
-            $"Is everything of hand-over {lent.Id} back from {lent.Terms.To}: {Words.Count(away.Sum(item => item.Away), "thing")}? For a part of it: offcuts hand back",
-            [new Choice('y', "all back", new Errand.HandBack(lent.Id))]);
+            $"Is everything of hand-over {lent.Id} back from {lent.Terms.To}: {Words.Count(away.Sum(item => item.Away), "thing")}?",
+            [new Choice('y', "all back", new Errand.HandBack(lent.Id)), new Choice('p', "a part..", Want: Want.BackInPart), new Choice('s', "settle..", Want: Want.Settle)]);
     }
+
+    /// <summary>What is asked behind the letter that was pressed for a loan; none where it asks nothing.</summary>
+    public static Ask.Write? Behind(Want? want) => want switch
+    {
+        Want.BackInPart => Part,
+        Want.Settle => Settle,
+        _ => null,
+    };
 
     /// <summary>What a written answer leads to.</summary>
     public static Turn<HandState> Written(HandState state, Ask.Write write)
@@ -56,6 +74,20 @@ internal static class HandAsks
                 return Transfers.ReadReceipt(text) is { Ok: false } unreadable ? Wrong(state, unreadable.Fault)
                     : Transfers.ReadReceipt(text).Value != Transfers.Receipt(gone.Transfer) ? Wrong(state, HandFaults.ReceiptOfAnother(gone.Id))
                     : new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, text));
+            case Topic.TheirNeeds:
+                return TheirFiles.Read(text) is { Ok: false } unclear ? Wrong(state, unclear.Fault) : new(state with { Line = state.Line.Close() }, new Errand.MatchTheirs(text), Notice.None);
+            case Topic.Weigh:
+                if (!MakeLoads.ReadWeights([text]).TryGet(out var said)) return Wrong(state, MakeLoads.ReadWeights([text]).Fault);
+                return new(state with { Line = state.Line.Close(), Weights = state.Weights.SetItems(said), Loads = null }, Notice: new Notice("taken for the loads from now on; ^L makes them up"));
+            case Topic.HandListFile when state.Gone is { } listed:
+                return new(state with { Line = state.Line.Close() }, new Errand.HandList(text, listed.Id, [], [], null));
+            case Topic.HandListFile:
+                var (some, counts) = HandModel.Going(state);
+                return new(state with { Line = state.Line.Close() }, new Errand.HandList(text, 0, some, counts, state.Page == HandPage.Loads ? state.Loads : null) { Weights = state.Weights });
+            case Topic.HandPart when state.Gone is { } part:
+                return new(state with { Line = state.Line.Close() }, new Errand.HandPart(part.Id, text));
+            case Topic.HandSettle when state.Gone is { } settled:
+                return new(state with { Line = state.Line.Close() }, new Errand.HandSettle(settled.Id, text));
             case Topic.HandTo:
                 var terms = Terms(state.Kind, text, state.Yard.Settings.CurrencySign);
                 if (!terms.TryGet(out var agreed)) return Wrong(state, terms.Fault);

@@ -27,7 +27,7 @@ internal static class HandModel
             case Intent.Edge(var last):
                 return new(state with { Chosen = last ? Within(state, int.MaxValue) : 0 });
             case Intent.OtherList:
-                return new(state with { Page = (HandPage)(((int)state.Page + 1) % 3), Chosen = 0 });
+                return new(state with { Page = (HandPage)(((int)state.Page + 1) % (state.Serves.Count > 0 ? 4 : 3)), Chosen = 0 });
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask && ask.Of(letter) is { } choice:
                 return Answered(state with { Line = state.Line.Close() }, choice);
             case Intent.Enter when state.Line.Ask is Ask.Write write:
@@ -45,23 +45,34 @@ internal static class HandModel
     public static Turn<HandState> Hear(HandState state, News news) => news switch
     {
         News.Fresh(var yard) => new(Taken(state, yard)),
-        News.FreeFound(var free) => new(Listed(state with { Free = free, Working = "", Page = HandPage.Free, Chosen = 0, Loads = null, Marked = [.. state.Marked.Intersect(MayGo(free))] })),
+        News.FreeFound(var free) => new(Listed(state with { Free = free, Working = "", Page = HandPage.Free, Chosen = 0, Loads = null, Serves = [], Counts = state.Counts.Clear(), Marked = [.. state.Marked.Intersect(MayGo(free))] })),
+        News.TheirsMatched(var free, var match, var lines) => new(Listed(state with
+        {
+            Free = free,
+            Working = "",
+            Page = HandPage.Theirs,
+            Chosen = 0,
+            Loads = null,
+            Serves = lines,
+            Marked = [.. match.Pieces.Select(one => one.Piece.Code), .. match.Counted.Select(one => one.Bin)],
+            Counts = match.Counted.ToImmutableDictionary(one => one.Bin, one => one.Count),
+        })),
         News.LoadsMade(var loads) => new(state with { Loads = loads, Working = "", Page = HandPage.Loads, Chosen = 0 }),
-        News.Refused(Errand.FindFree or Errand.MakeLoads, _) => new(state with { Working = "" }),
-        News.Done(Errand.HandOver, _) => new(Listed(state with { Free = null, Marked = [], Loads = null, Terms = null, Page = HandPage.Gone, Chosen = 0 })),
+        News.Refused(Errand.FindFree or Errand.MakeLoads or Errand.MatchTheirs, _) => new(state with { Working = "" }),
+        News.Done(Errand.HandOver, _) => new(Listed(state with { Free = null, Marked = [], Loads = null, Serves = [], Counts = state.Counts.Clear(), Terms = null, Page = HandPage.Gone, Chosen = 0 })),
         News.Refused(Errand.HandOver, _) => new(state with { Terms = null }),
         _ => new(state),
     };
 
     /// <summary>What begins to run beside the screen.</summary>
-    public static HandState Begun(HandState state, Errand errand) => state with { Working = errand is Errand.FindFree ? "Looking what is free" : "Making up loads" };
+    public static HandState Begun(HandState state, Errand errand) => state with { Working = errand switch { Errand.FindFree => "Looking what is free", Errand.MatchTheirs => "Matching their needs", _ => "Making up loads" } };
 
     /// <summary>Codes of all that may go.</summary>
     public static IEnumerable<Code> MayGo(WhatIsFree free) => free.Free.Select(piece => piece.Piece.Code).Concat(free.Bins.Where(bin => bin.Free > 0).Select(bin => bin.Bin.Code));
 
     /// <summary>What is marked: pieces, and counted things as far as they may go.</summary>
     public static (IReadOnlyList<Code> Pieces, IReadOnlyList<Counted> Counted) Going(HandState state) => state.Free is { } free
-        ? ([.. free.Free.Select(piece => piece.Piece.Code).Where(state.Marked.Contains)], [.. free.Bins.Where(bin => bin.Free > 0 && state.Marked.Contains(bin.Bin.Code)).Select(bin => new Counted(bin.Bin.Code, bin.Free))])
+        ? ([.. free.Free.Select(piece => piece.Piece.Code).Where(state.Marked.Contains)], [.. free.Bins.Where(bin => bin.Free > 0 && state.Marked.Contains(bin.Bin.Code)).Select(bin => new Counted(bin.Bin.Code, Math.Min(bin.Free, state.Counts.GetValueOrDefault(bin.Bin.Code, bin.Free))))])
         : ([], []);
 
     private static Turn<HandState> Wanted(HandState state, Want want)
@@ -76,6 +87,14 @@ internal static class HandModel
                 return state.Gone is { IsOut: true } lent
                     ? new(state with { Line = state.Line.Open(HandAsks.Back(lent)) })
                     : new(state, Notice: new Notice("choose a loan of which something is away, on the page of what went"));
+            case Want.Theirs:
+                return state.Working.Length > 0 ? new(state, Notice: new Notice($"{state.Working} already; Esc stops it")) : new(state with { Line = state.Line.Open(HandAsks.Theirs) });
+            case Want.Weigh:
+                return new(state with { Line = state.Line.Open(HandAsks.Weigh) });
+            case Want.ListFile:
+                return state.Gone is not null || (state.Free is not null && !state.Marked.IsEmpty)
+                    ? new(state with { Line = state.Line.Open(HandAsks.ListFile) })
+                    : new(state, Notice: new Notice("choose what went, on its page, or mark what is to go; then its list is written"));
             case Want.Confirm:
                 return state.Gone is { ConfirmedOn: null }
                     ? new(state with { Line = state.Line.Open(HandAsks.Receipt) })
@@ -100,7 +119,7 @@ internal static class HandModel
                 return new(state with { Line = state.Line.Open(HandAsks.Bed) });
             case Want.Loads:
                 var (pieces, counted) = Going(state);
-                return new(state, new Errand.MakeLoads(pieces, counted), Notice.None);
+                return new(state, new Errand.MakeLoads(pieces, counted) { Weights = state.Weights }, Notice.None);
             case Want.HandOver:
                 return new(state with { Line = state.Line.Open(HandAsks.How(state)) });
             default:
@@ -113,6 +132,7 @@ internal static class HandModel
         Want.HandGift => Asked(state, HandOverKind.Gift),
         Want.HandLoan => Asked(state, HandOverKind.Loan),
         Want.HandSale => Asked(state, HandOverKind.Sale),
+        _ when HandAsks.Behind(choice.Want) is { } ask => new(state with { Line = state.Line.Open(ask) }),
         _ => new(state, choice.Errand),
     };
 

@@ -58,13 +58,19 @@ internal static class HandRows
         return state.Page switch
         {
             HandPage.Free => Row.Of(new Ink("What may go and what stays", Tone.Strong), new Ink(marked, Tone.Good)),
+            HandPage.Theirs => Row.Of(new Ink("What serves their needs", Tone.Strong), new Ink(marked, Tone.Good)),
             HandPage.Loads => Row.Of(new Ink("Loads", Tone.Strong), new Ink(state.Loads is { } loads ? $"  {loads.TripsText}" : "", Tone.Good)),
             _ => Row.Of(new Ink("What went", Tone.Strong), new Ink(state.Yard.HandOvers.Count == 0 ? "  nothing yet" : $"  {Words.Count(state.Yard.HandOvers.Count, "hand-over")}, the newest first", Tone.Soft)),
         };
     }
 
     /// <summary>The parts of the pages that are read: loads, or what went.</summary>
-    public static IReadOnlyList<IReadOnlyList<Row>> Parts(HandState state, int width) => state.Page == HandPage.Loads ? Loads(state, width) : Gone(state, width);
+    public static IReadOnlyList<IReadOnlyList<Row>> Parts(HandState state, int width) => state.Page switch
+    {
+        HandPage.Loads => Loads(state, width),
+        HandPage.Theirs => [.. state.Serves.Select((line, i) => (IReadOnlyList<Row>)[.. Row.Wrapped(line, width, line.StartsWith(' ') ? Tone.Plain : Tone.Strong, indent: 4).Select(row => i == state.Chosen ? row.Marked(width) : row)])],
+        _ => Gone(state, width),
+    };
 
     private static List<IReadOnlyList<Row>> Loads(HandState state, int width)
     {
@@ -79,12 +85,12 @@ internal static class HandRows
         for (var i = 0; i < loads.Loads.Count; i++)
         {
             var load = loads.Loads[i];
-            var head = Row.Of($"Load {i + 1} on {load.Bed.Name}: {load.Weight.ToText(unit)} of {load.Bed.Weight.ToText(unit)}, in this order", Tone.Strong);
+            var head = Row.Of($"Load {i + 1} on {load.Bed.Name}: {load.Filled(unit)}, in this order", Tone.Strong);
             parts.Add([i == state.Chosen ? head.Marked(width) : head, .. load.Things.Select(thing => Row.Of(TextColumns.Cut(new Ink($"  {thing.Code}  {thing.What}  {thing.Size}  {thing.WeightText(unit)}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}").Text, width), Tone.Plain))]);
         }
 
         Row[] Part(Row[] rows) => parts.Count == state.Chosen && rows.Length > 0 ? [rows[0].Marked(width), .. rows[1..]] : rows;
-        parts.Add(Part([.. loads.Left.SelectMany(left => Row.Wrapped($"! Not loaded: {left.Thing.Code}  {left.Thing.What}  {left.Thing.Size}: {left.Why}", width, Tone.Caution, indent: 2))]));
+        parts.Add(Part([.. loads.Unmeasured.Count == 0 ? [] : Row.Wrapped($"! {loads.UnmeasuredText}", width, Tone.Caution, indent: 2), .. loads.Left.SelectMany(left => Row.Wrapped($"! Not loaded: {left.Thing.Code}  {left.Thing.What}  {left.Thing.Size}: {left.Why}", width, Tone.Caution, indent: 2))]));
         parts.Add(Part([.. loads.Sources.SelectMany(source => Row.Wrapped($"Weight: {source}", width, Tone.Soft, indent: 2)), .. Row.Wrapped(LoadLists.WeightsAre, width, Tone.Soft, indent: 2)]));
         parts.Add(Part([.. LoadText.Mind(loads).SelectMany(caution => Row.Wrapped(caution, width, Tone.Caution, indent: 2)), Row.Of(Cautions.Closing, Tone.Soft)]));
         return parts;
@@ -111,7 +117,7 @@ internal static class HandRows
 
     private static string Item(HandState state, HandOverItem item)
     {
-        var back = item.Back == 0 ? "" : item.Away == 0 ? "  back" : $"  {item.Back} back";
+        var back = HandOverText.Became(item);
         return state.Yard.Find(item.Code) is { } there
             ? $"   {item.Code}  {(there.Piece is { } piece ? $"{piece.Material}  {Words.Size(piece, state.Yard.Unit)}" : $"{item.Count} {there.Material}")}{back}"
             : $"   {item.Code}{back}";

@@ -16,6 +16,9 @@ internal enum HandPage
 
     /// <summary>What went, and what is due back.</summary>
     Gone,
+
+    /// <summary>What of the free things serves the other build; only once that was asked.</summary>
+    Theirs,
 }
 
 /// <summary>A piece or a bin that may go or stays, as the list shows it.</summary>
@@ -55,6 +58,15 @@ internal sealed record HandState
     /// <summary>The loads of what was marked; nothing before.</summary>
     public LoadLists? Loads { get; init; }
 
+    /// <summary>How many of counted things are to go, where another build needs fewer than are free.</summary>
+    public ImmutableDictionary<Code, int> Counts { get; init; } = ImmutableDictionary<Code, int>.Empty;
+
+    /// <summary>What one of something weighs by the person's word: by a code's text or a material's name.</summary>
+    public ImmutableDictionary<string, long> Weights { get; init; } = ImmutableDictionary<string, long>.Empty.WithComparers(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>What serves the other build, line by line; none before it was asked.</summary>
+    public IReadOnlyList<string> Serves { get; init; } = [];
+
     /// <summary>As what it is to go, while it is asked to whom.</summary>
     public HandOverKind Kind { get; init; }
 
@@ -75,6 +87,7 @@ internal sealed record HandState
     {
         HandPage.Free => Shown.Count,
         HandPage.Loads => Loads is { } loads ? loads.Loads.Count + 3 : 0,
+        HandPage.Theirs => Serves.Count,
         _ => Yard.HandOvers.Count,
     };
 }

@@ -23,6 +23,7 @@ internal static class LedgerModel
                 var turned = state with { OverTime = !state.OverTime };
                 return new(turned with { Chosen = turned.OverTime ? Math.Max(0, turned.Parts - 1) : 0 });
             case Intent.Enter:
+                if (state.AtHandOvers) return new(state, new Errand.Open(Place.Hand));
                 if (state.Chosen >= state.Parts) return new(state, state.Yard.Plans.LastOrDefault(plan => plan.Open) is { } open ? new Errand.Open(Place.Plan) { PlanId = open.Id } : null);
                 return state.Acts.LastOrDefault(line => line.PlanId != 0) is { } act
                     ? new(state, new Errand.Open(Place.Plan) { PlanId = act.PlanId })

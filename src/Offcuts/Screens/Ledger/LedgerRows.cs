@@ -71,6 +71,7 @@ internal static class LedgerRows
         }
 
         if (Planned(state, width).ToArray() is { Length: > 0 } planned) parts.Add(Chosen(state, parts.Count, planned, 1, width));
+        if (HandedOver(state, width).ToArray() is { Length: > 0 } gone) parts.Add(Chosen(state, parts.Count, gone, 1, width));
         if (state.Parts == 0) return parts;
         foreach (var sentence in Against)
         {
@@ -133,6 +134,17 @@ internal static class LedgerRows
             var text = $"plan {plan.Id}, {string.Join(", ", plan.Plan.Stages)}: would save {savings.Saved.ToText(sign)} of {savings.AllNew.ToText(sign)} all new{(savings.AllNewProven ? "" : " or less")}, {savings.Spend.ToText(sign)} to spend; {(done == 0 ? "nothing of it is cut" : $"{done} of {Words.Count(plan.Steps.Count, "piece")} are cut and stand above as far as they were booked")}";
             foreach (var row in Row.Wrapped(text, width, Tone.Plain, indent: 2)) yield return row;
         }
+    }
+
+    // What went to other builds was not used here: its own kind, by itself.
+    private static IEnumerable<Row> HandedOver(LedgerState state, int width)
+    {
+        if (state.Yard.HandOvers.Count == 0) yield break;
+        yield return Row.Blank;
+        yield return Row.Of(new Ink("Handed over, in none of the figures above", Tone.Strong), new Ink("  worth and weight of the day it went", Tone.Soft));
+        foreach (var line in HandOverText.Sums(state.Yard.HandOvers, state.Yard.Settings, state.Yard.Today).Skip(1))
+            foreach (var row in Row.Wrapped(line, width, Tone.Plain, indent: 2))
+                yield return row;
     }
 
     private static LedgerBars TimeBars(LedgerState state, int width) =>

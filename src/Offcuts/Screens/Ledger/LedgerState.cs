@@ -28,8 +28,14 @@ internal sealed record LedgerState
     /// <summary>The same along time.</summary>
     public LedgerOverTime Time { get; init; } = new(LedgerPace.Day, []);
 
-    /// <summary>How many parts of the page can be chosen: what was done, then what is planned where anything is, then what it is measured against.</summary>
-    public int Stops => Parts + (Yard.Plans.Any(plan => plan.Open) ? 1 : 0) + (Parts > 0 ? LedgerRows.Against.Count : 0);
+    /// <summary>How many parts of the page can be chosen: what was done, then what is planned where anything is, what was handed over where anything was, then what it is measured against.</summary>
+    public int Stops => Parts + (HasPlanned ? 1 : 0) + (Yard.HandOvers.Count > 0 ? 1 : 0) + (Parts > 0 ? LedgerRows.Against.Count : 0);
+
+    /// <summary>True where a plan waits.</summary>
+    public bool HasPlanned => Yard.Plans.Any(plan => plan.Open);
+
+    /// <summary>True where the part of what was handed over is chosen.</summary>
+    public bool AtHandOvers => Yard.HandOvers.Count > 0 && Chosen == Parts + (HasPlanned ? 1 : 0);
 
     /// <summary>How many of them are of what was done.</summary>
     public int Parts => OverTime ? Time.Steps.Count : Sums.ByStage.Count;

@@ -57,6 +57,12 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.SetBed(var line) => Told(errand, new MakeLoads(yard).SetBed(line)),
         Errand.ConfirmHand(var id, var receipt) => Told(errand, receipt.Length == 0 ? new HandOverPieces(yard).ConfirmByWord(id) : new HandOverPieces(yard).Confirm(receipt)),
         Errand.HandBack(var id) => Told(errand, AllBack(id)),
+        Errand.PreviewLabel(var code, var layout) => new PrintLabels(yard, world.Today).Preview(code, layout, world.Ascii) is var preview && preview.TryGet(out var lines) ? new News.Previewed(code, layout, lines) : new News.Refused(errand, preview.Faults),
+        Errand.VoidLabel(var code) => Told(errand, new ChangeLabels(yard).Void([code])),
+        Errand.OpenBundle(var code) => Told(errand, new ChangeLabels(yard).Open(code)),
+        Errand.HandPart(var id, var typed) => Told(errand, BackWords.Back(typed, yard).Then(back => new HandOverPieces(yard).Back(back.Pieces, back.Counted, place: null, only: id))),
+        Errand.HandSettle(var id, var typed) => Told(errand, BackWords.Settled(typed, yard).Then(wish => new SettleLoan(yard).Do(wish, only: id)).Then<string>(done => done.What)),
+        Errand.HandList list => Told(errand, NewFile(list.File).Then(file => Listed(list, file))),
         Errand.HandOver(var wish, var free) => Told(errand, Handed(wish, free)),
         Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
         Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
@@ -73,6 +79,26 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         }
 
         return new HandOverPieces(yard).Do(wish, free).Then<string>(done => $"{done.What}: hand-over {done.Id}{(wish.File.Path is { } written ? $"; wrote {written}" : "")}");
+    }
+
+    private Result<string> Listed(Errand.HandList list, string file)
+    {
+        if (list.Id > 0) return HandSheet.Write(file, yard, list.Id, world.Today);
+        HandSheet.Write(file, yard, null, new MakeLoads(yard).Things(list.Pieces.Select(yard.Piece).OfType<Piece>(), list.Counted, list.Weights), list.Loads, world.Today);
+        return $"wrote {file}";
+    }
+
+    /// <summary>A file that somebody named on the screen, opened for reading, or why there is none.</summary>
+    public Result<Stream> Opened(string typed)
+    {
+        var path = Expanded(typed);
+        return File.Exists(path) ? File.OpenRead(path) : Directory.Exists(path) ? CommandFaults.IsFolder(typed) : CommandFaults.NoSuchFile(typed);
+    }
+
+    private string Expanded(string typed)
+    {
+        var home = world.Environment("HOME");
+        return typed.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, typed[2..]) : typed;
     }
 
     private Result<string> AllBack(int id)
@@ -125,8 +151,8 @@ internal sealed class Errands(YardFile yard, Surroundings world)
     // From the screen no file is ever written over: a name typed in a hurry must not cost somebody a file.
     private Result<string> NewFile(string typed)
     {
-        var home = world.Environment("HOME");
-        var path = System.IO.Path.GetFullPath(typed.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, typed[2..]) : typed);
+        if (typed.Length == 0 || typed.Contains('\0', StringComparison.Ordinal)) return CommandFaults.NamesNoFile(typed);
+        var path = System.IO.Path.GetFullPath(Expanded(typed));
         if (File.Exists(path)) return new Fault($"{path} is there already; write another name");
         return Directory.Exists(System.IO.Path.GetDirectoryName(path)) ? path : new Fault($"there is no folder {System.IO.Path.GetDirectoryName(path)}");
     }

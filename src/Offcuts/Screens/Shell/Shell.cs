@@ -37,6 +37,7 @@ internal sealed class Shell
         (_yard, _world, _hands) = (yard, world, hands);
         _errands = new Errands(yard, world);
         _read = YardSnapshot.Before(yard, world.Today);
+        yard.FinishesBackupLater = true;
         State = ShellModel.Start(_read) with { Ascii = world.Ascii };
         hands.Away(ReadFirst);
     }
@@ -125,6 +126,9 @@ internal sealed class Shell
             case Errand.FindFree find:
                 Beside(find, (yard, limits) => new FreeToGo(yard).Asked().Answer(limits) is var answer && answer.TryGet(out var free) ? new News.FreeFound(free) : new News.Refused(find, answer.Faults));
                 break;
+            case Errand.MatchTheirs theirs:
+                Beside(theirs, (yard, limits) => Theirs(theirs, yard, limits));
+                break;
             case Errand.MakeLoads loads:
                 Beside(loads, (yard, limits) => Loads(loads, yard, limits));
                 break;
@@ -152,7 +156,33 @@ internal sealed class Shell
             TellOfWork();
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
+            CheckCopy();
+        });
+    }
+
+    // The copy of the day is checked beside everything else; the head says so meanwhile.
+    private void CheckCopy()
+    {
+        if (!_yard.HasUnfinishedBackup || State.BackingUp)
+        {
             TellOfBackup();
+            return;
+        }
+
+        Settle(new Turn<ShellState>(State with { BackingUp = true }));
+        _hands.Apart(() =>
+        {
+            var news = Guarded(null, () =>
+            {
+                _yard.FinishBackup();
+                return null;
+            });
+            _hands.Home(() =>
+            {
+                Settle(new Turn<ShellState>(State with { BackingUp = false }));
+                if (news is not null) Hear(news);
+                TellOfBackup();
+            });
         });
     }
 
@@ -238,10 +268,22 @@ internal sealed class Shell
         }
     }
 
+    private News Theirs(Errand.MatchTheirs errand, YardFile yard, MatchLimits limits)
+    {
+        var half = limits with { Time = limits.Time / 2 };
+        var needs = TheirFiles.Read(errand.Files).Then(files => files.Needs(yard, path => _errands.Opened(path)));
+        if (!needs.TryGet(out var theirs)) return new News.Refused(errand, needs.Faults);
+        var answer = new FreeToGo(yard).Asked().Answer(half);
+        if (!answer.TryGet(out var free)) return new News.Refused(errand, answer.Faults);
+        return MatchTheirs.Of(free, theirs, yard.Prices(), yard.Settings(), half) is var match && match.TryGet(out var found)
+            ? new News.TheirsMatched(free, found, [.. TheirText.Lines(found, free, yard).Where(line => line.Length > 0 && !line.StartsWith("Hand it over", StringComparison.Ordinal))])
+            : new News.Refused(errand, match.Faults);
+    }
+
     private static News Loads(Errand.MakeLoads errand, YardFile yard, MatchLimits limits)
     {
         var make = new MakeLoads(yard);
-        var things = make.Things(errand.Pieces.Select(yard.Piece).OfType<Piece>(), errand.Counted, new Dictionary<string, long>());
+        var things = make.Things(errand.Pieces.Select(yard.Piece).OfType<Piece>(), errand.Counted, errand.Weights);
         return make.Beds([]) is var beds && beds.TryGet(out var with) ? new News.LoadsMade(MakeLoads.Of(things, with, limits)) : new News.Refused(errand, beds.Faults);
     }
 

@@ -33,6 +33,8 @@ internal static class ShellJump
                 var typed = YardModel.Apply(there.Yard.Unmarked() with { Closer = false, Line = there.Yard.Line.Close() }, new Intent.Type(open.Line));
                 var found = typed.State.Query.Code.IsNone ? typed : YardModel.Apply(typed.State, new Intent.Enter());
                 return new(there with { Yard = found.State.MarkedAs(there.Yard) }, found.Errand ?? typed.Errand, found.Notice ?? Notice.None);
+            case Place.Count when Code.Parse(open.Line).TryGet(out var label):
+                return new(there with { Count = CountModel.Choose(there.Count, label) }, Notice: Notice.None);
             case Place.Stages when open.Name.Length > 0:
                 return new(there with { Stages = StagesModel.Choose(there.Stages, open.Name) }, Notice: Notice.None);
             case Place.Plan when open.PlanId > 0 && there.Plan.Found is not null:
@@ -54,6 +56,8 @@ internal static class ShellJump
         if (!Code.Parse(text).TryGet(out var code)) return Row.Wrapped($"… {Code.Parse(text).Fault.Sentence}", width, Tone.Soft, indent: 2);
         return state.Snapshot.Find(code) is { } there
             ? Row.Wrapped($"✓ {code}: {there.Material}{(there.Piece is { } piece ? $" {Words.Size(piece, state.Snapshot.Unit)}, {Words.State(piece)}" : "")}{(there.Place.Length > 0 ? $", at {there.Place}" : "")}", width, Tone.Good, indent: 2)
+            : PlaceOf(state, code) is { } place ? Row.Wrapped($"✓ {code}: the place {place.Name}, {Words.Count(place.Pieces, "piece")}", width, Tone.Good, indent: 2)
+            : BundleOf(state, code) is { } bundle ? Row.Wrapped($"✓ {code}: a bundle of {Words.Count(bundle.Pieces.Count, "piece")}{(bundle.Place.Length > 0 ? $", at {bundle.Place}" : "")}", width, Tone.Good, indent: 2)
             : Row.Wrapped($"… {Nothing(state, code)}", width, Tone.Soft, indent: 2);
     }
 
@@ -70,9 +74,7 @@ internal static class ShellJump
                 var typed = jump.Text.Trim();
                 if (typed.Length == 0) return new(state with { Jump = null }, Notice: Notice.None);
                 if (!Code.Parse(typed).TryGet(out var code)) return new(state, Notice: Notice.Of(Code.Parse(typed).Faults));
-                return state.Snapshot.Find(code) is null
-                    ? new(state, Notice: new Notice(Nothing(state, code), Tone.Fault))
-                    : To(state, new Errand.Open(Place.Yard) { Line = code.Text });
+                return Open(state, code) is { } there ? To(state, there) : new(state, Notice: new Notice(Nothing(state, code), Tone.Fault));
             case Intent.Paste(var lines):
                 return new(state, Notice: new Notice($"{lines.Count} lines were pasted, but one line goes here: none was taken", Tone.Fault));
             case Intent.Move or Intent.Page or Intent.Edge or Intent.Recall or Intent.OtherList or Intent.Do:
@@ -99,8 +101,17 @@ internal static class ShellJump
     private static Turn<ShellState> Scanned(ShellState state, string rest, Code code)
     {
         var typed = ShellModel.Apply(state, new Intent.Type(rest)).State;
-        return state.Snapshot.Find(code) is null
-            ? new(typed, Notice: new Notice(Nothing(state, code), Tone.Fault))
-            : To(typed, new Errand.Open(Place.Yard) { Line = code.Text });
+        return Open(state, code) is { } there ? To(typed, there) : new(typed, Notice: new Notice(Nothing(state, code), Tone.Fault));
     }
+
+    // A piece or a bin is opened in the yard, a place as what lies there, a bundle among the labels, where it is opened.
+    private static Errand.Open? Open(ShellState state, Code code) =>
+        state.Snapshot.Find(code) is not null ? new Errand.Open(Place.Yard) { Line = code.Text }
+        : PlaceOf(state, code) is { } place ? new Errand.Open(Place.Yard) { Line = $"@{place.Name}" }
+        : BundleOf(state, code) is not null ? new Errand.Open(Place.Count) { Line = code.Text }
+        : null;
+
+    private static PlaceInShort? PlaceOf(ShellState state, Code code) => state.Snapshot.CountedPlaces.FirstOrDefault(place => place.Code == code);
+
+    private static Bundle? BundleOf(ShellState state, Code code) => state.Snapshot.Bundles.FirstOrDefault(bundle => bundle.IsWhole && bundle.Code == code);
 }

@@ -117,7 +117,7 @@ internal static class ShellModel
 
         // What was said stays while a person types or looks around, and goes with the next thing they do.
         var notice = turn.Notice ?? (intent is Intent.Type or Intent.Move or Intent.Page or Intent.Edge or Intent.Recall ? null : Notice.None);
-        if (turn.Errand is Errand.FindFree or Errand.MakeLoads)
+        if (turn.Errand is Errand.FindFree or Errand.MakeLoads or Errand.MatchTheirs)
             return before.Plan.Matching || before.Walls.Filling || before.Count.Reading is not null || before.Hand.Working.Length > 0
                 ? new(before, Notice: new Notice("something is worked out already; look when that is through"))
                 : new(next with { Hand = HandModel.Begun(next.Hand, turn.Errand) }, turn.Errand, notice);
@@ -194,6 +194,7 @@ internal static class ShellModel
     {
         News.Done(Errand.LookUp, _) => null,
         News.FreeFound(var free) => new Notice($"{Words.Count(free.Free.Count(), "piece")} may go; Enter marks one, ^W all that is free", free.Proven ? Tone.Good : Tone.Caution),
+        News.TheirsMatched(_, var match, _) => new Notice($"Saves them {match.Saved.ToText(state.Snapshot.Settings.CurrencySign)}{(match.Proven ? "" : " (not proven)")}; what serves is marked, ^K hands it over", match.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
         News.LoadsMade(var loads) => new Notice(Capital(loads.TripsText), loads.Left.Count > 0 ? Tone.Caution : Tone.Good),
         News.Done(_, var told) => new Notice(Capital(told), Tone.Good),
         News.Refused(_, var faults) => Notice.Of(faults),

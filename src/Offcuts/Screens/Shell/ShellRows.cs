@@ -35,7 +35,7 @@ internal static class ShellRows
         var parts = HeadParts(state, width);
         var inks = parts.Select(part => part.Ink).ToList();
         var waiting = state.Snapshot.Queue.Count;
-        var labels = waiting == 0 ? "" : waiting == 1 ? "1 label waits" : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait";
+        var labels = state.BackingUp ? "checking today's backup" : waiting == 0 ? "" : waiting == 1 ? "1 label waits" : $"{waiting.ToString("#,0", CultureInfo.InvariantCulture)} labels wait";
         var room = width - Row.Of([.. inks]).Width - 1;
         if (room < 8) return new Row(inks);
         var both = new Ink(labels.Length == 0 ? state.Snapshot.Name : $"{labels}  {state.Snapshot.Name}").Text;

@@ -47,6 +47,9 @@ internal sealed record ShellState
     /// <summary>The question before leaving or taking back, where one is open.</summary>
     public Ask.Choose? Ask { get; init; }
 
+    /// <summary>True while the day's backup is checked.</summary>
+    public bool BackingUp { get; init; }
+
     /// <summary>True while the help covers the place.</summary>
     public bool Helping { get; init; }
 

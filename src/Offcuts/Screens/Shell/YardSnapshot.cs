@@ -84,6 +84,9 @@ internal sealed record YardSnapshot
     /// <summary>Labels that were printed before their pieces exist and hang nowhere yet.</summary>
     public IReadOnlySet<Code> Blanks { get; init; } = ImmutableHashSet<Code>.Empty;
 
+    /// <summary>Pieces strapped together, opened ones too.</summary>
+    public IReadOnlyList<Bundle> Bundles { get; init; } = [];
+
     /// <summary>Places in the order in which to count them.</summary>
     public IReadOnlyList<PlaceInShort> CountedPlaces { get; init; } = [];
 
@@ -172,6 +175,7 @@ internal sealed record YardSnapshot
             Beds = yard.Beds(),
             Queue = facts.Queue.ToHashSet(),
             Blanks = yard.BlankCodes().ToHashSet(),
+            Bundles = yard.Bundles(),
             CountedPlaces = SeePlaces.Of(yard.Places(), pieces, facts.Bins),
             Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };

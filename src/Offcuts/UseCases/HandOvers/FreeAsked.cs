@@ -62,10 +62,13 @@ public sealed class FreeAsked
         var here = Pieces.Select(piece => piece.Code).ToHashSet();
         foreach (var wall in Walls)
         {
-            var plan = RunProblem.Create(wall.Request with { Pieces = [.. wall.Request.Pieces.Where(piece => here.Contains(piece.Code) && !needed.ContainsKey(piece.Code) && (!Held.TryGetValue(piece.Code, out var held) || held.Stays == Stays.Reserved))] })
-                .Then<RunPlan>(problem => RunFiller.Fill(problem, share));
+            var asked = wall.Request with { Pieces = [.. wall.Request.Pieces.Where(piece => here.Contains(piece.Code) && !needed.ContainsKey(piece.Code) && (!Held.TryGetValue(piece.Code, out var held) || held.Stays == Stays.Reserved))] };
+            var spare = new SpareRunPieces(asked, share);
+            var plan = RunProblem.Create(asked).Then<RunPlan>(problem => RunFiller.Fill(problem, spare.First));
             if (!plan.TryGet(out var filled)) return Result<WhatIsFree>.Fail(plan.Faults);
-            foreach (var piece in filled.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: wall {wall.Name}";
+            var trimmed = spare.Trimmed(filled, Worth);
+            if (spare.NotTried > 0) notes.Add($"{Words.Count(spare.NotTried, "piece")} that the wall {wall.Name} takes {(spare.NotTried == 1 ? "was" : "were")} not tried without: with more time, more may be free.");
+            foreach (var piece in trimmed.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: wall {wall.Name}";
             unfilled += filled.Tiers.UnfilledInAll.Value;
             spend += filled.Tiers.Spend.Value;
             if (!filled.Tiers.Unfilled.All(level => level.Unfilled.Proven) || !filled.Tiers.Spend.Proven)

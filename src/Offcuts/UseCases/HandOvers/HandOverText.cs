@@ -35,6 +35,8 @@ public static class HandOverText
         var confirmed = one.ConfirmedOn is { } on ? $"confirmed {Day(on)}" : "not confirmed yet";
         if (one.Terms.Kind != HandOverKind.Loan) return confirmed;
         var away = one.Items.Sum(item => item.Away);
+        var settled = one.Items.Sum(item => item.Settled);
+        if (away == 0 && settled > 0) return $"closed, {one.Items.Sum(item => item.Back)} back and {settled} settled; {confirmed}";
         return away == 0 ? $"all back; {confirmed}" : $"{(one.IsLate(today) ? "LATE: " : "")}{away} of {one.Items.Sum(item => item.Count)} due back{(one.Terms.Due.Length > 0 ? $" ({one.Terms.Due})" : "")}; {confirmed}";
     }
 
@@ -43,10 +45,18 @@ public static class HandOverText
     {
         foreach (var item in one.Items)
         {
-            var back = item.Back == 0 ? "" : item.Away == 0 ? "  back" : $"  {item.Back} back";
+            var back = Became(item);
             if (yard.Piece(item.Code) is { } piece) yield return $"   {piece.Code}  {piece.Material}  {Words.Size(piece, unit)}{back}";
             else if (yard.Bin(item.Code) is { } bin) yield return $"   {bin.Code}  {item.Count} {bin.Hardware.Name}{back}";
         }
+    }
+
+    /// <summary>What became of one thing of a hand-over, two blanks before it; empty where nothing did yet.</summary>
+    public static string Became(HandOverItem item)
+    {
+        var back = item.Back == 0 ? "" : item.Back == item.Count ? "  back" : $"  {item.Back} back";
+        if (item.Settled == 0) return back;
+        return $"{back}  {(item.Count == 1 ? "" : $"{item.Settled} ")}settled: {(item.SettledAs.Length > 0 ? $"in its place {item.SettledAs}" : "not coming back")}";
     }
 
     /// <summary>What the ledger says of them: by kind, what went and what came in for it.</summary>
@@ -64,10 +74,12 @@ public static class HandOverText
             {
                 HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}",
                 HandOverKind.Sale => $"  sold: {things} worth {worth}, {weight}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}",
-                _ => $"  lent: {things} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}",
+                _ => $"  lent: {things} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{Settled(same)}{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}",
             };
         }
     }
+
+    private static string Settled(IEnumerable<HandOver> loans) => loans.Sum(one => one.Items.Sum(item => item.Settled)) is > 0 and var settled ? $", {settled} settled and not coming back as they went" : "";
 
     /// <summary>Beneath those sums in the ledger: what they are measured by, and that they are in none of the figures above.</summary>
     public const string MeasuredBy = "Handed over: the yard value and known weight of what went on the day it went; counted in none of the figures above.";

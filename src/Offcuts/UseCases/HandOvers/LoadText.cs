@@ -11,11 +11,12 @@ public static class LoadText
     public static IEnumerable<string> Lines(LoadLists lists, LengthUnit unit)
     {
         yield return $"{char.ToUpperInvariant(lists.TripsText[0])}{lists.TripsText[1..]}";
+        if (lists.Unmeasured.Count > 0) yield return $"! {lists.UnmeasuredText}";
         for (var i = 0; i < lists.Loads.Count; i++)
         {
             var load = lists.Loads[i];
             yield return "";
-            yield return $"Load {i + 1} on {load.Bed.Name}: {load.Weight.ToText(unit)} of {load.Bed.Weight.ToText(unit)}, in this order";
+            yield return $"Load {i + 1} on {load.Bed.Name}: {load.Filled(unit)}, in this order";
             foreach (var thing in load.Things) yield return $"  {thing.Code}  {thing.What}  {thing.Size}  {thing.WeightText(unit)}{(thing.Marks.Length > 0 ? $"  {thing.Marks}" : "")}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}";
         }
 

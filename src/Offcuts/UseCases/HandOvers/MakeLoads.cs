@@ -76,7 +76,10 @@ public sealed class MakeLoads(YardFile yard)
                 .. Together(Enumerable.Range(0, parts.Length).Skip(LoadPacker.MostItems)).Select(thing => (thing.Listed, $"more than {LoadPacker.MostItems} things")),
             ],
             heap == 1 ? plan.Trips : plan.Trips with { Bound = Math.Min(plan.Trips.Bound, ByWeight(parts, plan, beds)) },
-            [.. known.Select(thing => thing.Listed.WeightFrom).Distinct()]);
+            [.. known.Select(thing => thing.Listed.WeightFrom).Distinct()])
+        {
+            Unmeasured = [.. plan.Loads.Where(load => beds[load.Bed].Volume is not null).SelectMany(load => Together(load.Items)).Where(thing => thing.Piece is null || LoadWeight.VolumeOf(thing.Piece) is null).Select(thing => thing.Listed).DistinctBy(thing => thing.Code)],
+        };
     }
 
     // Counted things go one by one; where that were too many to tell apart, so many together.
@@ -120,7 +123,10 @@ public sealed class MakeLoads(YardFile yard)
     private static LoadList Load(Bed bed, ThingToLoad[] things) => new(
         bed,
         [.. things.OrderByDescending(thing => thing.Listed.WeightThousandthsLb).ThenByDescending(thing => thing.Piece?.Length.Units ?? 0).ThenBy(thing => thing.Listed.Code).Select(thing => thing.Listed)],
-        [new AppliedCaution(Cautions.TieDown, "a load is driven"), .. Cautions.ForPieces(things.Select(thing => thing.Piece).OfType<Piece>())]);
+        [new AppliedCaution(Cautions.TieDown, "a load is driven"), .. Cautions.ForPieces(things.Select(thing => thing.Piece).OfType<Piece>())])
+    {
+        VolumeThousandthsCuFt = things.Sum(thing => thing.Piece is { } piece ? LoadWeight.VolumeOf(piece) ?? 0 : 0),
+    };
 
     private static ListedThing Listed(Piece piece, YardSettings settings, IReadOnlyDictionary<string, long> said)
     {

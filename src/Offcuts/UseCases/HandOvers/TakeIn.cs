@@ -80,6 +80,7 @@ public sealed class TakeIn(YardFile yard)
             {
                 ComesHome(work, code, sent.Piece, place);
                 if (lent.Loan(code, sent.CameBy) is { } of) work.SetBack(of.Id, code, 1);
+                work.SetBrought(new Brought(code, transfer.Name, sent.Piece.Code, New(code, sent.History)));
             }
 
             foreach (var (sent, piece) in added)
@@ -105,6 +106,13 @@ public sealed class TakeIn(YardFile yard)
     {
         var own = yard.Piece(code)!;
         work.Update(sent with { Code = code, CutFrom = own.CutFrom, FromStage = own.FromStage, Note = own.Note, Place = place.Length > 0 ? place : own.Place });
+    }
+
+    // What was done over there. What this yard had sent along itself stands in its own history already.
+    private PastEntry[] New(Code code, IReadOnlyList<PastEntry> history)
+    {
+        var own = (yard.Brought(code)?.History ?? []).Concat(yard.PastOf(code, 0)).ToHashSet();
+        return [.. history.Where(past => !own.Contains(past))];
     }
 
     private static string Told(Transfer transfer)
