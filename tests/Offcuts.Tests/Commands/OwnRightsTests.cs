@@ -32,8 +32,8 @@ public sealed class OwnRightsTests : IDisposable
         var folders = Directory.GetDirectories(made, "*", SearchOption.AllDirectories);
         files.Select(Path.GetFileName).Should().Contain(["yard.offcuts", "sheet.pdf", "stock.csv", "prices.csv", "cuts.csv", "labels.pdf", "ruler.pdf", "blanks.pdf", "ledger.csv", "copy.offcuts", "jo.offcuts-hand", "jo.pdf"], File.ReadAllText(Path.Combine(made, "said")));
         folders.Should().NotBeEmpty();
-        files.Where(file => File.GetUnixFileMode(file) != (UnixFileMode.UserRead | UnixFileMode.UserWrite)).Should().BeEmpty();
-        folders.Where(folder => File.GetUnixFileMode(folder) != (UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute)).Should().BeEmpty();
+        foreach (var file in files) File.GetUnixFileMode(file).Should().Be(UnixFileMode.UserRead | UnixFileMode.UserWrite, file);
+        foreach (var folder in folders) File.GetUnixFileMode(folder).Should().Be(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, folder);
     }
 
     [Fact]
