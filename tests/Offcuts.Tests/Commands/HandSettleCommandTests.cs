@@ -111,6 +111,17 @@ public sealed class HandSettleCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_code_whose_second_group_begins_with_an_x_is_no_count()
+    {
+        var odd = Enumerable.Range(0, 10_000).Select(seed => Code.Draw(new Random(seed).Next)).First(code => code.Text[3] == 'X');
+        _ours.Must("add", "2x4 8'");
+        using var yard = YardFile.Open(_ours.YardPath, _ours.Clock);
+
+        UseCases.BackWords.Back($"{odd}, panel tie x12", yard).Value.Should().BeEquivalentTo((Pieces: new[] { odd }, Counted: new[] { new UseCases.Counted(yard.Bins().Single().Code, 12) }));
+        UseCases.BackWords.Back($"{odd} {odd}", yard).Value.Pieces.Should().Equal(odd, odd);
+    }
+
+    [Fact]
     public void What_can_not_be_is_refused_by_its_sentence_and_changes_nothing()
     {
         _ours.Must("hand", "over", _board, "--count", "panel tie x40", "--to", "Ann", "--loan");

@@ -17,14 +17,16 @@ public static class BackWords
         var away = yard.HandOvers().Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items).ToLookup(item => item.Code, item => item.Away);
         foreach (var part in typed.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
-            if (part.Contains(" x", StringComparison.OrdinalIgnoreCase))
+            // Codes first: the second group of one may begin with an X as a count does.
+            var words = CodeWords.Joined(part.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToArray();
+            if (!words.All(word => Code.Parse(word).Ok) && part.Contains(" x", StringComparison.OrdinalIgnoreCase))
             {
                 if (CountedWords.Read(part, bins, bin => away[bin.Code].Sum()) is var read && read.TryGet(out var some)) counted.AddRange(some);
                 else faults.AddRange(read.Faults);
                 continue;
             }
 
-            foreach (var word in CodeWords.Joined(part.Split(' ', StringSplitOptions.RemoveEmptyEntries)))
+            foreach (var word in words)
             {
                 if (Code.Parse(word).TryGet(out var code)) pieces.Add(code);
                 else faults.AddRange(Code.Parse(word).Faults);
