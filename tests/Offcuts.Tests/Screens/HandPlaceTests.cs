@@ -99,6 +99,19 @@ public sealed class HandPlaceTests
     }
 
     [Fact]
+    public void How_far_the_looking_is_stands_beside_what_is_looked_for()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12");
+            run.Hands.Holding = true;
+            run.Press("Ctrl+R").Lines[3].Should().StartWith("Looking what is free …");
+            var progress = new Matching.MatchProgress("3 of 12 pieces tried without", new(0, 0), new(0, 0), new(0, 0));
+            ShellRows.Reading(ShellModel.Hear(run.Shell.State, new News.Matching(progress)).State, 80)[0].Text.Should().StartWith("Looking what is free: 3 of 12 pieces tried without …");
+        });
+    }
+
+    [Fact]
     public void A_sale_asks_for_its_price()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

@@ -83,4 +83,21 @@ public sealed class StripCorrectingTests
             run.Type("2x4 8'").Press("Enter", "Ctrl+Z", "Ctrl+E").Text.Should().Contain("no line was saved here since Offcuts was opened");
         });
     }
+
+    [Fact]
+    public void What_waits_to_be_printed_is_listed_in_its_order_and_back()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter").Type("2x6 9'").Press("Enter").Type("panel tie x40 @shed").Press("Enter", "y");
+            string[] Listed() => [.. run.Lines.SkipWhile(line => !line.StartsWith("Code", StringComparison.Ordinal)).Skip(1).Take(3)];
+            Listed()[0].Should().Contain("2x6", "the last piece stands first");
+
+            run.Press("Tab").Text.Should().Contain("3 labels wait to be printed, in this order").And.Contain("Tab last pieces");
+            Listed().Select(line => line[17..20]).Should().Equal("2x4", "2x6", "pan");
+            Listed()[2].Should().Contain("40 in a bin").And.Contain("@shed");
+
+            run.Type("2x8 7'").Press("Tab").Text.Should().Contain("strip  2x8 7'").And.Contain("Tab print queue");
+        });
+    }
 }

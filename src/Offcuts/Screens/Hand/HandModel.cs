@@ -45,6 +45,7 @@ internal static class HandModel
     public static Turn<HandState> Hear(HandState state, News news) => news switch
     {
         News.Fresh(var yard) => new(Taken(state, yard)),
+        News.Matching(var progress) => new(state.Working.Length > 0 ? state with { Sofar = progress.Working } : state),
         News.FreeFound(var free) => new(Listed(state with { Free = free, Working = "", Page = HandPage.Free, Chosen = 0, Loads = null, Serves = [], Counts = state.Counts.Clear(), Marked = [.. state.Marked.Intersect(MayGo(free))] })),
         News.TheirsMatched(var free, var match, var lines) => new(Listed(state with
         {
@@ -65,7 +66,7 @@ internal static class HandModel
     };
 
     /// <summary>What begins to run beside the screen.</summary>
-    public static HandState Begun(HandState state, Errand errand) => state with { Working = errand switch { Errand.FindFree => "Looking what is free", Errand.MatchTheirs => "Matching their needs", _ => "Making up loads" } };
+    public static HandState Begun(HandState state, Errand errand) => state with { Sofar = "", Working = errand switch { Errand.FindFree => "Looking what is free", Errand.MatchTheirs => "Matching their needs", _ => "Making up loads" } };
 
     /// <summary>Codes of all that may go.</summary>
     public static IEnumerable<Code> MayGo(WhatIsFree free) => free.Free.Select(piece => piece.Piece.Code).Concat(free.Bins.Where(bin => bin.Free > 0).Select(bin => bin.Bin.Code));

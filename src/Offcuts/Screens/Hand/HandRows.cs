@@ -39,7 +39,8 @@ internal static class HandRows
     /// <summary>What stands below the typed line: how much is free and how sure that is.</summary>
     public static IReadOnlyList<Row> Reading(HandState state, int width)
     {
-        if (state.Working.Length > 0) return [Row.Of(new Ink($"{state.Working} …  ", Tone.Strong), new Ink("Esc takes what is found by then", Tone.Soft))];
+        if (state.Working.Length > 0)
+            return [Row.Of(new Ink($"{state.Working}{(state.Sofar.Length > 0 ? $": {state.Sofar}" : "")} …  ", Tone.Strong), new Ink("Esc takes what is found by then", Tone.Soft))];
         if (state.Free is not { } free)
             return [.. Row.Wrapped("What can go to a relative's build: ^R looks what no stage of yours needs, all stages planned together", width, Tone.Soft)];
         var rows = new List<Row>();

@@ -46,6 +46,9 @@ internal sealed record HandState
     /// <summary>What runs beside the screen, in words; empty where nothing does.</summary>
     public string Working { get; init; } = "";
 
+    /// <summary>How far it has come, in words; empty before that is known.</summary>
+    public string Sofar { get; init; } = "";
+
     /// <summary>What the words on the line leave of the list.</summary>
     public IReadOnlyList<HandEntry> Shown { get; init; } = [];
 

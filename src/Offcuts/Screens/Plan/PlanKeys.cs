@@ -4,11 +4,11 @@ namespace Offcuts.Screens;
 internal static class PlanKeys
 {
     public static IReadOnlyList<KeyUse> Of(PlanState state) =>
-        state.Aside is { } aside ? aside.Order is null ? Reading : [.. Reading, Order with { Says = aside.Order == PlanOrder.ByPlace ? "by cut" : "by piece" }] : state.Matching ? [Stop, .. Lists, .. Acts, Order] : [.. Lists, .. Acts, Order];
-
-    private static readonly KeyUse Order = new("Ctrl+D", "by place, cut", new Intent.Do(Want.OtherPage), "The plan by the places where its pieces are fetched, then by the cuts that come of them, then by piece again");
+        state.Aside is { } aside ? aside.Order is null ? Reading : [.. Reading, Order with { Says = aside.Order == PlanOrder.ByPlace ? "by cut" : "by piece" }] : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
 
     private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
+
+    private static readonly KeyUse Order = new("Ctrl+D", "order", new Intent.Do(Want.OtherPage), "The plan by the places where its pieces are fetched, then by the cuts that come of them, then by piece again");
 
     private static readonly KeyUse[] Reading =
     [
@@ -40,7 +40,8 @@ internal static class PlanKeys
         new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
         new("Ctrl+W", "why", new Intent.Do(Want.Why), "Say why a cut of the chosen piece, or an unfilled one, is filled as it is, and what would have to change"),
         new("Ctrl+B", "compare", new Intent.Do(Want.Compare), "Three plans side by side to pick from: the best, the fewest saw cuts at the same spend, nothing bought"),
-        new("Ctrl+T", "pin, spare..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
+        new("Ctrl+T", "pin..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
+        Order,
         new("Tab", "other plan", new Intent.Do(Want.OtherPlan), "Another plan that the yard keeps"),
     ];
 }

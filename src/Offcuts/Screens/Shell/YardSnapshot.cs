@@ -81,6 +81,9 @@ internal sealed record YardSnapshot
     /// <summary>Labels that wait to be printed.</summary>
     public IReadOnlySet<Code> Queue { get; init; } = ImmutableHashSet<Code>.Empty;
 
+    /// <summary>The same in the order in which they will be printed.</summary>
+    public IReadOnlyList<Code> QueueOrder { get; init; } = [];
+
     /// <summary>Labels that were printed before their pieces exist and hang nowhere yet.</summary>
     public IReadOnlySet<Code> Blanks { get; init; } = ImmutableHashSet<Code>.Empty;
 
@@ -174,6 +177,7 @@ internal sealed record YardSnapshot
             HandOvers = yard.HandOvers(),
             Beds = yard.Beds(),
             Queue = facts.Queue.ToHashSet(),
+            QueueOrder = [.. facts.Queue],
             Blanks = yard.BlankCodes().ToHashSet(),
             Bundles = yard.Bundles(),
             CountedPlaces = SeePlaces.Of(yard.Places(), pieces, facts.Bins),

@@ -3,7 +3,11 @@ namespace Offcuts.Screens;
 /// <summary>The keys of the catalogue line.</summary>
 internal static class StripKeys
 {
-    public static IReadOnlyList<KeyUse> Of(StripState state) => All;
+    public static IReadOnlyList<KeyUse> Of(StripState state) => [.. All, state.OnQueue ? LastPieces : PrintQueue];
+
+    private static readonly KeyUse PrintQueue = new("Tab", "print queue", new Intent.OtherList(), "The labels that wait, in the order in which they will be printed, instead of the last pieces; and back");
+
+    private static readonly KeyUse LastPieces = PrintQueue with { Says = "last pieces" };
 
     private static readonly KeyUse[] All =
     [

@@ -32,6 +32,8 @@ internal static class StripModel
                 return Entered(Read(state));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask:
                 return Chosen(state, ask, letter);
+            case Intent.OtherList when state.Line.Ask is null:
+                return new(state with { OnQueue = !state.OnQueue });
             case Intent.Do(Want.Correct) when state.Line.Ask is null:
                 return StripCorrecting.Begun(state);
             case Intent.Do(Want.PrintLabels):

@@ -57,9 +57,10 @@ internal static class StripRows
         string Short(Core.Measures.Length length) => length.ToText(yard.Unit).Replace(" ", "", StringComparison.Ordinal);
     }
 
-    /// <summary>The last pieces and bins that came in, newest first, as places in the yard's list.</summary>
+    /// <summary>The last pieces that came in, newest first, or what waits to be printed, first printed first; as places in the yard's list.</summary>
     public static IReadOnlyList<int> Last(StripState state)
     {
+        if (state.OnQueue && state.Corrected is null) return [.. state.Yard.QueueOrder.Take(MostLast).Where(state.Yard.Index.ContainsKey).Select(code => state.Yard.Index[code])];
         var last = new List<int>();
         for (var i = state.Yard.Entries.Count - 1; i >= 0 && last.Count < MostLast; i--)
             if (state.Yard.Entries[i].Piece is { OnHand: true }) last.Add(i);
@@ -80,8 +81,8 @@ internal static class StripRows
         0 => entry.Code.ToString(),
         1 => yard.Queue.Contains(entry.Code) ? "waits" : "",
         2 => entry.Material.Name,
-        3 => Words.Size(entry.Piece!, yard.Unit),
-        _ => Words.Marks(entry.Piece!) + (entry.Place.Length > 0 ? $" @{entry.Place}" : ""),
+        3 => entry.Piece is { } sized ? Words.Size(sized, yard.Unit) : $"{entry.Bin!.Quantity.ToString(CultureInfo.InvariantCulture)} in a bin",
+        _ => (entry.Piece is { } piece ? Words.Marks(piece) : "") + (entry.Place.Length > 0 ? $" @{entry.Place}" : ""),
     });
 
     /// <summary>How many labels wait.</summary>
@@ -91,6 +92,7 @@ internal static class StripRows
         var blanks = state.Yard.Blanks.Count;
         return Row.Of(
             new Ink(waiting switch { 0 => "No label waits", 1 => "1 label waits to be printed", _ => $"{waiting.ToString(CultureInfo.InvariantCulture)} labels wait to be printed" }, waiting > 0 ? Tone.Strong : Tone.Soft),
+            new Ink(state.OnQueue && waiting > 0 ? ", in this order" : ""),
             new Ink(blanks > 0 ? $"; {blanks.ToString(CultureInfo.InvariantCulture)} blank ones are still to be tied on" : "", Tone.Soft));
     }
 

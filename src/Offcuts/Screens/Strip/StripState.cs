@@ -30,6 +30,9 @@ internal sealed record StripState
     /// <summary>The line that is being corrected, counted back from the last; nothing while none is.</summary>
     public int? Correcting { get; init; }
 
+    /// <summary>True where the labels that wait are listed instead of the last pieces.</summary>
+    public bool OnQueue { get; init; }
+
     /// <summary>True once Enter was pressed on a correction that looks like a slip: the next one saves it.</summary>
     public bool Doubted { get; init; }
 

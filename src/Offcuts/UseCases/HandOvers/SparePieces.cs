@@ -34,6 +34,7 @@ internal sealed class SparePieces(MatchRequest request, IReadOnlySet<Code> stayi
                 break;
             }
 
+            limits.Progress?.Report(new MatchProgress($"{tried.Count} of {tried.Count + left.Length} pieces tried without", plan.Tiers.Unfilled, plan.Tiers.Spend, plan.Tiers.ValueGivenUp));
             tried.Add(left[0].Code);
             var fewer = Matcher.Match(Problem.Create(request with { Pieces = [.. request.Pieces.Where(piece => pool.Contains(piece.Code) && piece.Code != left[0].Code)] }).Value, limits with { Time = Left, Progress = null });
             if (!Same(fewer.Tiers, plan.Tiers)) continue;
