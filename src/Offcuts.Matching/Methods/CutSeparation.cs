@@ -1,31 +1,40 @@
 namespace Offcuts.Matching.Methods;
 
-/// <summary>Looks for <see cref="RankOneCut"/>s that a fractional solution breaks, among all choices of three to five rows.</summary>
+/// <summary>
+/// Looks for <see cref="RankOneCut"/>s that a fractional solution breaks: among all choices of up to three rows with 1/2
+/// (<see cref="HalfCuts"/>), then among sums of many rows; and where neither gives any, among four and five demand rows with 1/3.
+/// </summary>
 internal static class CutSeparation
 {
-    private const int MostAtOnce = 12;
-    private const int MostRowsThree = 60;
+    /// <summary>Less than this is not worth a row.</summary>
+    public const double LeastViolation = 0.02;
+
+    private const int MostAtOnce = 20;
     private const int MostRowsFive = 20;
-    private const double LeastViolation = 0.02;
 
     /// <summary>The cuts broken most, those in <paramref name="seen"/> left out.</summary>
     public static IReadOnlyList<RankOneCut> Violated(
         Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled, HashSet<string> seen)
     {
+        var halves = new HalfCuts(tier, solution, unfilled);
+        var found = Chosen(halves.OfFewRows(), seen);
+        if (found.Count == 0) found = Chosen(halves.OfManyRows(), seen);
+        return found.Count > 0 ? found : Chosen(Thirds(tier, solution, unfilled), seen);
+    }
+
+    private static List<RankOneCut> Chosen(IEnumerable<(RankOneCut Cut, double Violation)> found, HashSet<string> seen) =>
+        [.. found.OrderByDescending(cut => Math.Round(cut.Violation, 6)).ThenBy(cut => cut.Cut.Rows.Length + cut.Cut.Supplies.Length).ThenBy(cut => cut.Cut.Key, StringComparer.Ordinal)
+            .Where(cut => seen.Add(cut.Cut.Key)).Take(MostAtOnce).Select(cut => cut.Cut)];
+
+    private static List<(RankOneCut Cut, double Violation)> Thirds(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled)
+    {
         var loose = solution.Where(column => Math.Abs(column.Times - Math.Round(column.Times)) > 1e-6).SelectMany(column => column.Pattern.Takes).Select(take => take.Demand);
         var rows = loose.Distinct().Order().ToArray();
-        if (rows.Length > MostRowsThree) return [];
+        if (rows.Length > MostRowsFive) return [];
         var search = new Search(tier, rows, solution, unfilled);
-        search.Over(3, 2);
-        if (search.Found.Count == 0 && rows.Length <= MostRowsFive)
-        {
-            search.Over(4, 3);
-            search.Over(5, 2);
-            search.Over(5, 3);
-        }
-
-        return [.. search.Found.OrderByDescending(cut => cut.Violation).ThenBy(cut => cut.Cut.Key, StringComparer.Ordinal)
-            .Where(cut => seen.Add(cut.Cut.Key)).Take(MostAtOnce).Select(cut => cut.Cut)];
+        search.Over(4, 3);
+        search.Over(5, 3);
+        return search.Found;
     }
 
     private sealed class Search

@@ -8,8 +8,8 @@ namespace Offcuts.Matching.Methods;
 internal readonly record struct IntegerOutcome(MaterialPlan? Plan, bool Closed);
 
 /// <summary>
-/// A <see cref="Tier"/> in whole numbers over a given set of patterns, by two general solvers that share no code: SCIP, and where that finds
-/// nothing better, HiGHS must find nothing either (both by OR-Tools). They work with floating-point numbers, to about a millionth. So that no
+/// A <see cref="Tier"/> in whole numbers over a given set of patterns, by two general solvers that share no code: HiGHS, and where that finds
+/// nothing better, SCIP must find nothing either (both by OR-Tools), for which it may take more nodes. They work with floating-point numbers, to about a millionth. So that no
 /// such error can hide a plan, every row is loosened by far more than that, and by less than what tells two whole numbers apart: the plans
 /// are the same, and what a solver calls impossible is so by a wide margin. A plan is taken only after it was added up in whole numbers.
 /// Limits are nodes, so that it takes the same way every time.
@@ -18,6 +18,7 @@ internal static class IntegerMaster
 {
     private const double LooseCopies = 0.01;
     private const double LooseCents = 0.49;
+    private const int NodesOfSecond = 20;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -29,12 +30,19 @@ internal static class IntegerMaster
     {
         if (effort.Over) return new IntegerOutcome(null, false);
         if (patterns.Count == 0) return Nothing(tier, most);
-        var first = Solved(tier, patterns, most, "SCIP", FormattableString.Invariant($"limits/nodes = {nodes}"), effort);
+        var first = ByHighs(tier, patterns, most, nodes, effort);
         if (!first.Closed || effort.Over) return first with { Closed = false };
         var better = first.Plan is { } plan ? tier.Value(plan) - 1 : most;
-        var second = Solved(tier, patterns, better, "HIGHS", FormattableString.Invariant($"output_flag=false,parallel=off,mip_max_nodes={nodes}"), effort);
+        var second = Solved(tier, patterns, better, "SCIP", FormattableString.Invariant($"limits/nodes = {NodesOfSecond * nodes}"), effort);
         return second.Plan is null ? first with { Closed = second.Closed } : second with { Closed = false };
     }
+
+    /// <summary>Only a plan is looked for, by one of them: none, where that finds none.</summary>
+    public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
+        effort.Over || patterns.Count == 0 ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
+
+    private static IntegerOutcome ByHighs(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
+        Solved(tier, patterns, most, "HIGHS", FormattableString.Invariant($"output_flag=false,parallel=off,mip_max_nodes={nodes}"), effort);
 
     // Without patterns there is one plan.
     private static IntegerOutcome Nothing(Tier tier, long most)

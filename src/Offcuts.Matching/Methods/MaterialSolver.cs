@@ -107,13 +107,13 @@ internal static class MaterialSolver
 
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan), spent.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendBound), spent.Plan, 0, effort);
         return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan), spent.Plan, spent.LastBound, effort);
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendBound), spent.Plan, spent.LastBound, effort);
         var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }

@@ -98,7 +98,7 @@ internal sealed class PoolMaster : IDisposable
         if (entering.Rips > 0) _rips?.SetCoefficient(variable, entering.Rips);
         foreach (var (cut, row) in _cuts)
         {
-            if (cut.Of(entering) is > 0 and var coefficient) row.SetCoefficient(variable, coefficient);
+            if (cut.Of(entering) is not 0 and var coefficient) row.SetCoefficient(variable, coefficient);
         }
 
         foreach (var (split, row) in _splits)
@@ -117,7 +117,7 @@ internal sealed class PoolMaster : IDisposable
         var row = _solver.MakeConstraint(cut.Least, double.PositiveInfinity);
         foreach (var (pattern, variable) in _columns)
         {
-            if (cut.Of(_pool[pattern]) is > 0 and var coefficient) row.SetCoefficient(variable, coefficient);
+            if (cut.Of(_pool[pattern]) is not 0 and var coefficient) row.SetCoefficient(variable, coefficient);
         }
 
         foreach (var (demand, variable) in _unfilled)

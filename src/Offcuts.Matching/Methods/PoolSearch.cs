@@ -10,8 +10,8 @@ internal sealed class PoolSearch : IDisposable
 {
     private const int MostEntering = 60;
     private const int MostRaises = 6;
-    private const int MostStalls = 1;
-    private const int MostCutRounds = 12;
+    private const int MostStalls = 3;
+    private const int MostCutRounds = 60;
 
     private readonly Tier _tier;
     private readonly Effort _effort;
@@ -105,7 +105,7 @@ internal sealed class PoolSearch : IDisposable
                 return new Solved(node, solution);
             }
 
-            if (_cutRounds > MostCutRounds || !Branching.SuppliesWhole(_tier, solution)) return new Solved(node, solution);
+            if (_cutRounds > MostCutRounds) return new Solved(node, solution);
             stalls = node.Bound - before < _tier.Scale / 100 ? stalls + 1 : 0;
             var violated = stalls > MostStalls ? [] : CutSeparation.Violated(_tier, solution, _master.Unfilled(), _seen);
             if (violated.Count == 0) return new Solved(node, solution);

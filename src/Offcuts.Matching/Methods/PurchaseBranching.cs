@@ -6,8 +6,10 @@ namespace Offcuts.Matching.Methods;
 /// <code>
 /// each node     least_s &lt;= sum of x_p of store length s &lt;= most_s        branches   at most k; at least k + 1
 /// </code>
-/// Next is the number that is least clear. A node is closed by its bound, or over all patterns within its gap where those are few. What is
-/// left where all numbers are whole is proven as a tier of its own, once nothing else is open.
+/// Next is the number that is least clear. Each node keeps only the numbers of which some mixture has a sum between what is spent at least
+/// and at most (<see cref="Purchases"/>). A node is closed by its bound, or over all patterns within its gap where those are few. What is
+/// left where all numbers are whole (after spend is decided and few mixtures are left: settled) is proven as a tier of its own, once nothing
+/// else is open.
 /// Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
 /// Cost: a column generation a node, from its parent's patterns on, and one dive. Gives up above some nodes.
 /// </summary>
@@ -63,14 +65,20 @@ internal sealed class PurchaseBranching
     private Explored<Node> Divided(Node node, MaterialPlan best)
     {
         var value = _tier.Value(best);
-        var relaxation = ColumnGeneration.Solve(node.Tier, best, node.Patterns, _effort);
+        var ranges = _tier.Goal == Goal.Spend
+            ? Purchases.Of(node.Tier, node.Bound, value - 1)
+            : Purchases.Of(node.Tier, _tier.SpendLeast, _tier.SpendCap ?? long.MaxValue / 4);
+        if (!ranges.Any) return new Explored<Node>(null, []);
+        var tier = node.Tier.Within(ranges.Least, ranges.Most);
+        var relaxation = ColumnGeneration.Solve(tier, best, node.Patterns, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
         if (bound >= value) return new Explored<Node>(null, []);
-        var (plan, closed) = Listed(node.Tier, relaxation, value - 1);
+        var (plan, closed) = Listed(tier, relaxation, value - 1);
         if (closed) return new Explored<Node>(plan, []);
-        plan ??= Diving.Dive(node.Tier, relaxation.Patterns, value - 1, 0, _effort);
-        if (Unclear(node.Tier, relaxation) is not { } unclear) return new Explored<Node>(plan, [node with { Bound = bound, Whole = relaxation }]);
-        return new Explored<Node>(plan, [.. node.Tier.SplitAt(unclear.Supply, unclear.Most).Select(tier => new Node(tier, relaxation.Patterns, bound))]);
+        plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
+        if ((Unclear(tier, relaxation) ?? (ranges.All && _tier.Goal != Goal.Spend ? Unsettled(tier, relaxation) : null)) is { } branch)
+            return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound))]);
+        return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, relaxation)]);
     }
 
     // Over all patterns that a better plan can have, where they are few.
@@ -82,11 +90,30 @@ internal sealed class PurchaseBranching
             : new IntegerOutcome(null, false);
     }
 
+    // A store length of which the relaxation buys a whole number, but plans may buy others.
+    private static (int Supply, int Most)? Unsettled(Tier tier, Relaxation relaxation)
+    {
+        var bought = Bought(tier, relaxation);
+        for (var s = 0; s < bought.Length; s++)
+        {
+            if (tier.Problem.Supplies[s].Price > 0 && tier.SupplyLeast[s] < tier.SupplyCount[s])
+                return (s, Math.Clamp((int)Math.Round(bought[s]), tier.SupplyLeast[s], tier.SupplyCount[s] - 1));
+        }
+
+        return null;
+    }
+
+    private static double[] Bought(Tier tier, Relaxation relaxation)
+    {
+        var bought = new double[tier.SupplyCount.Length];
+        foreach (var (pattern, times) in relaxation.Fractional) bought[pattern.Supply] += pattern.Price > 0 ? times : 0;
+        return bought;
+    }
+
     // The store length whose number is least clear, and that number rounded down; none where all are whole.
     private static (int Supply, int Most)? Unclear(Tier tier, Relaxation relaxation)
     {
-        var uses = new double[tier.SupplyCount.Length];
-        foreach (var (pattern, times) in relaxation.Fractional) uses[pattern.Supply] += pattern.Price > 0 ? times : 0;
+        var uses = Bought(tier, relaxation);
         var apart = uses.Select(times => Math.Abs(times - Math.Round(times))).ToArray();
         var supply = Array.IndexOf(apart, apart.Max());
         return apart[supply] > Clear ? (supply, (int)Math.Floor(uses[supply])) : null;

@@ -83,6 +83,9 @@ internal sealed class Tier
     /// <summary>Cents that may be spent, once that is decided.</summary>
     public long? SpendCap { get; private init; }
 
+    /// <summary>Cents that every plan of the tier spends at least, as far as that is known.</summary>
+    public long SpendLeast { get; private init; }
+
     /// <summary>Cuts that may be ripped, once that is decided.</summary>
     public int? RipCap { get; private init; }
 
@@ -154,10 +157,15 @@ internal sealed class Tier
     public static Tier Spend(MaterialPlan filled) => After(filled, Goal.Spend, null, null);
 
     /// <summary>Fewest rips, leaving no stage shorter and spending no more than the plan does.</summary>
-    public static Tier Rips(MaterialPlan spent) => After(spent, Goal.Rips, spent.Spend, null);
+    /// <param name="spent">The plan.</param>
+    /// <param name="spendLeast">No plan that leaves no stage shorter spends less.</param>
+    public static Tier Rips(MaterialPlan spent, long spendLeast = 0) => After(spent, Goal.Rips, spent.Spend, null, spendLeast);
 
     /// <summary>Least value given up (where they come first, fewest saw cuts before it), leaving no stage shorter, spending and ripping no more than the plan does.</summary>
-    public static Tier GivenUp(MaterialPlan spent) => After(spent, Goal.GivenUp, spent.Spend, spent.Problem.MayRip ? spent.Rips : null);
+    /// <param name="spent">The plan.</param>
+    /// <param name="spendLeast">No plan that leaves no stage shorter spends less.</param>
+    public static Tier GivenUp(MaterialPlan spent, long spendLeast = 0) =>
+        After(spent, Goal.GivenUp, spent.Spend, spent.Problem.MayRip ? spent.Rips : null, spendLeast);
 
     /// <summary>What remains of the tier once these patterns are settled; a demand filled too often counts as filled.</summary>
     public Tier Rest(IEnumerable<(Pattern Pattern, int Times)> settled)
@@ -173,7 +181,7 @@ internal sealed class Tier
             ripped += pattern.Rips * times;
         }
 
-        var rest = new Tier(Problem, Goal, Active) { DemandCount = demand, SupplyCount = supply, SpendCap = SpendCap - spent, RipCap = RipCap - ripped };
+        var rest = new Tier(Problem, Goal, Active) { DemandCount = demand, SupplyCount = supply, SpendCap = SpendCap - spent, SpendLeast = SpendLeast - spent, RipCap = RipCap - ripped };
         for (var d = 0; d < MostLeft.Length; d++) (rest.MostLeft[d], rest.LeftCost[d]) = (Math.Min(MostLeft[d], demand[d]), LeftCost[d]);
         foreach (var (stage, cap) in LeftCap) rest._leftCap[stage] = cap;
         rest.ForgoTooDear();
@@ -196,7 +204,7 @@ internal sealed class Tier
 
     private Tier Narrowed(MaterialProblem problem, int[] least, int[] most)
     {
-        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, RipCap = RipCap };
+        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap };
         MostLeft.CopyTo(within.MostLeft, 0);
         LeftCost.CopyTo(within.LeftCost, 0);
         foreach (var (stage, cap) in LeftCap) within._leftCap[stage] = cap;
@@ -218,10 +226,10 @@ internal sealed class Tier
     // Where part of the tier is settled (Rest), a plan need not fill that part again.
     private int Left(MaterialPlan plan, int demand) => plan.Left[demand] - (Problem.Demands[demand].Count - DemandCount[demand]);
 
-    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap)
+    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap, long spendLeast = 0)
     {
         var problem = plan.Problem;
-        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, RipCap = ripCap };
+        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, SpendLeast = spendLeast, RipCap = ripCap };
         for (var d = 0; d < problem.Demands.Count; d++)
             tier.AllowLeft(d, plan);
         tier.ForgoTooDear();

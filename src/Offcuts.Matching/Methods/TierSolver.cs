@@ -138,7 +138,7 @@ internal static class TierSolver
 
     // As good as the patterns met so far give.
     private static MaterialPlan Recombined(Tier tier, MaterialPlan best, Relaxation relaxation, Effort effort) =>
-        IntegerMaster.Solve(tier, relaxation.Patterns, tier.Value(best) - 1, FewNodes, effort).Plan ?? best;
+        IntegerMaster.Found(tier, relaxation.Patterns, tier.Value(best) - 1, FewNodes, effort) ?? best;
 
     // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
     // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.

@@ -54,9 +54,10 @@ internal sealed class DrawnTier
             var scarce = Enumerable.Range(0, material.Demands.Count).Select(d => !material.AlwaysFilled(d)).ToArray();
             foreach (var stage in material.Demands.Where((_, d) => scarce[d]).Select(demand => demand.Stage).Distinct())
                 yield return new DrawnTier($"seed {seed}, fill of stage {stage}", Tier.Fill(material, scarce, stage, start), start);
-            yield return new DrawnTier($"seed {seed}, spend", Tier.Spend(start), start);
-            if (material.MayRip) yield return new DrawnTier($"seed {seed}, rips", Tier.Rips(start), start);
-            yield return new DrawnTier($"seed {seed}, given up", Tier.GivenUp(start), start);
+            var spend = new DrawnTier($"seed {seed}, spend", Tier.Spend(start), start);
+            yield return spend;
+            if (material.MayRip) yield return new DrawnTier($"seed {seed}, rips", Tier.Rips(start, spend.Optimum), start);
+            yield return new DrawnTier($"seed {seed}, given up", Tier.GivenUp(start, spend.Optimum), start);
         }
     }
 

@@ -64,4 +64,34 @@ public sealed class PurchaseBranchingTests
         looked.Should().BeGreaterThan(1_000);
         raised.Should().BeGreaterThan(100, "else the node says no more than the tier");
     }
+
+    [Fact]
+    public void Numbers_of_which_no_mixture_has_a_sum_between_two_ends_are_left_out()
+    {
+        var (narrowed, none, random) = (0, 0, new Random(5_800));
+        foreach (var drawn in DrawnTier.Some(5_800, 300))
+        {
+            var tier = drawn.Tier;
+            int[] lengths = [.. Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.Problem.Supplies[s].Price > 0)];
+            var most = tier.SupplyCount.Select((count, s) => lengths.Contains(s) ? Math.Min(count, 3) : count).ToArray();
+            var within = tier.Within(tier.SupplyLeast, most);
+            var from = random.Next(4_000);
+            var to = from + random.Next(400);
+            var mixtures = lengths.Aggregate((IEnumerable<int[]>)[[]], (all, s) => all.SelectMany(mixture => Enumerable.Range(0, most[s] + 1).Select(n => (int[])[.. mixture, n])))
+                .Where(mixture => mixture.Zip(lengths).Sum(pair => pair.First * tier.Problem.Supplies[pair.Second].Price) is var sum && sum >= from && sum <= to).ToArray();
+
+            var ranges = Purchases.Of(within, from, to);
+
+            (ranges.Any, ranges.All).Should().Be((mixtures.Length > 0, true), $"of {drawn.Name}");
+            if (mixtures.Length == 0) none++;
+            for (var i = 0; i < lengths.Length && ranges.Any; i++)
+            {
+                (ranges.Least[lengths[i]], ranges.Most[lengths[i]]).Should().Be((mixtures.Min(mixture => mixture[i]), mixtures.Max(mixture => mixture[i])), $"of {drawn.Name}");
+                if (ranges.Most[lengths[i]] < most[lengths[i]]) narrowed++;
+            }
+        }
+
+        narrowed.Should().BeGreaterThan(50);
+        none.Should().BeGreaterThan(20);
+    }
 }

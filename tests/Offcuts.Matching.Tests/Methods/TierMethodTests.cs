@@ -175,7 +175,7 @@ public sealed class TierMethodTests
                 Splits = [.. splits.Select(split => (split, random.Next(Times(split.Holds) + 1), Times(split.Holds) + random.Next(3)))],
             };
             var cuts = Enumerable.Range(0, random.Next(3)).Select(_ => (
-                new RankOneCut(tier, [.. rows.Where(_ => random.Next(2) == 0)], [.. rows.Select(_ => 1)], 2),
+                new RankOneCut(tier, [.. rows.Where(_ => random.Next(2) == 0)], [.. rows.Select(_ => 1)], 2, [.. Enumerable.Range(0, used.Length).Where(_ => random.Next(3) == 0)]),
                 random.NextInt64(scale * 20))).ToArray();
             var ofSplits = splits.Select(_ => random.NextInt64(-scale * 20, scale * 20)).ToArray();
             var duals = drawn.Duals(random);
@@ -230,7 +230,9 @@ public sealed class TierMethodTests
             {
                 var denominator = random.Next(2, 5);
                 random.Shuffle(rows);
-                var cut = new RankOneCut(drawn.Tier, rows[..random.Next(1, rows.Length)], [.. rows.Select(_ => random.Next(1, denominator))], denominator);
+                var cut = new RankOneCut(
+                    drawn.Tier, rows[..random.Next(1, rows.Length)], [.. rows.Select(_ => random.Next(1, denominator))], denominator,
+                    [.. Enumerable.Range(0, drawn.Tier.SupplyCount.Length).Where(_ => random.Next(3) == 0)]);
                 if (drawn.Filled(random) is not { } plan) continue;
                 cuts++;
                 var filled = rows.ToDictionary(d => d, d => plan.Sum(use => (int)use.Times * use.Pattern.Takes.Where(take => take.Demand == d).Sum(take => take.Count)));
@@ -240,6 +242,33 @@ public sealed class TierMethodTests
         }
 
         cuts.Should().BeGreaterThan(500);
+    }
+
+    [Fact]
+    public void A_cut_that_is_found_by_what_is_odd_is_broken_by_the_relaxation_and_by_no_plan()
+    {
+        var (few, many, ofSupplies) = (0, 0, 0);
+        foreach (var (drawn, random) in Drawn(2100, 400))
+        {
+            var tier = drawn.Tier;
+            if (tier.MostLeft.Any(left => left > 0)) continue;
+            var relaxation = ColumnGeneration.Solve(tier, drawn.Start, [], None).Fractional;
+            var halves = new HalfCuts(tier, relaxation, new double[tier.DemandCount.Length]);
+            var (ofFew, ofMany) = (halves.OfFewRows(), halves.OfManyRows());
+            (few, many) = (few + ofFew.Count, many + ofMany.Count);
+            foreach (var (cut, violation) in ofFew.Concat(ofMany))
+            {
+                (cut.Least - relaxation.Sum(column => column.Times * cut.Of(column.Pattern))).Should().BeApproximately(violation, 1e-4, $"of {drawn.Name}, {cut.Key}");
+                if (cut.Supplies.Length > 0) ofSupplies++;
+            }
+
+            foreach (var plan in Enumerable.Range(0, 10).Select(_ => drawn.Filled(random)).OfType<(Pattern Pattern, double Times)[]>())
+                ofFew.Concat(ofMany).Count(found => plan.Sum(use => (long)use.Times * found.Cut.Of(use.Pattern)) < found.Cut.Least).Should().Be(0, $"of {drawn.Name}");
+        }
+
+        few.Should().BeGreaterThan(20);
+        many.Should().BeGreaterThan(5);
+        ofSupplies.Should().BeGreaterThan(5);
     }
 
     private static void EachLevel(int first, int problems, Func<DrawnTier, IReadOnlyList<Pattern>, Relaxation, long, IntegerOutcome> solve)

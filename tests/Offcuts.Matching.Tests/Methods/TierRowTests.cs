@@ -18,7 +18,7 @@ public sealed class TierRowTests
     public void No_more_of_a_store_length_is_allowed_than_the_money_pays_and_what_the_store_always_has_is_never_left()
     {
         // Five cuts of 90 in at 5.00 each; two of 115 in have one board at 9.00 and no more.
-        var tier = First(Request([], [Cut("90\"", 5), Cut("115\"", 2, name: "long")], Price("8'", 500), Price("10'", 900, limit: 1)), Tier.GivenUp);
+        var tier = First(Request([], [Cut("90\"", 5), Cut("115\"", 2, name: "long")], Price("8'", 500), Price("10'", 900, limit: 1)), plan => Tier.GivenUp(plan));
 
         tier.SpendCap.Should().Be(5 * 500 + 900);
         tier.SupplyCount.Should().Equal(6, 1);
@@ -107,7 +107,7 @@ public sealed class TierRowTests
     [Fact]
     public void A_plan_that_spends_or_rips_more_is_not_accepted_though_all_is_filled()
     {
-        var dear = First(Request([], [Cut("90\"")], Price("8'", 500), Price("10'", 900)), Tier.GivenUp);
+        var dear = First(Request([], [Cut("90\"")], Price("8'", 500), Price("10'", 900)), plan => Tier.GivenUp(plan));
         Pattern Of(int supply) => new(dear.Problem, supply, [new Take(0, 1)]);
 
         dear.Accepts(new MaterialPlan(dear.Problem, [(Of(0), 1)])).Should().BeTrue();
