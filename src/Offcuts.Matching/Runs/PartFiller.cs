@@ -12,6 +12,7 @@ namespace Offcuts.Matching.Runs;
 internal static class PartFiller
 {
     private const int QuickRounds = 30;
+    private const int RoundsAlone = 3;
     private const int MostFruitless = 20;
     private const double Slack = 10;
 
@@ -34,7 +35,9 @@ internal static class PartFiller
     /// <param name="better">Told whenever a figure gets better or a bound closer.</param>
     public static PartOutcome Searched(RunPart part, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
-        var table = part.Open ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
+        // A row alone has no neighbours to be told of by pairs, and is decided once it is laid fairly well.
+        var alone = part.Rows.Length == 1;
+        var table = part.Open || alone ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
         if (table is not null) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);
@@ -46,7 +49,7 @@ internal static class PartFiller
         var known = new KnownBounds(part, table, filling, effort.Share(0.4));
         better(known.Of(filling));
         if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.6), better);
-        var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), QuickRounds);
+        var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), alone ? RoundsAlone : QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
         better(outcomeOfQuick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
