@@ -8,6 +8,9 @@ internal static class Tables
 {
     private const int PipeWidth = 400;
 
+    // No cell of ours is as long; one of a yard that somebody altered may be, and setting it in a column would take seconds.
+    private const int LongestCell = 1000;
+
     /// <summary>Writes rows under headings. A heading that begins with <c>&gt;</c> sets its column to the right.</summary>
     public static void Write(Surroundings world, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows)
     {
@@ -19,7 +22,7 @@ internal static class Tables
             table.AddColumn(column.PadLeft(0).PadRight(2));
         }
 
-        foreach (var row in rows) table.AddRow([.. row.Select(cell => Markup.Escape(TextRules.Harmless(cell)))]);
+        foreach (var row in rows) table.AddRow([.. row.Select(cell => Markup.Escape(TextRules.Harmless(cell.Length <= LongestCell ? cell : cell[..LongestCell] + "…")))]);
         Console(world).Write(table);
     }
 
