@@ -116,6 +116,23 @@ public sealed class RipTests
         plan.Tiers.Rips.Should().Be(Figure.Best(1));
     }
 
+    // The stub is too short to be ripped for anything, and only joins the two. What both cost together is no bound for one of them.
+    [Fact]
+    public void Materials_that_ripping_joins_and_that_are_both_bought_are_each_decided_by_their_own_spend()
+    {
+        RequiredCut[] studs = [.. Enumerable.Range(0, 10).Select(i => Rip($"{41 + 3 * i}\"", 4, name: $"stud {i}"))];
+        RequiredCut[] wide = [.. Enumerable.Range(0, 3).Select(i => Cut($"{60 + i}\"", 2, name: $"wide {i}") with { Material = M("2x6") })];
+        Piece[] yard = [Wide("2x6", "10\"", 1), Board("95\"", 2), Board("71\"", 3), Board("66\"", 4)];
+        StorePrice[] prices = [Price("8'", 400), Price("12'", 590), At("2x6", "8'", 700), At("2x6", "12'", 1000)];
+
+        var together = Match(Request(yard, [.. studs, .. wide], prices));
+
+        var (alone, others) = (Match(Request(yard[1..], [.. studs.Select(cut => cut with { Rip = false })], prices[..2])), Match(Request(yard[..1], wide, prices[2..])));
+        (alone.Proven, others.Proven).Should().Be((true, true));
+        together.Tiers.Spend.Should().Be(Figure.Best(alone.Tiers.Spend.Value + others.Tiers.Spend.Value));
+        together.Tiers.ValueGivenUp.Should().Be(Figure.Best(alone.Tiers.ValueGivenUp.Value + others.Tiers.ValueGivenUp.Value));
+    }
+
     // Two of three must be ripped; the one stud takes the third.
     [Fact]
     public void As_few_are_ripped_as_the_spend_allows()

@@ -21,9 +21,6 @@ internal static class Branching
         return [node.With(tier, pool, split, 0, below), node.With(tier, pool, split, below + 1, int.MaxValue)];
     }
 
-    /// <summary>True where every supply is used a whole number of times.</summary>
-    public static bool SuppliesWhole(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution) => Supply(tier, solution) is null;
-
     // What costs money first, then the most undecided.
     private static (int Supply, double Uses)? Supply(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {

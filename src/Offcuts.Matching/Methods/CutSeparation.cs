@@ -32,13 +32,15 @@ internal static class CutSeparation
         var rows = loose.Distinct().Order().ToArray();
         if (rows.Length > MostRowsFive) return [];
         var search = new Search(tier, rows, solution, unfilled);
-        search.Over(4, 3);
-        search.Over(5, 3);
+        search.Over(4);
+        search.Over(5);
         return search.Found;
     }
 
     private sealed class Search
     {
+        private const int Denominator = 3;
+
         private readonly Tier _tier;
         private readonly int[] _rows;
         private readonly double[] _unfilled;
@@ -46,7 +48,6 @@ internal static class CutSeparation
         private readonly double[] _times;
         private int[] _chosen = [];
         private int[] _multiplier = [];
-        private int _denominator;
 
         public Search(Tier tier, int[] rows, IReadOnlyList<(Pattern Pattern, double Times)> solution, double[] unfilled)
         {
@@ -67,9 +68,9 @@ internal static class CutSeparation
 
         public List<(RankOneCut Cut, double Violation)> Found { get; } = [];
 
-        public void Over(int size, int denominator)
+        public void Over(int size)
         {
-            (_chosen, _multiplier, _denominator) = (new int[size], new int[size], denominator);
+            (_chosen, _multiplier) = (new int[size], new int[size]);
             Choose(0, 0);
         }
 
@@ -99,19 +100,19 @@ internal static class CutSeparation
         {
             long right = 0;
             for (var i = 0; i < _chosen.Length; i++) right += (long)_multiplier[i] * _tier.DemandCount[_rows[_chosen[i]]];
-            if (right % _denominator == 0) return;
-            var least = (right + _denominator - 1) / _denominator;
+            if (right % Denominator == 0) return;
+            var least = (right + Denominator - 1) / Denominator;
             double sum = 0;
             for (var i = 0; i < _chosen.Length; i++) sum += _unfilled[_rows[_chosen[i]]];
             for (var c = 0; c < _counts.Length; c++)
             {
                 var weight = 0;
                 for (var i = 0; i < _chosen.Length; i++) weight += _multiplier[i] * _counts[c][_chosen[i]];
-                sum += _times[c] * ((weight + _denominator - 1) / _denominator);
+                sum += _times[c] * ((weight + Denominator - 1) / Denominator);
                 if (sum > least - LeastViolation) return;
             }
 
-            Found.Add((new RankOneCut(_tier, [.. _chosen.Select(i => _rows[i])], (int[])_multiplier.Clone(), _denominator), least - sum));
+            Found.Add((new RankOneCut(_tier, [.. _chosen.Select(i => _rows[i])], (int[])_multiplier.Clone(), Denominator), least - sum));
         }
     }
 }

@@ -19,6 +19,7 @@ internal static class IntegerMaster
     private const double LooseCopies = 0.01;
     private const double LooseCents = 0.49;
     private const int NodesOfSecond = 20;
+    private const double ShareOfHighs = 0.3;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -41,8 +42,10 @@ internal static class IntegerMaster
     public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
         effort.Over || patterns.Count == 0 ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
 
-    private static IntegerOutcome ByHighs(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
-        Solved(tier, patterns, most, "HIGHS", FormattableString.Invariant($"output_flag=false,parallel=off,mip_max_nodes={nodes}"), effort);
+    // It does not stop before its limits, so it gets a share of the time only. Its gaps are settings of its own.
+    private static IntegerOutcome ByHighs(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) => Solved(
+        tier, patterns, most, "HIGHS",
+        FormattableString.Invariant($"output_flag=false,parallel=off,mip_rel_gap=0,mip_abs_gap=0,mip_max_nodes={nodes}"), effort.Share(ShareOfHighs));
 
     // Without patterns there is one plan.
     private static IntegerOutcome Nothing(Tier tier, long most)

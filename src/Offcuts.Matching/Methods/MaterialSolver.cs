@@ -9,6 +9,9 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
 {
     private MaterialProblem Problem => Plan.Problem;
 
+    /// <summary>What this material alone spends at least where it leaves no stage shorter: what <see cref="SpendBound"/> is but where that is of several together.</summary>
+    public long SpendLeast { get; init; }
+
     /// <summary>Bound of the cuts that are ripped.</summary>
     public long RipsBound { get; init; }
 
@@ -102,18 +105,18 @@ internal static class MaterialSolver
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
     {
         var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
-        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound };
+        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound, SpendLeast = outcome.Bound };
     }
 
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendBound), spent.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, 0, effort);
         return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendBound), spent.Plan, spent.LastBound, effort);
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendLeast), spent.Plan, spent.LastBound, effort);
         var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }

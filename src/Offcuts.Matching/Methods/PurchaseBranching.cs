@@ -17,6 +17,7 @@ internal sealed class PurchaseBranching
 {
     private const int MostNodes = 400;
     private const int FewPatterns = 4_000;
+    private const int FewMixtures = 64;
     private const double Clear = 1e-6;
     private static readonly PoolWork AtANode = new(30, 20_000, 300_000, 60);
 
@@ -65,18 +66,17 @@ internal sealed class PurchaseBranching
     private Explored<Node> Divided(Node node, MaterialPlan best)
     {
         var value = _tier.Value(best);
-        var ranges = _tier.Goal == Goal.Spend
-            ? Purchases.Of(node.Tier, node.Bound, value - 1)
-            : Purchases.Of(node.Tier, _tier.SpendLeast, _tier.SpendCap ?? long.MaxValue / 4);
-        if (!ranges.Any) return new Explored<Node>(null, []);
-        var tier = node.Tier.Within(ranges.Least, ranges.Most);
+        var mixtures = Mixtures(node, value);
+        if (mixtures is { Mixtures: 0 }) return new Explored<Node>(null, []);
+        var tier = mixtures is { } left ? node.Tier.Within(left.Least, left.Most) : node.Tier;
         var relaxation = ColumnGeneration.Solve(tier, best, node.Patterns, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
         if (bound >= value) return new Explored<Node>(null, []);
         var (plan, closed) = Listed(tier, relaxation, value - 1);
         if (closed) return new Explored<Node>(plan, []);
         plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
-        if ((Unclear(tier, relaxation) ?? (ranges.All && _tier.Goal != Goal.Spend ? Unsettled(tier, relaxation) : null)) is { } branch)
+        var settles = _tier.Goal != Goal.Spend && mixtures is { Mixtures: <= FewMixtures };
+        if ((Unclear(tier, relaxation) ?? (settles ? Unsettled(tier, relaxation) : null)) is { } branch)
             return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound))]);
         return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, relaxation)]);
     }
@@ -89,6 +89,11 @@ internal sealed class PurchaseBranching
             ? PoolDecision.Solve(tier, patterns, guide, most, AtANode, _effort)
             : new IntegerOutcome(null, false);
     }
+
+    // What may be bought by its sum alone; nothing is known of that before the tier of spend.
+    private Purchases.Ranges? Mixtures(Node node, long value) => _tier.Goal == Goal.Spend
+        ? Purchases.Of(node.Tier, node.Bound, value - 1)
+        : _tier.SpendCap is { } cap ? Purchases.Of(node.Tier, _tier.SpendLeast, cap) : null;
 
     // A store length of which the relaxation buys a whole number, but plans may buy others.
     private static (int Supply, int Most)? Unsettled(Tier tier, Relaxation relaxation)

@@ -3,14 +3,14 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// How many of each store length a plan can buy that spends an amount between two ends. Where the ends are close together, few mixtures of
 /// lengths have such a sum, and the numbers of some of them are settled by that alone.
-/// Cost: the mixtures, each length in turn; gives up above a number of them.
+/// Cost: the mixtures, each length in turn; gives up above a number of looks.
 /// </summary>
 internal static class Purchases
 {
-    private const int MostMixtures = 20_000;
+    private const int MostLooks = 20_000;
 
-    /// <summary>Fewest and most of each supply, as narrow as the sums tell; whether any mixture is left; whether all were looked at.</summary>
-    public readonly record struct Ranges(int[] Least, int[] Most, bool Any, bool All);
+    /// <summary>Fewest and most of each supply, as narrow as the sums tell, and how many mixtures are left; none where they were not all looked at.</summary>
+    public readonly record struct Ranges(int[] Least, int[] Most, int? Mixtures);
 
     /// <summary>Of a tier.</summary>
     /// <param name="tier">Its numbers of each supply, as they are.</param>
@@ -22,11 +22,11 @@ internal static class Purchases
             .OrderByDescending(s => tier.Problem.Supplies[s].Price)];
         var search = new Search(tier, lengths, from, to);
         search.From(0, 0);
-        if (search.Looked > MostMixtures) return new Ranges(tier.SupplyLeast, tier.SupplyCount, true, false);
-        if (!search.Any) return new Ranges(tier.SupplyLeast, tier.SupplyCount, false, true);
+        if (search.Looks > MostLooks) return new Ranges(tier.SupplyLeast, tier.SupplyCount, null);
+        if (search.Mixtures == 0) return new Ranges(tier.SupplyLeast, tier.SupplyCount, 0);
         var (least, most) = ((int[])tier.SupplyLeast.Clone(), (int[])tier.SupplyCount.Clone());
         for (var i = 0; i < lengths.Length; i++) (least[lengths[i]], most[lengths[i]]) = (search.Least[i], search.Most[i]);
-        return new Ranges(least, most, true, true);
+        return new Ranges(least, most, search.Mixtures);
     }
 
     private sealed class Search(Tier tier, int[] lengths, long from, long to)
@@ -35,9 +35,9 @@ internal static class Purchases
         private readonly long[] _most = Rests(tier, lengths, tier.SupplyCount);
         private readonly long[] _least = Rests(tier, lengths, tier.SupplyLeast);
 
-        public int Looked { get; private set; }
+        public int Looks { get; private set; }
 
-        public bool Any { get; private set; }
+        public int Mixtures { get; private set; }
 
         public int[] Least { get; } = [.. lengths.Select(_ => int.MaxValue)];
 
@@ -45,7 +45,7 @@ internal static class Purchases
 
         public void From(int i, long spent)
         {
-            if (++Looked > MostMixtures || spent + _most[i] < from || spent + _least[i] > to) return;
+            if (++Looks > MostLooks || spent + _most[i] < from || spent + _least[i] > to) return;
             if (i < lengths.Length)
             {
                 var price = tier.Problem.Supplies[lengths[i]].Price;
@@ -53,7 +53,7 @@ internal static class Purchases
                 return;
             }
 
-            Any = true;
+            Mixtures++;
             for (var k = 0; k < lengths.Length; k++) (Least[k], Most[k]) = (Math.Min(Least[k], _at[k]), Math.Max(Most[k], _at[k]));
         }
 

@@ -228,6 +228,7 @@ internal sealed class Tier
 
     private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap, long spendLeast = 0)
     {
+        if (spendLeast > plan.Spend) throw new ArgumentException("a plan spends less than the least", nameof(spendLeast));
         var problem = plan.Problem;
         var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, SpendLeast = spendLeast, RipCap = ripCap };
         for (var d = 0; d < problem.Demands.Count; d++)

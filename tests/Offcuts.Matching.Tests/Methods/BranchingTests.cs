@@ -42,8 +42,6 @@ public sealed class BranchingTests
         On(Split((Of(yard, 1), 0.5), (Of(hundred, 0, 1), 0.4), (Of(store, 0, 0, 1), 0.1)).Nodes).Should().Be(store);
         On(Split((Of(yard, 1), 0.4), (Of(hundred, 0, 1), 0.5)).Nodes).Should().Be(hundred);
         On(Split((Of(yard, 1), 0.5), (Of(hundred, 0, 1), 0.5)).Nodes).Should().Be(yard);
-        Branching.SuppliesWhole(TheTier, [(Of(yard, 1), 0.5), (Of(yard, 0, 1), 0.5)]).Should().BeTrue();
-        Branching.SuppliesWhole(TheTier, [(Of(yard, 1), 0.5), (Of(fair, 0, 1), 0.5)]).Should().BeFalse();
     }
 
     [Fact]
