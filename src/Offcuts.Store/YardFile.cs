@@ -266,13 +266,15 @@ public sealed class YardFile : IDisposable
     /// Takes back the last entry that was not taken back yet, whole. That is an entry of the history too, which itself is not
     /// taken back by the next undo: that one goes on to the entry before.
     /// </summary>
-    public Result<HistoryEntry> Undo() => TakeBack("history_to_undo", "took back", StoreFaults.NothingToUndo());
+    /// <param name="seen">The <see cref="ChangeNumber"/> that whoever asks has seen: refused where it is another by now. Any where nothing is said.</param>
+    public Result<HistoryEntry> Undo(long? seen = null) => TakeBack("history_to_undo", "took back", StoreFaults.NothingToUndo(), seen);
 
     /// <summary>
     /// Does again what the last undo took back, whole, where no new change was made since; again and again for the undos before it.
     /// That is an entry of the history too, which the next <see cref="Undo"/> takes back.
     /// </summary>
-    public Result<HistoryEntry> Redo() => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo());
+    /// <param name="seen">As for <see cref="Undo"/>.</param>
+    public Result<HistoryEntry> Redo(long? seen = null) => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo(), seen);
 
     /// <summary>
     /// Checks the day's copy and makes it a backup, where one was made and that is not done yet; what came of it, <see cref="BackupTrouble"/> says. Needs nothing of the
@@ -365,8 +367,9 @@ public sealed class YardFile : IDisposable
         _reader = new YardReader(Database, Path);
     }
 
-    private Result<HistoryEntry> TakeBack(string which, string told, Fault none) => InTransaction(() =>
+    private Result<HistoryEntry> TakeBack(string which, string told, Fault none, long? seen) => InTransaction(() =>
     {
+        if (seen is { } known && Database.Number("history_last_number") != known) return StoreFaults.ChangedMeanwhile();
         var last = _reader.History(which).FirstOrDefault();
         if (last is null) return none;
         if (_reader.HandOvers() is { Count: > 0 } gone && Database.Number("confirmed_in_entry", ("entry", last.Number)) is > 0 and var confirmed)

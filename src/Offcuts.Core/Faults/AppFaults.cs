@@ -8,4 +8,7 @@ public static class AppFaults
     public static Fault ReportLies(string path) => new($"what was saved is whole; where it failed is told in {TextRules.Harmless(path)}");
 
     public static Fault NoReport() => new("what was saved is whole; there was no room for a report of where it failed");
+
+    public static Fault RefusedAfterLeaving(string what, string why) =>
+        new($"refused after the screen was left, {TextRules.Harmless(what)}: {TextRules.Harmless(why)}");
 }

@@ -87,6 +87,9 @@ public static class YardFaults
     public static Fault CorrectedMeanwhile(string code, string what) =>
         new($"{TextRules.Harmless(code)}: its {what} was changed since this line was saved; see it with its code, then correct the line or that");
 
+    public static Fault ChangeUnseen(string what, string undone) =>
+        new($"another program changed the yard meanwhile: {TextRules.Harmless(what)}; nothing was {undone}, the same key again goes by that");
+
     public static Fault ActStopped() => new("stopped: nothing of it was saved, all is as it was");
 
     public static Fault NothingReserved(string stage) => new($"nothing is reserved for {TextRules.Harmless(stage)}");

@@ -47,6 +47,9 @@ internal sealed record EntryLine
     /// <summary>True where something typed would be lost by leaving.</summary>
     public bool Holds => Waiting.Count > 0 || (Ask is null ? Text : Behind).Trim().Length > 0;
 
+    /// <summary>True where all that it holds is on its way to be saved.</summary>
+    public bool OnItsWay => Sent.Length > 0 && Ask is null && Waiting.Count == 0 && Text == Sent;
+
     /// <summary>What typing or a step back makes of the line, the same at every place; nothing where the intent means something else.</summary>
     public (EntryLine Line, Notice? Notice)? Edited(Intent intent) => intent switch
     {
@@ -90,6 +93,17 @@ internal sealed record EntryLine
 
     /// <summary>The question is answered or dropped; what was typed before it stands again.</summary>
     public EntryLine Close() => Ask is null ? this : this with { Ask = null, Text = Behind, Behind = "", Given = "", Marked = false, EscapedOnce = false };
+
+    /// <summary>The question goes, but its written answer stays on the line; what was typed before it comes up after that.</summary>
+    public EntryLine CloseKeeping()
+    {
+        var (typed, closed) = (Text, Close());
+        return closed.Text.Trim().Length == 0 ? closed.Typed(typed) : closed.Typed(typed) with { Waiting = Waiting.Insert(0, closed.Text) };
+    }
+
+    /// <summary>A text that was sent off and has nothing left to be about: it stands on the line, or comes up after what stands there.</summary>
+    public EntryLine PutBack(string text) =>
+        Ask is null && Text.Trim().Length == 0 ? Typed(text) : this with { Waiting = Waiting.Insert(0, text) };
 
     /// <summary>A letter answered: the line stands again, retyped where the answer says so, and is on its way where it is to be saved.</summary>
     public EntryLine Chose(Choice choice)

@@ -105,8 +105,8 @@ internal abstract record Errand
     /// <summary>Stop looking and take the best plan so far.</summary>
     public sealed record StopMatch : Errand;
 
-    /// <summary>Stop the change of many that is being made: nothing of it is saved.</summary>
-    public sealed record StopWork : Errand;
+    /// <summary>Stop the change of many that is being made, where it is still this one: nothing of it is saved then.</summary>
+    public sealed record StopWork(int Id) : Errand;
 
     /// <summary>Keep a plan in the yard.</summary>
     public sealed record Keep(Plan Plan) : Errand;
@@ -115,10 +115,12 @@ internal abstract record Errand
     public sealed record CarryOut(int PlanId, IReadOnlyList<CutAct> Acts, bool Hardware) : Errand;
 
     /// <summary>Take back the last change of the yard.</summary>
-    public sealed record TakeBack : Errand;
+    /// <param name="Seen">The number of the last change that was shown when this was asked.</param>
+    public sealed record TakeBack(long Seen) : Errand;
 
     /// <summary>Do again what was taken back last.</summary>
-    public sealed record DoAgain : Errand;
+    /// <param name="Seen">The number of the last change that was shown when this was asked.</param>
+    public sealed record DoAgain(long Seen) : Errand;
 
     /// <summary>Set a price from a typed line; it is dated today.</summary>
     /// <param name="Line">The line.</param>

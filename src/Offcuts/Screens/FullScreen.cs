@@ -1,4 +1,5 @@
 using Offcuts.Commands;
+using Offcuts.Core.Faults;
 using Offcuts.Store;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
@@ -24,7 +25,7 @@ internal static class FullScreen
 
     private const string NoMouse = "\u001b[?1000l\u001b[?1006l";
 
-    /// <summary>Runs until the person leaves or a signal comes; gives the exit status.</summary>
+    /// <summary>Runs until the person leaves or a signal comes; gives the exit status. What was refused when the screen was gone is told on standard error.</summary>
     /// <param name="yard">Gives the yard, which is opened meanwhile.</param>
     /// <param name="world">The doors to the outside.</param>
     public static int Open(Func<YardFile> yard, Surroundings world)
@@ -35,12 +36,20 @@ internal static class FullScreen
             return Exit.Refused;
         }
 
+        var unheard = new List<Fault>();
+        var status = OnTerminal(yard, world, unheard);
+        foreach (var fault in unheard) world.Error.WriteLine(TextRules.Harmless(fault.Sentence));
+        return status == Exit.Done && unheard.Count > 0 ? Exit.Refused : status;
+    }
+
+    private static int OnTerminal(Func<YardFile> yard, Surroundings world, List<Fault> unheard)
+    {
         using IApplication app = Application.Create();
         app.Init();
         _open = app;
         try
         {
-            return Run(app, yard(), world);
+            return Run(app, yard(), world, unheard);
         }
         finally
         {
@@ -73,12 +82,12 @@ internal static class FullScreen
         Console.Out.Flush();
     }
 
-    private static int Run(IApplication app, YardFile yard, Surroundings world)
+    private static int Run(IApplication app, YardFile yard, Surroundings world, List<Fault> unheard)
     {
         Tune(app, world);
         try
         {
-            return Shown(app, yard, world);
+            return Shown(app, yard, world, unheard);
         }
         finally
         {
@@ -87,7 +96,7 @@ internal static class FullScreen
         }
     }
 
-    private static int Shown(IApplication app, YardFile yard, Surroundings world)
+    private static int Shown(IApplication app, YardFile yard, Surroundings world, List<Fault> unheard)
     {
         using var hands = new Workbench(app);
         var shell = new Shell(yard, world, hands);
@@ -110,6 +119,8 @@ internal static class FullScreen
         using var signals = new StopSignals(() => app.Invoke(() => StopAll(app)));
         app.Run(view);
         shell.Stop();
+        hands.Finish();
+        unheard.AddRange(shell.Unheard());
         return signals.Status ?? Exit.Done;
     }
 

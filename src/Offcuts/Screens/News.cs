@@ -15,7 +15,11 @@ internal abstract record News
     }
 
     /// <summary>The yard as it is now.</summary>
-    public sealed record Fresh(YardSnapshot Yard) : News;
+    public sealed record Fresh(YardSnapshot Yard) : News
+    {
+        /// <summary>True where nobody but this screen has changed it since the last reading.</summary>
+        public bool Own { get; init; }
+    }
 
     /// <summary>What was looked up.</summary>
     public sealed record LookedUp(PieceCard Card) : News;
@@ -31,7 +35,10 @@ internal abstract record News
     public sealed record Refused(Errand Errand, IReadOnlyList<Fault> Faults) : News;
 
     /// <summary>How far a change, or reading the yard, has come; nothing where it is through.</summary>
-    public sealed record Working(WorkProgress? Progress, bool MayStop) : News;
+    /// <param name="Progress">How far.</param>
+    /// <param name="MayStop">True where it can be stopped.</param>
+    /// <param name="Id">Which one it is.</param>
+    public sealed record Working(WorkProgress? Progress, bool MayStop, int Id = 0) : News;
 
     /// <summary>How far a match has come.</summary>
     public sealed record Matching(MatchProgress Progress) : News;

@@ -71,7 +71,7 @@ public sealed class CorrectLine(YardFile yard)
         Piece[] missing = [.. line.Codes.Except(codes).Select(yard.Piece).OfType<Piece>().Where(piece => piece.OnHand).Select(piece => piece with { State = PieceState.Missing, ReservedFor = "" })];
         if (faults.Count > 0) return Result<(SavedLine, string)>.Fail(faults);
         var told = Told(changed, more, missing);
-        if (told.Length == 0) return (line with { Text = text, Said = said }, "nothing to correct: it stands so already");
+        if (told.Length == 0) return Unchanged(line, text, said);
         return yard.ChangeSince(seen, told, work =>
         {
             foreach (var piece in changed.Concat(missing)) work.Update(piece);
@@ -116,9 +116,14 @@ public sealed class CorrectLine(YardFile yard)
             Place = heap.Place == was.Place ? now.Place : heap.Place,
             Note = heap.Note == was.Note ? now.Note : heap.Note,
         };
+        if (right == now) return Unchanged(line, text, said);
         return yard.ChangeSince(seen, $"corrected {right.Hardware.Name}: {right.Quantity}", work => work.Put(right))
             .Then<(SavedLine, string)>(entry => (line with { Text = LabelAtLineStart.Behind(text), Said = said with { Label = line.Said.Label } }, entry.What));
     }
+
+    // The yard stands so already; the label that the line began with is still the one on the piece.
+    private static (SavedLine Line, string Told) Unchanged(SavedLine line, string text, TypedBatch said) =>
+        (line with { Text = LabelAtLineStart.Behind(text), Said = said with { Label = line.Said.Label } }, "nothing to correct: it stands so already");
 
     private static string Told(List<Piece> changed, List<Piece> more, Piece[] missing)
     {

@@ -39,11 +39,13 @@ public sealed class CountYard(YardFile yard, DateOnly today)
 
     private static string Told(YardCount count)
     {
-        var where = count.Wish.Whole ? "the whole yard" : count.Places.Count switch
+        // A place of which a file could not be read does not count as counted, and so is not said to be.
+        string[] counted = [.. count.PlacesCounted];
+        var where = count.Wish.Whole && counted.Length == count.Places.Count ? "the whole yard" : counted.Length switch
         {
             0 => "labels",
-            <= 3 => string.Join(", ", count.Places.Select(place => place.Name)),
-            _ => Words.Count(count.Places.Count, "place"),
+            <= 3 => string.Join(", ", counted),
+            _ => Words.Count(counted.Length, "place"),
         };
         string[] parts =
         [

@@ -144,6 +144,31 @@ public sealed class CorrectLineTests
         });
     }
 
+    [Fact]
+    public void A_line_with_its_own_label_keeps_that_where_it_was_corrected_to_the_same()
+    {
+        On(yard =>
+        {
+            yard.Change("print blanks", work => work.IssueBlanks(1));
+            var line = Saved(yard, $"{yard.BlankCodes()[0]} 2x4 8'");
+            var same = Correct(yard, line, "2x4  8'").Line;
+            Correct(yard, same, "2x4 7'").Told.Should().StartWith("corrected ");
+            yard.LabelQueue().Should().BeEmpty("the label that was tied on is still there");
+        });
+    }
+
+    [Fact]
+    public void Counted_things_that_stand_so_already_make_no_entry_of_the_history()
+    {
+        On(yard =>
+        {
+            var line = Saved(yard, "panel tie x40 @shed");
+            var before = yard.ChangeNumber;
+            Correct(yard, line, "panel tie  x40 @shed").Told.Should().Be("nothing to correct: it stands so already");
+            yard.ChangeNumber.Should().Be(before);
+        });
+    }
+
     private static void On(Action<YardFile> part)
     {
         using var folder = new TryYard();

@@ -164,6 +164,7 @@ public sealed class CountCommandTests : IDisposable
             "What was not seen may be in what could not be read, so nothing is said to be missing at north rack",
             "Nothing is changed yet; with --accept: 1 marked as missing, 1 place counted today");
         _yard.Must("count", Path.Combine(_yard.Folder, "walk"), "--whole").Out.Should().NotContain("Missing:").And.Contain("so nothing is said to be missing\n");
+        _yard.Must("count", Path.Combine(_yard.Folder, "walk"), "--accept").Lines[^1].Should().Be("Counted trailer: 2 seen, 1 missing", "north rack does not count as counted");
     }
 
     [Fact]
@@ -172,8 +173,8 @@ public sealed class CountCommandTests : IDisposable
         var broken = Path.Combine(_yard.Folder, "IMG_2.jpg");
         File.WriteAllBytes(broken, [0xFF, 0xD8, 0xFF, 0xE0, 0, 4, 0, 0]);
 
-        _yard.Must("count", broken, _yard.FileOf("scanned.txt", $"@north rack\n{_codes[0]}\n"), "--accept").Lines[^1].Should().Be("Counted north rack: 1 seen");
-        _yard.Must("count", broken, _yard.FileOf("scanned.txt", _codes[0]), "--at", "north rack", "--accept").Lines[^1].Should().Be("Counted north rack: 1 seen");
+        _yard.Must("count", broken, _yard.FileOf("scanned.txt", $"@north rack\n{_codes[0]}\n"), "--accept").Lines[^1].Should().Be("Counted labels: 1 seen");
+        _yard.Must("count", broken, _yard.FileOf("scanned.txt", _codes[0]), "--at", "north rack", "--accept").Lines[^1].Should().Be("Counted labels: 1 seen");
         _yard.Must("list", "--place", "north rack").Lines.Count(line => line.Contains("in the yard")).Should().Be(3);
     }
 

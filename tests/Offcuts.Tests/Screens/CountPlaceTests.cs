@@ -66,6 +66,21 @@ public sealed class CountPlaceTests
     }, at: Place.Count);
 
     [Fact]
+    public void A_label_far_down_is_looked_at_from_its_top_and_stays_chosen() => ScreenRun.On(80, 24, run =>
+    {
+        run.Press("F11", "Tab", "Ctrl+End");
+        var (chosen, label) = (run.Shell.State.Count.Chosen, run.Shell.State.Count.Label!);
+        chosen.Should().Be(39);
+        run.Press("Enter");
+        run.Text.Should().Contain($"{label.Code} on letter-10, to scale").And.Contain("┌");
+        run.Press("Down").Text.Should().NotContain("┌", "it was scrolled by a line");
+        run.Press("Up").Text.Should().Contain("┌");
+        run.Press("Esc");
+        run.Shell.State.Count.Chosen.Should().Be(chosen);
+        run.Shell.State.Count.Label!.Code.Should().Be(label.Code);
+    }, yard => yard.Change("blanks", work => work.IssueBlanks(40)).Ok.Should().BeTrue(), at: Place.Count);
+
+    [Fact]
     public void A_count_is_read_accepted_and_taken_back_with_keys_alone() => ScreenRun.OnKnownYard(80, 24, run =>
     {
         var (here, there) = Places(run);

@@ -1,3 +1,4 @@
+using Offcuts.Core.Yard;
 using Offcuts.Screens;
 using Offcuts.UseCases;
 
@@ -12,12 +13,13 @@ public sealed class LongWorkScreenTests
     {
         ScreenRun.OnKnownYard(80, 24, run =>
         {
-            var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("putting at trailer, saving", 12_500, 50_000), MayStop: true)).State;
+            var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("putting at trailer, saving", 12_500, 50_000), MayStop: true, Id: 7)).State;
             ShellRows.Said(state, 80).Single().Text.Should().Be("[====............] putting at trailer, saving: 12,500 of 50,000; Esc stops it a…");
             ShellRows.Said(state, 120).Single().Text.Should().Be("[=====...............] putting at trailer, saving: 12,500 of 50,000; Esc stops it and nothing of it is saved");
 
             var stopping = ShellModel.Apply(state, new Intent.Escape());
-            stopping.Errand.Should().Be(new Errand.StopWork());
+            stopping.Errand.Should().Be(new Errand.StopWork(7), "another one that has begun by then is not stopped in its place");
+            stopping.Notice!.Text.Should().Be("stopping; what came of it is told then");
             stopping.State.MayStop.Should().BeFalse();
 
             var through = ShellModel.Hear(state, new News.Working(null, MayStop: false)).State;
@@ -44,5 +46,12 @@ public sealed class LongWorkScreenTests
             var state = ShellModel.Hear(run.Shell.State, new News.Working(new WorkProgress("reading the yard", 42_000, 0), MayStop: false)).State;
             ShellRows.Reading(state, 80)[0].Text.Should().Be("Reading the yard … 42,000 pieces  what you type meanwhile is taken up then");
         });
+    }
+
+    [Fact]
+    public void What_can_not_be_stopped_does_not_offer_it()
+    {
+        LongErrand.MayBeStopped(new Errand.Mark([], PieceState.Scrapped)).Should().BeTrue();
+        LongErrand.MayBeStopped(new Errand.Mark([], PieceState.HandedOver)).Should().BeFalse();
     }
 }

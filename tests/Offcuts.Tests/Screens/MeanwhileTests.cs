@@ -116,4 +116,76 @@ public sealed class MeanwhileTests
             run.Yard.Piece(code)!.State.Should().Be(PieceState.Scrapped);
         });
     }
+
+    [Fact]
+    public void What_another_program_did_is_not_taken_back_before_it_was_seen()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("Ctrl+E", "s");
+            run.Folder.Must("change", KnownYard.Codes[1].Text, "--place", "barn");
+            run.Press("Ctrl+Z").Shell.State.Notice.Text.Should().Be($"another program changed the yard meanwhile: {run.Yard.History(1)[0].What}; nothing was taken back, the same key again goes by that");
+            run.Yard.Piece(KnownYard.Codes[1])!.Place.Should().Be("barn");
+            run.Press("Ctrl+Z");
+            run.Yard.Piece(KnownYard.Codes[1])!.Place.Should().Be("north rack", "it was seen by then");
+            run.Press("Ctrl+Z");
+            run.Yard.Piece(KnownYard.Codes[0])!.State.Should().Be(PieceState.InYard);
+        });
+    }
+
+    [Fact]
+    public void What_was_done_here_is_taken_back_as_fast_as_keys_are_pressed()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Hands.Holding = true;
+            run.Press("F3").Type("2x4 8'").Press("Enter", "F2", "Ctrl+E", "s", "Ctrl+Z", "Ctrl+Z", "Ctrl+Y");
+            run.LetGo();
+            run.Yard.Pieces().Should().HaveCount(9);
+            run.Yard.Piece(KnownYard.Codes[0])!.State.Should().Be(PieceState.InYard);
+        });
+    }
+
+    [Fact]
+    public void What_was_taken_back_here_is_not_said_to_be_another_program_s()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F8").Type("2x4 8' 4.44").Press("Enter").Type("2x4 8' 5.55").Press("Ctrl+Z", "y");
+            run.Lines[2].Should().Be("price  2x4 8' 5.55");
+            run.Press("Enter");
+            run.Yard.Prices().All.Should().Contain(price => price.Price.Cents == 555, "nobody else set it");
+        });
+    }
+
+    [Fact]
+    public void What_another_program_set_holds_back_no_other_price()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F8").Type("2x4 8' 5.55");
+            run.Folder.Must("price", "set", "2x4 8' 4.44");
+            run.Tick();
+            run.Press("Ctrl+U").Type("2x4 10' 6.66").Press("Enter");
+            run.Yard.Prices().All.Should().Contain(price => price.Price.Cents == 666);
+        });
+    }
+
+    [Fact]
+    public void A_refused_answer_stands_again_about_the_stage_that_was_asked_about()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Hands.Holding = true;
+            run.Press("F4", "Ctrl+E").Press("Ctrl+U").Type("stem wall").Press("Enter", "Down");
+            run.Shell.State.Stages.Stage!.Name.Should().Be("stem wall");
+            run.LetGo();
+            run.Text.Should().Contain("What is footing forms to be called?");
+            run.Press("Ctrl+U").Type("footings").Press("Enter");
+            run.Yard.Stages().Select(stage => stage.Name).Should().Equal("footings", "stem wall");
+
+            run.Press("Ctrl+O").Press("Ctrl+U").Type("9").Press("Enter");
+            run.Shell.State.Stages.Line.Text.Should().Be("9", "a refused place in the order stands to be put right");
+        });
+    }
 }

@@ -93,4 +93,18 @@ public sealed class MouseTests
             run.Lines[2].Should().Be("strip  2x4 8'");
         });
     }
+
+    [Fact]
+    public void Another_button_on_the_typed_line_opens_nothing()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'");
+            var text = run.Text;
+            run.Mouse(MouseFlags.RightButtonPressed, 10, 2).Mouse(MouseFlags.RightButtonReleased, 10, 2).Mouse(MouseFlags.RightButtonClicked, 10, 2).Text.Should().Be(text);
+            run.Type(" x2").Lines[2].Should().Be("strip  2x4 8' x2");
+            run.Mouse(MouseFlags.LeftButtonPressed, 7, 2).Mouse(MouseFlags.LeftButtonReleased, 7, 2).Mouse(MouseFlags.LeftButtonClicked, 7, 2);
+            run.Cursor.Should().Be(0, "the left button sets the cursor");
+        });
+    }
 }

@@ -28,11 +28,17 @@ internal sealed class SameHands : IHands
 
     public bool Holding { get; set; }
 
+    /// <summary>True where nothing is shown any more, as when the screen was left.</summary>
+    public bool Left { get; set; }
+
     public void Away(Action work) => Do(work);
 
     public void Apart(Action work) => Do(work);
 
-    public void Home(Action work) => work();
+    public void Home(Action work)
+    {
+        if (!Left) work();
+    }
 
     public void Release()
     {

@@ -100,4 +100,58 @@ public sealed class StripCorrectingTests
             run.Type("2x8 7'").Press("Tab").Text.Should().Contain("strip  2x8 7'").And.Contain("Tab print queue");
         });
     }
+
+    [Fact]
+    public void Leaving_asks_while_a_correction_is_typed()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter", "Ctrl+E").Type(" fair").Press("Ctrl+Q");
+            run.Text.Should().Contain("Leave all the same? What is corrected at the strip line is not saved");
+            run.Press("Esc").HasLeft.Should().BeFalse();
+            run.Lines[2].Should().Be("right  2x4 8' fair");
+            run.Press("Esc", "Esc", "Ctrl+E", "Ctrl+Q").HasLeft.Should().BeTrue("a line that was only looked at loses nothing");
+        });
+    }
+
+    [Fact]
+    public void What_was_typed_to_correct_a_line_stays_where_undo_takes_that_line_back()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter").Type("2x6 4'").Press("Ctrl+E").Type(" fair @north").Press("Ctrl+Z", "y");
+            run.Yard.Pieces().Should().BeEmpty();
+            run.Lines[2].Should().Be("strip  2x4 8' fair @north");
+            run.Text.Should().Contain("! what this was to correct is not there any more: Enter catalogues it anew");
+
+            run.Press("Enter");
+            run.Yard.Pieces().Single().Place.Should().Be("north");
+            run.Lines[2].Should().Be("strip  2x6 4'", "what stood there before comes up after it");
+            run.Text.Should().NotContain("what this was to correct");
+        });
+    }
+
+    [Fact]
+    public void The_same_where_another_program_takes_it_back()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter", "Ctrl+E").Type(" fair");
+            run.Folder.Must("undo");
+            run.Tick().Lines[2].Should().Be("strip  2x4 8' fair");
+            run.Text.Should().Contain("! what this was to correct is not there any more");
+        });
+    }
+
+    [Fact]
+    public void A_correction_on_its_way_whose_line_is_gone_by_then_stands_on_the_line()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8'").Press("Enter", "Ctrl+E").Type(" fair");
+            run.Folder.Must("undo");
+            run.Press("Enter").Lines[2].Should().Be("strip  2x4 8' fair");
+            run.Yard.Pieces().Should().BeEmpty();
+        });
+    }
 }

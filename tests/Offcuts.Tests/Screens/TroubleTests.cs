@@ -34,6 +34,35 @@ public sealed class TroubleTests
     }
 
     [Fact]
+    public void A_refusal_is_not_covered_by_what_is_told_of_the_backup_which_is_told_once_a_day()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            File.WriteAllText(run.Yard.Path + ".backups", "no folder can be made here");
+            run.Press("F3").Type("2x4 8'");
+            using (var other = new SqliteConnection($"Data Source={run.Folder.YardPath};Pooling=False"))
+            {
+                other.Open();
+                using var hold = other.CreateCommand();
+                hold.CommandText = "BEGIN IMMEDIATE";
+                hold.ExecuteNonQuery();
+                run.Press("Enter");
+            }
+
+            run.Yard.BackupTrouble.Should().NotBeNull("no backup could be made");
+            run.Shell.State.Notice.Text.Should().Contain("is in use by another program").And.NotContain("what you do is saved all the same");
+            run.Lines[2].Should().Be("strip  2x4 8'");
+
+            run.Press("Enter").Shell.State.Notice.Text.Should().StartWith("no backup was made today: ").And.EndWith("what you do is saved all the same");
+            run.Yard.Pieces().Should().HaveCount(9);
+            run.Type("2x4 9'").Press("Enter").Shell.State.Notice.Text.Should().StartWith("Catalogued ", "it is told once a day");
+
+            run.Folder.Clock.Pass(TimeSpan.FromDays(1));
+            run.Type("2x4 7'").Press("Enter").Shell.State.Notice.Text.Should().StartWith("no backup was made today: ", "another day has another backup");
+        });
+    }
+
+    [Fact]
     public void A_file_that_is_there_is_never_written_over_and_its_name_can_be_put_right()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

@@ -53,7 +53,7 @@ internal static class CountModel
             case News.Counted(var count):
                 return new(state with { Reading = null, Progress = null, Counted = count, Chosen = 0, Preview = [], Lines = [.. CountText.Lines(count, state.Yard.Unit)], Line = state.Line.Sent.Length > 0 ? state.Line.Arrived() : state.Line });
             case News.Previewed(var code, var layout, var lines):
-                return new(state with { Previewed = code, Layout = layout, Preview = lines, OnLabels = true });
+                return new(state with { Previewed = code, Layout = layout, Preview = lines, Top = 0, OnLabels = true });
             case News.Refused(Errand.CountFiles, _):
                 return new(state with { Reading = null, Progress = null, Line = state.Line.Returned() });
             case News.Done(Errand.AcceptCount, _):
@@ -95,7 +95,7 @@ internal static class CountModel
             case Want.Keep when state.Counted is { } count:
                 var changes = CountText.Changes(count);
                 return changes.Length == 0
-                    ? new(state, Notice: new Notice("there is nothing to accept: no label of this yard was seen at a place"))
+                    ? new(state, Notice: new Notice(count.Seen + count.BinsSeen == 0 ? "there is nothing to accept: no label of this yard was seen" : "there is nothing to accept: nothing that was seen lies elsewhere or is back, and no place counts as counted"))
                     : new(state with { Line = state.Line.Open(new Ask.Choose($"Accept the count? {changes}", [new Choice('y', "accept", new Errand.AcceptCount(count))])) });
             case Want.Keep:
                 return new(state, Notice: new Notice("nothing is counted yet: write where the pictures are, then Enter"));
@@ -128,7 +128,11 @@ internal static class CountModel
         switch (intent)
         {
             case Intent.Escape or Intent.Enter:
-                return new(state with { Preview = [], Chosen = 0 });
+                return new(state with { Preview = [], Top = 0 });
+            case Intent.Move(var by):
+                return new(state with { Top = Math.Clamp(state.Top + by, 0, state.Preview.Count - 1) });
+            case Intent.Edge(var last):
+                return new(state with { Top = last ? state.Preview.Count - 1 : 0 });
             case Intent.OtherList:
                 string[] names = [.. PrintLabels.Layouts().Select(layout => layout[0])];
                 return new(state, new Errand.PreviewLabel(state.Previewed, names[(Array.IndexOf(names, state.Layout) + 1) % names.Length]));

@@ -55,7 +55,7 @@ internal static class CountRows
     }
 
     /// <summary>A label as it will be printed.</summary>
-    public static IReadOnlyList<Row> Preview(CountState state) => [.. state.Preview.Skip(state.Chosen).Select(line => Row.Of(line, Tone.Plain))];
+    public static IReadOnlyList<Row> Preview(CountState state) => [.. state.Preview.Skip(state.Top).Select(line => Row.Of(line, Tone.Plain))];
 
     /// <summary>What is shown below.</summary>
     public static Row Heading(CountState state)

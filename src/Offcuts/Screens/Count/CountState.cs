@@ -37,6 +37,9 @@ internal sealed record CountState
     /// <summary>A label as it will be printed, line by line; none where none is looked at.</summary>
     public IReadOnlyList<string> Preview { get; init; } = [];
 
+    /// <summary>First line of it that is shown.</summary>
+    public int Top { get; init; }
+
     /// <summary>The label that is looked at.</summary>
     public Code Previewed { get; init; }
 
@@ -50,5 +53,5 @@ internal sealed record CountState
     public PlaceInShort? Place => Counted is null && !OnLabels && Chosen < Yard.CountedPlaces.Count ? Yard.CountedPlaces[Chosen] : null;
 
     /// <summary>How many lines there are to move among.</summary>
-    public int Count => Preview.Count > 0 ? Preview.Count : Counted is not null ? Lines.Count : OnLabels ? Labels.Count : Yard.CountedPlaces.Count;
+    public int Count => Counted is not null ? Lines.Count : OnLabels ? Labels.Count : Yard.CountedPlaces.Count;
 }

@@ -19,7 +19,7 @@ internal sealed class CountView : PlaceView
 
     public override int PageLines => Math.Max(1, _count.Viewport.Height - 1);
 
-    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => state.Count.Counted is null ? Chosen(_places.RowAt(x, y), state.Count.Chosen) : [];
+    public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) => state.Count is { Counted: null, Preview.Count: 0 } ? Chosen(_places.RowAt(x, y), state.Count.Chosen) : [];
 
     public override Intent? Opening(ShellState state) => state.Count is { Counted: null, Line.Text.Length: 0 } ? new Intent.Enter() : null;
 

@@ -40,8 +40,8 @@ internal static class PricesModel
     {
         switch (news)
         {
-            case News.Fresh(var yard):
-                return new(Read(Taken(state, yard)));
+            case News.Fresh(var yard) fresh:
+                return new(Read(Taken(state, yard, fresh.Own)));
             case News.Done(Errand.SetPrice set, _) when state.Line.Sent.Length > 0:
                 var known = PriceLine.Read(set.Line, state.Yard.Unit).TryGet(out var price) ? IndexOf(state.Yard, price) : -1;
                 return new(Read(state with { Line = state.Line.Arrived(), Tried = false, Chosen = known >= 0 ? known : state.Chosen }));
@@ -53,10 +53,17 @@ internal static class PricesModel
     }
 
     // The chosen price stays chosen wherever it now stands.
-    private static PricesState Taken(PricesState state, YardSnapshot yard)
+    private static PricesState Taken(PricesState state, YardSnapshot yard, bool own)
     {
         var at = state.Price is { } chosen ? IndexOf(yard, chosen) : -1;
-        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen), Overtaken = Overtaken(state, yard) };
+        var overtaken = own ? state.Overtaken : Overtaken(state, yard);
+        return state with
+        {
+            Yard = yard,
+            Chosen = at >= 0 ? at : Within(yard, state.Chosen),
+            Overtaken = overtaken,
+            OvertakenAt = overtaken != state.Overtaken && state.Reading is { } reading && reading.TryGet(out var typed) ? typed : state.OvertakenAt,
+        };
     }
 
     // What stood under the line when it was typed stands otherwise now, and not by this line.
@@ -77,6 +84,7 @@ internal static class PricesModel
         if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Overtaken = "" };
         var reading = PriceLine.Read(state.Line.Text, state.Yard.Unit, state.Yard.Today);
         if (!reading.TryGet(out var price)) return state with { Reading = reading, NewName = null };
+        if (state.OvertakenAt is { } other && !PricesState.Sells(other, price)) state = state with { Overtaken = "", OvertakenAt = null };
         var at = IndexOf(state.Yard, price);
         if (at < 0) at = state.Yard.Prices.ToList().FindIndex(one => one.Material.Equals(price.Material));
         return state with { Reading = reading, NewName = state.Yard.Names.NewAmong([price.Material]).FirstOrDefault(), Chosen = at >= 0 ? at : state.Chosen };

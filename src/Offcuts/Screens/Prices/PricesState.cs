@@ -26,6 +26,9 @@ internal sealed record PricesState
     /// <summary>What another program set meanwhile where the line would set it too; told before that is done. Empty where nothing was.</summary>
     public string Overtaken { get; init; } = "";
 
+    /// <summary>The price that <see cref="Overtaken"/> is about: it holds for no other.</summary>
+    public StorePrice? OvertakenAt { get; init; }
+
     /// <summary>The chosen price, or nothing.</summary>
     public StorePrice? Price => Chosen < Yard.Prices.Count ? Yard.Prices[Chosen] : null;
 

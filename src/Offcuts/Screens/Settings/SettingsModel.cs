@@ -44,8 +44,8 @@ internal static class SettingsModel
     {
         switch (news)
         {
-            case News.Fresh(var yard):
-                return new(Read(Taken(state, yard)));
+            case News.Fresh(var yard) fresh:
+                return new(Read(Taken(state, yard, fresh.Own)));
             case News.Done(Errand.SetSetting, _) when state.Line.Sent.Length > 0:
                 return new(Read(state with { Line = state.Line.Arrived(), Tried = false }));
             case News.Refused(Errand.SetSetting, var faults) when state.Line.Sent.Length > 0:
@@ -56,12 +56,12 @@ internal static class SettingsModel
     }
 
     // The line that was set just now is chosen; else the chosen one stays, wherever it now stands.
-    private static SettingsState Taken(SettingsState state, YardSnapshot yard)
+    private static SettingsState Taken(SettingsState state, YardSnapshot yard, bool own)
     {
         var lines = yard.SettingLines.ToList();
         var fresh = state.Line.Sent.Length > 0 ? lines.FindIndex(line => !state.Yard.SettingLines.Contains(line)) : -1;
         var at = fresh >= 0 ? fresh : lines.FindIndex(line => line == state.Setting);
-        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen), Overtaken = Overtaken(state, yard) };
+        return state with { Yard = yard, Chosen = at >= 0 ? at : Within(yard, state.Chosen), Overtaken = own ? state.Overtaken : Overtaken(state, yard) };
     }
 
     // Two lines are about the same where their first words are: kerf, keep, use.

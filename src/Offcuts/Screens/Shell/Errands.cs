@@ -64,10 +64,16 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.HandSettle(var id, var typed) => Told(errand, BackWords.Settled(typed, yard).Then(wish => new SettleLoan(yard).Do(wish, only: id)).Then<string>(done => done.What)),
         Errand.HandList list => Told(errand, NewFile(list.File).Then(file => Listed(list, file))),
         Errand.HandOver(var wish, var free) => Told(errand, Handed(wish, free)),
-        Errand.TakeBack => Told(errand, yard.Undo().Then<string>(entry => entry.What)),
-        Errand.DoAgain => Told(errand, yard.Redo().Then<string>(entry => entry.What)),
+        Errand.TakeBack(var seen) => Told(errand, Unseen(yard.Undo(seen), seen, "taken back").Then<string>(entry => entry.What)),
+        Errand.DoAgain(var seen) => Told(errand, Unseen(yard.Redo(seen), seen, "done again").Then<string>(entry => entry.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
     };
+
+    // What another program did meanwhile is told before it is taken back.
+    private Result<HistoryEntry> Unseen(Result<HistoryEntry> done, long seen, string what) =>
+        !done.Ok && done.Fault == StoreFaults.ChangedMeanwhile() && yard.History(1) is [{ } last] && last.Number != seen
+            ? YardFaults.ChangeUnseen(last.What, what)
+            : done;
 
     private Result<string> Handed(HandWish wish, WhatIsFree free)
     {

@@ -1,3 +1,4 @@
+using Offcuts.Core.Yard;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -7,6 +8,8 @@ namespace Offcuts.Screens;
 /// </summary>
 internal sealed class LongErrand
 {
+    private static int _last;
+
     private readonly CancellationTokenSource _stop = new();
     private readonly long _began;
     private readonly TimeProvider _clock;
@@ -18,6 +21,9 @@ internal sealed class LongErrand
         _progress = new WorkProgress(what, 0, 0);
         Work = new LongWork(told => Tell(told with { What = $"{what}, {told.What}" }), _stop.Token);
     }
+
+    /// <summary>Which one it is, so that no other is stopped in its place.</summary>
+    public int Id { get; } = Interlocked.Increment(ref _last);
 
     /// <summary>What the use case tells and is stopped by.</summary>
     public LongWork Work { get; }
@@ -63,7 +69,9 @@ internal sealed class LongErrand
         _ => "saving",
     };
 
-    /// <summary>True for an act on pieces, which is not saved before its end.</summary>
-    public static bool MayBeStopped(Errand errand) =>
-        errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels;
+    /// <summary>True for what changes the yard or writes a file, false for what only looks.</summary>
+    public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
+
+    /// <summary>True for an act on pieces, which is not saved before its end. Handing over hears of no stop.</summary>
+    public static bool MayBeStopped(Errand errand) => errand is not Errand.Mark { State: PieceState.HandedOver } && errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels;
 }

@@ -20,7 +20,11 @@ internal sealed class Shell
     private readonly CancellationTokenSource _leaving = new();
     private YardSnapshot _read;
     private bool _polling;
-    private Fault? _told;
+    private DateOnly? _toldOfBackup;
+
+    // Refusals that were not shown yet, and the numbers of the changes that were made here; these on the yard's thread alone.
+    private readonly List<News.Refused> _unheard = [];
+    private readonly HashSet<long> _own = [];
     private CancellationTokenSource? _match;
     private volatile object? _progress;
     private volatile LongErrand? _long;
@@ -92,9 +96,15 @@ internal sealed class Shell
         _leaving.Cancel();
     }
 
+    /// <summary>What was refused when nobody looked any more, a sentence each. To be asked once all that was to be saved is through.</summary>
+    public IReadOnlyList<Fault> Unheard()
+    {
+        lock (_unheard) return [.. _unheard.SelectMany(one => one.Faults.Select(fault => AppFaults.RefusedAfterLeaving(LongErrand.Told(one.Errand), fault.ToString())))];
+    }
+
     private void TellOfWork()
     {
-        if (_long is { } work && work.Took >= SoonEnough) Hear(new News.Working(work.Progress, work.MayStop && !work.Stopped));
+        if (_long is { } work && work.Took >= SoonEnough) Hear(new News.Working(work.Progress, work.MayStop && !work.Stopped, work.Id));
         else if (State.Working is not null) Hear(new News.Working(null, MayStop: false));
     }
 
@@ -132,13 +142,14 @@ internal sealed class Shell
             case Errand.MakeLoads loads:
                 Beside(loads, (yard, limits) => Loads(loads, yard, limits));
                 break;
-            case Errand.StopWork:
-                _long?.Stop();
+            case Errand.StopWork(var id):
+                if (_long is { } work && work.Id == id) work.Stop();
                 break;
             case Errand.StopMatch:
                 _match?.Cancel();
                 break;
             default:
+                if (LongErrand.Saves(errand)) State = State with { Saving = State.Saving + 1 };
                 _hands.Away(() => Carry(errand));
                 break;
         }
@@ -146,18 +157,55 @@ internal sealed class Shell
 
     private void Carry(Errand errand)
     {
+        var saves = LongErrand.Saves(errand);
+        var before = -1L;
         var work = new LongErrand(_world.Clock, LongErrand.Told(errand), LongErrand.MayBeStopped(errand));
         _long = work;
-        var news = Guarded(errand, () => _errands.Do(errand, work.Work));
+        var news = Guarded(errand, () =>
+        {
+            before = _yard.ChangeNumber;
+            return _errands.Do(AsSeen(errand), work.Work);
+        });
         _long = null;
-        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => _yard.ChangeNumber == _read.Change ? null : Reread());
+        var refused = saves ? news as News.Refused : null;
+        if (refused is not null) lock (_unheard) _unheard.Add(refused);
+        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => Since(before, news));
         _hands.Home(() =>
         {
+            if (refused is not null) lock (_unheard) _unheard.Remove(refused);
             TellOfWork();
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
             CheckCopy();
+            if (saves) Settle(ShellModel.Through(State, refused is not null));
         });
+    }
+
+    private News.Fresh? Since(long before, News? news)
+    {
+        var now = _yard.ChangeNumber;
+        if (now == _read.Change) return null;
+        var (known, own) = (_read.Change, news is not News.Refused && now == before + 1);
+        if (own) _own.Add(now);
+        var fresh = Reread();
+        return fresh with { Own = own && known == before && fresh.Yard.Change == now };
+    }
+
+    // What was done here since the person saw the yard is no surprise to them; what anybody else did is.
+    private Errand AsSeen(Errand errand)
+    {
+        return errand switch
+        {
+            Errand.TakeBack back => back with { Seen = Known(back.Seen) },
+            Errand.DoAgain again => again with { Seen = Known(again.Seen) },
+            _ => errand,
+        };
+
+        long Known(long seen)
+        {
+            while (_own.Contains(seen + 1)) seen++;
+            return seen;
+        }
     }
 
     // The copy of the day is checked beside everything else; the head says so meanwhile.
@@ -186,11 +234,12 @@ internal sealed class Shell
         });
     }
 
-    // Once a day at most: the change is saved, but the copy that should stand beside it is not there.
+    // Once a day at most: the change is saved, but the copy that should stand beside it is not there. A refusal stays until it was read; of what
+    // was refused nothing is saved.
     private void TellOfBackup()
     {
-        if (_yard.BackupTrouble is not { } trouble || trouble == _told) return;
-        _told = trouble;
+        if (_yard.BackupTrouble is not { } trouble || _toldOfBackup == _world.Today || State.Notice.Tone == Tone.Fault) return;
+        _toldOfBackup = _world.Today;
         Settle(new Turn<ShellState>(State, Notice: new Notice(trouble.Sentence)));
     }
 

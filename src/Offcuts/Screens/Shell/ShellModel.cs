@@ -45,7 +45,7 @@ internal static class ShellModel
         if (state.Helping) return Helped(state, intent);
         // What narrows the yard's list is no text that could be lost, and stopping loses none.
         if (intent is Intent.Escape && state is { MayStop: true, Jump: null } && state.PlaceLine.Ask is null && (state.Place == Place.Yard || state.PlaceLine.Text.Length == 0))
-            return new(state with { MayStop = false }, new Errand.StopWork(), new Notice("stopping; nothing of it will have been saved"));
+            return new(state with { MayStop = false }, new Errand.StopWork(state.WorkId), new Notice("stopping; what came of it is told then"));
         if (ShellJump.Apply(state, intent) is { } jumped) return jumped;
         switch (intent)
         {
@@ -61,9 +61,9 @@ internal static class ShellModel
             case Intent.Leave:
                 return Leaving(state);
             case Intent.TakeBack:
-                return OrAsked(state, new Errand.TakeBack(), "take back the last change of the yard", "take it back");
+                return OrAsked(state, new Errand.TakeBack(state.Snapshot.Change), "take back the last change of the yard", "take it back");
             case Intent.DoAgain:
-                return OrAsked(state, new Errand.DoAgain(), "do again what was taken back last", "do it again");
+                return OrAsked(state, new Errand.DoAgain(state.Snapshot.Change), "do again what was taken back last", "do it again");
             default:
                 return InPlace(state, intent);
         }
@@ -72,7 +72,7 @@ internal static class ShellModel
     /// <summary>Tells every place what the shell has to tell.</summary>
     public static Turn<ShellState> Hear(ShellState state, News news)
     {
-        if (news is News.Working working) return new(state with { Working = working.Progress, MayStop = working.Progress is not null && working.MayStop });
+        if (news is News.Working working) return new(state with { Working = working.Progress, MayStop = working.Progress is not null && working.MayStop, WorkId = working.Id });
         if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with
@@ -161,11 +161,12 @@ internal static class ShellModel
     private static Turn<ShellState> Leaving(ShellState state)
     {
         var held = new List<string>();
-        if (state.Strip.Line.Holds) held.Add("the strip line");
-        if (state.Prices.Line.Holds) held.Add("the line of the prices");
-        if (state.Settings.Line.Holds) held.Add("the line of the settings");
+        if (Lost(state.Strip.Line)) held.Add("the strip line");
+        if (state.Strip.HoldsCorrection) held.Add("what is corrected at the strip line");
+        if (Lost(state.Prices.Line)) held.Add("the line of the prices");
+        if (Lost(state.Settings.Line)) held.Add("the line of the settings");
         if (state.Count.Line.Holds) held.Add("the line of the count");
-        if (state.Stages.Line.Holds) held.Add("the line of the stages");
+        if (Lost(state.Stages.Line)) held.Add("the line of the stages");
         if (state.Walls.Form is { Changed: true } form) held.Add($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}");
         else if (state.Walls.Form is null && state.Walls.Line.Holds) held.Add("the line of the walls");
         if (state.Hand.Line.Ask is Ask.Write) held.Add("the line of the hand-over");
@@ -177,11 +178,30 @@ internal static class ShellModel
         if (state.Plan.Matching || state.Walls.Filling) reasons.Add("a match still runs");
         if (state.Plan.Found is not null) reasons.Add("the plan that was found is not kept");
         if (state.Walls.Found is { } filled) reasons.Add($"how {filled.Kept.Sheet.Name} is filled is not kept");
+        if (reasons.Count == 0 && state.Saving > 0) return new(state with { Ask = LeavesOnceSaved });
         if (reasons.Count == 0) return new(state, new Errand.Leave());
+        if (state.Saving > 0) reasons.Add("what you did is still being saved");
         return new(state with
         {
             Ask = new Ask.Choose($"Leave all the same? {Capital(string.Join("; ", reasons))}", [new Choice(Yes, "leave", new Errand.Leave())]),
         });
+    }
+
+    // What is on its way to be saved is not lost by leaving.
+    private static bool Lost(EntryLine line) => line.Holds && !line.OnItsWay;
+
+    /// <summary>Asked where somebody leaves while something is being saved. It answers itself once that is through.</summary>
+    public static Ask.Choose LeavesOnceSaved { get; } = new(
+        "What you did is still being saved: the screen closes once it is, and stays where that is refused. Leave at once?",
+        [new Choice(Yes, "leave at once", new Errand.Leave())]);
+
+    /// <summary>One of the acts that were to be saved is through.</summary>
+    public static Turn<ShellState> Through(ShellState state, bool refused)
+    {
+        var next = state with { Saving = Math.Max(0, state.Saving - 1) };
+        if (!ReferenceEquals(state.Ask, LeavesOnceSaved)) return new(next);
+        if (refused) return new(next with { Ask = null });
+        return next.Saving == 0 ? new(next with { Ask = null }, new Errand.Leave()) : new(next);
     }
 
     // Where something stands on the line, a key hit by mistake changes nothing.

@@ -9,8 +9,10 @@ internal readonly struct ShellMouse(ShellState state, PlaceView place, int width
 {
     private const int WheelLines = 3;
 
-    /// <summary>True where the terminal library is to have it: on the typed line, where it puts the cursor.</summary>
-    public static bool IsForLine(Mouse mouse, int lineRow) => !mouse.IsWheel && mouse.ScreenPosition.Y == lineRow;
+    private const MouseFlags Left = MouseFlags.LeftButtonPressed | MouseFlags.LeftButtonReleased | MouseFlags.LeftButtonClicked | MouseFlags.LeftButtonDoubleClicked | MouseFlags.LeftButtonTripleClicked;
+
+    /// <summary>True where the terminal library is to have it: the left button on the typed line, where it puts the cursor. Another button would open its menu.</summary>
+    public static bool IsForLine(Mouse mouse, int lineRow) => (mouse.Flags & Left) != 0 && mouse.ScreenPosition.Y == lineRow;
 
     /// <summary>What it means, one after the other; nothing where it hits nothing.</summary>
     public IReadOnlyList<Intent> Meant(Mouse mouse)

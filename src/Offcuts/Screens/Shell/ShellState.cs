@@ -44,6 +44,12 @@ internal sealed record ShellState
     /// <summary>True where that can be stopped.</summary>
     public bool MayStop { get; init; }
 
+    /// <summary>Which one that is.</summary>
+    public int WorkId { get; init; }
+
+    /// <summary>How many acts wait to be saved, or are being saved.</summary>
+    public int Saving { get; init; }
+
     /// <summary>The question before leaving or taking back, where one is open.</summary>
     public Ask.Choose? Ask { get; init; }
 

@@ -45,11 +45,17 @@ internal sealed class Workbench : IHands, IDisposable
     public void Home(Action work) => _app.Invoke(work);
 
     /// <summary>Lets what was asked for already be finished: nothing that a person saved is lost by leaving.</summary>
-    public void Dispose()
+    public void Finish()
     {
         _waiting.CompleteAdding();
         Begin();
         _thread.Join();
+    }
+
+    /// <summary>The same, at the latest now.</summary>
+    public void Dispose()
+    {
+        Finish();
         _waiting.Dispose();
     }
 }

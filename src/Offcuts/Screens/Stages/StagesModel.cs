@@ -47,8 +47,9 @@ internal static class StagesModel
     {
         switch (news)
         {
-            case News.Fresh(var yard):
-                return new(Read(Taken(state, yard)));
+            case News.Fresh(var yard) fresh:
+                var taken = Taken(state, yard);
+                return new(Read(fresh.Own && state.About is { } about ? taken with { About = Named(yard, about.Name) ?? about } : taken));
             case News.Done(Errand.AddNeed, _):
                 return new(Read(state with { Line = state.Line.Arrived(), Tried = false, TypedFor = "" }));
             case News.Done(Errand.AddStage added, _):
@@ -56,9 +57,13 @@ internal static class StagesModel
             case News.Refused(Errand.AddNeed, var faults):
                 return new(state with { Line = state.Line.Returned(), Reading = Result<CutDraft>.Fail(faults), Tried = true });
             case News.Refused(Errand.AddStage refused, _):
-                return new(Reopened(state, StagesAsks.NewStage, $"{refused.Name} {Day(refused.Day)}".Trim()));
-            case News.Refused(Errand.RenameStage refused, _) when state.Stage is { } stage:
-                return new(Reopened(state, StagesAsks.Rename(stage), refused.To));
+                return new(Reopened(state, StagesAsks.NewStage, $"{refused.Name} {Day(refused.Day)}".Trim(), state.Stage));
+            case News.Refused(Errand.RenameStage refused, _) when Named(state.Yard, refused.Stage) is { } stage:
+                return new(Reopened(state, StagesAsks.Rename(stage), refused.To, stage));
+            case News.Refused(Errand.SetDay refused, _) when Named(state.Yard, refused.Stage) is { } stage:
+                return new(Reopened(state, StagesAsks.Day(stage), Day(refused.Day), stage));
+            case News.Refused(Errand.MoveStage refused, _) when Named(state.Yard, refused.Stage) is { } stage:
+                return new(Reopened(state, StagesAsks.Position(stage, state.Yard.Stages.Count), Number(refused.Position), stage));
             default:
                 return new(state);
         }
@@ -174,7 +179,7 @@ internal static class StagesModel
             ? new(Read(state with { Line = state.Line.Chose(choice) }), choice.Errand)
             : new(state);
 
-    private static StagesState Reopened(StagesState state, Ask ask, string written) => state with { Line = state.Line.Reopen(ask, written), About = state.Stage };
+    private static StagesState Reopened(StagesState state, Ask ask, string written, Stage? about) => state with { Line = state.Line.Reopen(ask, written), About = about };
 
     private static StagesState Opened(StagesState state, Ask ask, string given = "") => state with { Line = state.Line.Open(ask, given), About = state.Stage };
 
@@ -194,6 +199,8 @@ internal static class StagesModel
     private static string Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static Stage? Named(YardSnapshot yard, string name) => IndexOf(yard, name) is >= 0 and var at ? yard.Stages[at] : null;
 
     private static int IndexOf(YardSnapshot yard, string name)
     {

@@ -37,7 +37,10 @@ internal static class StripCorrecting
         }
     }
 
-    /// <summary>The yard was read again: lines whose pieces are not there any more, because they were taken back, can't be corrected.</summary>
+    /// <summary>
+    /// The yard was read again: lines whose pieces are not there any more, because they were taken back, can't be corrected. What was typed to correct
+    /// one stays on the line.
+    /// </summary>
     public static StripState Taken(StripState state, YardSnapshot yard)
     {
         var line = state.Corrected;
@@ -45,7 +48,9 @@ internal static class StripCorrecting
         var next = state with { Yard = yard, Saved = saved };
         if (line is null) return next;
         var at = saved.IndexOf(line);
-        return at >= 0 ? next with { Correcting = saved.Count - 1 - at } : next with { Correcting = null, Line = state.Line.Close() };
+        if (at >= 0) return next with { Correcting = saved.Count - 1 - at };
+        var gone = next with { Correcting = null, Doubted = false, Tried = false };
+        return state.HoldsCorrection ? gone with { Line = state.Line.CloseKeeping(), Detached = true } : gone with { Line = state.Line.Close() };
     }
 
     /// <summary>One more line that can be corrected.</summary>
@@ -59,7 +64,7 @@ internal static class StripCorrecting
     public static StripState Reopened(StripState state, Errand.Correct refused, IReadOnlyList<Fault> faults)
     {
         var at = state.Saved.IndexOf(refused.Line);
-        if (at < 0 || state.Line.Ask is not null) return state;
+        if (at < 0 || state.Line.Ask is not null) return StripModel.Read(state with { Line = state.Line.PutBack(refused.Text), Detached = state.Line.Text.Trim().Length == 0 });
         var back = state.Saved.Count - 1 - at;
         return state with { Correcting = back, Line = state.Line.Reopen(StripAsks.Correct(refused.Line, back), refused.Text), Reading = Result<TypedBatch>.Fail(faults), Tried = true };
     }

@@ -21,7 +21,8 @@ internal static class StripModel
         if (state.Line.EditedToSave(intent) is { } edit)
         {
             var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
-            return new(Read(state with { Line = edit.Line, Tried = tried }), Notice: edit.Notice);
+            var detached = state.Detached && (edit.Line.Ask is not null || edit.Line.Text.Length > 0) && intent is not Intent.Recall;
+            return new(Read(state with { Line = edit.Line, Tried = tried, Detached = detached }), Notice: edit.Notice);
         }
 
         switch (intent)
@@ -55,7 +56,7 @@ internal static class StripModel
             case News.Fresh(var yard):
                 return new(Read(StripCorrecting.Taken(state, yard)));
             case News.Done(Errand.Catalogue, _) { Line: { } line }:
-                return new(Read(state with { Line = state.Line.Arrived(), Tried = false, Saved = StripCorrecting.Kept(state.Saved, line) }));
+                return new(Read(state with { Line = state.Line.Arrived(), Tried = false, Detached = false, Saved = StripCorrecting.Kept(state.Saved, line) }));
             case News.Done(Errand.Correct done, _) { Line: { } line }:
                 return new(state with { Saved = state.Saved.Contains(done.Line) ? state.Saved.Replace(done.Line, line) : state.Saved });
             case News.Refused(Errand.Correct refused, var faults):

@@ -20,7 +20,11 @@ internal static class StripRows
             : null;
 
     /// <summary>What was understood, or what is wrong and where.</summary>
-    public static IReadOnlyList<Row> Reading(StripState state, int width)
+    public static IReadOnlyList<Row> Reading(StripState state, int width) => state is { Detached: true, Line.Ask: null } && state.Line.Text.Length > 0
+        ? [.. Understood(state, width), .. Row.Wrapped("! what this was to correct is not there any more: Enter catalogues it anew, Esc twice clears it", width, Tone.Caution, indent: 2)]
+        : Understood(state, width);
+
+    private static IReadOnlyList<Row> Understood(StripState state, int width)
     {
         if (state.Reading is not { } reading)
             return [.. Row.Wrapped("One line a batch: material, lengths, count, then plain words: 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack", width, Tone.Soft)];

@@ -36,6 +36,12 @@ internal sealed record StripState
     /// <summary>True once Enter was pressed on a correction that looks like a slip: the next one saves it.</summary>
     public bool Doubted { get; init; }
 
+    /// <summary>True while the line holds what was to correct a line whose pieces are not there any more.</summary>
+    public bool Detached { get; init; }
+
+    /// <summary>True where a correction is typed that is not saved.</summary>
+    public bool HoldsCorrection => Corrected is { } line && Line.Text != line.Text;
+
     /// <summary>The line that is being corrected.</summary>
     public SavedLine? Corrected => Correcting is { } back && back < Saved.Count ? Saved[^(back + 1)] : null;
 

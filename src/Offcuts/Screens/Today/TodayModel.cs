@@ -22,7 +22,7 @@ internal static class TodayModel
                 return new(state with { Line = state.Line.Cleared() }, new Errand.Open(Place.Yard) { Line = state.Line.Text.Trim() });
             case Intent.Enter when state.Line.Ask is null && state.Matter is { } matter:
                 return matter.Kind == MatterKind.LastChange
-                    ? new(state with { Line = state.Line.Open(TakeBack(matter)) })
+                    ? new(state with { Line = state.Line.Open(TakeBack(matter, state.Yard.Change)) })
                     : new(state, Where(matter));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask && ask.Of(letter) is { } choice:
                 return new(state with { Line = state.Line.Close() }, choice.Errand);
@@ -46,8 +46,8 @@ internal static class TodayModel
         _ => new Errand.Open(Place.Today),
     };
 
-    private static Ask TakeBack(Matter matter) =>
-        new Ask.Choose($"Take back: {matter.What[..matter.What.LastIndexOf(" (", StringComparison.Ordinal)]}?", [new Choice('y', "take it back", new Errand.TakeBack())]);
+    private static Ask TakeBack(Matter matter, long seen) =>
+        new Ask.Choose($"Take back: {matter.What[..matter.What.LastIndexOf(" (", StringComparison.Ordinal)]}?", [new Choice('y', "take it back", new Errand.TakeBack(seen))]);
 
     // The chosen matter stays chosen wherever it now stands; where it is done with, the one in its place is.
     private static TodayState Taken(TodayState state, YardSnapshot yard)
