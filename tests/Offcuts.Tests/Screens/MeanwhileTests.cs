@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using Offcuts.Core.Yard;
 using Offcuts.Screens;
 
@@ -166,7 +167,7 @@ public sealed class MeanwhileTests
             run.Press("F8").Type("2x4 8' 5.55");
             run.Folder.Must("price", "set", "2x4 8' 4.44");
             run.Tick();
-            run.Press("Ctrl+U").Type("2x4 10' 6.66").Press("Enter");
+            run.Press([.. Enumerable.Repeat("Backspace", "8' 5.55".Length)]).Type("10' 6.66").Press("Enter");
             run.Yard.Prices().All.Should().Contain(price => price.Price.Cents == 666);
         });
     }
@@ -184,8 +185,13 @@ public sealed class MeanwhileTests
             run.Press("Ctrl+U").Type("footings").Press("Enter");
             run.Yard.Stages().Select(stage => stage.Name).Should().Equal("footings", "stem wall");
 
-            run.Press("Ctrl+O").Press("Ctrl+U").Type("9").Press("Enter");
-            run.Shell.State.Stages.Line.Text.Should().Be("9", "a refused place in the order stands to be put right");
+            using var other = new SqliteConnection($"Data Source={run.Folder.YardPath};Pooling=False");
+            other.Open();
+            using var hold = other.CreateCommand();
+            hold.CommandText = "BEGIN EXCLUSIVE";
+            hold.ExecuteNonQuery();
+            run.Press("Ctrl+O", "Ctrl+U").Type("1").Press("Enter").Lines[2].Should().Be("place  1", "a refused place in the order stands to be put right");
+            run.Press("Esc", "Esc", "Ctrl+D", "Ctrl+U").Type("2026-07-01").Press("Enter").Lines[2].Should().Be("day    2026-07-01");
         });
     }
 }

@@ -176,8 +176,9 @@ internal sealed class Shell
             TellOfWork();
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
+            if (!saves) return;
             CheckCopy();
-            if (saves) Settle(ShellModel.Through(State, refused is not null));
+            Settle(ShellModel.Through(State, refused is not null));
         });
     }
 
