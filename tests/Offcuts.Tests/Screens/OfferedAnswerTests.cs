@@ -64,7 +64,7 @@ public sealed class OfferedAnswerTests
             run.Lines[2].Should().Be("count");
             run.Type("7").Press("Enter");
             run.Lines[3].Should().StartWith("Write 7 blank labels");
-            run.Press("Esc", "F1", "PageDown", "PageDown");
+            run.Press("Esc", "F1", "PageDown", "PageDown", "PageDown");
             run.Text.Should().Contain("While an answer is written: clear it");
         });
     }
