@@ -51,6 +51,7 @@ public static class PictureFile
     {
         var examined = Examined(file);
         if (!examined.TryGet(out var seen)) return Result<GreyPicture>.Fail(examined.Faults);
+        if (seen.Rows is { } rows) return rows.Grey(seen.Height, new MemoryStream(Joined(seen.Packed)));
         try
         {
             using var stream = Stream(file[..seen.Length]);
@@ -165,14 +166,17 @@ public static class PictureFile
         var bytes = file.Span;
         if (bytes.Length < 33 || !bytes[12..16].SequenceEqual("IHDR"u8)) return CountFaults.PictureHeader();
         var (width, height) = (BinaryPrimitives.ReadUInt32BigEndian(bytes[16..]), BinaryPrimitives.ReadUInt32BigEndian(bytes[20..]));
-        var (bits, interlaced, packedBytes) = (bytes[24], bytes[28] == 1, bytes.Length);
-        if (Samples(bytes[25]) is not { } samples || bits is not (1 or 2 or 4 or 8 or 16) || bytes[28] > 1) return CountFaults.PictureHeader();
+        var (bits, colour, interlaced, packedBytes) = (bytes[24], bytes[25], bytes[28] == 1, bytes.Length);
+        if (Samples(colour) is not { } samples || bits is not (1 or 2 or 4 or 8 or 16) || bytes[28] > 1) return CountFaults.PictureHeader();
 
-        // What is packed is gathered first, in a store that doubles; then all of it stands there once unpacked and once unfiltered, and the
-        // largest part of an interlaced one, which is half of it, a third time.
-        var size = Bounded(width, height, packedBytes, () => (long)width * height * samples * (Math.Max((int)bits, 8) / 8) * (interlaced ? 5 : 4) / 2 + 2L * packedBytes);
-        if (!size.Ok) return size;
+        // What is packed is gathered first. One that is not interlaced is read row by row; of another all stands there once unpacked and once
+        // unfiltered, its largest part, which is half of it, a third time, and the store of what is packed doubles.
+        var size = Bounded(width, height, packedBytes, () => interlaced
+            ? (long)width * height * samples * (Math.Max((int)bits, 8) / 8) * 5 / 2 + 2L * packedBytes
+            : (long)width * height + packedBytes);
+        if (!size.TryGet(out var seen)) return size;
         var packed = new List<ReadOnlyMemory<byte>>();
+        byte[]? palette = null;
         var ended = false;
         for (var at = 8; !ended;)
         {
@@ -181,18 +185,25 @@ public static class PictureFile
             if (length > bytes.Length - at - 12) return CountFaults.PictureEndsEarly();
             var kind = bytes[(at + 4)..(at + 8)];
             if (kind.SequenceEqual("IDAT"u8)) packed.Add(file.Slice(at + 8, (int)length));
+            if (kind.SequenceEqual("PLTE"u8)) palette = bytes.Slice(at + 8, (int)length).ToArray();
             ended = kind.SequenceEqual("IEND"u8);
             at += (int)length + 12;
         }
 
+        if (!interlaced)
+        {
+            if (packed.Count == 0 || (colour == 3 && palette is null)) return CountFaults.PictureBroken();
+            return seen with { Rows = new PngRows(seen.Width, bits, samples, colour == 3 ? palette : null), Packed = packed };
+        }
+
         // A row has a byte for its filter; an interlaced picture has seven smaller ones with rows and rounded bytes of their own.
-        var most = ((long)width * samples * bits / 8 + 2) * height + (interlaced ? 14L * height + width : 0);
+        var most = ((long)width * samples * bits / 8 + 2) * height + 14L * height + width;
         return Unpacked(packed, most) is { } fault ? fault : size;
     }
 
     private static int? Samples(byte colour) => colour switch { 0 or 3 => 1, 2 => 3, 4 => 2, 6 => 4, _ => null };
 
-    private static Fault? Unpacked(List<ReadOnlyMemory<byte>> packed, long most)
+    private static byte[] Joined(IReadOnlyList<ReadOnlyMemory<byte>> packed)
     {
         var joined = new byte[packed.Sum(part => part.Length)];
         var at = 0;
@@ -202,9 +213,14 @@ public static class PictureFile
             at += part.Length;
         }
 
+        return joined;
+    }
+
+    private static Fault? Unpacked(List<ReadOnlyMemory<byte>> packed, long most)
+    {
         try
         {
-            using var unpacking = new ZLibStream(new MemoryStream(joined), CompressionMode.Decompress);
+            using var unpacking = new ZLibStream(new MemoryStream(Joined(packed)), CompressionMode.Decompress);
             var buffer = new byte[1 << 16];
             long count = 0;
             while (unpacking.Read(buffer) is > 0 and var read)
@@ -217,5 +233,11 @@ public static class PictureFile
         }
     }
 
-    private sealed record Seen(int Width, int Height, int Length, long Working);
+    // Rows and what they are packed in: of a PNG that is read row by row.
+    private sealed record Seen(int Width, int Height, int Length, long Working)
+    {
+        public PngRows? Rows { get; init; }
+
+        public IReadOnlyList<ReadOnlyMemory<byte>> Packed { get; init; } = [];
+    }
 }

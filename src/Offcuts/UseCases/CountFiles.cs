@@ -114,6 +114,7 @@ public static class CountFiles
             if (!working.Ok) return Broken(working.Fault);
             using var worked = room.Working.Take(working.Value, stop);
             var picture = LabelPicture.Read(bytes, stop);
+            room.Leave(stream.Length + working.Value);
             return picture.TryGet(out var seen)
                 ? new CountedFile(path, folder, [.. seen.Labels.Select(label => new ScannedLabel(label.Code))], IsPicture: true, seen.Foreign)
                 : Broken(picture.Fault);
@@ -137,9 +138,23 @@ public static class CountFiles
     /// </summary>
     private sealed class PictureRoom : IDisposable
     {
+        private const long MostLeft = 100_000_000;
+        private long _left;
+
         public Room Files { get; } = new(PictureFile.MostMegabytes * 1_000_000L);
 
         public Room Working { get; } = new(PictureFile.MostWorkingMegabytes * 1_000_000L);
+
+        /// <summary>
+        /// What was taken for a picture is done with. Arrays that large are swept up late by themselves: several pictures of 48 megapixels
+        /// would lie there at once. So they are swept up each time some have gathered.
+        /// </summary>
+        public void Leave(long bytes)
+        {
+            if (Interlocked.Add(ref _left, bytes) < MostLeft) return;
+            Interlocked.Exchange(ref _left, 0);
+            GC.Collect();
+        }
 
         public void Dispose()
         {
