@@ -285,7 +285,7 @@ public sealed class YardFile : IDisposable
         lock (_finishing)
         {
             if (Interlocked.Exchange(ref _dayCopy, null) is not { } copy) return;
-            Told(_backups.EndDay(copy, _patience));
+            Told(_backups.EndDay(copy, _patience), copy.Day);
         }
     }
 
@@ -326,24 +326,26 @@ public sealed class YardFile : IDisposable
     private void BackUpOnceADay()
     {
         if (HasUnfinishedBackup) return;
+        var today = Today;
         lock (_keeping)
         {
-            if (_backedUp == Today) return;
+            if (_backedUp == today) return;
             if (_notBackedUp is { } failed && (_clock.GetUtcNow() - failed).Duration() < TryBackupAgain) return;
         }
 
-        var begun = _backups.BeginDay(Today, _patience);
-        Told(begun.Ok ? null : KeepFaults.NoBackupMade(begun.Fault.Sentence));
+        var begun = _backups.BeginDay(today, _patience);
+        Told(begun.Ok ? null : KeepFaults.NoBackupMade(begun.Fault.Sentence), today);
         if (begun.TryGet(out var copy)) _dayCopy = copy;
     }
 
-    private void Told(Fault? trouble)
+    // Of the day of the copy, which may be over by the time it is checked.
+    private void Told(Fault? trouble, DateOnly day)
     {
         lock (_keeping)
         {
             BackupTrouble = trouble;
             _notBackedUp = trouble is null ? null : _clock.GetUtcNow();
-            _backedUp = trouble is null ? Today : null;
+            _backedUp = trouble is null ? day : null;
         }
     }
 

@@ -46,10 +46,10 @@ internal static class CrashReport
             {
                 Directory.CreateDirectory(folder);
                 var path = Path.Combine(folder, name);
-                File.WriteAllText(path, Text(error, arguments, world));
+                WholeFile.Write(path, to => to.Write(System.Text.Encoding.UTF8.GetBytes(Text(error, arguments, world))));
                 return path;
             }
-            catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+            catch (Exception trouble) when (trouble is IOException or FileTroubleException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
             {
                 // There is no room for it here; the next may have some.
             }

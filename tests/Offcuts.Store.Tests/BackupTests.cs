@@ -117,6 +117,70 @@ public sealed class BackupTests : IDisposable
     }
 
     [Fact]
+    public void A_copy_that_is_checked_after_midnight_is_the_backup_of_its_own_day_only()
+    {
+        Add(1);
+        using var yard = Open();
+        yard.FinishesBackupLater = true;
+        yard.Do(change => change.Add(Yards.Board(2)));
+        _clock.Now += TimeSpan.FromDays(1);
+        yard.FinishBackup();
+
+        yard.Do(change => change.Add(Yards.Board(3)));
+        yard.FinishBackup();
+
+        Backups.All().Select(one => one.Day).Should().Equal(Today, Today.AddDays(-1));
+    }
+
+    [Fact]
+    public void What_a_program_copied_before_the_first_change_and_was_killed_before_it_checked_is_taken_over()
+    {
+        Add(1);
+        string before;
+        using (var look = Open()) before = look.Dump();
+        // The yard of a program that was killed is left open here: what it copied lies there, and no backup.
+        using var killed = Open();
+        killed.FinishesBackupLater = true;
+        killed.Do(change => change.Add(Yards.Board(2)));
+        Backups.All().Should().BeEmpty();
+
+        Add(3);
+
+        using (var backup = Yards.Open(Backups.All().Single().Path)) backup.Dump().Should().Be(before);
+        killed.FinishBackup();
+        killed.BackupTrouble.Should().BeNull("another program has made it");
+        Directory.GetFiles(Backups.Folder).Should().Equal(Backups.All().Single().Path);
+    }
+
+    [Fact]
+    public void A_copy_is_dropped_where_the_day_has_its_backup_by_the_time_it_is_checked()
+    {
+        Add(1);
+        using var yard = Open();
+        yard.FinishesBackupLater = true;
+        yard.Do(change => change.Add(Yards.Board(2)));
+        Backups.Make(BackupKind.Daily, Today, Patience).Ok.Should().BeTrue();
+
+        yard.FinishBackup();
+
+        yard.BackupTrouble.Should().BeNull();
+        Directory.GetFiles(Backups.Folder).Should().Equal(Backups.All().Single().Path);
+    }
+
+    [Fact]
+    public void What_was_left_and_is_no_yard_is_not_taken_over()
+    {
+        Add(1);
+        Directory.CreateDirectory(Backups.Folder);
+        File.WriteAllText(System.IO.Path.Combine(Backups.Folder, $".{Today:yyyy-MM-dd}.abc.part"), "half");
+
+        Add(2);
+
+        using var backup = Yards.Open(Backups.All().Single().Path);
+        backup.Pieces().Should().ContainSingle();
+    }
+
+    [Fact]
     public void The_last_ten_of_each_kind_are_kept()
     {
         Add(0);

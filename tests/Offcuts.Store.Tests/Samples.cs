@@ -141,7 +141,10 @@ internal static class Samples
 
     public static readonly Terms Lent = new("Jürgen", HandOverKind.Loan, DueOn: new DateOnly(2027, 2, 1), Due: "and a box of nails");
 
-    public static Brought History => new(Panel, "3333333333333333", Yards.CodeNumber(505), [new PastEntry(new DateTimeOffset(2026, 3, 1, 8, 0, 0, TimeSpan.FromHours(1)), "catalogued 12 pieces")]);
+    public static Brought History => new(Panel, "3333333333333333", Yards.CodeNumber(505), [new PastEntry(new DateTimeOffset(2026, 3, 1, 8, 0, 0, TimeSpan.FromHours(1)), "catalogued 12 pieces")])
+    {
+        Earlier = [new Origin("4444444444444444", Yards.CodeNumber(506))],
+    };
 
     public static void Everything(YardChange change)
     {

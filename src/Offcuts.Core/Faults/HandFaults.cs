@@ -1,3 +1,5 @@
+using Offcuts.Core.Yard;
+
 namespace Offcuts.Core.Faults;
 
 /// <summary>Every sentence about beds, loads, and handing over to another build.</summary>
@@ -43,6 +45,10 @@ public static class HandFaults
 
     public static Fault SettledUnreadable() =>
         new("write what does not come back, a colon, then what came in its place or nothing, like: K7F3MXX: nothing, or K7F3MXX: 2x4 5', or panel tie x12: nothing");
+
+    public static Fault NameLikeSlip(NewName name) => new($"\"{TextRules.Harmless(name.Material.Name)}\" is a new name: {name.Why}; if it is meant, Enter once more");
+
+    public static Fault SizeLikeSlip(OddSize size) => new($"{size.What} is unusual: {size.Why}; if it is meant, Enter once more");
 
     public static Fault SystemWithoutWall() => new("--system goes with --wall FILE");
 

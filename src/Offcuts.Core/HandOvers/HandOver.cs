@@ -75,6 +75,9 @@ public sealed record HandOver(
     /// <summary>True for a loan of which something is still away.</summary>
     public bool IsOut => Terms.Kind == HandOverKind.Loan && Items.Any(item => item.Away > 0);
 
+    /// <summary>True where all of it came back, so that a gift or a sale was none in the end.</summary>
+    public bool IsAllBack => Items.All(item => item.Back == item.Count);
+
     /// <summary>True for a loan that should have come back before this day.</summary>
     public bool IsLate(DateOnly today) => IsOut && Terms.DueOn < today;
 }
@@ -90,7 +93,16 @@ public sealed record TakenIn(string Transfer, DateOnly Day, Terms Terms);
 /// <param name="Transfer">By which hand-over it came.</param>
 /// <param name="Was">Its code there.</param>
 /// <param name="History">What was done to it there, oldest first.</param>
-public sealed record Brought(Code Code, string Transfer, Code Was, IReadOnlyList<PastEntry> History);
+public sealed record Brought(Code Code, string Transfer, Code Was, IReadOnlyList<PastEntry> History)
+{
+    /// <summary>By what it had gone before that, oldest first; nothing where it came straight from where it was catalogued.</summary>
+    public IReadOnlyList<Origin> Earlier { get; init; } = [];
+}
+
+/// <summary>By which hand-over a piece once went, and its code in the yard it went from.</summary>
+/// <param name="Transfer">The name by which both yards know the hand-over.</param>
+/// <param name="Was">Its code there.</param>
+public readonly record struct Origin(string Transfer, Code Was);
 
 /// <summary>One thing that was done to a piece in another yard.</summary>
 /// <param name="At">When, by that yard's clock.</param>

@@ -16,6 +16,12 @@ public sealed record TransferPiece(Piece Piece, bool LabelWaits, IReadOnlyList<P
     /// <summary>Its code in the yard it had come from then.</summary>
     public Code Was { get; init; }
 
+    /// <summary>By what it had gone before that, oldest first, so that every yard it was in knows it again.</summary>
+    public IReadOnlyList<Origin> Earlier { get; init; } = [];
+
+    /// <summary>All of them, oldest first.</summary>
+    public IEnumerable<Origin> Origins => CameBy.Length > 0 ? Earlier.Append(new Origin(CameBy, Was)) : Earlier;
+
     /// <summary>Its value in the yard that sends it, where prices were asked for.</summary>
     public Money? Worth { get; init; }
 }

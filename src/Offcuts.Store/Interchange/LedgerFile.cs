@@ -7,7 +7,8 @@ namespace Offcuts.Store.Interchange;
 
 /// <summary>
 /// The ledger as a spreadsheet reads it: one row an act of carrying out, then one row a hand-over. Written only; money and amounts are
-/// numbers, so a loss keeps its minus sign. What a row does not have is empty, so that every column can be added up.
+/// numbers, so a loss keeps its minus sign. What a row does not have is empty: what was used and what went elsewhere stand in columns of their own, so that
+/// a sum never mixes them; of what went, <c>back</c> and <c>settled</c> say how much of it did not stay away as it went.
 /// </summary>
 public static class LedgerFile
 {
@@ -27,6 +28,11 @@ public static class LedgerFile
         new("to"),
         new("worth"),
         new("price"),
+        new("went_pieces"),
+        new("went_hardware"),
+        new("went_weight_lb"),
+        new("back"),
+        new("settled"),
         new("still_away"));
 
     /// <summary>Writes these lines, amounts to three decimals, and behind them what was handed over.</summary>
@@ -51,21 +57,23 @@ public static class LedgerFile
                 Amount(line.Weight.Pounds),
                 line.PiecesUsed.ToString(CultureInfo.InvariantCulture),
                 line.HardwareUsed.ToString(CultureInfo.InvariantCulture),
-                "used", "", "", "", "");
+                "used", "", "", "", "", "", "", "", "", "");
         }
 
         foreach (var one in handOvers)
         {
             int Things(Func<HandOverItem, bool> which) => one.Items.Where(which).Sum(item => item.Count);
             sheet.Row(
-                one.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), "", "", "", "", "", "", "",
-                Amount(one.Weight.Pounds),
-                Things(item => isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
-                Things(item => !isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
+                one.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), "", "", "", "", "", "", "", "", "", "",
                 Words.Kind[one.Terms.Kind],
                 one.Terms.To,
                 one.Worth.ToString(),
                 one.Terms.Price?.ToString() ?? "",
+                Things(item => isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
+                Things(item => !isPiece(item.Code)).ToString(CultureInfo.InvariantCulture),
+                Amount(one.Weight.Pounds),
+                one.Items.Sum(item => item.Back).ToString(CultureInfo.InvariantCulture),
+                one.Items.Sum(item => item.Settled).ToString(CultureInfo.InvariantCulture),
                 one.Terms.Kind == HandOverKind.Loan ? one.Items.Sum(item => item.Away).ToString(CultureInfo.InvariantCulture) : "");
         }
     }

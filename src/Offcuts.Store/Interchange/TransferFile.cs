@@ -17,8 +17,8 @@ namespace Offcuts.Store.Interchange;
 /// </summary>
 public static class TransferFile
 {
-    /// <summary>The schema that is written, and the newest that is read.</summary>
-    public const int Schema = 1;
+    /// <summary>The newest schema that is read. It is written only where something needs it, so that an older program reads what it can: 2 where a piece names hand-overs before its last.</summary>
+    public const int Schema = 2;
 
     /// <summary>Most bytes of a file as it lies on the disk.</summary>
     public const int MostPacked = 20_000_000;
@@ -45,7 +45,8 @@ public static class TransferFile
     {
         var content = JsonSerializer.SerializeToUtf8Bytes(TransferParts.Json(transfer), Options);
         using var plain = new MemoryStream();
-        plain.Write(System.Text.Encoding.ASCII.GetBytes($"{{\"offcuts_hand_over\":{Schema},\"sha256\":\"{Hash(content)}\",\"content\":"));
+        var schema = transfer.Pieces.Any(piece => piece.Earlier.Count > 0) ? Schema : 1;
+        plain.Write(System.Text.Encoding.ASCII.GetBytes($"{{\"offcuts_hand_over\":{schema},\"sha256\":\"{Hash(content)}\",\"content\":"));
         plain.Write(content);
         plain.WriteByte((byte)'}');
         using var packed = new MemoryStream();

@@ -53,6 +53,8 @@ internal sealed record TransferPieceJson
     public required bool LabelWaits { get; init; }
     public string CameBy { get; init; } = "";
     public string Was { get; init; } = "";
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string[][]? Earlier { get; init; }
     public required string[][] History { get; init; }
 }
 

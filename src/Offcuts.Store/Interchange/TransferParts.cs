@@ -98,6 +98,7 @@ internal static class TransferParts
             LabelWaits = sent.LabelWaits,
             CameBy = sent.CameBy,
             Was = sent.Was.Text,
+            Earlier = sent.Earlier.Count > 0 ? [.. sent.Earlier.Select(origin => new[] { origin.Transfer, origin.Was.Text })] : null,
             History = [.. sent.History.Select(past => new[] { Values.Moment(past.At), past.What })],
         };
     }
@@ -115,6 +116,13 @@ internal static class TransferParts
             PieceRules.CheckText(faults, "history", past[1], LongestPast);
             if (faults.Count > 0) return Result<TransferPiece>.Fail(faults);
             history.Add(new PastEntry(Values.Moment(past[0]), past[1]));
+        }
+
+        var earlier = new List<Origin>();
+        foreach (var origin in json.Earlier ?? [])
+        {
+            if (origin is not [not null, not null] || !Transfers.IsName(origin[0])) throw new FormatException("an earlier hand-over is its name and a code");
+            earlier.Add(new Origin(origin[0], Values.Code(origin[1])));
         }
 
         return PieceRules.Check(new Piece
@@ -141,6 +149,7 @@ internal static class TransferParts
         {
             CameBy = json.CameBy,
             Was = Values.Code(json.Was),
+            Earlier = earlier,
             Worth = json.WorthCents is { } cents ? new Money(cents) : null,
         });
     }

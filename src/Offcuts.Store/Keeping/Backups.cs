@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Dapper;
 using Microsoft.Data.Sqlite;
 using Offcuts.Core.Faults;
 
@@ -61,12 +62,14 @@ public sealed partial class Backups(string yardPath)
 
     /// <summary>
     /// Copies the yard for the day's backup where no daily one has this day, without checking the copy yet, since that takes much longer than the copy: whoever
-    /// enters something need not wait for it. A clock set back makes another day, and so another backup.
+    /// enters something need not wait for it. A copy of this day that a program left when it was killed before it was checked is taken over: only that one is
+    /// from before the day's first change. A clock set back makes another day, and so another backup.
     /// </summary>
     /// <returns>The copy, to be ended with <see cref="EndDay"/>; null where the day has its backup; or why it could not be made.</returns>
     internal Result<DayCopy?> BeginDay(DateOnly today, TimeSpan patience) => Told<DayCopy?>(Folder, () =>
     {
-        if (All().FirstOrDefault(one => one.Kind == BackupKind.Daily) is { } last && last.Day == today) return Result<DayCopy?>.Of(null);
+        if (HasDay(today)) return Result<DayCopy?>.Of(null);
+        if (TakenOver(today, patience) is { } left) return left;
         if (!HasRoom()) return KeepFaults.NoRoomForBackup(Folder);
         YardCopy.SettleJournal(yardPath, patience);
         PrivateFile.Folder(Folder);
@@ -75,7 +78,10 @@ public sealed partial class Backups(string yardPath)
         try
         {
             YardCopy.Copy(yardPath, part, patience);
-            return new DayCopy(part, today);
+            // By its name, it is a whole copy from before the day's first change.
+            var copy = Path.Combine(Folder, DayPart(today) + Path.GetFileName(part)[1..]);
+            File.Move(part, copy, overwrite: false);
+            return new DayCopy(copy, today);
         }
         catch
         {
@@ -84,14 +90,20 @@ public sealed partial class Backups(string yardPath)
         }
     });
 
-    /// <summary>Checks that copy and makes it the day's backup; or says why it is none, and it is gone.</summary>
+    /// <summary>
+    /// Checks that copy and makes it the day's backup; or says why it is none, and it is gone. Where another program made the day's backup meanwhile, or took
+    /// this copy over to do so, it is not needed any more.
+    /// </summary>
     internal Fault? EndDay(DayCopy copy, TimeSpan patience)
     {
+        if (!File.Exists(copy.Part)) return null;
         var made = InFolder(() =>
         {
             try
             {
+                if (HasDay(copy.Day)) return All()[0];
                 if (YardCopy.Checked(copy.Part, patience) is { } fault) return fault;
+                if (HasDay(copy.Day)) return All()[0];
                 var backup = Name(copy.Part, BackupKind.Daily, copy.Day);
                 LetGo(BackupKind.Daily);
                 return backup;
@@ -160,6 +172,31 @@ public sealed partial class Backups(string yardPath)
         }));
         reading = from;
         return kept;
+    }
+
+    private static string DayPart(DateOnly day) => string.Create(CultureInfo.InvariantCulture, $".{day:yyyy-MM-dd}.");
+
+    private bool HasDay(DateOnly day) => All().FirstOrDefault(one => one.Kind == BackupKind.Daily) is { } last && last.Day == day;
+
+    // The oldest of this day that opens as a yard; whether it is whole, its check says, as of every copy.
+    private DayCopy? TakenOver(DateOnly today, TimeSpan patience)
+    {
+        if (!Directory.Exists(Folder)) return null;
+        foreach (var left in new DirectoryInfo(Folder).GetFiles(DayPart(today) + "*.part").OrderBy(file => file.LastWriteTimeUtc))
+        {
+            try
+            {
+                using (var connection = YardCopy.Connect(left.FullName, SqliteOpenMode.ReadOnly, patience)) connection.ExecuteScalar<long>("SELECT count(*) FROM piece");
+                var own = Path.Combine(Folder, DayPart(today) + Path.GetRandomFileName() + ".part");
+                left.MoveTo(own);
+                return new DayCopy(own, today);
+            }
+            catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+            {
+            }
+        }
+
+        return null;
     }
 
     private Result<Backup> Publish(BackupKind kind, DateOnly day, Func<string, Fault?> copy)

@@ -27,10 +27,13 @@ public static class YardLocation
     /// <param name="kindOf">Tells the kind of a folder's disk; the system where nothing is said.</param>
     public static bool IsOnNetwork(string path, Func<string, DriveType>? kindOf = null)
     {
+        // A folder that Windows names by its server is no drive, so that nothing tells its kind.
+        if (IsOfServer(path)) return true;
         try
         {
             var folder = Path.GetDirectoryName(Path.GetFullPath(path));
             while (folder is not null && !Directory.Exists(folder)) folder = Path.GetDirectoryName(folder);
+            if (folder is not null && IsOfServer(folder)) return true;
             return folder is not null && (kindOf ?? (one => new DriveInfo(one).DriveType))(folder) == DriveType.Network;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
@@ -38,4 +41,8 @@ public static class YardLocation
             return false;
         }
     }
+
+    // \\?\C:\ and \\.\C:\ name a drive of this computer.
+    private static bool IsOfServer(string path) =>
+        path.StartsWith(@"\\", StringComparison.Ordinal) && (path.StartsWith(@"\\?\UNC\", StringComparison.OrdinalIgnoreCase) || !(path.Length > 3 && path[2] is '?' or '.' && path[3] == '\\'));
 }

@@ -59,9 +59,9 @@ INSERT INTO taken_in (transfer, day, from_whom, kind, due_on, due) VALUES (:tran
 -- [brought] What a piece brought along.
 SELECT * FROM brought WHERE code = :code;
 
--- [brought_set] What it brought the last time it came.
-INSERT INTO brought (code, transfer, was, history) VALUES (:code, :transfer, :was, :history)
-ON CONFLICT (code) DO UPDATE SET transfer = excluded.transfer, was = excluded.was, history = excluded.history;
+-- [brought_set] By what it came the last time, and what it brought in all.
+INSERT INTO brought (code, transfer, was, history, earlier) VALUES (:code, :transfer, :was, :history, :earlier)
+ON CONFLICT (code) DO UPDATE SET transfer = excluded.transfer, was = excluded.was, history = excluded.history, earlier = excluded.earlier;
 
 -- [code_was_issued_elsewhere] Whether anything ever had this code by another change than taking in this hand-over, undone or not.
 SELECT EXISTS (

@@ -297,4 +297,5 @@ internal sealed class BroughtRow
     public string Transfer { get; init; } = "";
     public string Was { get; init; } = "";
     public string History { get; init; } = "";
+    public string Earlier { get; init; } = "[]";
 }

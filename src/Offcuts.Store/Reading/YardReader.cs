@@ -139,6 +139,9 @@ internal sealed class YardReader(Database database, string path)
             row.Transfer,
             Values.Code(row.Was),
             [.. (JsonSerializer.Deserialize<string[][]>(row.History) ?? []).Select(past => new PastEntry(Values.Moment(past[0]), past[1]))])
+        {
+            Earlier = [.. (JsonSerializer.Deserialize<string[][]>(row.Earlier) ?? []).Select(origin => new Origin(origin[0], Values.Code(origin[1])))],
+        }
         : null);
 
     public List<SystemSheet> Systems() => Sound<List<SystemSheet>>(() => [.. database.Rows<SheetRow>("system_sheets").Select(row => Read(SystemText.Read(row.Sheet), row.Name))]);

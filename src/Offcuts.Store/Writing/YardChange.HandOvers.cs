@@ -70,11 +70,12 @@ public sealed partial class YardChange
         ("due_on", Values.DayOrNull(terms.DueOn)),
         ("due", terms.Due));
 
-    /// <summary>Writes down what a piece brought along; what it brought an earlier time gives way.</summary>
+    /// <summary>Writes down what a piece brought along; it takes the place of what was written down of it before.</summary>
     public void SetBrought(Brought brought) => Database.Run(
         "brought_set",
         ("code", brought.Code.Text),
         ("transfer", brought.Transfer),
         ("was", brought.Was.Text),
-        ("history", JsonSerializer.Serialize(brought.History.Select(past => new[] { Values.Moment(past.At), past.What }))));
+        ("history", JsonSerializer.Serialize(brought.History.Select(past => new[] { Values.Moment(past.At), past.What }))),
+        ("earlier", JsonSerializer.Serialize(brought.Earlier.Select(origin => new[] { origin.Transfer, origin.Was.Text }))));
 }

@@ -163,11 +163,12 @@ internal static class HandOverCommands
         var instead = Many("--instead", "What came in the place of the one piece: a line as for add, or the code of a piece; may be given again", "LINE");
         var at = Text("--at", "Where that lies now", "PLACE");
         var isNew = CommandContext.NewNames();
+        var yes = new Option<bool>("--yes") { Description = "Sizes that look like a slip are meant" };
         var command = context.Command(
             "settle",
             "End a loan of what was cut up, used or lost over there, and catalogue what came in its place",
             ["offcuts hand settle K7F3MXX --nothing", "offcuts hand settle K7F3MXX --instead \"2x4 5', 3'\" --at barn", "offcuts hand settle --count \"panel tie x12\" --nothing"],
-            codes, count, nothing, instead, at, isNew);
+            codes, count, nothing, instead, at, isNew, yes);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var read = Codes.Read(parse.GetValue(codes) ?? []);
@@ -177,7 +178,7 @@ internal static class HandOverCommands
             var away = yard.HandOvers().Where(one => one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items).ToLookup(item => item.Code, item => item.Away);
             var counted = Counted(yard, parse.GetValue(count) ?? [], bin => away[bin.Code].Sum());
             if (!counted.TryGet(out var bins)) return context.Refuse(counted.Faults);
-            var done = new SettleLoan(yard).Do(new SettleWish(named, bins, came), parse.GetValue(at) ?? "", newNames: parse.GetValue(isNew));
+            var done = new SettleLoan(yard).Do(new SettleWish(named, bins, came), parse.GetValue(at) ?? "", newNames: parse.GetValue(isNew), oddSizes: parse.GetValue(yes));
             if (!done.TryGet(out var settled)) return context.Refuse(done.Faults);
             context.Say(char.ToUpperInvariant(settled.What[0]) + settled.What[1..]);
             if (settled.Added.Count > 0) context.Say($"{Words.Count(settled.Added.Count, "piece")} catalogued");

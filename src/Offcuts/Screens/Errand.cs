@@ -174,7 +174,14 @@ internal abstract record Errand
     public sealed record HandPart(int Id, string What) : Errand;
 
     /// <summary>A part of a loan does not come back as it went, as typed.</summary>
-    public sealed record HandSettle(int Id, string What) : Errand;
+    /// <param name="Id">The loan.</param>
+    /// <param name="What">As typed.</param>
+    /// <param name="Meant">True where new names and unusual sizes are meant.</param>
+    public sealed record HandSettle(int Id, string What, bool Meant = false) : Errand
+    {
+        /// <summary>True where it was refused for nothing but a name or a size that looks like a slip.</summary>
+        public bool Slip { get; init; }
+    }
 
     /// <summary>Hand over.</summary>
     /// <param name="Wish">What, to whom, on what terms.</param>

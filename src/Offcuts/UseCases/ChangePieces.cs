@@ -18,7 +18,9 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
     private readonly LongWork _work = work ?? LongWork.Unheard;
 
     /// <summary>Changes each piece of these codes in the same way; tells what was done in a few words.</summary>
-    public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change)
+    public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change) => Each(codes, what, change, (_, _) => { });
+
+    private Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change, Action<YardChange, IReadOnlyList<Piece>> also)
     {
         var seen = yard.ChangeNumber;
         var faults = new List<Fault>();
@@ -39,7 +41,11 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
         if (faults.Count > 0) return Result<string>.Fail(faults);
         if (changed.Count == 0) return YardFaults.NothingNamed();
         var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}";
-        return yard.ChangeSince(seen, told, Update(changed)).Then<string>(entry => entry.What);
+        return yard.ChangeSince(seen, told, work =>
+        {
+            Update(changed)(work);
+            also(work, changed);
+        }).Then<string>(entry => entry.What);
     }
 
     /// <summary>To whom something went that was only marked as handed over.</summary>
@@ -47,13 +53,22 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
 
     /// <summary>
     /// Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard. What is handed over in a hurry is a gift to
-    /// nobody named, so that the ledger and the list of what went know of it as of any other.
+    /// nobody named, so that the ledger and the list of what went know of it as of any other; back in the yard, that gift is ended with it unless it was confirmed.
     /// </summary>
     public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) => state == PieceState.HandedOver
         ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What)
         : Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
             ? YardFaults.CutUp()
-            : piece with { State = state, ReservedFor = "" });
+            : piece with { State = state, ReservedFor = "" }, (change, pieces) =>
+        {
+            if (state == PieceState.InYard) EndGifts(change, [.. pieces.Select(piece => piece.Code)]);
+        });
+
+    private void EndGifts(YardChange change, HashSet<Code> codes)
+    {
+        foreach (var gift in yard.HandOvers().Where(one => one is { ConfirmedOn: null, Terms: { Kind: HandOverKind.Gift, To: NobodyNamed } }))
+            foreach (var item in gift.Items.Where(item => codes.Contains(item.Code) && item.Away > 0)) change.SetBack(gift.Id, item.Code, item.Count);
+    }
 
     /// <summary>Keeps pieces for one stage alone.</summary>
     public Result<string> Reserve(IReadOnlyList<Code> codes, string stage)

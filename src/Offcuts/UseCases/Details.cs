@@ -42,7 +42,7 @@ public static class Details
         foreach (var entry in yard.HistoryOf(code)) yield return $"{Moment(entry.At)}  {entry.What}{(entry.Undone ? " (taken back)" : "")}";
         if (yard.Brought(code) is not { } brought) yield break;
         var from = yard.TakenIn(brought.Transfer)?.Terms.To is { Length: > 0 } name ? name : "another yard";
-        yield return $"before, at {from}{(brought.Was == code ? "" : $", as {brought.Was}")}:";
+        yield return $"{(brought.Earlier.Count > 0 ? "elsewhere, the last time" : "before,")} at {from}{(brought.Was == code ? "" : $", as {brought.Was}")}:";
         foreach (var past in brought.History.Reverse()) yield return $"{Moment(past.At)}  {past.What}";
     }
 

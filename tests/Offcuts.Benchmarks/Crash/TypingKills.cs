@@ -33,6 +33,8 @@ internal sealed partial class TypingKills(string program)
         var watch = Stopwatch.StartNew();
         var longest = TimeSpan.FromSeconds(options.Seconds ?? 24 * 3600);
         for (var yard = 0; run._kills < kills && watch.Elapsed < longest && run._wrong.Count < 20; yard++) run.OneYard(options.First + yard, () => run._kills < kills && watch.Elapsed < longest);
+        // A run that typed and was shown nothing tried nothing; a kill takes at most the line that was under way.
+        if (run._shown == 0 || run._saved == 0 || run._shown < run._typed - (2 * run._kills)) run._wrong.Add($"{run._typed} lines were typed and {run._shown} shown as catalogued, {run._saved} saved: this run tried too little");
         string[] lines =
         [
             "| killed while lines are typed | lines sent | shown as catalogued | saved | shown and lost | yards not whole |",

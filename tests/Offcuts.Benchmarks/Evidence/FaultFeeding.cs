@@ -23,10 +23,11 @@ internal static class FaultFeeding
                 if (watch.Elapsed < limit) outcomes.Enqueue(run.Once(kind, options.First + i));
         });
         var wrong = outcomes.SelectMany(outcome => outcome.Faults).ToArray();
+        string[] never = [.. FaultRun.Kinds.Where(kind => !outcomes.Any(one => one.Kind == kind && one.Struck))];
         string[] lines =
         [
-            "| what the file system does | tried | saved and confirmed | refused or killed, nothing saved | saved, not told | wrong |",
-            "| --- | ---: | ---: | ---: | ---: | ---: |",
+            "| what the file system does | tried | something went wrong | saved and confirmed | refused or killed, nothing saved | saved, not told | wrong |",
+            "| --- | ---: | ---: | ---: | ---: | ---: | ---: |",
             .. FaultRun.Kinds.Select(kind => Row(kind, [.. outcomes.Where(outcome => outcome.Kind == kind)])),
             Row("**all**", [.. outcomes]),
             "",
@@ -36,11 +37,12 @@ internal static class FaultFeeding
         ];
         foreach (var line in lines) Console.WriteLine(line);
         foreach (var told in wrong) Console.Error.WriteLine($"WRONG: {told}");
+        foreach (var kind in never) Console.Error.WriteLine($"WRONG: {kind} never struck, so that nothing was tried of it");
         if (options.Page) TrustPage.Put("faults", lines);
-        return wrong.Length == 0 ? 0 : 1;
+        return wrong.Length + never.Length == 0 ? 0 : 1;
     }
 
     private static string Row(string kind, FaultOutcome[] of) => string.Create(
         CultureInfo.InvariantCulture,
-        $"| {kind} | {of.Length} | {of.Count(one => one.Confirmed)} | {of.Count(one => !one.Saved)} | {of.Count(one => one.Saved && !one.Confirmed)} | {of.Sum(one => one.Faults.Count)} |");
+        $"| {kind} | {of.Length} | {of.Count(one => one.Struck)} | {of.Count(one => one.Confirmed)} | {of.Count(one => !one.Saved)} | {of.Count(one => one.Saved && !one.Confirmed)} | {of.Sum(one => one.Faults.Count)} |");
 }

@@ -73,4 +73,15 @@ public sealed class FaultTests
         YardFaults.NoSuchStage("a\nb").Sentence.Should().Be("there is no stage named a\\u000ab");
         LineFaults.WordUnknown("\u0007", "", 1).Sentence.Should().Be("\"\\u0007\" means nothing here");
     }
+
+    [Fact]
+    public void What_is_said_where_no_other_test_hears_it()
+    {
+        AppFaults.NoReport().Sentence.Should().Be("what was saved is whole; there was no room for a report of where it failed");
+        YardFaults.ActStopped().Sentence.Should().Be("stopped: nothing of it was saved, all is as it was");
+        HandFaults.TheirFilesUnreadable().Sentence.Should().Be(
+            "write which files tell what they need, each once: cuts and a file, or wall and a file, with system or prices and a file behind, like: cuts ann.csv prices ann-prices.csv");
+        HandFaults.SettledUnreadable().Sentence.Should().Be(
+            "write what does not come back, a colon, then what came in its place or nothing, like: K7F3MXX: nothing, or K7F3MXX: 2x4 5', or panel tie x12: nothing");
+    }
 }

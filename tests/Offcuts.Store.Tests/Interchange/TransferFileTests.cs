@@ -53,6 +53,17 @@ public sealed class TransferFileTests
     }
 
     [Fact]
+    public void A_piece_that_names_hand_overs_before_its_last_makes_a_file_of_schema_2()
+    {
+        var full = Full with { Pieces = [.. Full.Pieces.Select(piece => piece with { Earlier = [new Origin("CCCCCCCCCCCCCCCC", Yards.CodeNumber(3))] })] };
+        var bytes = TransferFile.Write(full);
+
+        Read(bytes).Value.Should().BeEquivalentTo(full);
+        using var gzip = new GZipStream(new MemoryStream(bytes), CompressionMode.Decompress);
+        new StreamReader(gzip, Encoding.UTF8).ReadToEnd().Should().StartWith("{\"offcuts_hand_over\":2,").And.Contain("\"earlier\":[[\"CCCCCCCCCCCCCCCC\"");
+    }
+
+    [Fact]
     public void Cut_short_anywhere_it_is_refused()
     {
         var bytes = TransferFile.Write(Full);
@@ -109,8 +120,8 @@ public sealed class TransferFileTests
 
     [Fact]
     public void A_newer_schema_is_refused_with_its_number() =>
-        Read(Packed("{\"offcuts_hand_over\":2,\"sha256\":\"\",\"content\":{}}"u8.ToArray())).Fault.Sentence
-            .Should().Be("this hand-over file is of schema 2 and this program reads up to 1; a newer program reads it");
+        Read(Packed("{\"offcuts_hand_over\":3,\"sha256\":\"\",\"content\":{}}"u8.ToArray())).Fault.Sentence
+            .Should().Be("this hand-over file is of schema 3 and this program reads up to 2; a newer program reads it");
 
     [Fact]
     public void A_small_file_that_unpacks_without_end_is_refused_before_it_fills_the_memory()

@@ -191,6 +191,73 @@ public sealed class HandBackCommandTests : IDisposable
         File.Exists(Going).Should().BeFalse();
     }
 
+    [Fact]
+    public void What_was_done_elsewhere_is_kept_of_every_time_it_was_lent()
+    {
+        for (var round = 1; round <= 2; round++)
+        {
+            var (going, coming) = (Path.Combine(_ours.Folder, $"go{round}.offcuts-hand"), Path.Combine(_theirs.Folder, $"come{round}.offcuts-hand"));
+            Pass(TimeSpan.FromDays(1));
+            _ours.Must("hand", "over", _board, "--to", "Ann", "--loan", "--file", going);
+            _theirs.Must("hand", "take-in", going);
+            Pass(TimeSpan.FromDays(1));
+            using (var yard = YardFile.Open(_theirs.YardPath, _theirs.Clock))
+                yard.Change($"nails out, time {round}", work => work.Update(yard.Piece(Code.Parse(_board).Value)! with { Nails = round == 1 })).Ok.Should().BeTrue();
+            _theirs.Must("hand", "over", _board, "--to", "Jo", "--gift", "--file", coming);
+            _ours.Must("hand", "take-in", coming).Lines[1].Should().Be($"{_board} was lent from here and is back");
+        }
+
+        var there = _ours.Must("show", _board).Lines.SkipWhile(line => !line.Contains("elsewhere, the last time at another yard:")).ToArray();
+        there.Should().ContainSingle(line => line.EndsWith("  nails out, time 1")).And.ContainSingle(line => line.EndsWith("  nails out, time 2"));
+        there.Should().NotContain(line => line.Contains("catalogued"), "what was done here stands in the history of here");
+        _ours.Must("hand", "list").Out.Should().NotContain("due back");
+    }
+
+    [Fact]
+    public void A_piece_that_was_lent_on_comes_home_to_both_yards_as_what_it_was()
+    {
+        using var third = new TryYard();
+        // Ours lends to theirs, theirs lends on to a third, and all goes back the same way.
+        _ours.Must("hand", "over", _board, "--to", "Ann", "--loan", "--file", Going);
+        _theirs.Must("hand", "take-in", Going);
+        _theirs.Must("hand", "over", _board, "--to", "Bo", "--loan", "--file", Coming);
+        third.Must("hand", "take-in", Coming);
+        var (back, home) = (Path.Combine(third.Folder, "back.offcuts-hand"), Path.Combine(_theirs.Folder, "home.offcuts-hand"));
+        third.Must("hand", "over", _board, "--to", "Ann", "--gift", "--file", back);
+        _theirs.Must("hand", "take-in", back).Lines[1].Should().Be($"{_board} was lent from here and is back");
+        _theirs.Must("show", _board).Out.Should().Contain($"catalogued {_board}", "what the first yard told of it is still there");
+        _theirs.Must("hand", "over", _board, "--to", "Jo", "--gift", "--file", home);
+
+        _ours.Must("hand", "take-in", home).Lines[1].Should().Be($"{_board} was lent from here and is back");
+
+        Pieces(_ours).Should().ContainSingle().Which.State.Should().Be(PieceState.InYard);
+        _ours.Must("hand", "list").Lines[0].Should().EndWith("all back; not confirmed yet");
+    }
+
+    [Fact]
+    public void A_piece_that_comes_home_from_a_third_yard_is_known_by_its_first_hand_over()
+    {
+        using var third = new TryYard();
+        _ours.Must("hand", "over", _board, "--to", "Ann", "--loan", "--file", Going);
+        Change(_theirs, work => work.Add(Piece(_ours, _board) with { State = PieceState.InYard, Length = Core.Measures.Length.Inches(60) }));
+        _theirs.Must("hand", "take-in", Going);
+        var there = Pieces(_theirs).Single(piece => piece.Code.ToString() != _board).Code.ToString();
+        _theirs.Must("hand", "over", there, "--to", "Bo", "--gift", "--file", Coming);
+        third.Must("hand", "take-in", Coming);
+        var home = Path.Combine(third.Folder, "home.offcuts-hand");
+        third.Must("hand", "over", there, "--to", "Jo", "--gift", "--file", home);
+
+        _ours.Must("hand", "take-in", home).Lines[1].Should().Be($"{_board} is back; over there it was {there}: its label waits");
+
+        _ours.Must("hand", "list").Lines[0].Should().EndWith("all back; not confirmed yet");
+    }
+
+    private void Pass(TimeSpan time)
+    {
+        _ours.Clock.Pass(time);
+        _theirs.Clock.Pass(time);
+    }
+
     // Lent by a file, marked as in the yard by hand, and sent back by a file all the same.
     private void LendAndReturn(string code)
     {

@@ -139,6 +139,38 @@ public sealed class HandSettleCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_was_marked_as_handed_over_and_is_marked_as_back_was_no_gift()
+    {
+        _ours.Must("mark", "handed-over", _board);
+        _ours.Must("ledger").Out.Should().Contain("given: 1 thing");
+
+        _ours.Must("mark", "back", _board);
+
+        _ours.Must("ledger").Out.Should().NotContain("given:");
+        _ours.Must("hand", "list").Lines[0].Should().EndWith("all back; not confirmed yet");
+        _ours.Must("undo");
+        _ours.Must("ledger").Out.Should().Contain("given: 1 thing");
+    }
+
+    [Fact]
+    public void A_size_that_looks_like_a_slip_is_taken_when_it_is_said_to_be_meant()
+    {
+        _ours.Must("hand", "over", _board, "--to", "Ann", "--loan");
+
+        _ours.Run("hand", "settle", _board, "--instead", "2x4 40'").Error.Should().Contain("if it is meant, add --yes");
+        _ours.Must("hand", "settle", _board, "--instead", "2x4 40'", "--yes").Out.Should().Contain("1 piece catalogued");
+    }
+
+    [Fact]
+    public void A_label_that_was_scanned_has_a_colon_of_its_own()
+    {
+        using var yard = YardFile.Open(_ours.YardPath, _ours.Clock);
+
+        UseCases.BackWords.Settled("OFFCUTS:K7F3MXX: 2x4 5'", yard).Value.Should().BeEquivalentTo(new { Pieces = new[] { Code.Parse("K7F3MXX").Value }, Instead = new[] { "2x4 5'" } });
+        UseCases.BackWords.Settled("OFFCUTS:K7F3MXX", yard).Fault.Sentence.Should().StartWith("write what does not come back");
+    }
+
+    [Fact]
     public void What_was_done_over_there_is_told_of_a_piece_that_is_back()
     {
         _ours.Must("hand", "over", _board, "--to", "Ann", "--loan", "--file", Going, "--from", "Jo");
@@ -175,8 +207,8 @@ public sealed class HandSettleCommandTests : IDisposable
         _ours.Must("hand", "over", "--count", "panel tie x40", "--to", "Bo", "--sale", "12.50");
 
         _ours.Must("ledger", "--csv", "-").Out.ReplaceLineEndings("\n").Split('\n')[1..3].Should().Equal(
-            "2026-06-01,,,,,,,,10.609,1,0,loan,Ann,5.00,,1",
-            "2026-06-01,,,,,,,,0,0,40,sale,Bo,0.00,12.50,");
+            "2026-06-01,,,,,,,,,,,loan,Ann,5.00,,1,0,10.609,0,0,1",
+            "2026-06-01,,,,,,,,,,,sale,Bo,0.00,12.50,0,40,0,0,0,");
         _ours.Must("ledger", "--json").Out.Should().Contain("\"hand_overs\": [").And.Contain("\"kind\": \"loan\"").And.Contain("\"price_cents\": 1250");
     }
 

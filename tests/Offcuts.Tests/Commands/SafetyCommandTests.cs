@@ -125,6 +125,9 @@ public sealed class SafetyCommandTests : IDisposable
         _yard.Must("add", "2x4 8'");
         Store.YardLocation.IsOnNetwork(_yard.YardPath, _ => DriveType.Network).Should().BeTrue();
         Store.YardLocation.IsOnNetwork(Path.Combine(_yard.Folder, "not", "there"), _ => DriveType.Fixed).Should().BeFalse();
+        Store.YardLocation.IsOnNetwork(@"\\server\share\yard.offcuts", _ => throw new ArgumentException("no drive")).Should().BeTrue();
+        Store.YardLocation.IsOnNetwork(@"\\?\UNC\server\share\yard.offcuts").Should().BeTrue();
+        Store.YardLocation.IsOnNetwork(@"\\?\C:\yard.offcuts", _ => DriveType.Fixed).Should().BeFalse();
         var check = new UseCases.CheckYard(_yard.YardPath, _yard.Clock, onNetwork: true);
 
         check.Told(check.Check()).Last().Should().Be(

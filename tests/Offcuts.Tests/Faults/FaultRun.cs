@@ -8,8 +8,9 @@ namespace Offcuts.Tests.Faults;
 /// <param name="Kind">What, as the page says it.</param>
 /// <param name="Confirmed">True where the program said that it is saved.</param>
 /// <param name="Saved">True where it is there.</param>
+/// <param name="Struck">True where anything went wrong at all: a call was reported as failed, or the program stopped at the limit.</param>
 /// <param name="Faults">What must not be; empty where all is as it should be.</param>
-internal sealed record FaultOutcome(string Kind, bool Confirmed, bool Saved, IReadOnlyList<string> Faults);
+internal sealed record FaultOutcome(string Kind, bool Confirmed, bool Saved, bool Struck, IReadOnlyList<string> Faults);
 
 /// <summary>
 /// Runs the real program on a yard while its file system goes wrong at a drawn moment: calls that fail or do half, by a library that is loaded before the C library, and
@@ -42,10 +43,10 @@ internal sealed class FaultRun : IDisposable
     /// <summary>True where it can be run here.</summary>
     public static bool Possible => OperatingSystem.IsLinux() && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Any(folder => File.Exists(Path.Combine(folder, "cc")));
 
-    /// <summary>The kinds of fault.</summary>
+    /// <summary>The kinds of fault. No call that cuts a file short is among them: in the journal mode of a yard a change makes none.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
     [
-        "read-error", "read-short", "write-error", "write-full", "write-torn", "flush-error", "truncate-error", "remove-error", "locks-refused", "slow", "size-limit", "killed-by-size-limit",
+        "read-error", "read-short", "write-error", "write-full", "write-torn", "flush-error", "remove-error", "locks-refused", "slow", "size-limit", "killed-by-size-limit",
     ];
 
     /// <summary>One of them, at a moment drawn from a seed.</summary>
@@ -66,6 +67,7 @@ internal sealed class FaultRun : IDisposable
         // Most calls of one change are within the first few; the large one makes hundreds.
         var at = 1 + (int)Math.Pow(10, random.NextDouble() * (kind.StartsWith("read", StringComparison.Ordinal) ? 2.3 : 1.6));
         var environment = new Dictionary<string, string> { ["DOTNET_EnableWriteXorExecute"] = "0", ["DOTNET_EnableDiagnostics"] = "0" };
+        var log = Path.Combine(folder, "struck");
         string[] shell;
         if (kind.EndsWith("size-limit", StringComparison.Ordinal))
         {
@@ -78,13 +80,15 @@ internal sealed class FaultRun : IDisposable
             environment["LD_PRELOAD"] = _library;
             environment["OFFCUTS_FAULT"] = kind;
             environment["OFFCUTS_FAULT_FILE"] = "yard.offcuts";
+            environment["OFFCUTS_FAULT_LOG"] = log;
             environment["OFFCUTS_FAULT_AT"] = at.ToString(CultureInfo.InvariantCulture);
             if (random.Next(2) == 0) environment["OFFCUTS_FAULT_ONCE"] = "1";
             shell = ["-c", "exec \"$@\"", "sh", .. Program(), .. command, "--yard", yard];
         }
 
         var (status, said) = Run("sh", shell, environment);
-        var outcome = Judged(kind, seed, yard, status, said);
+        var struck = kind.EndsWith("size-limit", StringComparison.Ordinal) ? status != 0 : File.Exists(log);
+        var outcome = Judged(kind, seed, yard, status, said) with { Struck = struck };
         Directory.Delete(folder, recursive: true);
         return outcome;
     }
@@ -98,7 +102,16 @@ internal sealed class FaultRun : IDisposable
         if (status is not (0 or 3) && !(killed && kind == "killed-by-size-limit")) faults.Add($"{kind} {seed}: exit status {status}: {said}");
         if (said.Contains("SQLite", StringComparison.Ordinal) || said.Contains("Exception", StringComparison.Ordinal)) faults.Add($"{kind} {seed}: not in our words: {said}");
         long entries;
-        using (var yard = YardFile.Open(path, TimeProvider.System)) entries = yard.ChangeNumber;
+        try
+        {
+            using var yard = YardFile.Open(path, TimeProvider.System);
+            entries = yard.ChangeNumber;
+        }
+        catch (YardUnavailableException error)
+        {
+            return new FaultOutcome(kind, status == 0, Saved: false, Struck: true, [.. faults, $"{kind} {seed}: the yard does not open: {error.Message}"]);
+        }
+
         if (YardCheck.Of(path, TimeSpan.FromSeconds(5)).Wrong is { Count: > 0 } wrong) faults.Add($"{kind} {seed}: not whole: {wrong[0].Sentence}");
         if (entries != _entries && entries != _entries + 1) faults.Add($"{kind} {seed}: {entries - _entries} entries more");
         var saved = entries == _entries + 1;
@@ -107,7 +120,7 @@ internal sealed class FaultRun : IDisposable
         if (kind == "slow" && status != 0) faults.Add($"{kind} {seed}: a slow folder is no reason: {said}");
         foreach (var backup in new Backups(path).All())
             if (YardCheck.Of(backup.Path, TimeSpan.FromSeconds(5)).Wrong is { Count: > 0 } damaged) faults.Add($"{kind} {seed}: a backup is not whole: {damaged[0].Sentence}");
-        return new FaultOutcome(kind, status == 0, saved, faults);
+        return new FaultOutcome(kind, status == 0, saved, Struck: false, faults);
     }
 
     private string[] Program() => _program.EndsWith(".dll", StringComparison.Ordinal) ? ["dotnet", _program] : [_program];

@@ -23,6 +23,11 @@ public sealed class FaultRunTests
         using var run = new FaultRun(Path.Combine(AppContext.BaseDirectory, "offcuts.dll"));
         var count = int.TryParse(Environment.GetEnvironmentVariable("OFFCUTS_FAULTS"), out var asked) ? asked : 2;
 
-        Enumerable.Range(1, count).SelectMany(seed => run.Once(kind, seed).Faults).Should().BeEmpty();
+        var outcomes = Enumerable.Range(1, count).Select(seed => run.Once(kind, seed)).ToList();
+        // A moment drawn late may lie behind the last call; then it goes on until one is met.
+        for (var seed = count + 1; seed <= count + 30 && !outcomes.Any(one => one.Struck); seed++) outcomes.Add(run.Once(kind, seed));
+
+        outcomes.SelectMany(one => one.Faults).Should().BeEmpty();
+        outcomes.Should().Contain(one => one.Struck, "else nothing was tried");
     }
 }

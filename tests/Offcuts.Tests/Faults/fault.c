@@ -1,5 +1,6 @@
 /* Makes calls on the yard's files fail, for tests: loaded before the C library (LD_PRELOAD), it counts the calls of one kind on files whose name holds
-   OFFCUTS_FAULT_FILE and lets that number OFFCUTS_FAULT_AT and all after it, or it alone where OFFCUTS_FAULT_ONCE is set, go wrong. */
+   OFFCUTS_FAULT_FILE and lets that number OFFCUTS_FAULT_AT and all after it, or it alone where OFFCUTS_FAULT_ONCE is set, go wrong. Each call that went
+   wrong, or was slow, is a line at the end of the file OFFCUTS_FAULT_LOG. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
@@ -13,6 +14,16 @@
 
 static int seen;
 
+static void note(const char *kind) {
+  const char *log = getenv("OFFCUTS_FAULT_LOG");
+  int fd = log ? open(log, O_WRONLY | O_CREAT | O_APPEND, 0600) : -1;
+  if (fd < 0) return;
+  char line[64];
+  int length = snprintf(line, sizeof line, "%s\n", kind);
+  if (write(fd, line, length) != length) _exit(99);
+  close(fd);
+}
+
 static int meant(const char *kind, int fd) {
   const char *wanted = getenv("OFFCUTS_FAULT"), *name = getenv("OFFCUTS_FAULT_FILE"), *at = getenv("OFFCUTS_FAULT_AT");
   if (!wanted || !name || !at || strcmp(wanted, kind)) return 0;
@@ -22,9 +33,11 @@ static int meant(const char *kind, int fd) {
   if (length < 0) return 0;
   path[length] = 0;
   if (!strstr(path, name)) return 0;
-  if (!strcmp(kind, "slow")) { usleep(3000); return 0; }
+  if (!strcmp(kind, "slow")) { note(kind); usleep(3000); return 0; }
   int number = __sync_add_and_fetch(&seen, 1);
-  return getenv("OFFCUTS_FAULT_ONCE") ? number == atoi(at) : number >= atoi(at);
+  int wrong = getenv("OFFCUTS_FAULT_ONCE") ? number == atoi(at) : number >= atoi(at);
+  if (wrong) note(kind);
+  return wrong;
 }
 
 #define REAL(type, name, ...) \
@@ -69,16 +82,6 @@ int fdatasync(int fd) {
   return meant("flush-error", fd) ? (int)failed(EIO) : real(fd);
 }
 
-int ftruncate64(int fd, off64_t length) {
-  REAL(int, "ftruncate64", int, off64_t);
-  return meant("truncate-error", fd) ? (int)failed(EIO) : real(fd, length);
-}
-
-int ftruncate(int fd, off_t length) {
-  REAL(int, "ftruncate", int, off_t);
-  return meant("truncate-error", fd) ? (int)failed(EIO) : real(fd, length);
-}
-
 /* A folder of the network whose server gives no locks. */
 int fcntl64(int fd, int command, ...) {
   REAL(int, "fcntl64", int, int, void *);
@@ -103,6 +106,9 @@ int fcntl(int fd, int command, ...) {
 int unlink(const char *path) {
   REAL(int, "unlink", const char *);
   const char *wanted = getenv("OFFCUTS_FAULT"), *name = getenv("OFFCUTS_FAULT_FILE");
-  if (wanted && name && !strcmp(wanted, "remove-error") && strstr(path, name) && strstr(path, "-journal")) return (int)failed(EIO);
+  if (wanted && name && !strcmp(wanted, "remove-error") && strstr(path, name) && strstr(path, "-journal")) {
+    note(wanted);
+    return (int)failed(EIO);
+  }
   return real(path);
 }

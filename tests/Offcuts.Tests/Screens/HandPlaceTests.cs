@@ -153,6 +153,42 @@ public sealed class HandPlaceTests
     }
 
     [Fact]
+    public void An_answer_is_about_what_was_chosen_when_it_was_asked()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Enter", "Ctrl+K", "g").Type("Bo").Press("Enter", "Enter");
+            run.Press("Ctrl+E").Type("said");
+            using (var other = Store.YardFile.Open(run.Folder.YardPath, run.Folder.Clock))
+                other.Change("lent more", work => work.AddHandOver(Store.YardFile.NewTransfer(), new Terms("Cy", HandOverKind.Gift), new(0), 0, [new HandOverItem(other.Pieces()[0].Code)])).Ok.Should().BeTrue();
+            run.Tick().Press("Ctrl+PageDown", "Down", "Enter");
+
+            run.Yard.HandOvers().Select(one => (one.Terms.To, one.ConfirmedOn is not null)).Should().Equal(("Bo", true), ("Cy", false));
+        });
+    }
+
+    [Fact]
+    public void What_was_looked_up_waits_for_an_open_question_and_what_was_refused_stands_again()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F12", "Ctrl+R", "Enter", "Ctrl+K", "l").Type("Bo").Press("Enter", "Enter");
+            var code = run.Yard.HandOvers().Single().Items[0].Code;
+            run.Hands.Holding = true;
+            run.Press("Ctrl+R", "Ctrl+T", "s").Type($"{code}: 2x4 40'");
+            run.Hands.Release();
+            run.Shell.State.Hand.Page.Should().Be(HandPage.Gone, "the question is about what went");
+            run.Press("Enter");
+            run.Text.Should().Contain("if it is meant, Enter once more");
+            run.Shell.State.Hand.Line.Text.Should().Be($"{code}: 2x4 40'");
+            run.Press("Enter");
+
+            run.Yard.HandOvers().Single().Items[0].Settled.Should().Be(1);
+            run.Shell.State.Hand.Free.Should().NotBeNull();
+        });
+    }
+
+    [Fact]
     public void A_loan_is_back_in_part_and_the_rest_is_settled()
     {
         ScreenRun.On(120, 40, run =>
@@ -167,7 +203,7 @@ public sealed class HandPlaceTests
             run.Yard.Pieces().Should().HaveCount(2).And.ContainSingle(piece => piece.CutFrom == boards[1]);
             run.Press("Ctrl+T", "s").Type("panel tie x10").Press("Enter");
             run.Text.Should().Contain("a colon, then what came in its place or nothing");
-            run.Press("Ctrl+T", "s").Type("panel tie x10: nothing").Press("Enter");
+            run.Press("Ctrl+U").Type("panel tie x10: nothing").Press("Enter");
 
             run.Text.Should().Contain("closed, 31 back and 11 settled");
             run.Yard.HandOvers().Single().IsOut.Should().BeFalse();
@@ -182,7 +218,7 @@ public sealed class HandPlaceTests
             var cuts = run.Folder.FileOf("ann needs.csv", "stage,cut,material,length,qty\nshed,post,2x4,90\",1\n");
             run.Press("F12", "Ctrl+O").Type($"cuts {cuts} prices /no/such.csv").Press("Enter");
             run.Text.Should().Contain("/no/such.csv");
-            run.Press("Ctrl+O").Type(cuts).Press("Enter");
+            run.Press("Ctrl+U").Type(cuts).Press("Enter");
 
             run.Shell.State.Hand.Page.Should().Be(HandPage.Theirs);
             run.Text.Should().Contain("With what they buy, everything of theirs is filled.").And.Contain("for post").And.Contain("marked: 1 piece");

@@ -9,6 +9,9 @@ namespace Offcuts.Screens;
 /// <summary>What is asked at the hand-over's place, and what the answers mean: pure.</summary>
 internal static class HandAsks
 {
+    /// <summary>What is typed in place of a receipt where the other side only told.</summary>
+    public const string Said = "said";
+
     private const string Ending = ".offcuts-hand";
 
     public static Ask.Write Bed { get; } = new("Describe a bed or trailer: its name, the longest piece, the weight it may carry, how much fits if you know it, like trailer: 10' 1200 lb 80 cu ft", Topic.Bed, "bed");
@@ -21,11 +24,11 @@ internal static class HandAsks
 
     public static Ask.Write ListFile { get; } = new("A new PDF file for the list, every code to be ticked off; on the page of loads, with the loads", Topic.HandListFile, "file");
 
-    private static readonly Ask.Write Part = new("What is back: codes, and counted things behind a comma, like K7F3MXX, panel tie x40", Topic.HandPart, "back");
+    public static Ask.Write Part { get; } = new("What is back: codes, and counted things behind a comma, like K7F3MXX, panel tie x40", Topic.HandPart, "back");
 
-    private static readonly Ask.Write Settle = new("What does not come back as it went, a colon, and what came in its place, like K7F3MXX: 2x4 5' or panel tie x12: nothing", Topic.HandSettle, "settle");
+    public static Ask.Write Settle { get; } = new("What does not come back as it went, a colon, and what came in its place, like K7F3MXX: 2x4 5' or panel tie x12: nothing", Topic.HandSettle, "settle");
 
-    private static readonly Ask.Write File = new("A file that their Offcuts takes in, with codes and history; notes and prices stay here. Empty for none", Topic.HandFile, "file");
+    public static Ask.Write File { get; } = new("A file that their Offcuts takes in, with codes and history; notes and prices stay here. Empty for none", Topic.HandFile, "file");
 
     public static Ask.Choose How(HandState state)
     {
@@ -69,25 +72,27 @@ internal static class HandAsks
         {
             case Topic.Bed:
                 return BedText.Read(text) is { Ok: false } wrong ? Wrong(state, wrong.Fault) : new(state with { Line = state.Line.Close() }, new Errand.SetBed(text));
-            case Topic.Receipt when state.Gone is { } gone:
-                if (string.Equals(text, "said", StringComparison.OrdinalIgnoreCase)) return new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, ""));
+            case Topic.Receipt when state.Yard.HandOvers.FirstOrDefault(one => one.Id == state.Asked) is { } gone:
+                if (string.Equals(text, Said, StringComparison.OrdinalIgnoreCase)) return new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, ""));
                 return Transfers.ReadReceipt(text) is { Ok: false } unreadable ? Wrong(state, unreadable.Fault)
                     : Transfers.ReadReceipt(text).Value != Transfers.Receipt(gone.Transfer) ? Wrong(state, HandFaults.ReceiptOfAnother(gone.Id))
                     : new(state with { Line = state.Line.Close() }, new Errand.ConfirmHand(gone.Id, text));
+            case Topic.Receipt:
+                return Wrong(state, HandFaults.NoSuchHandOver(state.Asked));
             case Topic.TheirNeeds:
                 return TheirFiles.Read(text) is { Ok: false } unclear ? Wrong(state, unclear.Fault) : new(state with { Line = state.Line.Close() }, new Errand.MatchTheirs(text), Notice.None);
             case Topic.Weigh:
                 if (!MakeLoads.ReadWeights([text]).TryGet(out var said)) return Wrong(state, MakeLoads.ReadWeights([text]).Fault);
                 return new(state with { Line = state.Line.Close(), Weights = state.Weights.SetItems(said), Loads = null }, Notice: new Notice("taken for the loads from now on; ^L makes them up"));
-            case Topic.HandListFile when state.Gone is { } listed:
-                return new(state with { Line = state.Line.Close() }, new Errand.HandList(text, listed.Id, [], [], null));
+            case Topic.HandListFile when state.Asked > 0:
+                return new(state with { Line = state.Line.Close() }, new Errand.HandList(text, state.Asked, [], [], null));
             case Topic.HandListFile:
                 var (some, counts) = HandModel.Going(state);
                 return new(state with { Line = state.Line.Close() }, new Errand.HandList(text, 0, some, counts, state.Page == HandPage.Loads ? state.Loads : null) { Weights = state.Weights });
-            case Topic.HandPart when state.Gone is { } part:
-                return new(state with { Line = state.Line.Close() }, new Errand.HandPart(part.Id, text));
-            case Topic.HandSettle when state.Gone is { } settled:
-                return new(state with { Line = state.Line.Close() }, new Errand.HandSettle(settled.Id, text));
+            case Topic.HandPart:
+                return new(state with { Line = state.Line.Close() }, new Errand.HandPart(state.Asked, text));
+            case Topic.HandSettle:
+                return new(state with { Line = state.Line.Close(), Doubted = "" }, new Errand.HandSettle(state.Asked, text, Meant: text.Length > 0 && text == state.Doubted));
             case Topic.HandTo:
                 var terms = Terms(state.Kind, text, state.Yard.Settings.CurrencySign);
                 if (!terms.TryGet(out var agreed)) return Wrong(state, terms.Fault);

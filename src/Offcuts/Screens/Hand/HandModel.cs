@@ -16,12 +16,21 @@ internal static class HandModel
     /// <summary>The next state, and what is asked of the shell.</summary>
     public static Turn<HandState> Apply(HandState state, Intent intent)
     {
+        var turn = Pressed(state, intent);
+        if (turn.State.Line.Ask is not null || turn.State.Held is not { } held) return turn;
+        return turn with { State = Hear(turn.State with { Held = null }, held).State };
+    }
+
+    private static Turn<HandState> Pressed(HandState state, Intent intent)
+    {
         switch (intent)
         {
             case Intent.Escape when state.Line.Ask is null && state.Line.Text.Length == 0 && state.Working.Length > 0:
                 return new(state, new Errand.StopMatch(), new Notice("stopping; what was found by then is taken"));
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
                 return new(Listed(state with { Line = edit.Line, Terms = edit.Line.Ask is null ? null : state.Terms }), Notice: edit.Notice);
+            case Intent.Move or Intent.Edge or Intent.OtherList when state.Line.Ask is not null:
+                return new(state);
             case Intent.Move(var by):
                 return new(state with { Chosen = Within(state, (long)state.Chosen + by) });
             case Intent.Edge(var last):
@@ -45,6 +54,7 @@ internal static class HandModel
     public static Turn<HandState> Hear(HandState state, News news) => news switch
     {
         News.Fresh(var yard) => new(Taken(state, yard)),
+        News.FreeFound or News.TheirsMatched or News.LoadsMade when state.Line.Ask is not null => new(state with { Held = news, Working = "" }),
         News.Matching(var progress) => new(state.Working.Length > 0 ? state with { Sofar = progress.Working } : state),
         News.FreeFound(var free) => new(Listed(state with { Free = free, Working = "", Page = HandPage.Free, Chosen = 0, Loads = null, Serves = [], Counts = state.Counts.Clear(), Marked = [.. state.Marked.Intersect(MayGo(free))] })),
         News.TheirsMatched(var free, var match, var lines) => new(Listed(state with
@@ -59,8 +69,15 @@ internal static class HandModel
             Counts = match.Counted.ToImmutableDictionary(one => one.Bin, one => one.Count),
         })),
         News.LoadsMade(var loads) => new(state with { Loads = loads, Working = "", Page = HandPage.Loads, Chosen = 0 }),
-        News.Refused(Errand.FindFree or Errand.MakeLoads or Errand.MatchTheirs, _) => new(state with { Working = "" }),
+        News.Refused(Errand.MatchTheirs theirs, _) => new(Reopened(state with { Working = "" }, HandAsks.Theirs, theirs.Files, 0)),
+        News.Refused(Errand.FindFree or Errand.MakeLoads, _) => new(state with { Working = "" }),
+        News.Refused(Errand.SetBed bed, _) => new(Reopened(state, HandAsks.Bed, bed.Line, 0)),
+        News.Refused(Errand.ConfirmHand confirm, _) => new(Reopened(state, HandAsks.Receipt, confirm.Receipt.Length > 0 ? confirm.Receipt : HandAsks.Said, confirm.Id)),
+        News.Refused(Errand.HandList list, _) => new(Reopened(state, HandAsks.ListFile, list.File, list.Id)),
+        News.Refused(Errand.HandPart part, _) => new(Reopened(state, HandAsks.Part, part.What, part.Id)),
+        News.Refused(Errand.HandSettle settle, _) => new(Reopened(state with { Doubted = settle.Slip ? settle.What : "" }, HandAsks.Settle, settle.What, settle.Id)),
         News.Done(Errand.HandOver, _) => new(Listed(state with { Free = null, Marked = [], Loads = null, Serves = [], Counts = state.Counts.Clear(), Terms = null, Page = HandPage.Gone, Chosen = 0 })),
+        News.Refused(Errand.HandOver { Wish: { File.Path: { } path } wish }, _) when !state.Stale && state.Line.Ask is null => new(Reopened(state with { Terms = wish.Terms }, HandAsks.File, path, 0)),
         News.Refused(Errand.HandOver, _) => new(state with { Terms = null }),
         _ => new(state),
     };
@@ -86,7 +103,7 @@ internal static class HandModel
                 return new(state with { Line = state.Line.Open(HandAsks.Bed) });
             case Want.ComeBack:
                 return state.Gone is { IsOut: true } lent
-                    ? new(state with { Line = state.Line.Open(HandAsks.Back(lent)) })
+                    ? new(state with { Line = state.Line.Open(HandAsks.Back(lent)), Asked = lent.Id })
                     : new(state, Notice: new Notice("choose a loan of which something is away, on the page of what went"));
             case Want.Theirs:
                 return state.Working.Length > 0 ? new(state, Notice: new Notice($"{state.Working} already; Esc stops it")) : new(state with { Line = state.Line.Open(HandAsks.Theirs) });
@@ -94,11 +111,11 @@ internal static class HandModel
                 return new(state with { Line = state.Line.Open(HandAsks.Weigh) });
             case Want.ListFile:
                 return state.Gone is not null || (state.Free is not null && !state.Marked.IsEmpty)
-                    ? new(state with { Line = state.Line.Open(HandAsks.ListFile) })
+                    ? new(state with { Line = state.Line.Open(HandAsks.ListFile), Asked = state.Gone?.Id ?? 0 })
                     : new(state, Notice: new Notice("choose what went, on its page, or mark what is to go; then its list is written"));
             case Want.Confirm:
-                return state.Gone is { ConfirmedOn: null }
-                    ? new(state with { Line = state.Line.Open(HandAsks.Receipt) })
+                return state.Gone is { ConfirmedOn: null } open
+                    ? new(state with { Line = state.Line.Open(HandAsks.Receipt), Asked = open.Id })
                     : new(state, Notice: new Notice("choose what is not confirmed yet, on the page of what went"));
         }
 
@@ -139,7 +156,17 @@ internal static class HandModel
 
     private static Turn<HandState> Asked(HandState state, HandOverKind kind) => new(state with { Kind = kind, Line = state.Line.Open(HandAsks.ToWhom(kind)) });
 
-    private static HandState Taken(HandState state, YardSnapshot yard) => Listed(state with { Yard = yard });
+    // What was refused stands to be put right, about the hand-over that it was about.
+    private static HandState Reopened(HandState state, Ask.Write ask, string written, int about) =>
+        state.Line.Ask is not null ? state : state with { Line = state.Line.Reopen(ask, written), Asked = about };
+
+    // The newest hand-over stands first, so that another one moves what is chosen.
+    private static HandState Taken(HandState state, YardSnapshot yard)
+    {
+        var next = state with { Yard = yard };
+        if (state.Gone is { } gone && yard.HandOvers.Select(one => one.Id).ToList().IndexOf(gone.Id) is >= 0 and var at) next = next with { Chosen = yard.HandOvers.Count - 1 - at };
+        return Listed(next);
+    }
 
     private static HandState Listed(HandState state)
     {

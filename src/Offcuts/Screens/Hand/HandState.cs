@@ -76,6 +76,15 @@ internal sealed record HandState
     /// <summary>To whom and on what terms, while the name of the file is asked for.</summary>
     public Terms? Terms { get; init; }
 
+    /// <summary>The hand-over that a question is about; 0 where it is about what is marked.</summary>
+    public int Asked { get; init; }
+
+    /// <summary>What was found while a question was open: it is shown once that is answered, so that nothing the answer is about changes under it.</summary>
+    public News? Held { get; init; }
+
+    /// <summary>What was typed and refused for nothing but a name or a size that looks like a slip; empty where nothing was.</summary>
+    public string Doubted { get; init; } = "";
+
     /// <summary>The chosen piece or bin, or nothing.</summary>
     public HandEntry? Entry => Page == HandPage.Free && Chosen < Shown.Count ? Shown[Chosen] : null;
 

@@ -61,7 +61,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.VoidLabel(var code) => Told(errand, new ChangeLabels(yard).Void([code])),
         Errand.OpenBundle(var code) => Told(errand, new ChangeLabels(yard).Open(code)),
         Errand.HandPart(var id, var typed) => Told(errand, BackWords.Back(typed, yard).Then(back => new HandOverPieces(yard).Back(back.Pieces, back.Counted, place: null, only: id))),
-        Errand.HandSettle(var id, var typed) => Told(errand, BackWords.Settled(typed, yard).Then(wish => new SettleLoan(yard).Do(wish, only: id)).Then<string>(done => done.What)),
+        Errand.HandSettle settle => Settled(settle),
         Errand.HandList list => Told(errand, NewFile(list.File).Then(file => Listed(list, file))),
         Errand.HandOver(var wish, var free) => Told(errand, Handed(wish, free)),
         Errand.TakeBack(var seen) => Told(errand, Unseen(yard.Undo(seen), seen, "taken back").Then<string>(entry => entry.What)),
@@ -74,6 +74,15 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         !done.Ok && done.Fault == StoreFaults.ChangedMeanwhile() && yard.History(1) is [{ } last] && last.Number != seen
             ? YardFaults.ChangeUnseen(last.What, what)
             : done;
+
+    private News Settled(Errand.HandSettle errand)
+    {
+        var read = BackWords.Settled(errand.What, yard);
+        if (!read.TryGet(out var wish)) return new News.Refused(errand, read.Faults);
+        var settle = new SettleLoan(yard);
+        if (!errand.Meant && settle.Slips(wish) is { Count: > 0 } slips) return new News.Refused(errand with { Slip = true }, slips);
+        return Told(errand, settle.Do(wish, only: errand.Id, newNames: errand.Meant, oddSizes: errand.Meant).Then<string>(done => done.What));
+    }
 
     private Result<string> Handed(HandWish wish, WhatIsFree free)
     {

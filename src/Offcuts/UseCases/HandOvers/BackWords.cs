@@ -39,11 +39,19 @@ public static class BackWords
     /// <summary>What does not come back, a colon, and what came in its place, or the word nothing.</summary>
     public static Result<SettleWish> Settled(string typed, YardFile yard)
     {
-        var at = typed.IndexOf(':', StringComparison.Ordinal);
+        var at = Colon(typed);
         if (at <= 0) return HandFaults.SettledUnreadable();
         var instead = typed[(at + 1)..].Trim();
         if (instead.Length == 0) return HandFaults.SettledUnreadable();
         return Back(typed[..at], yard).Then<SettleWish>(gone =>
             new SettleWish(gone.Pieces, gone.Counted, string.Equals(instead, Nothing, StringComparison.OrdinalIgnoreCase) ? [] : [instead]));
+    }
+
+    // A scanned label has a colon of its own.
+    private static int Colon(string typed)
+    {
+        var at = typed.IndexOf(':', StringComparison.Ordinal);
+        while (at >= 0 && typed[..(at + 1)].EndsWith(Code.QrPrefix, StringComparison.OrdinalIgnoreCase)) at = typed.IndexOf(':', at + 1);
+        return at;
     }
 }

@@ -213,10 +213,11 @@ public sealed class HandOverPieces(YardFile yard)
                 .. pieces.Select(piece => new TransferPiece(
                     piece with { State = PieceState.InYard, ReservedFor = "", Place = "", Note = file.Notes ? piece.Note : "", CutFrom = codes.Contains(piece.CutFrom) ? piece.CutFrom : default },
                     waiting.Contains(piece.Code),
-                    [.. (yard.Brought(piece.Code)?.History ?? []).Concat(yard.PastOf(piece.Code, gone.Id)).TakeLast(1000)])
+                    [.. (yard.Brought(piece.Code)?.History ?? []).Concat(yard.PastOf(piece.Code, gone.Id)).OrderBy(past => past.At).TakeLast(1000)])
                 {
                     CameBy = yard.Brought(piece.Code)?.Transfer ?? "",
                     Was = yard.Brought(piece.Code)?.Was ?? default,
+                    Earlier = yard.Brought(piece.Code)?.Earlier ?? [],
                     Worth = file.Prices ? PieceWorth.Of(piece, prices, settings) : null,
                 }),
             ],

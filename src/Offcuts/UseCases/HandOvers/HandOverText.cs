@@ -33,7 +33,8 @@ public static class HandOverText
     public static string Standing(HandOver one, DateOnly today)
     {
         var confirmed = one.ConfirmedOn is { } on ? $"confirmed {Day(on)}" : "not confirmed yet";
-        if (one.Terms.Kind != HandOverKind.Loan) return confirmed;
+        if (one.Terms.Kind != HandOverKind.Loan)
+            return one.IsAllBack ? $"all back; {confirmed}" : one.Items.Sum(item => item.Back) is > 0 and var some ? $"{some} of {one.Items.Sum(item => item.Count)} back; {confirmed}" : confirmed;
         var away = one.Items.Sum(item => item.Away);
         var settled = one.Items.Sum(item => item.Settled);
         if (away == 0 && settled > 0) return $"closed, {one.Items.Sum(item => item.Back)} back and {settled} settled; {confirmed}";
@@ -59,10 +60,11 @@ public static class HandOverText
         return $"{back}  {(item.Count == 1 ? "" : $"{item.Settled} ")}settled: {(item.SettledAs.Length > 0 ? $"in its place {item.SettledAs}" : "not coming back")}";
     }
 
-    /// <summary>What the ledger says of them: by kind, what went and what came in for it.</summary>
-    public static IEnumerable<string> Sums(IReadOnlyList<HandOver> all, YardSettings settings, DateOnly today)
+    /// <summary>What the ledger says of them: by kind, what went and what came in for it. A gift or a sale that came back whole is none.</summary>
+    public static IEnumerable<string> Sums(IReadOnlyList<HandOver> handOvers, YardSettings settings, DateOnly today)
     {
-        if (all.Count == 0) yield break;
+        HandOver[] all = [.. handOvers.Where(one => one.Terms.Kind == HandOverKind.Loan || !one.IsAllBack)];
+        if (all.Length == 0) yield break;
         var sign = settings.CurrencySign;
         yield return "handed over:";
         foreach (var same in all.GroupBy(one => one.Terms.Kind).OrderBy(same => same.Key))
@@ -72,12 +74,14 @@ public static class HandOverText
             var things = Words.Count(same.Sum(one => one.Items.Sum(item => item.Count)), "thing");
             yield return same.Key switch
             {
-                HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}",
-                HandOverKind.Sale => $"  sold: {things} worth {worth}, {weight}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}",
+                HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}{Back(same)}",
+                HandOverKind.Sale => $"  sold: {things} worth {worth}, {weight}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}{Back(same)}",
                 _ => $"  lent: {things} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{Settled(same)}{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}",
             };
         }
     }
+
+    private static string Back(IEnumerable<HandOver> same) => same.Sum(one => one.Items.Sum(item => item.Back)) is > 0 and var back ? $"; {back} of them back" : "";
 
     private static string Settled(IEnumerable<HandOver> loans) => loans.Sum(one => one.Items.Sum(item => item.Settled)) is > 0 and var settled ? $", {settled} settled and not coming back as they went" : "";
 

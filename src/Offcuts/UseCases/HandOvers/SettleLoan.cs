@@ -27,7 +27,8 @@ public sealed class SettleLoan(YardFile yard)
     /// <param name="place">Where what came lies, where its line does not say so; may be empty.</param>
     /// <param name="only">The number of the one loan; any where nothing is said.</param>
     /// <param name="newNames">True where names that nothing has yet are meant.</param>
-    public Result<Settled> Do(SettleWish wish, string place = "", int? only = null, bool newNames = false)
+    /// <param name="oddSizes">True where unusual sizes are meant.</param>
+    public Result<Settled> Do(SettleWish wish, string place = "", int? only = null, bool newNames = false, bool oddSizes = false)
     {
         var seen = yard.ChangeNumber;
         var faults = new List<Fault>();
@@ -53,7 +54,7 @@ public sealed class SettleLoan(YardFile yard)
         if (wish.Instead.Count > 0 && (ends.Count != 1 || wish.Counted.Count > 0) && faults.Count == 0) faults.Add(HandFaults.InsteadOfOne());
         if (faults.Count > 0) return Result<Settled>.Fail(faults);
 
-        var came = Came(wish.Instead, yard.Piece(ends[0].Item.Code), there, newNames);
+        var came = Came(wish.Instead, yard.Piece(ends[0].Item.Code), there, newNames, oddSizes);
         if (!came.TryGet(out var instead)) return Result<Settled>.Fail(came.Faults);
         var settledAs = Words([.. instead.Known, .. instead.New]);
         var what = $"settled {Told(ends)} with {string.Join(", ", ends.Select(one => one.Gone.Terms.To).Distinct())}: {(settledAs.Length > 0 ? $"in its place {settledAs}" : "not coming back")}";
@@ -66,7 +67,15 @@ public sealed class SettleLoan(YardFile yard)
         }).Then<Settled>(entry => new Settled(entry.What, instead.New));
     }
 
-    private Result<(IReadOnlyList<Piece> Known, IReadOnlyList<Piece> New, IReadOnlySet<Code> Labelled)> Came(IReadOnlyList<string> typed, Piece? gone, string place, bool newNames)
+    /// <summary>What of it looks like a slip, as it is said where somebody may just say it once more; nothing where nothing does.</summary>
+    public IReadOnlyList<Fault> Slips(SettleWish wish)
+    {
+        var (catalogue, unit) = (new CataloguePieces(yard), yard.Settings().Unit);
+        TypedBatch[] batches = [.. wish.Instead.Where(one => !Code.Parse(one.Trim()).Ok).Select(one => CataloguePieces.ReadLine(one, unit)).Where(read => read.Ok).Select(read => read.Value)];
+        return [.. catalogue.NewNames(batches).Select(HandFaults.NameLikeSlip), .. catalogue.OddSizes(batches).Select(HandFaults.SizeLikeSlip)];
+    }
+
+    private Result<(IReadOnlyList<Piece> Known, IReadOnlyList<Piece> New, IReadOnlySet<Code> Labelled)> Came(IReadOnlyList<string> typed, Piece? gone, string place, bool newNames, bool oddSizes)
     {
         var (known, added, labelled, faults) = (new List<Piece>(), new List<Piece>(), new HashSet<Code>(), new List<Fault>());
         var (catalogue, unit) = (new CataloguePieces(yard), yard.Settings().Unit);
@@ -85,7 +94,7 @@ public sealed class SettleLoan(YardFile yard)
             if (!read.TryGet(out var batch)) faults.AddRange(read.Faults);
             else if (batch.Batch.Bin is { } bin) faults.Add(HandFaults.InsteadCounted(bin.Hardware.Name));
             else if (!newNames && catalogue.NewNames([batch]) is { Count: > 0 } names) faults.AddRange(names.Select(CommandFaults.NameIsNew));
-            else if (catalogue.OddSizes([batch]) is { Count: > 0 } odd) faults.AddRange(odd.Select(CommandFaults.SizeIsOdd));
+            else if (!oddSizes && catalogue.OddSizes([batch]) is { Count: > 0 } odd) faults.AddRange(odd.Select(CommandFaults.SizeIsOdd));
             else if (!batch.Label.IsNone && (yard.Piece(batch.Label) is not null || yard.Bin(batch.Label) is not null)) faults.Add(YardFaults.CodeInUse(batch.Label.ToString()));
             else
             {

@@ -79,14 +79,14 @@ public sealed class TakeIn(YardFile yard)
             foreach (var (code, sent) in home)
             {
                 ComesHome(work, code, sent.Piece, place);
-                if (lent.Loan(code, sent.CameBy) is { } of) work.SetBack(of.Id, code, 1);
-                work.SetBrought(new Brought(code, transfer.Name, sent.Piece.Code, New(code, sent.History)));
+                if (lent.Loan(code, sent) is { } of) work.SetBack(of.Id, code, 1);
+                work.SetBrought(Brought(code, transfer.Name, sent));
             }
 
             foreach (var (sent, piece) in added)
             {
                 work.Add(piece);
-                work.SetBrought(new Brought(piece.Code, transfer.Name, sent.Piece.Code, sent.History));
+                work.SetBrought(Brought(piece.Code, transfer.Name, sent));
             }
 
             foreach (var counted in transfer.Hardware)
@@ -108,11 +108,13 @@ public sealed class TakeIn(YardFile yard)
         work.Update(sent with { Code = code, CutFrom = own.CutFrom, FromStage = own.FromStage, Note = own.Note, Place = place.Length > 0 ? place : own.Place });
     }
 
-    // What was done over there. What this yard had sent along itself stands in its own history already.
-    private PastEntry[] New(Code code, IReadOnlyList<PastEntry> history)
+    // What was done elsewhere is kept of every time it came. What this yard had sent along itself stands in its own history already, as do its own hand-overs.
+    private Brought Brought(Code code, string transfer, TransferPiece sent)
     {
-        var own = (yard.Brought(code)?.History ?? []).Concat(yard.PastOf(code, 0)).ToHashSet();
-        return [.. history.Where(past => !own.Contains(past))];
+        var before = yard.Brought(code);
+        var known = (before?.History ?? []).Concat(yard.PastOf(code, 0)).ToHashSet();
+        var earlier = (before is null ? [] : before.Earlier.Append(new Origin(before.Transfer, before.Was))).Concat(sent.Origins).Distinct().Where(origin => yard.EverWent(origin.Transfer).Count == 0);
+        return new Brought(code, transfer, sent.Piece.Code, [.. (before?.History ?? []).Concat(sent.History.Where(past => !known.Contains(past))).OrderBy(past => past.At)]) { Earlier = [.. earlier] };
     }
 
     private static string Told(Transfer transfer)

@@ -23,7 +23,7 @@ public sealed record TheirFiles(string? Cuts, string? Wall, string? System, stri
     public static Result<TheirFiles> Read(string typed)
     {
         var named = new Dictionary<string, string>();
-        var (word, name) = ("cuts", new List<string>());
+        var (word, name, said) = ("cuts", new List<string>(), false);
         foreach (var one in typed.Split(' ', StringSplitOptions.RemoveEmptyEntries).Append(""))
         {
             if (one.Length > 0 && !Words.Contains(one.ToLowerInvariant()))
@@ -32,8 +32,9 @@ public sealed record TheirFiles(string? Cuts, string? Wall, string? System, stri
                 continue;
             }
 
-            if (name.Count > 0 && !named.TryAdd(word, string.Join(' ', name))) return HandFaults.TheirFilesUnreadable();
-            (word, name) = (one.ToLowerInvariant(), []);
+            // A word that no name follows was meant for something.
+            if (name.Count == 0 ? said : !named.TryAdd(word, string.Join(' ', name))) return HandFaults.TheirFilesUnreadable();
+            (word, name, said) = (one.ToLowerInvariant(), [], true);
         }
 
         string? Of(string which) => named.GetValueOrDefault(which);
