@@ -4,6 +4,7 @@ using System.Runtime.InteropServices;
 using System.Text;
 using Offcuts.Commands;
 using Offcuts.Core.Faults;
+using Offcuts.UseCases;
 
 namespace Offcuts;
 

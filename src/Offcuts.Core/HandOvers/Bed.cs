@@ -21,7 +21,7 @@ public sealed record Bed(string Name, Length Longest, long WeightThousandthsLb, 
     public Weight Weight => new(WeightThousandthsLb / 1000m);
 
     /// <summary>The volume that fits, where it is known.</summary>
-    public Volume? Volume => VolumeThousandthsCuFt is { } thousandths ? new Volume(thousandths / 1000m * 304.8m * 304.8m * 304.8m) : null;
+    public Volume? Volume => VolumeThousandthsCuFt is { } thousandths ? Measures.Volume.OfCubicFeet(thousandths / 1000m) : null;
 
     /// <summary>Every fault in it.</summary>
     public IReadOnlyList<Fault> Faults()

@@ -34,7 +34,7 @@ public sealed record LoadList(Bed Bed, IReadOnlyList<ListedThing> Things, IReadO
     public string Filled(LengthUnit unit)
     {
         var weight = $"{Weight.ToText(unit)} of {Bed.Weight.ToText(unit)}";
-        return Bed.Volume is { } room ? $"{weight}, {(Bed with { VolumeThousandthsCuFt = VolumeThousandthsCuFt }).Volume!.Value.ToText(unit)} of {room.ToText(unit)}" : weight;
+        return Bed.Volume is { } room ? $"{weight}, {Volume.OfCubicFeet(VolumeThousandthsCuFt / 1000m).ToText(unit)} of {room.ToText(unit)}" : weight;
     }
 }
 

@@ -31,6 +31,9 @@ public readonly record struct Volume(decimal CubicMillimetres)
     /// <summary>A box.</summary>
     public static Volume Of(Length a, Length b, Length c) => new(a.InMillimetres * b.InMillimetres * c.InMillimetres);
 
+    /// <summary>So many cubic feet.</summary>
+    public static Volume OfCubicFeet(decimal feet) => new(feet * 304.8m * 304.8m * 304.8m);
+
     /// <summary>In cubic feet.</summary>
     public decimal CubicFeet => CubicMillimetres / (304.8m * 304.8m * 304.8m);
 

@@ -23,6 +23,14 @@ public sealed class HandMatchCommandTests : IDisposable
     public void Dispose() => _yard.Dispose();
 
     [Fact]
+    public void On_one_line_each_word_has_a_file_behind_it()
+    {
+        UseCases.TheirFiles.Read("ann needs.csv prices ann prices.csv").Value.Should().Be(new UseCases.TheirFiles("ann needs.csv", null, null, "ann prices.csv"));
+        foreach (var line in (string[])["cuts a.csv prices", "wall", "cuts a.csv cuts b.csv", ""])
+            UseCases.TheirFiles.Read(line).Fault.Should().Be(Core.Faults.HandFaults.TheirFilesUnreadable());
+    }
+
+    [Fact]
     public void Only_what_is_free_here_is_matched_and_whose_prices_count_is_said()
     {
         var told = _yard.Run("hand", "match", "--cuts", _cuts);

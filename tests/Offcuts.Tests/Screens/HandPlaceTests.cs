@@ -179,7 +179,7 @@ public sealed class HandPlaceTests
             run.Hands.Release();
             run.Shell.State.Hand.Page.Should().Be(HandPage.Gone, "the question is about what went");
             run.Press("Enter");
-            run.Text.Should().Contain("if it is meant, Enter once more");
+            run.Text.Should().Contain("Enter once more");
             run.Shell.State.Hand.Line.Text.Should().Be($"{code}: 2x4 40'");
             run.Press("Enter");
 
