@@ -16,6 +16,25 @@ public static class TextRules
         || character is (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') or '\u200e' or '\u200f' or '\u061c' or '\ufeff'
             or '\u200b' or (>= '\u2060' and <= '\u2064') or (>= '\ufff9' and <= '\ufffb');
 
+    /// <summary>
+    /// JSON in which nothing steers a terminal or turns its line around: such characters, which can stand only in its texts, are written by
+    /// their numbers, and every reader gets the same texts.
+    /// </summary>
+    /// <param name="json">Written well; line breaks between its parts stay.</param>
+    public static string HarmlessJson(string json)
+    {
+        if (!json.Any(Steers)) return json;
+        var shown = new StringBuilder();
+        foreach (var c in json)
+        {
+            if (Steers(c)) shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}");
+            else shown.Append(c);
+        }
+
+        return shown.ToString();
+        static bool Steers(char character) => character is not ('\n' or '\r') && IsControl(character);
+    }
+
     /// <summary>Index of the first character that no free text may hold: a control character or half of a broken pair; -1 where there is none.</summary>
     public static int FirstRefused(string text)
     {

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
@@ -46,7 +47,7 @@ public static class PlanJson
             json.WriteEndObject();
         }
 
-        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+        return TextRules.HarmlessJson(Encoding.UTF8.GetString(buffer.WrittenSpan));
     }
 
     private static void WriteTiers(Utf8JsonWriter json, Tiers tiers)

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
@@ -17,7 +18,7 @@ internal static class FillJson
     private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>A filling.</summary>
-    public static string Write(WallFilled filled) => new JsonObject
+    public static string Write(WallFilled filled) => TextRules.HarmlessJson(new JsonObject
     {
         ["schema"] = 1,
         ["stage"] = filled.Kept.Stage,
@@ -41,10 +42,10 @@ internal static class FillJson
         ["extra_ties"] = new JsonArray([.. filled.Plan.ExtraTies.Select(tie => (JsonNode)new JsonObject { ["leg"] = tie.Leg, ["course"] = tie.Course, ["at_mm"] = tie.At.InMillimetres, ["cleat_on"] = tie.CleatOn })]),
         ["stacked"] = new JsonArray([.. filled.Stacked.Select(course => (JsonNode)new JsonObject { ["run"] = course.Run, ["course"] = course.Course, ["joints_mm"] = Lengths(course.Joints) })]),
         ["cautions"] = new JsonArray([.. TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null).Select(text => (JsonNode)text)]),
-    }.ToJsonString(Options);
+    }.ToJsonString(Options));
 
     /// <summary>What fits one place.</summary>
-    public static string Write(IReadOnlyList<OneOffCandidate> found) => new JsonObject
+    public static string Write(IReadOnlyList<OneOffCandidate> found) => TextRules.HarmlessJson(new JsonObject
     {
         ["schema"] = 1,
         ["candidates"] = new JsonArray([.. found.Select(one => (JsonNode)new JsonObject
@@ -59,7 +60,7 @@ internal static class FillJson
             ["given_up_cents"] = one.GivenUp.Cents,
             ["left"] = new JsonArray([.. one.Remainders.Select(rest => (JsonNode)new JsonObject { ["start_mm"] = rest.Start.InMillimetres, ["length_mm"] = rest.Length.InMillimetres, ["kept"] = rest.Kept, ["first_line_mm"] = rest.FirstLine?.InMillimetres })]),
         })]),
-    }.ToJsonString(Options);
+    }.ToJsonString(Options));
 
     private static JsonNode Node(PlannedPiece piece) => new JsonObject
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.UseCases;
@@ -199,5 +200,5 @@ internal static class WallJson
 
     private static decimal Rounded(decimal volume) => decimal.Round(volume, 6);
 
-    private static string Text(JsonObject json) => json.ToJsonString(Options);
+    private static string Text(JsonObject json) => TextRules.HarmlessJson(json.ToJsonString(Options));
 }

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
@@ -19,7 +20,7 @@ internal static class WhyJson
     };
 
     /// <summary>Why one cut is filled as it is: <c>{ "schema": 1, "stage": .., "cut": .., "from": [..], "instead": [..], "remedies": [..] }</c>.</summary>
-    public static string Write(Explanation why, Plan plan, Func<Code, string> code) => new JsonObject
+    public static string Write(Explanation why, Plan plan, Func<Code, string> code) => TextRules.HarmlessJson(new JsonObject
     {
         ["schema"] = 1,
         ["stage"] = why.Cut.Stage,
@@ -55,10 +56,10 @@ internal static class WhyJson
         ["not_tried"] = why.NotTried,
         ["unfilled"] = List(why.Unfilled, one => new JsonObject { ["count"] = one.Count, ["reason"] = one.Reason }),
         ["remedies"] = List(why.Remedies, one => new JsonObject { ["kind"] = Kind(one.Kind), ["text"] = one.Text, ["fills"] = one.Fills }),
-    }.ToJsonString(Options);
+    }.ToJsonString(Options));
 
     /// <summary>Plans side by side: <c>{ "schema": 1, "plans": [ { "number": 1, "aim": "best", "plan": {..} } ] }</c>.</summary>
-    public static string Write(IReadOnlyList<Rival> rivals, Func<Code, string> code) => new JsonObject
+    public static string Write(IReadOnlyList<Rival> rivals, Func<Code, string> code) => TextRules.HarmlessJson(new JsonObject
     {
         ["schema"] = 1,
         ["plans"] = new JsonArray([.. rivals.Select((rival, i) => new JsonObject
@@ -67,7 +68,7 @@ internal static class WhyJson
             ["aim"] = UseCases.CompareText.Of(rival.Aim),
             ["plan"] = JsonNode.Parse(PlanJson.Write(rival.Plan, code)),
         })]),
-    }.ToJsonString(Options);
+    }.ToJsonString(Options));
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode> node) => new([.. items.Select(node)]);
 

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Savings;
@@ -40,7 +41,7 @@ internal static class YardJson
     public static string List(string name, IEnumerable<JsonNode> nodes) => Write(new JsonObject { ["schema"] = 1, [name] = new JsonArray([.. nodes]) });
 
     /// <summary>A document as it is printed.</summary>
-    public static string Write(JsonObject document) => document.ToJsonString(Options);
+    public static string Write(JsonObject document) => TextRules.HarmlessJson(document.ToJsonString(Options));
 
     private static JsonNode Node(Piece piece, Species species) => new JsonObject
     {

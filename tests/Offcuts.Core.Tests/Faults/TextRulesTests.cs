@@ -60,4 +60,16 @@ public sealed class TextRulesTests
             return TextRules.FirstRefused(shown) == -1 && shown.Length <= 6 * text.Length
                 && (TextRules.FirstRefused(text) >= 0 || shown == text);
         });
+
+    // U+202E turns what follows it round: "exe.png" with it in front reads "gnp.exe".
+    [Fact]
+    public void Json_tells_what_would_steer_a_terminal_by_its_number_and_means_the_same()
+    {
+        const string Json = "{\n  \"note\": \"\u202egnp.exe \\\\ \u009b31m\"\n}";
+
+        var harmless = TextRules.HarmlessJson(Json);
+
+        harmless.Should().Be("{\n  \"note\": \"\\u202egnp.exe \\\\ \\u009b31m\"\n}");
+        System.Text.Json.JsonDocument.Parse(harmless).RootElement.GetProperty("note").GetString().Should().Be("\u202egnp.exe \\ \u009b31m");
+    }
 }
