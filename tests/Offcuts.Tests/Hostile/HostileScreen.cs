@@ -13,6 +13,13 @@ internal sealed class HostileScreen(Random random, HostileText text)
 
     private static readonly Topic[] Files = [Topic.LabelFile, Topic.BlankFile, Topic.SheetFile, Topic.WallFile, Topic.HandFile];
 
+    /// <summary>The same typing for the same seed.</summary>
+    public static HostileScreen Drawn(int seed)
+    {
+        var random = new Random(seed);
+        return new HostileScreen(random, new HostileText(random));
+    }
+
     /// <summary>Types on a yard's screen; what steers a terminal in what is shown then, or null.</summary>
     public string? Type(YardFile yard, Surroundings world)
     {
