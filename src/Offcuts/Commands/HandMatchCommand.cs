@@ -26,13 +26,10 @@ internal static class HandMatchCommand
             using var signals = new StopSignals(cancel.Cancel);
             var limits = HandCommands.Limits(context, parse.GetValue(time), cancel.Token);
             if (!limits.TryGet(out var within)) return context.Refuse(limits.Faults);
-            var needs = new TheirFiles(parse.GetValue(cuts), parse.GetValue(wall), parse.GetValue(system), parse.GetValue(prices)).Needs(yard, path => TextLines.Stream(context.World, path));
-            if (!needs.TryGet(out var theirs)) return context.Refuse(needs.Faults);
-            var half = within with { Time = within.Time / 2 };
-            var answer = new FreeToGo(yard).Asked().Answer(half);
-            if (!answer.TryGet(out var free)) return context.Refuse(answer.Faults);
-            var match = MatchTheirs.Of(free, theirs, yard.Prices(), yard.Settings(), half);
-            if (!match.TryGet(out var found)) return context.Refuse(match.Faults);
+            var matched = new TheirFiles(parse.GetValue(cuts), parse.GetValue(wall), parse.GetValue(system), parse.GetValue(prices))
+                .Matched(yard, path => TextLines.Stream(context.World, path), within);
+            if (!matched.TryGet(out var answer)) return context.Refuse(matched.Faults);
+            var (free, found) = answer;
             if (parse.GetValue(json)) context.World.Out.WriteLine(HandJson.Write(found));
             else foreach (var line in TheirText.Lines(found, free, yard)) context.Say(line);
             return signals.Status ?? (found.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done);

@@ -320,14 +320,10 @@ internal sealed class Shell
 
     private News Theirs(Errand.MatchTheirs errand, YardFile yard, MatchLimits limits)
     {
-        var half = limits with { Time = limits.Time / 2 };
-        var needs = TheirFiles.Read(errand.Files).Then(files => files.Needs(yard, path => _errands.Opened(path)));
-        if (!needs.TryGet(out var theirs)) return new News.Refused(errand, needs.Faults);
-        var answer = new FreeToGo(yard).Asked().Answer(half);
-        if (!answer.TryGet(out var free)) return new News.Refused(errand, answer.Faults);
-        return MatchTheirs.Of(free, theirs, yard.Prices(), yard.Settings(), half) is var match && match.TryGet(out var found)
-            ? new News.TheirsMatched(free, found, [.. TheirText.Lines(found, free, yard).Where(line => line.Length > 0 && !line.StartsWith("Hand it over", StringComparison.Ordinal))])
-            : new News.Refused(errand, match.Faults);
+        var matched = TheirFiles.Read(errand.Files).Then(files => files.Matched(yard, path => _errands.Opened(path), limits));
+        if (!matched.TryGet(out var answer)) return new News.Refused(errand, matched.Faults);
+        var (free, found) = answer;
+        return new News.TheirsMatched(free, found, [.. TheirText.Lines(found, free, yard).Where(line => line.Length > 0 && !line.StartsWith("Hand it over", StringComparison.Ordinal))]);
     }
 
     private static News Loads(Errand.MakeLoads errand, YardFile yard, MatchLimits limits)

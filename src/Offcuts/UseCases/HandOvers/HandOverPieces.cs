@@ -106,28 +106,9 @@ public sealed class HandOverPieces(YardFile yard)
     public Result<string> Back(IReadOnlyList<Code> pieces, IReadOnlyList<Counted> counted, string? place, int? only = null)
     {
         var seen = yard.ChangeNumber;
-        var all = yard.HandOvers();
         var faults = new List<Fault>();
         var there = place is null ? null : PieceRules.PlaceIn(place);
-        var back = new List<(HandOver Gone, HandOverItem Item, int Count)>();
-        // A bin may be named by its bare code too: that is one of it.
-        foreach (var same in pieces.Distinct().Select(code => new Counted(code, 1)).Concat(counted).GroupBy(one => one.Bin))
-        {
-            var (code, count) = (same.Key, same.Sum(one => one.Count));
-            // Of two loans of one bin, the older comes back first.
-            var away = all.Where(one => (only is null || one.Id == only) && one.Terms.Kind == HandOverKind.Loan).SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
-            if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString()));
-            else if (away.Sum(one => one.Item.Away) < count) faults.Add(HandFaults.MoreThanAway(code.ToString(), away.Sum(one => one.Item.Away)));
-            else if (yard.Piece(code) is { OnHand: false } piece && new ComingHome(yard).Refusal(piece) is { } refusal) faults.Add(refusal);
-            var left = count;
-            foreach (var (gone, item) in away)
-            {
-                if (left == 0) break;
-                back.Add((gone, item, Math.Min(left, item.Away)));
-                left -= back[^1].Count;
-            }
-        }
-
+        var back = LoansAway.Shared(yard.HandOvers(), only, pieces, counted, faults, code => yard.Piece(code) is { OnHand: false } piece ? new ComingHome(yard).Refusal(piece) : null);
         if (back.Count == 0 && faults.Count == 0) faults.Add(YardFaults.NothingNamed());
         if (faults.Count > 0) return Result<string>.Fail(faults);
         var number = back.Sum(one => one.Count);

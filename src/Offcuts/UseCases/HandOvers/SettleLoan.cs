@@ -34,22 +34,7 @@ public sealed class SettleLoan(YardFile yard)
         var faults = new List<Fault>();
         var there = PieceRules.PlaceIn(place);
         PieceRules.CheckText(faults, "place", there, PieceRules.LongestName);
-        var loans = yard.HandOvers().Where(one => one.Terms.Kind == HandOverKind.Loan && (only is null || one.Id == only)).ToArray();
-        var ends = new List<(HandOver Gone, HandOverItem Item, int Count)>();
-        foreach (var same in wish.Pieces.Distinct().Select(code => new Counted(code, 1)).Concat(wish.Counted).GroupBy(one => one.Bin))
-        {
-            var (code, left) = (same.Key, same.Sum(one => one.Count));
-            var away = loans.SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
-            if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString()));
-            else if (away.Sum(one => one.Item.Away) < left) faults.Add(HandFaults.MoreThanAway(code.ToString(), away.Sum(one => one.Item.Away)));
-            foreach (var (gone, item) in away)
-            {
-                if (left == 0) break;
-                ends.Add((gone, item, Math.Min(left, item.Away)));
-                left -= ends[^1].Count;
-            }
-        }
-
+        var ends = LoansAway.Shared(yard.HandOvers(), only, wish.Pieces, wish.Counted, faults);
         if (ends.Count == 0 && faults.Count == 0) faults.Add(YardFaults.NothingNamed());
         if (wish.Instead.Count > 0 && (ends.Count != 1 || wish.Counted.Count > 0) && faults.Count == 0) faults.Add(HandFaults.InsteadOfOne());
         if (faults.Count > 0) return Result<Settled>.Fail(faults);

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Yard;
+using Offcuts.Matching;
 using Offcuts.Store;
 using Offcuts.Store.Interchange;
 using Offcuts.Walls;
@@ -39,6 +40,17 @@ public sealed record TheirFiles(string? Cuts, string? Wall, string? System, stri
 
         string? Of(string which) => named.GetValueOrDefault(which);
         return named.Count == 0 ? HandFaults.TheirFilesUnreadable() : new TheirFiles(Of("cuts"), Of("wall"), Of("system"), Of("prices"));
+    }
+
+    /// <summary>What of the free things fills those needs, with what is free: half of the time for either.</summary>
+    /// <param name="yard">The yard.</param>
+    /// <param name="opener">Opens a file by its path.</param>
+    /// <param name="limits">How long it may take.</param>
+    public Result<(WhatIsFree Free, TheirMatch Match)> Matched(YardFile yard, Func<string, Result<Stream>> opener, MatchLimits limits)
+    {
+        var half = limits with { Time = limits.Time / 2 };
+        return Needs(yard, opener).Then(needs => new FreeToGo(yard).Asked().Answer(half).Then(free =>
+            MatchTheirs.Of(free, needs, yard.Prices(), yard.Settings(), half).Then<(WhatIsFree, TheirMatch)>(found => (free, found))));
     }
 
     /// <summary>What they need, or everything that is wrong with the files.</summary>
