@@ -7,7 +7,15 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Priced">What pricing found at them.</param>
 /// <param name="Bound">The best bound, in multiples of 1/<see cref="Tier.Scale"/>.</param>
 internal sealed record Relaxation(
-    IReadOnlyList<Pattern> Patterns, IReadOnlyList<(Pattern Pattern, double Times)> Fractional, Duals Duals, Priced[] Priced, long Bound);
+    IReadOnlyList<Pattern> Patterns, IReadOnlyList<(Pattern Pattern, double Times)> Fractional, Duals Duals, Priced[] Priced, long Bound)
+{
+    /// <summary>
+    /// True where sums of reduced costs over all spans of a plan stay whole numbers of 64 bits. Duals that grew without end, as they do where the relaxation
+    /// has no solution, are of no use to what adds up such sums.
+    /// </summary>
+    public bool SumsFit(Tier tier) =>
+        Duals.Reach(tier) + Priced.Select((priced, s) => -Math.Min(0, (double)priced.Least) * Math.Min(tier.SupplyCount[s], tier.Copies)).Sum() < Tier.LargestSum;
+}
 
 /// <summary>
 /// Solves the relaxation of a tier: solve the master over the known patterns, price, add what pricing finds, until nothing is

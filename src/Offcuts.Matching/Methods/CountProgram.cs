@@ -43,12 +43,16 @@ internal sealed class CountProgram
 
     // In the last tier the pool holds every part of its patterns too, so each demand can be filled to the copy.
     private readonly bool _exact;
+
+    // Counts of copies fit the key, and sums of reduced costs a number.
+    private readonly bool _holds;
     private long _tries;
 
     private CountProgram(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, long mostTries, bool carried)
     {
         (_tier, _pool, _relaxation, _cells, _most, _tries) = (tier, pool, guide.AtDuals, guide.Cells, most, mostTries);
         _key = new CountKey(tier, pool, carried);
+        _holds = _key.Holds && guide.AtDuals.SumsFit(tier);
         _exact = tier.Goal == Goal.GivenUp;
         _budget = most * tier.Scale - guide.AtDuals.Bound;
         _needs = [.. Enumerable.Range(0, tier.DemandCount.Length).Select(d => tier.MostLeft[d] > 0 ? 0 : tier.Problem.Weights[d])];
@@ -68,7 +72,7 @@ internal sealed class CountProgram
     {
         var program = new CountProgram(tier, pool, guide, most, mostTries, carried: false);
         if (program._budget < 0) return new IntegerOutcome(null, true);
-        if (!program._key.Holds || program.Run(program.Steps.InOrder(order), mostStates, effort) is not { } run) return new IntegerOutcome(null, false);
+        if (!program._holds || program.Run(program.Steps.InOrder(order), mostStates, effort) is not { } run) return new IntegerOutcome(null, false);
         return new IntegerOutcome(program.Best(run), true);
     }
 
@@ -85,7 +89,7 @@ internal sealed class CountProgram
     public static MaterialPlan? Beam(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, int width, Effort effort)
     {
         var program = new CountProgram(tier, pool, guide, most, long.MaxValue, carried: false);
-        if (program._budget < 0 || !program._key.Holds) return null;
+        if (program._budget < 0 || !program._holds) return null;
         return program.Run(program.Steps.InOrder(SpanOrder.FewPatternsFirst), MostInBeam * width, effort, width) is { } run ? program.Best(run) : null;
     }
 
@@ -104,7 +108,7 @@ internal sealed class CountProgram
         Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long least, int mostStates, long mostTries, Effort effort)
     {
         var program = new CountProgram(tier, pool, guide, least, mostTries, carried: true);
-        if (!program._exact || program._budget < 0 || !program._key.Holds) return null;
+        if (!program._exact || program._budget < 0 || !program._holds) return null;
         var steps = program.Steps.ByPiece();
         if (steps.Any(step => step.Piece >= CountTies.MostPieces) || program.Run(steps, mostStates, effort) is not { } run) return null;
         return program.BestPlaced(run);

@@ -2,7 +2,8 @@ namespace Offcuts.Matching.Methods;
 
 /// <summary>
 /// Prices of a tier's rows in whole multiples of 1/<see cref="Tier.Scale"/>. Any whole numbers of the right sign give a true
-/// bound, so it does not matter that a floating-point solver proposed them.
+/// bound, so it does not matter that a floating-point solver proposed them, nor that very large ones are cut down: where a relaxation
+/// has no solution they grow without end, and a sum that leaves 64 bits would turn a bound into a lie (<see cref="Tier.MostDual"/>).
 /// </summary>
 internal sealed class Duals
 {
@@ -10,10 +11,10 @@ internal sealed class Duals
     public Duals(Tier tier, double[] demand, double[] supply, IReadOnlyDictionary<int, double> left, double spend, double rips = 0)
     {
         Demand = Rounded(tier, demand);
-        Supply = [.. supply.Select((value, s) => -Whole(-value, tier.SupplyLeast[s] > 0 ? long.MinValue / 4 : 0, tier.Scale))];
-        Left = left.ToDictionary(pair => pair.Key, pair => -Whole(-pair.Value, 0, tier.Scale));
-        Spend = -Whole(-spend, 0, tier.Scale);
-        Rips = -Whole(-rips, 0, tier.Scale);
+        Supply = [.. supply.Select((value, s) => tier.SupplyLeast[s] > 0 ? Whole(tier, value, 1) : Math.Min(0, Whole(tier, value, 1)))];
+        Left = left.ToDictionary(pair => pair.Key, pair => Math.Min(0, Whole(tier, pair.Value, 1)));
+        Spend = Math.Min(0, Whole(tier, spend, tier.Problem.LargestPrice));
+        Rips = Math.Min(0, Whole(tier, rips, tier.Problem.MostTakes));
     }
 
     private Duals(long[] demand, long[] supply, IReadOnlyDictionary<int, long> left, long spend, long rips) =>
@@ -47,7 +48,7 @@ internal sealed class Duals
     /// <summary>The mean of several.</summary>
     public static Duals Mean(IReadOnlyList<Duals> all)
     {
-        long Of(Func<Duals, long> figure) => all.Sum(figure) / all.Count;
+        long Of(Func<Duals, long> figure) => (long)(all.Aggregate((Int128)0, (sum, duals) => sum + figure(duals)) / all.Count);
         return new Duals(
             [.. Enumerable.Range(0, all[0].Demand.Length).Select(d => Of(duals => duals.Demand[d]))],
             [.. Enumerable.Range(0, all[0].Supply.Length).Select(s => Of(duals => duals.Supply[s]))],
@@ -60,6 +61,13 @@ internal sealed class Duals
     public static Duals Zero(Tier tier) =>
         new(tier, new double[tier.Problem.Demands.Count], new double[tier.Problem.Supplies.Count], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
 
+    /// <summary>No sum of reduced costs over the spans of a plan is further from the plan's own cost than this, in multiples of 1/<see cref="Tier.Scale"/>.</summary>
+    public double Reach(Tier tier) =>
+        Demand.Zip(tier.DemandCount, (price, copies) => Math.Abs((double)price) * copies).Sum()
+        + Math.Abs((double)Spend) * tier.SupplyCount.Select((count, s) => (double)count * tier.Problem.Supplies[s].Price).Sum()
+        + Math.Abs((double)Rips) * tier.Copies
+        + Left.Sum(pair => Math.Abs((double)pair.Value) * tier.Copies);
+
     public long[] Demand { get; }
 
     /// <summary>Only steers which patterns are worth adding; bounds do without.</summary>
@@ -71,9 +79,16 @@ internal sealed class Duals
 
     public long Rips { get; }
 
-    private static long[] Rounded(Tier tier, double[] demand) =>
-        [.. demand.Select((value, d) => tier.Active[d] ? Whole(value, tier.Covering ? 0 : long.MinValue / 4, tier.Scale) : 0)];
+    /// <summary>A solver's dual in whole multiples of 1/<see cref="Tier.Scale"/>, as far as its row lets it be so large.</summary>
+    /// <param name="tier">The row's tier.</param>
+    /// <param name="value">The dual, in cost.</param>
+    /// <param name="coefficient">The largest coefficient of a pattern in the row.</param>
+    public static long Whole(Tier tier, double value, long coefficient)
+    {
+        var most = tier.MostDual(coefficient);
+        return (long)Math.Clamp(Math.Round(value * tier.Scale), -most, most);
+    }
 
-    private static long Whole(double value, long least, long scale) =>
-        Math.Max(least, (long)Math.Round(Math.Clamp(value, -1e12, 1e12) * scale));
+    private static long[] Rounded(Tier tier, double[] demand) =>
+        [.. demand.Select((value, d) => !tier.Active[d] ? 0 : tier.Covering ? Math.Max(0, Whole(tier, value, tier.Problem.MostTakes)) : Whole(tier, value, tier.Problem.MostTakes))];
 }

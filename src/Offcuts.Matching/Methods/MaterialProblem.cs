@@ -18,6 +18,8 @@ internal sealed class MaterialProblem
         Demands = demands;
         Supplies = supplies;
         Weights = [.. demands.Select(demand => demand.Length + kerf)];
+        MostTakes = demands.Length == 0 ? 0 : Math.Min(Copies, supplies.Select(supply => supply.Length + kerf).DefaultIfEmpty().Max() / Weights.Min());
+        LargestPrice = supplies.Select(supply => supply.Price).DefaultIfEmpty().Max();
         MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
         MayRip = supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
         MostStrips = !MayRip ? 0 : Enumerable.Range(0, demands.Length).Sum(d => demands[d].Count * supplies.Select(supply =>
@@ -42,6 +44,12 @@ internal sealed class MaterialProblem
 
     /// <summary>Length and kerf of each demand.</summary>
     public long[] Weights { get; }
+
+    /// <summary>No pattern holds more copies.</summary>
+    public long MostTakes { get; }
+
+    /// <summary>Cents of the dearest supply.</summary>
+    public long LargestPrice { get; }
 
     /// <summary>
     /// No plan gives up less: a yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece

@@ -70,13 +70,16 @@ internal sealed class PoolMaster : IDisposable
 
     /// <summary>Duals of the cuts: whole multiples of 1/Scale, not negative.</summary>
     public (RankOneCut Cut, long Dual)[] Cuts() =>
-        [.. _cuts.Select(cut => (cut.Cut, Math.Max(0, (long)Math.Round(cut.Row.DualValue() * _tier.Scale)))).Where(cut => cut.Item2 > 0)];
+        [.. _cuts.Select(cut => (cut.Cut, Math.Max(0, OfMany(cut.Row, _tier.Problem.MostTakes + 1)))).Where(cut => cut.Item2 > 0)];
 
     /// <summary>Duals of the splits of a node: not negative where there is no upper end, not positive where there is no lower.</summary>
     public long[] SplitDuals(PoolNode node) => [.. node.Splits.Select(split => Math.Clamp(
-        (long)Math.Round(_splits[split.Split].DualValue() * _tier.Scale),
+        OfMany(_splits[split.Split], 1),
         split.Most == int.MaxValue ? 0 : long.MinValue,
         split.Least == 0 ? 0 : long.MaxValue))];
+
+    // A pattern may be in all these rows at once.
+    private long OfMany(Constraint row, long coefficient) => Duals.Whole(_tier, row.DualValue(), coefficient * (_cuts.Count + _splits.Count));
 
     /// <summary>Makes going unmet dearer.</summary>
     public void Raise()
@@ -171,7 +174,7 @@ internal sealed class PoolMaster : IDisposable
             _rips?.DualValue() ?? 0);
 
     /// <summary>The supplies' duals of either sign, to tell which patterns are worth letting in.</summary>
-    public long[] SupplyDuals() => [.. _supply.Select(row => (long)Math.Round(row.DualValue() * _tier.Scale))];
+    public long[] SupplyDuals() => [.. _supply.Select(row => Duals.Whole(_tier, row.DualValue(), 1))];
 
     public void Dispose()
     {

@@ -59,7 +59,7 @@ internal sealed class StateSpaceRelaxation
     public double Work => (double)_all * _order.Sum(step => Loads(step.Supply));
 
     /// <summary>
-    /// The relaxation at the duals of the linear one, in as fine cells as are affordable; none where cuts are too unlike in length.
+    /// The relaxation at the duals of the linear one, in as fine cells as are affordable; none where cuts are too unlike in length, or duals so large that a path's cost would not fit.
     /// </summary>
     /// <param name="tier">The tier.</param>
     /// <param name="relaxation">Duals and bound.</param>
@@ -67,7 +67,7 @@ internal sealed class StateSpaceRelaxation
     public static StateSpaceRelaxation? Of(Tier tier, Relaxation relaxation, long most)
     {
         var demands = Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d] && tier.DemandCount[d] > 0).ToArray();
-        if (demands.Length == 0) return null;
+        if (demands.Length == 0 || !relaxation.SumsFit(tier)) return null;
         var weight = demands.Sum(d => tier.DemandCount[d] * tier.Problem.Weights[d]);
         var grid = demands.Select(d => tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
         var steps = 1 + Steps(tier).Count();

@@ -36,6 +36,9 @@ internal enum Goal
 /// </summary>
 internal sealed class Tier
 {
+    /// <summary>Costs and sums of reduced costs stay below this, so that a few of them can be added up.</summary>
+    public const long LargestSum = 1L << 58;
+
     private readonly Dictionary<int, int> _leftCap = [];
     private long? _drop;
 
@@ -97,6 +100,12 @@ internal sealed class Tier
 
     /// <summary>Duals are whole multiples of 1/Scale.</summary>
     public long Scale { get; private init; }
+
+    /// <summary>
+    /// The largest dual of a row in which no pattern's coefficient is above <paramref name="coefficient"/>, in multiples of 1/<see cref="Scale"/>: the
+    /// reduced cost of a pattern is a sum of a few terms that each stay below 2^58, and so stays a whole number of 64 bits.
+    /// </summary>
+    public long MostDual(long coefficient) => LargestSum / Math.Max(1, coefficient);
 
     /// <summary>What the linear bound counts for a use of a supply: its least reduced cost, but nothing where that is more and it need not be used.</summary>
     public long Counted(int supply, long leastReducedCost) => SupplyLeast[supply] > 0 ? leastReducedCost : Math.Min(0, leastReducedCost);
@@ -264,7 +273,7 @@ internal sealed class Tier
         foreach (var supply in problem.Supplies)
             most += (double)supply.Count * (supply.Price + Math.Abs(supply.Value.At(supply.Length)) + 1);
         var scale = 1L << 22;
-        while (scale > 1 && most * scale > 1L << 58) scale >>= 1;
+        while (scale > 1 && most * scale > LargestSum) scale >>= 1;
         return scale;
     }
 }

@@ -77,17 +77,18 @@ internal sealed class DrawnTier
         };
     }
 
-    /// <summary>Duals of the right signs: those of the relaxation, each off by some of its own size, or any at all.</summary>
+    /// <summary>Duals of the right signs: those of the relaxation, each off by some of its own size, or any at all, also such as grow where a relaxation has no solution.</summary>
     public Duals Duals(Random random)
     {
         var near = ColumnGeneration.Solve(Tier, Start, [], new Effort(MatchLimits.None)).Duals;
         var any = Patterns.SelectMany(patterns => patterns).Select(pattern => (double)Math.Abs(Tier.Cost(pattern))).DefaultIfEmpty().Max() + 1;
-        var how = random.Next(4);
+        var how = random.Next(5);
         double Off(long dual) => how switch
         {
             0 => (double)dual / Tier.Scale,
             1 => (double)dual / Tier.Scale * (0.7 + 0.6 * random.NextDouble()),
             2 => any * random.NextDouble(),
+            3 => 1e15 * (random.NextDouble() - 0.4),
             _ => random.Next(3) == 0 ? 0 : any * (random.NextDouble() - 0.4),
         };
         double Down(long dual) => -Math.Abs(Off(dual));
