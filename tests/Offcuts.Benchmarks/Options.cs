@@ -20,7 +20,8 @@ internal sealed record Options
         "or --typing KILLS (the full screen killed in a terminal while lines are typed; needs tmux), with --program FILE, --first SEED, --seconds N, --page; " +
         "or --faults COUNT (the file system goes wrong while the program saves; Linux, with a C compiler), with --program FILE, --first SEED, --seconds N, --page; " +
         "or --hostile INPUTS (what means harm, fed to every reader), with --first SEED, --seconds N, --page; " +
-        "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page";
+        "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page; " +
+        "or --advisories FOLDER (locked packages looked up in a folder of advisories), with --page";
 
     /// <summary>Limit of one instance in a quick run.</summary>
     public const double QuickSeconds = 2;
@@ -82,6 +83,9 @@ internal sealed record Options
     /// <summary>How many pieces the yard has that is opened, looked through and copied; none for anything else.</summary>
     public int? Large { get; init; }
 
+    /// <summary>A folder of advisories in which the locked packages are looked up; none for anything else.</summary>
+    public string? Advisories { get; init; }
+
     /// <summary>The built program whose start is timed with them, or that is killed; or none.</summary>
     public string? Program { get; init; }
 
@@ -119,6 +123,7 @@ internal sealed record Options
                 case "--faults" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var wrongs) && wrongs > 0: options = options with { Faults = wrongs }; break;
                 case "--hostile" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var inputs) && inputs > 0: options = options with { Hostile = inputs }; break;
                 case "--large" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var large) && large is > 0 and <= 2_000_000: options = options with { Large = large }; break;
+                case "--advisories" when Next() is { } advisories && Directory.Exists(advisories): options = options with { Advisories = advisories }; break;
                 case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
                 case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };

@@ -21,6 +21,7 @@ if (options.Faults is { } faults) return FaultFeeding.Run(options, faults);
 if (options.Typing is { } typed) return TypingKills.Run(options, typed);
 if (options.Hostile is { } inputs) return HostileFeeding.Run(options, inputs);
 if (options.Large is { } large) return LargeYardRun.Run(options, large);
+if (options.Advisories is { } advisories) return AdvisoryLookup.Run(options, advisories);
 if (options.Mutants.Length > 0)
 {
     foreach (var line in MutantTable.Of(options.Mutants)) Console.WriteLine(line);

@@ -81,9 +81,15 @@ internal sealed partial class TypingKills(string program)
     // Starts the screen, types line after line, and kills it some time after the first; what was shown by then is noted.
     private void Type(string yard, Random random, HashSet<Code> shown)
     {
-        Tmux("-f", "/dev/null", "new-session", "-d", "-x", "100", "-y", "30", $"exec '{program}' --yard '{yard}'");
-        var pid = int.Parse(Tmux("display-message", "-p", "#{pane_pid}").Trim(), CultureInfo.InvariantCulture);
         var watch = Stopwatch.StartNew();
+        int pid;
+        // A terminal server that is still ending takes the new session down with it.
+        while (!int.TryParse(Open(yard), CultureInfo.InvariantCulture, out pid))
+        {
+            if (watch.Elapsed > StartAtMost) throw new InvalidOperationException("the terminal does not come up");
+            Thread.Sleep(200);
+        }
+
         while (!Screen().Contains("leave", StringComparison.Ordinal))
         {
             if (watch.Elapsed > StartAtMost) throw new InvalidOperationException("the screen does not come up: " + Screen());
@@ -111,6 +117,13 @@ internal sealed partial class TypingKills(string program)
         Process.GetProcessById(pid).Kill();
         Note(Screen(), shown);
         Tmux("kill-server");
+    }
+
+    // Starts the program in a new terminal, and gives the number of its process as text.
+    private string Open(string yard)
+    {
+        Tmux("-f", "/dev/null", "new-session", "-d", "-x", "100", "-y", "30", $"exec '{program}' --yard '{yard}'");
+        return Tmux("display-message", "-p", "#{pane_pid}").Trim();
     }
 
     private void Judge(string yard, HashSet<Code> shown, int seed)

@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
-namespace Offcuts.Tests;
+namespace Offcuts.Tests.Supply;
 
 /// <summary>What the program is made of beside its own source: every package is locked by its hash, and its licence is one that is listed.</summary>
 public sealed partial class SupplyTests
@@ -19,7 +19,7 @@ public sealed partial class SupplyTests
         ["StbImageWriteSharp"] = "public domain",
     };
 
-    private static string Root([CallerFilePath] string source = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(source)!, "..", ".."));
+    internal static string Root([CallerFilePath] string source = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(source)!, "..", "..", ".."));
 
     [Fact]
     public void Every_project_has_its_packages_locked_by_version_and_hash()
