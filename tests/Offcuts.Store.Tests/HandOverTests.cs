@@ -48,6 +48,16 @@ public sealed class HandOverTests : IDisposable
     }
 
     [Fact]
+    public void What_each_thing_was_worth_and_weighed_comes_back_or_that_it_is_not_known()
+    {
+        HandOverItem[] items = [new HandOverItem(Samples.Panel) { Worth = new Money(1234), WeightThousandthsLb = 5_600 }, new HandOverItem(Samples.Bin, 2)];
+
+        _yard.Do(change => change.AddHandOver("5555555555555555", new Terms("Bo", HandOverKind.Gift), new Money(2000), 7_000, items));
+
+        _yard.HandOvers()[^1].Items.Should().Equal(items);
+    }
+
+    [Fact]
     public void What_was_taken_in_and_what_a_piece_brought_along_come_back()
     {
         _yard.TakenIn("3333333333333333").Should().Be(new TakenIn("3333333333333333", new DateOnly(2026, 11, 25), Samples.Lent));

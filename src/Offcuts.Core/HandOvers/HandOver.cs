@@ -28,8 +28,17 @@ public sealed record HandOverItem(Code Code, int Count = 1, int Back = 0, int Se
     /// <summary>Longest text of what came in their place.</summary>
     public const int LongestSettledAs = 500;
 
+    /// <summary>The yard value of them together on the day they went; none in a hand-over from before that was written down for each.</summary>
+    public Money? Worth { get; init; }
+
+    /// <summary>Their weight together, 0 where it is not known; none in a hand-over from before that was written down for each.</summary>
+    public long? WeightThousandthsLb { get; init; }
+
     /// <summary>How many are still away and expected back.</summary>
     public int Away => Count - Back - Settled;
+
+    /// <summary>How many did not come back, expected or not.</summary>
+    public int Gone => Count - Back;
 }
 
 /// <summary>On what terms, and to whom, something goes.</summary>
@@ -71,6 +80,28 @@ public sealed record HandOver(
 {
     /// <summary>The weight.</summary>
     public Weight Weight => new(WeightThousandthsLb / 1000m);
+
+    /// <summary>
+    /// What of it did not come back was worth on the day it went; none where something came back whose value by itself was not written down.
+    /// </summary>
+    public Money? WorthGone => Returned(Worth.Cents, item => item.Worth?.Cents) is { } back ? new Money(Worth.Cents - back) : null;
+
+    /// <summary>The weight of what did not come back, as far as it is known; none as with <see cref="WorthGone"/>.</summary>
+    public Weight? WeightGone => Returned(WeightThousandthsLb, item => item.WeightThousandthsLb) is { } back ? new Weight((WeightThousandthsLb - back) / 1000m) : null;
+
+    // How much of a sum over all things came back; counted things out of one bin share theirs evenly.
+    private long? Returned(long all, Func<HandOverItem, long?> of)
+    {
+        if (IsAllBack) return all;
+        var back = 0L;
+        foreach (var item in Items.Where(item => item.Back > 0))
+        {
+            if ((of(item) ?? (Items.Count == 1 ? all : null)) is not { } together) return null;
+            back += (long)((Int128)together * item.Back / item.Count);
+        }
+
+        return back;
+    }
 
     /// <summary>True for a loan of which something is still away.</summary>
     public bool IsOut => Terms.Kind == HandOverKind.Loan && Items.Any(item => item.Away > 0);

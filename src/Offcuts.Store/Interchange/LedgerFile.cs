@@ -8,7 +8,8 @@ namespace Offcuts.Store.Interchange;
 /// <summary>
 /// The ledger as a spreadsheet reads it: one row an act of carrying out, then one row a hand-over. Written only; money and amounts are
 /// numbers, so a loss keeps its minus sign. What a row does not have is empty: what was used and what went elsewhere stand in columns of their own, so that
-/// a sum never mixes them; of what went, <c>back</c> and <c>settled</c> say how much of it did not stay away as it went.
+/// a sum never mixes them; of what went, <c>back</c> and <c>settled</c> say how much of it did not stay away as it went,
+/// and <c>worth_gone</c> what the rest was worth that day (empty where that is not known).
 /// </summary>
 public static class LedgerFile
 {
@@ -33,7 +34,8 @@ public static class LedgerFile
         new("went_weight_lb"),
         new("back"),
         new("settled"),
-        new("still_away"));
+        new("still_away"),
+        new("worth_gone"));
 
     /// <summary>Writes these lines, amounts to three decimals, and behind them what was handed over.</summary>
     /// <param name="lines">The acts of carrying out.</param>
@@ -57,7 +59,7 @@ public static class LedgerFile
                 Amount(line.Weight.Pounds),
                 line.PiecesUsed.ToString(CultureInfo.InvariantCulture),
                 line.HardwareUsed.ToString(CultureInfo.InvariantCulture),
-                "used", "", "", "", "", "", "", "", "", "");
+                "used", "", "", "", "", "", "", "", "", "", "");
         }
 
         foreach (var one in handOvers)
@@ -74,7 +76,8 @@ public static class LedgerFile
                 Amount(one.Weight.Pounds),
                 one.Items.Sum(item => item.Back).ToString(CultureInfo.InvariantCulture),
                 one.Items.Sum(item => item.Settled).ToString(CultureInfo.InvariantCulture),
-                one.Terms.Kind == HandOverKind.Loan ? one.Items.Sum(item => item.Away).ToString(CultureInfo.InvariantCulture) : "");
+                one.Terms.Kind == HandOverKind.Loan ? one.Items.Sum(item => item.Away).ToString(CultureInfo.InvariantCulture) : "",
+                one.WorthGone?.ToString() ?? "");
         }
     }
 

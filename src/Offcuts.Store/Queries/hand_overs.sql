@@ -21,7 +21,7 @@ INSERT INTO hand_over (transfer, day, kind, to_whom, price_cents, due_on, due, w
 VALUES (:transfer, :day, :kind, :to_whom, :price, :due_on, :due, :worth, :weight) RETURNING id;
 
 -- [hand_over_item_add]
-INSERT INTO hand_over_item (hand_over, code, count) VALUES (:hand_over, :code, :count);
+INSERT INTO hand_over_item (hand_over, code, count, worth_cents, weight_thousandths_lb) VALUES (:hand_over, :code, :count, :worth, :weight);
 
 -- [hand_over_confirm]
 UPDATE hand_over SET confirmed_on = :day WHERE id = :id;

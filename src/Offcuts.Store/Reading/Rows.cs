@@ -280,6 +280,8 @@ internal sealed class HandOverItemRow
     public int Back { get; init; }
     public int Settled { get; init; }
     public string SettledAs { get; init; } = "";
+    public long? WorthCents { get; init; }
+    public long? WeightThousandthsLb { get; init; }
 }
 
 internal sealed class TakenInRow

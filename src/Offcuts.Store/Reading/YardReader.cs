@@ -123,9 +123,15 @@ internal sealed class YardReader(Database database, string path)
                 new Money(row.WorthCents),
                 row.WeightThousandthsLb,
                 Values.DayOrNull(row.ConfirmedOn),
-                [.. items[row.Id].Select(item => new HandOverItem(Values.Code(item.Code), item.Count, item.Back, item.Settled, item.SettledAs))])),
+                [.. items[row.Id].Select(Read)])),
         ];
     });
+
+    private static HandOverItem Read(HandOverItemRow item) => new(Values.Code(item.Code), item.Count, item.Back, item.Settled, item.SettledAs)
+    {
+        Worth = item.WorthCents is { } worth ? new Money(worth) : null,
+        WeightThousandthsLb = item.WeightThousandthsLb,
+    };
 
     public List<TakenIn> TakenIn(string query, object? parameters = null) => Sound<List<TakenIn>>(() =>
     [

@@ -46,7 +46,7 @@ public sealed partial class YardChange
             ("due", terms.Due),
             ("worth", worth.Cents),
             ("weight", weightThousandthsLb));
-        foreach (var item in items) Database.Run("hand_over_item_add", ("hand_over", id), ("code", item.Code.Text), ("count", item.Count));
+        foreach (var item in items) Database.Run("hand_over_item_add", ("hand_over", id), ("code", item.Code.Text), ("count", item.Count), ("worth", item.Worth?.Cents), ("weight", item.WeightThousandthsLb));
         return (int)id;
     }
 

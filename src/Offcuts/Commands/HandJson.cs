@@ -52,6 +52,8 @@ internal static class HandJson
         ["late"] = one.IsLate(today),
         ["worth_cents"] = one.Worth.Cents,
         ["weight_lb"] = one.Weight.Pounds,
+        ["worth_gone_cents"] = one.WorthGone?.Cents,
+        ["weight_gone_lb"] = one.WeightGone?.Pounds,
         ["confirmed_on"] = Day(one.ConfirmedOn),
         ["items"] = new JsonArray([.. one.Items.Select(item => (JsonNode)new JsonObject { ["code"] = item.Code.Text, ["count"] = item.Count, ["back"] = item.Back, ["settled"] = item.Settled, ["settled_as"] = item.SettledAs })]),
     });

@@ -43,11 +43,11 @@ public sealed class LedgerFileTests
             text);
 
         text.ToString().Should().Be(
-            "day,stage,plan,all_new,spent,saved,board_feet,panel_sq_ft,weight_lb,pieces,hardware,kind,to,worth,price,went_pieces,went_hardware,went_weight_lb,back,settled,still_away\r\n"
-            + "2026-05-03,'=walls,4,120.50,20.00,100.50,26.667,32,61.25,7,40,used,,,,,,,,,\r\n"
-            + "2026-05-04,roof,,0.00,3.50,-3.50,0,0,0,0,0,used,,,,,,,,,\r\n"
-            + "2026-05-05,,,,,,,,,,,sale,'=Ann,31.00,25.00,1,40,61.5,0,0,\r\n"
-            + "2026-05-06,,,,,,,,,,,loan,Bo,9.00,,0,12,0,5,3,4\r\n"
-            + "2026-05-07,,,,,,,,,,,gift,Jo,0.00,,1,0,0,0,0,\r\n");
+            "day,stage,plan,all_new,spent,saved,board_feet,panel_sq_ft,weight_lb,pieces,hardware,kind,to,worth,price,went_pieces,went_hardware,went_weight_lb,back,settled,still_away,worth_gone\r\n"
+            + "2026-05-03,'=walls,4,120.50,20.00,100.50,26.667,32,61.25,7,40,used,,,,,,,,,,\r\n"
+            + "2026-05-04,roof,,0.00,3.50,-3.50,0,0,0,0,0,used,,,,,,,,,,\r\n"
+            + "2026-05-05,,,,,,,,,,,sale,'=Ann,31.00,25.00,1,40,61.5,0,0,,31.00\r\n"
+            + "2026-05-06,,,,,,,,,,,loan,Bo,9.00,,0,12,0,5,3,4,5.25\r\n"
+            + "2026-05-07,,,,,,,,,,,gift,Jo,0.00,,1,0,0,0,0,,0.00\r\n");
     }
 }

@@ -201,6 +201,31 @@ public sealed class HandOverCommandTests : IDisposable
         json[1].GetProperty("price_cents").GetInt64().Should().Be(300);
     }
 
+    [Fact]
+    public void What_came_back_of_a_gift_is_not_given_away_any_more()
+    {
+        var back = Path.Combine(_theirs.Folder, "back.offcuts-hand");
+        _ours.Must("hand", "over", _long, _short, "--to", "Ann", "--gift", "--file", File);
+        _theirs.Must("hand", "take-in", File);
+        _theirs.Must("hand", "over", _long, "--to", "Jo", "--gift", "--file", back);
+
+        _ours.Must("hand", "take-in", back);
+
+        _ours.Must("ledger").Lines.Should().Contain("  given: 1 thing worth $4.00, 8.5 lb; 1 more came back");
+        var json = JsonDocument.Parse(_ours.Must("hand", "list", "--json").Out).RootElement.GetProperty("hand_overs")[0];
+        (json.GetProperty("worth_cents").GetInt64(), json.GetProperty("worth_gone_cents").GetInt64(), json.GetProperty("weight_gone_lb").GetDecimal()).Should().Be((745, 400, 8.487m));
+    }
+
+    [Fact]
+    public void The_ledger_says_what_of_a_loan_is_not_back()
+    {
+        _ours.Must("hand", "over", _long, _short, "--to", "Ann", "--loan");
+
+        _ours.Must("hand", "back", _short);
+
+        _ours.Must("ledger").Lines.Should().Contain("  lent: 2 things worth $7.45, 19.1 lb; 1 still away; what is not back was worth $3.45");
+    }
+
     [Theory]
     [InlineData("say to whom it goes", "--gift")]
     [InlineData("it is a gift, a loan or a sale: say one of them, and for a sale the price", "--to", "Ann")]

@@ -207,8 +207,8 @@ public sealed class HandSettleCommandTests : IDisposable
         _ours.Must("hand", "over", "--count", "panel tie x40", "--to", "Bo", "--sale", "12.50");
 
         _ours.Must("ledger", "--csv", "-").Out.ReplaceLineEndings("\n").Split('\n')[1..3].Should().Equal(
-            "2026-06-01,,,,,,,,,,,loan,Ann,5.00,,1,0,10.609,0,0,1",
-            "2026-06-01,,,,,,,,,,,sale,Bo,0.00,12.50,0,40,0,0,0,");
+            "2026-06-01,,,,,,,,,,,loan,Ann,5.00,,1,0,10.609,0,0,1,5.00",
+            "2026-06-01,,,,,,,,,,,sale,Bo,0.00,12.50,0,40,0,0,0,,0.00");
         _ours.Must("ledger", "--json").Out.Should().Contain("\"hand_overs\": [").And.Contain("\"kind\": \"loan\"").And.Contain("\"price_cents\": 1250");
     }
 

@@ -56,8 +56,13 @@ public sealed class HandOverPieces(YardFile yard)
         if (faults.Count > 0) return Result<HandedOver>.Fail(faults);
 
         var (prices, settings) = (yard.Prices(), yard.Settings());
-        var worth = pieces.Select(piece => PieceWorth.Of(piece, prices, settings)).Concat(bins.Select(one => (prices.Of(one.Bin.Hardware)?.Price ?? Money.Zero) * one.Count)).Aggregate(Money.Zero, (sum, one) => sum + one);
-        var weight = pieces.Sum(piece => LoadWeight.Of(piece, settings.Species) ?? 0);
+        HandOverItem[] items =
+        [
+            .. pieces.Select(piece => new HandOverItem(piece.Code) { Worth = PieceWorth.Of(piece, prices, settings), WeightThousandthsLb = LoadWeight.Of(piece, settings.Species) ?? 0 }),
+            .. bins.Select(one => new HandOverItem(one.Bin.Code, one.Count) { Worth = (prices.Of(one.Bin.Hardware)?.Price ?? Money.Zero) * one.Count, WeightThousandthsLb = 0 }),
+        ];
+        var worth = items.Aggregate(Money.Zero, (sum, item) => sum + item.Worth!.Value);
+        var weight = items.Sum(item => item.WeightThousandthsLb!.Value);
         var name = YardFile.NewTransfer();
         var waiting = yard.LabelQueue().ToHashSet();
         var what = $"{Verb(wish.Terms.Kind)} {Told(pieces, bins)} to {wish.Terms.To}";
@@ -66,7 +71,7 @@ public sealed class HandOverPieces(YardFile yard)
         {
             foreach (var piece in pieces) work.Update(piece with { State = PieceState.HandedOver, ReservedFor = "" });
             foreach (var (bin, count) in bins) work.Put(bin with { Quantity = bin.Quantity - count });
-            id = work.AddHandOver(name, wish.Terms, worth, weight, [.. pieces.Select(piece => new HandOverItem(piece.Code)), .. bins.Select(one => new HandOverItem(one.Bin.Code, one.Count))]);
+            id = work.AddHandOver(name, wish.Terms, worth, weight, items);
             if (id > 0 && work.Faults.Count == 0 && wish.File.Path is { } path) WriteFile(yard.HandOvers().First(one => one.Id == id), wish.File, waiting);
         }).Then<HandedOver>(entry => new HandedOver(id, entry.What));
     }

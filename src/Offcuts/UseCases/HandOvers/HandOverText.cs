@@ -60,7 +60,10 @@ public static class HandOverText
         return $"{back}  {(item.Count == 1 ? "" : $"{item.Settled} ")}settled: {(item.SettledAs.Length > 0 ? $"in its place {item.SettledAs}" : "not coming back")}";
     }
 
-    /// <summary>What the ledger says of them: by kind, what went and what came in for it. A gift or a sale that came back whole is none.</summary>
+    /// <summary>
+    /// What the ledger says of them: by kind, what went and what came in for it. Of a gift or a sale it counts what did not come back; of a loan all that
+    /// went, and says what is not back. A gift or a sale that came back whole is none.
+    /// </summary>
     public static IEnumerable<string> Sums(IReadOnlyList<HandOver> handOvers, YardSettings settings, DateOnly today)
     {
         HandOver[] all = [.. handOvers.Where(one => one.Terms.Kind == HandOverKind.Loan || !one.IsAllBack)];
@@ -69,24 +72,36 @@ public static class HandOverText
         yield return "handed over:";
         foreach (var same in all.GroupBy(one => one.Terms.Kind).OrderBy(same => same.Key))
         {
-            var worth = same.Aggregate(Money.Zero, (sum, one) => sum + one.Worth).ToText(sign);
-            var weight = new Weight(same.Sum(one => one.WeightThousandthsLb) / 1000m).ToText(settings.Unit);
-            var things = Words.Count(same.Sum(one => one.Items.Sum(item => item.Count)), "thing");
+            var (worth, weight) = (same.Aggregate(Money.Zero, (sum, one) => sum + one.Worth).ToText(sign), new Weight(same.Sum(one => one.WeightThousandthsLb) / 1000m).ToText(settings.Unit));
             yield return same.Key switch
             {
-                HandOverKind.Gift => $"  given: {things} worth {worth}, {weight}{Back(same)}",
-                HandOverKind.Sale => $"  sold: {things} worth {worth}, {weight}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}{Back(same)}",
-                _ => $"  lent: {things} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{Settled(same)}{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}",
+                HandOverKind.Gift => $"  given: {Gone(same, settings)}{Back(same)}",
+                HandOverKind.Sale => $"  sold: {Gone(same, settings)}, for {same.Aggregate(Money.Zero, (sum, one) => sum + one.Terms.Price!.Value).ToText(sign)}{Back(same)}",
+                _ => $"  lent: {Words.Count(same.Sum(one => one.Items.Sum(item => item.Count)), "thing")} worth {worth}, {weight}; {same.Sum(one => one.Items.Sum(item => item.Away))} still away{Settled(same)}{(same.Any(one => one.IsLate(today)) ? ", some of it late" : "")}{NotBack(same, sign)}",
             };
         }
     }
 
-    private static string Back(IEnumerable<HandOver> same) => same.Sum(one => one.Items.Sum(item => item.Back)) is > 0 and var back ? $"; {back} of them back" : "";
+    // What did not come back, with its worth and weight; "up to" where that of what came back was not written down by itself.
+    private static string Gone(IEnumerable<HandOver> same, YardSettings settings)
+    {
+        var upTo = same.Any(one => one.WorthGone is null) ? "up to " : "";
+        var weight = same.Aggregate(0m, (sum, one) => sum + (one.WeightGone ?? one.Weight).Pounds);
+        return $"{Words.Count(same.Sum(one => one.Items.Sum(item => item.Gone)), "thing")} worth {upTo}{WorthGone(same).ToText(settings.CurrencySign)}, {upTo}{new Weight(weight).ToText(settings.Unit)}";
+    }
+
+    private static Money WorthGone(IEnumerable<HandOver> same) => same.Aggregate(Money.Zero, (sum, one) => sum + (one.WorthGone ?? one.Worth));
+
+    private static string Back(IEnumerable<HandOver> same) => same.Sum(one => one.Items.Sum(item => item.Back)) is > 0 and var back ? $"; {back} more came back" : "";
+
+    private static string NotBack(IEnumerable<HandOver> loans, string sign) => loans.Any(one => one.Items.Any(item => item.Back > 0)) && !loans.All(one => one.IsAllBack)
+        ? $"; what is not back was worth {(loans.Any(one => one.WorthGone is null) ? "up to " : "")}{WorthGone(loans).ToText(sign)}"
+        : "";
 
     private static string Settled(IEnumerable<HandOver> loans) => loans.Sum(one => one.Items.Sum(item => item.Settled)) is > 0 and var settled ? $", {settled} settled and not coming back as they went" : "";
 
     /// <summary>Beneath those sums in the ledger: what they are measured by, and that they are in none of the figures above.</summary>
-    public const string MeasuredBy = "Handed over: the yard value and known weight of what went on the day it went; counted in none of the figures above.";
+    public const string MeasuredBy = "Handed over: the yard value, on the day it went, and known weight of what was given or sold and did not come back, and of all that was lent; counted in none of the figures above.";
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
