@@ -15,7 +15,7 @@ internal sealed record Options
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
         "or --mutants REPORT[,REPORT] (the table of mutation testing from its JSON reports); " +
         "or --keys COUNT (the screen on a yard of so many pieces), with --program FILE (its start too); " +
-        "or --pictures COUNT (pictures of 12 megapixels with 42 labels each); " +
+        "or --pictures COUNT (pictures of 12 megapixels with 42 labels each), with --large-pictures (of 48 instead), --page; " +
         "or --crash KILLS (the real program killed while it saves), with --program FILE, --first SEED, --seconds N (at most); with --page it writes its part of TRUST.md; " +
         "or --typing KILLS (the full screen killed in a terminal while lines are typed; needs tmux), with --program FILE, --first SEED, --seconds N, --page; " +
         "or --faults COUNT (the file system goes wrong while the program saves; Linux, with a C compiler), with --program FILE, --first SEED, --seconds N, --page; " +
@@ -64,6 +64,9 @@ internal sealed record Options
 
     /// <summary>How many pictures are read; none for anything else.</summary>
     public int? Pictures { get; init; }
+
+    /// <summary>True where they have 48 megapixels instead of 12.</summary>
+    public bool Large48 { get; init; }
 
     /// <summary>True where its part of the page on trust is to be written.</summary>
     public bool Page { get; init; }
@@ -118,6 +121,7 @@ internal sealed record Options
                 case "--mutants" when Next() is { } reports && reports.Split(',').All(File.Exists): options = options with { Mutants = reports.Split(',') }; break;
                 case "--keys" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pieces) && pieces is > 0 and <= 500_000: options = options with { Keys = pieces }; break;
                 case "--pictures" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var pictures) && pictures is > 0 and <= 10_000: options = options with { Pictures = pictures }; break;
+                case "--large-pictures": options = options with { Large48 = true }; break;
                 case "--crash" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var kills) && kills > 0: options = options with { Crash = kills }; break;
                 case "--typing" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var typing) && typing > 0: options = options with { Typing = typing }; break;
                 case "--faults" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var wrongs) && wrongs > 0: options = options with { Faults = wrongs }; break;

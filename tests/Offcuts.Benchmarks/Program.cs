@@ -15,7 +15,7 @@ if (Options.Read(args) is not { } options)
 if (options.Agree is { } problems) return AgreementRun.Run(problems, options.First, options.Out ?? Pages.PathOf(AgreementRun.Page));
 if (options.AgreeRuns is { } walls) return RunAgreement.Run(walls, options.First, options.Out ?? Pages.PathOf(RunAgreement.Page));
 if (options.Keys is { } pieces) return KeyTimes.Run(pieces, options.Program);
-if (options.Pictures is { } pictures) return PictureTimes.Run(pictures);
+if (options.Pictures is { } pictures) return PictureTimes.Run(options, pictures);
 if (options.Crash is { } kills) return CrashRun.Run(options, kills);
 if (options.Faults is { } faults) return FaultFeeding.Run(options, faults);
 if (options.Typing is { } typed) return TypingKills.Run(options, typed);

@@ -7,6 +7,8 @@ public static class CountFaults
 
     public static Fault PictureKindOfPhone() => new("is a HEIF or AVIF picture, which is not read; set the phone's camera to JPEG (often called most compatible)");
 
+    public static Fault PictureEmpty() => new("is empty: it was not copied whole");
+
     public static Fault PictureHeader() => new("is broken: its first part does not tell how large it is");
 
     public static Fault PictureEndsEarly() => new("is broken: it ends in the middle");

@@ -37,7 +37,9 @@ public static class CountFiles
     // Files of any kind that are looked through in a folder.
     private const int MostSeen = 200_000;
 
-    private static readonly string[] Endings = [".jpg", ".jpeg", ".png", ".txt", ".csv"];
+    private static readonly string[] OfPictures = [".jpg", ".jpeg", ".png"];
+
+    private static readonly string[] Endings = [.. OfPictures, ".txt", ".csv"];
 
     /// <summary>The files that are meant: those named, and in a folder, and in folders in it, every picture, .txt and .csv file, by name.</summary>
     /// <param name="paths">Files and folders.</param>
@@ -101,6 +103,8 @@ public static class CountFiles
             var begin = first.AsSpan(0, stream.ReadAtLeast(first, first.Length, throwOnEndOfStream: false));
             if (!PictureFile.IsPicture(begin) && !PictureFile.IsPhonesOther(begin))
             {
+                // An empty file or one that was spoiled while it was copied is no list of no labels.
+                if (OfPictures.Contains(Path.GetExtension(path).ToLowerInvariant())) return Broken(stream.Length == 0 ? CountFaults.PictureEmpty() : CountFaults.PictureKind());
                 var scanned = ScannedText.Read(begin, stream);
                 return scanned.Ok ? new CountedFile(path, folder, scanned.Value.Labels, IsPicture: false, scanned.Value.Foreign) : Broken(scanned.Fault);
             }

@@ -23,6 +23,7 @@ internal sealed partial class TypingKills(string program)
     private int _typed;
     private int _shown;
     private int _saved;
+    private int _starts;
     private int _lost;
     private int _notWhole;
 
@@ -81,15 +82,11 @@ internal sealed partial class TypingKills(string program)
     // Starts the screen, types line after line, and kills it some time after the first; what was shown by then is noted.
     private void Type(string yard, Random random, HashSet<Code> shown)
     {
+        // A terminal server of its own for each start: one that is still ending would take the next session down with it.
+        _starts++;
+        Tmux("-f", "/dev/null", "new-session", "-d", "-x", "100", "-y", "30", $"exec '{program}' --yard '{yard}'");
+        var pid = int.Parse(Tmux("display-message", "-p", "#{pane_pid}").Trim(), CultureInfo.InvariantCulture);
         var watch = Stopwatch.StartNew();
-        int pid;
-        // A terminal server that is still ending takes the new session down with it.
-        while (!int.TryParse(Open(yard), CultureInfo.InvariantCulture, out pid))
-        {
-            if (watch.Elapsed > StartAtMost) throw new InvalidOperationException("the terminal does not come up");
-            Thread.Sleep(200);
-        }
-
         while (!Screen().Contains("leave", StringComparison.Ordinal))
         {
             if (watch.Elapsed > StartAtMost) throw new InvalidOperationException("the screen does not come up: " + Screen());
@@ -117,13 +114,6 @@ internal sealed partial class TypingKills(string program)
         Process.GetProcessById(pid).Kill();
         Note(Screen(), shown);
         Tmux("kill-server");
-    }
-
-    // Starts the program in a new terminal, and gives the number of its process as text.
-    private string Open(string yard)
-    {
-        Tmux("-f", "/dev/null", "new-session", "-d", "-x", "100", "-y", "30", $"exec '{program}' --yard '{yard}'");
-        return Tmux("display-message", "-p", "#{pane_pid}").Trim();
     }
 
     private void Judge(string yard, HashSet<Code> shown, int seed)
@@ -160,7 +150,7 @@ internal sealed partial class TypingKills(string program)
     private string Tmux(params string[] arguments)
     {
         var start = new ProcessStartInfo("tmux") { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in (string[])["-L", _socket, .. arguments]) start.ArgumentList.Add(argument);
+        foreach (var argument in (string[])["-L", $"{_socket}-{_starts}", .. arguments]) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

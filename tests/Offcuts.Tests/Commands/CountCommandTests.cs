@@ -142,6 +142,21 @@ public sealed class CountCommandTests : IDisposable
         ]);
     }
 
+    [Theory]
+    [InlineData("", "is empty: it was not copied whole")]
+    [InlineData("this is no picture", "is neither a JPEG nor a PNG picture")]
+    public void What_is_called_a_picture_and_is_none_is_named_and_is_no_scanners_list(string content, string sentence)
+    {
+        var broken = _yard.FileOf("IMG_1.JPG", content);
+
+        _yard.Must("count", broken, _yard.FileOf("scanned.txt", _codes[0])).Lines.Should().StartWith(
+        [
+            "1 piece seen in 1 scanned list; 1 as the yard says",
+            "Could not be read:",
+            $"  {broken} {sentence}",
+        ]);
+    }
+
     [Fact]
     public void Where_a_picture_can_not_be_read_nothing_is_missing_and_the_other_places_are_counted()
     {
