@@ -2,10 +2,6 @@ using System.Security.Cryptography;
 using Microsoft.Data.Sqlite;
 using Offcuts.Core.Faults;
 using Offcuts.Core.HandOvers;
-using Offcuts.Core.Materials;
-using Offcuts.Core.Plans;
-using Offcuts.Core.Savings;
-using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Store;
@@ -19,34 +15,18 @@ namespace Offcuts.Store;
 /// Every member throws <see cref="YardUnavailableException"/> where the file can't be used (locked, damaged, no room left). What
 /// was saved stays saved.
 /// </remarks>
-public sealed class YardFile : IDisposable
+public sealed partial class YardFile : IDisposable
 {
     /// <summary>How long one waits for another program to finish with the file.</summary>
     public static TimeSpan UsualPatience { get; } = TimeSpan.FromSeconds(5);
 
     private readonly TimeProvider _clock;
     private readonly YardOpening _opening;
-    private readonly Backups _backups;
+    private readonly DayBackup _backup;
     private readonly TimeSpan _patience;
     private readonly HashSet<Code> _drawn = [];
     private readonly long _version;
     private YardReader _reader;
-
-    // How long until a backup that could not be made is tried again: a full disk is not asked at each change.
-    private static readonly TimeSpan TryBackupAgain = TimeSpan.FromMinutes(10);
-
-    // The day of which it is known that a backup is there.
-    private DateOnly? _backedUp;
-
-    // What was copied for the day and is not checked yet.
-    private DayCopy? _dayCopy;
-
-    // Held while that is checked, so that nobody closes the file before; and while what is known of backups is read or written.
-    private readonly Lock _finishing = new();
-    private readonly Lock _keeping = new();
-
-    // When one could not be made.
-    private DateTimeOffset? _notBackedUp;
 
     // True while nothing was ever saved in the file: what is read meanwhile is an empty yard in memory.
     private bool _missing;
@@ -55,7 +35,7 @@ public sealed class YardFile : IDisposable
     {
         (Path, _clock, _patience, _version) = (path, clock, patience, migrations[^1].Version);
         _opening = new YardOpening(path, patience, migrations, () => Today);
-        _backups = new Backups(path);
+        _backup = new DayBackup(new Backups(path), clock, patience);
         _missing = _opening.IsMissing();
         Database = new Database(_missing ? _opening.OpenNowhere() : _opening.Open());
         _reader = new YardReader(Database, path);
@@ -65,7 +45,7 @@ public sealed class YardFile : IDisposable
     public string Path { get; }
 
     /// <summary>Why no backup of today could be made, or null. It is tried again at the first change ten minutes later. No change is held up by it.</summary>
-    public Fault? BackupTrouble { get; private set; }
+    public Fault? BackupTrouble => _backup.Trouble;
 
     /// <summary>
     /// True where the day's copy is checked when <see cref="FinishBackup"/> is called, and at the latest when the file is closed, so that nobody waits for it; else it is
@@ -74,7 +54,7 @@ public sealed class YardFile : IDisposable
     public bool FinishesBackupLater { get; set; }
 
     /// <summary>True while the day's copy is made and not checked yet.</summary>
-    public bool HasUnfinishedBackup => Volatile.Read(ref _dayCopy) is not null;
+    public bool HasUnfinishedBackup => _backup.IsUnfinished;
 
     internal Database Database { get; private set; }
 
@@ -92,129 +72,8 @@ public sealed class YardFile : IDisposable
     internal static YardFile Open(string path, TimeProvider clock, TimeSpan patience, IReadOnlyList<Migration> migrations) =>
         new(System.IO.Path.GetFullPath(path), clock, patience, migrations);
 
-    /// <summary>Pieces in the yard's own order, the order of entry.</summary>
-    /// <param name="onHandOnly">False for those too that are used, gone or missing.</param>
-    /// <param name="stop">Ends the reading of a large yard; <see cref="OperationCanceledException"/> is thrown then.</param>
-    /// <param name="told">Hears how many were read, after each.</param>
-    public IReadOnlyList<Piece> Pieces(bool onHandOnly = true, CancellationToken stop = default, Action<int>? told = null) => Guard(() => _reader.Pieces(onHandOnly, stop, told));
-
-    /// <summary>The piece of a code, whatever its state, or null.</summary>
-    public Piece? Piece(Code code) => Guard(() => _reader.Piece(code));
-
-    /// <summary>The bin of a code, or null.</summary>
-    public Bin? Bin(Code code) => Guard(() => _reader.Bin(code));
-
-    /// <summary>Every bin, in the order of entry.</summary>
-    public IReadOnlyList<Bin> Bins() => Guard<IReadOnlyList<Bin>>(() => [.. _reader.Bins().Select(known => known.Bin)]);
-
-    /// <summary>Every stage with its needs, in the order of the work.</summary>
-    public IReadOnlyList<Stage> Stages() => Guard(() => _reader.Stages());
-
-    /// <summary>Every system sheet, in the order of entry.</summary>
-    public IReadOnlyList<SystemSheet> Systems() => Guard(() => _reader.Systems());
-
-    /// <summary>Every wall, in the order of the work.</summary>
-    public IReadOnlyList<StageWall> Walls() => Guard(() => _reader.Walls());
-
-    /// <summary>How walls are filled, as it is kept, in the order of the work; a wall has one such plan at most.</summary>
-    public IReadOnlyList<KeptWallPlan> WallPlans() => Guard(() => _reader.WallPlans());
-
-    /// <summary>Courses of walls that stand, wall by wall and from the bottom up.</summary>
-    public IReadOnlyList<StackedCourse> StackedCourses() => Guard(() => _reader.StackedCourses());
-
-    /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
-    public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));
-
-    /// <summary>Everything that can be bought.</summary>
-    public PriceBook Prices() => Guard(() => _reader.PriceBook());
-
-    /// <summary>What the user has set.</summary>
-    public YardSettings Settings() => Guard(() => _reader.Settings());
-
-    /// <summary>Codes that were printed before their piece exists and that nothing has taken yet, in the order of issue.</summary>
-    public IReadOnlyList<Code> BlankCodes() => Guard(() => _reader.Codes("blanks"));
-
-    /// <summary>Codes whose label waits to be printed, in the order in which they queued.</summary>
-    public IReadOnlyList<Code> LabelQueue() => Guard(() => _reader.Codes("label_queue"));
-
-    /// <summary>The same with the moment when each was printed.</summary>
-    public IReadOnlyList<UnusedLabel> UnusedLabels() => Guard(() => _reader.UnusedLabels());
-
-    /// <summary>Labels that are void: no code of theirs is ever taken.</summary>
-    public IReadOnlyList<Code> VoidCodes() => Guard(() => _reader.Codes("void_codes"));
-
-    /// <summary>Places that have a label or were counted, in the order of entry. Pieces may name others.</summary>
-    public IReadOnlyList<YardPlace> Places() => Guard(() => _reader.Places());
-
-    /// <summary>Every bundle, opened or not, in the order of entry.</summary>
-    public IReadOnlyList<Bundle> Bundles() => Guard(() => _reader.Bundles());
-
-    /// <summary>What every printer must be corrected by, by name.</summary>
-    public IReadOnlyList<PrinterOffset> Printers() => Guard(() => _reader.Printers());
-
-    /// <summary>The latest entries of the history, newest first.</summary>
-    /// <param name="most">How many at most.</param>
-    public IReadOnlyList<HistoryEntry> History(int most = 100) => Guard(() => _reader.History("history", new { most }));
-
-    /// <summary>Every entry that touched a piece, a bin or a label, newest first.</summary>
-    public IReadOnlyList<HistoryEntry> HistoryOf(Code code) => Guard(() => _reader.History("history_of", new { code = code.Text }));
-
-    /// <summary>The entry that <see cref="Undo"/> would take back, told as the change that it is or does again; or null.</summary>
-    public HistoryEntry? NextToUndo() => Guard(() => _reader.History("history_to_undo").FirstOrDefault());
-
-    /// <summary>When these pieces and bins were entered; a code of nothing is left out.</summary>
-    public IReadOnlyDictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) => Guard(() => _reader.Entered(codes));
-
-    /// <summary>The whole family of a piece, from the first piece it all was cut from; null where no piece has the code.</summary>
-    public FamilyTree? Family(Code code) => Guard(() => _reader.Family(code));
-
-    /// <summary>Every kept plan, oldest first.</summary>
-    public IReadOnlyList<KeptPlan> Plans() => Guard(() => _reader.Plans());
-
-    /// <summary>One kept plan, or null.</summary>
-    public KeptPlan? Plan(int id) => Guard(() => _reader.Plan(id));
-
-    /// <summary>What was saved, oldest first.</summary>
-    public IReadOnlyList<LedgerLine> Ledger() => Guard(() => _reader.Ledger());
-
-    /// <summary>Every bed or trailer, in the order of entry.</summary>
-    public IReadOnlyList<Bed> Beds() => Guard(() => _reader.Beds());
-
-    /// <summary>Everything that went to other builds, oldest first.</summary>
-    public IReadOnlyList<HandOver> HandOvers() => Guard(() => _reader.HandOvers());
-
-    /// <summary>Every hand-over of another yard that was taken in, oldest first.</summary>
-    public IReadOnlyList<TakenIn> TakenIn() => Guard(() => _reader.TakenIn("taken_in_all"));
-
-    /// <summary>The hand-over of this name that was taken in, or null.</summary>
-    public TakenIn? TakenIn(string transfer) => Guard(() => _reader.TakenIn("taken_in", new { transfer }).FirstOrDefault());
-
-    /// <summary>What a piece brought along from another yard, or null.</summary>
-    public Brought? Brought(Code code) => Guard(() => _reader.Brought(code));
-
-    /// <summary>What was done to a piece before a hand-over, oldest first, what was taken back left out.</summary>
-    public IReadOnlyList<PastEntry> PastOf(Code code, int handOver) => Guard<IReadOnlyList<PastEntry>>(() =>
-    {
-        var entry = handOver == 0 ? long.MaxValue : Database.Number("hand_over_entry", ("id", handOver));
-        return [.. _reader.History("history_of", new { code = code.Text }).Where(past => past is { Undone: false, Undoes: 0 } && past.Number < entry).Reverse().Select(past => new PastEntry(past.At, past.What))];
-    });
-
-    /// <summary>What ever went from here by the hand-over of this name, also where it was taken back; nothing where it never was this yard's.</summary>
-    public IReadOnlyList<Code> EverWent(string transfer) => Guard(() => _reader.Codes("hand_over_ever", new { transfer }));
-
-    /// <summary>What went by a hand-over while its label still waited to be printed.</summary>
-    public IReadOnlyList<Code> WentUnlabelled(int handOver) => Guard(() =>
-        _reader.Codes("hand_over_unlabelled", new { entry = Database.Number("hand_over_entry", ("id", handOver)) }));
-
     /// <summary>A name for a hand-over, drawn by chance.</summary>
     public static string NewTransfer() => Transfers.Draw(RandomNumberGenerator.GetInt32);
-
-    /// <summary>True where a code is another thing's here, or ever was, so that a piece of this hand-over can't keep it.</summary>
-    public bool CodeIsTaken(Code code, string transfer) =>
-        Guard(() => Database.Number("code_was_issued_elsewhere", ("code", code.Text), ("transfer", transfer)) == 1);
-
-    /// <summary>The number of the last entry of the history; another one than before means that the yard has changed. Cheap.</summary>
-    public long ChangeNumber => Guard(() => Database.Number("history_last_number"));
 
     /// <summary>A code drawn by chance, unlike any that this yard ever had, undone or not, and any drawn here before.</summary>
     public Code NewCode() => Guard(() =>
@@ -280,14 +139,7 @@ public sealed class YardFile : IDisposable
     /// Checks the day's copy and makes it a backup, where one was made and that is not done yet; what came of it, <see cref="BackupTrouble"/> says. Needs nothing of the
     /// yard, so that it may be called on any thread.
     /// </summary>
-    public void FinishBackup()
-    {
-        lock (_finishing)
-        {
-            if (Interlocked.Exchange(ref _dayCopy, null) is not { } copy) return;
-            Told(_backups.EndDay(copy, _patience), copy.Day);
-        }
-    }
+    public void FinishBackup() => _backup.Finish();
 
     /// <summary>Closes the file, with the day's backup finished first.</summary>
     public void Dispose()
@@ -302,7 +154,7 @@ public sealed class YardFile : IDisposable
     private Result<HistoryEntry> InTransaction(Func<Result<HistoryEntry>> work) => Guard(() =>
     {
         if (Database.InTransaction) throw new InvalidOperationException("a change is being made already");
-        if (!_missing) BackUpOnceADay();
+        if (!_missing) _backup.BeginOnceADay(Today);
         var (making, saved) = (_missing, false);
         if (making) Use(_opening.BeginNew());
         else Database.Execute("BEGIN IMMEDIATE");
@@ -321,33 +173,6 @@ public sealed class YardFile : IDisposable
             if (!FinishesBackupLater) FinishBackup();
         }
     });
-
-    // The yard as the last day of work left it is copied before anything is added to it; the copy is checked after that.
-    private void BackUpOnceADay()
-    {
-        if (HasUnfinishedBackup) return;
-        var today = Today;
-        lock (_keeping)
-        {
-            if (_backedUp == today) return;
-            if (_notBackedUp is { } failed && (_clock.GetUtcNow() - failed).Duration() < TryBackupAgain) return;
-        }
-
-        var begun = _backups.BeginDay(today, _patience);
-        Told(begun.Ok ? null : KeepFaults.NoBackupMade(begun.Fault.Sentence), today);
-        if (begun.TryGet(out var copy)) _dayCopy = copy;
-    }
-
-    // Of the day of the copy, which may be over by the time it is checked.
-    private void Told(Fault? trouble, DateOnly day)
-    {
-        lock (_keeping)
-        {
-            BackupTrouble = trouble;
-            _notBackedUp = trouble is null ? null : _clock.GetUtcNow();
-            _backedUp = trouble is null ? day : null;
-        }
-    }
 
     private void GiveUpMaking()
     {
