@@ -126,14 +126,16 @@ public sealed partial class YardFile : IDisposable
     /// taken back by the next undo: that one goes on to the entry before.
     /// </summary>
     /// <param name="seen">The <see cref="ChangeNumber"/> that whoever asks has seen: refused where it is another by now. Any where nothing is said.</param>
-    public Result<HistoryEntry> Undo(long? seen = null) => TakeBack("history_to_undo", "took back", StoreFaults.NothingToUndo(), seen);
+    /// <param name="tell">Told often how many rows are back, and of how many; where it throws, nothing is taken back.</param>
+    public Result<HistoryEntry> Undo(long? seen = null, Action<int, int>? tell = null) => TakeBack("history_to_undo", "took back", StoreFaults.NothingToUndo(), seen, tell);
 
     /// <summary>
     /// Does again what the last undo took back, whole, where no new change was made since; again and again for the undos before it.
     /// That is an entry of the history too, which the next <see cref="Undo"/> takes back.
     /// </summary>
     /// <param name="seen">As for <see cref="Undo"/>.</param>
-    public Result<HistoryEntry> Redo(long? seen = null) => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo(), seen);
+    /// <param name="tell">As for <see cref="Undo"/>.</param>
+    public Result<HistoryEntry> Redo(long? seen = null, Action<int, int>? tell = null) => TakeBack("history_to_redo", "did again", StoreFaults.NothingToRedo(), seen, tell);
 
     /// <summary>
     /// Checks the day's copy and makes it a backup, where one was made and that is not done yet; what came of it, <see cref="BackupTrouble"/> says. Needs nothing of the
@@ -194,7 +196,7 @@ public sealed partial class YardFile : IDisposable
         _reader = new YardReader(Database, Path);
     }
 
-    private Result<HistoryEntry> TakeBack(string which, string told, Fault none, long? seen) => InTransaction(() =>
+    private Result<HistoryEntry> TakeBack(string which, string told, Fault none, long? seen, Action<int, int>? tell) => InTransaction(() =>
     {
         if (seen is { } known && Database.Number("history_last_number") != known) return StoreFaults.ChangedMeanwhile();
         var last = _reader.History(which).FirstOrDefault();
@@ -203,7 +205,7 @@ public sealed partial class YardFile : IDisposable
             return HandFaults.UndoOfConfirmed((int)confirmed, gone.First(one => one.Id == confirmed).Terms.To);
         return Entry($"{told}: {last.What}", last.Number, () =>
         {
-            new TakingBack(Database, Path).Entry(last.Number);
+            new TakingBack(Database, Path).Entry(last.Number, tell ?? ((_, _) => { }));
             return [];
         });
     });

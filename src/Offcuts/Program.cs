@@ -10,7 +10,7 @@ var world = Surroundings.Real();
 AppDomain.CurrentDomain.UnhandledException += (_, failed) =>
 {
     FullScreen.GiveBackTerminal();
-    if (failed.ExceptionObject is Exception error) Environment.Exit(CrashReport.Tell(error, args, world));
+    if (failed.ExceptionObject is Exception error) Environment.Exit(CrashReport.Tell(error, args, world, FullScreen.Typed));
 };
 try
 {
@@ -18,5 +18,5 @@ try
 }
 catch (Exception error)
 {
-    return CrashReport.Tell(error, args, world);
+    return CrashReport.Tell(error, args, world, FullScreen.Typed);
 }

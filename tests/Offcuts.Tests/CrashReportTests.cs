@@ -1,3 +1,5 @@
+using Offcuts.Screens;
+
 namespace Offcuts.Tests;
 
 /// <summary>What is told where the program itself fails.</summary>
@@ -22,6 +24,21 @@ public sealed class CrashReportTests : IDisposable
         var text = File.ReadAllText(path);
         text.Should().Contain("when     2026-06-01 12:00:00 UTC").And.Contain("command  plan").And.Contain("InvalidOperationException").And.Contain(nameof(Failure));
         text.Should().NotContain("--save", "what stands behind a command may be anybody's own");
+    }
+
+    [Fact]
+    public void What_was_typed_and_not_saved_stands_in_the_file_which_is_its_user_s_own()
+    {
+        var told = new StringWriter { NewLine = "\n" };
+        TypedText[] typed = [new("the strip line", "2x10 11'4, 9'2 müller"), new("the sheet of shed", "wall  shed\nleg A: 12' end")];
+
+        CrashReport.Tell(Failure(), [], _folder.World(TextWriter.Null, told), typed);
+
+        var lines = told.ToString().Split('\n');
+        lines[2].Should().Be("what was typed and not saved yet stands there too, to be typed again");
+        var path = lines[1].Split(" told in ")[1];
+        File.ReadAllText(path).ReplaceLineEndings("\n").Should().EndWith("  the strip line:\n    2x10 11'4, 9'2 müller\n  the sheet of shed:\n    wall  shed\n    leg A: 12' end\n");
+        if (!OperatingSystem.IsWindows()) File.GetUnixFileMode(path).Should().Be(UnixFileMode.UserRead | UnixFileMode.UserWrite);
     }
 
     [Fact]

@@ -15,10 +15,17 @@ internal sealed class TakingBack(Database database, string path)
     private readonly Dictionary<string, HashSet<string>> _columns = [];
 
     /// <summary>Takes it back. Throws where the rows are not as the entry left them: the yard is damaged.</summary>
-    public void Entry(long entry)
+    /// <param name="entry">Its number.</param>
+    /// <param name="tell">Told before each row how many are back, and of how many.</param>
+    public void Entry(long entry, Action<int, int> tell)
     {
         database.Execute("PRAGMA defer_foreign_keys = ON");
-        foreach (var change in database.Rows<ChangeRow>("changes_backwards", new { entry }).AsList()) TakeBack(change);
+        var changes = database.Rows<ChangeRow>("changes_backwards", new { entry }).AsList();
+        for (var i = 0; i < changes.Count; i++)
+        {
+            tell(i, changes.Count);
+            TakeBack(changes[i]);
+        }
     }
 
     private void TakeBack(ChangeRow change)

@@ -47,6 +47,10 @@ internal sealed record EntryLine
     /// <summary>True where something typed would be lost by leaving.</summary>
     public bool Holds => Waiting.Count > 0 || (Ask is null ? Text : Behind).Trim().Length > 0;
 
+    /// <summary>All that was typed on it and would be lost: an answer that is being written, what stood on the line before that, what waits behind it.</summary>
+    public IEnumerable<string> Typed() =>
+        ((string[])[Ask is Ask.Write && Text == Given ? "" : Text, Ask is null ? "" : Behind == Text ? "" : Behind, .. Waiting]).Where(text => text.Trim().Length > 0);
+
     /// <summary>True where all that it holds is on its way to be saved.</summary>
     public bool OnItsWay => Sent.Length > 0 && Ask is null && Waiting.Count == 0 && Text == Sent;
 
@@ -68,6 +72,9 @@ internal sealed record EntryLine
 
     /// <summary>The person typed.</summary>
     public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, Marked = false, EscapedOnce = false, Back = 0 };
+
+    /// <summary>A line that is offered to be changed: it stands marked, as an offered answer does.</summary>
+    public EntryLine Offered(string text) => Typed(text) with { Marked = text.Length > 0 };
 
     /// <summary>Several lines were pasted: the first goes behind what is typed, the others wait their turn.</summary>
     public EntryLine Pasted(IReadOnlyList<string> lines) =>
@@ -135,7 +142,7 @@ internal sealed record EntryLine
     }
 
     /// <summary>An empty line; what it held can be brought back.</summary>
-    public EntryLine Cleared() => (this with { Text = "", EscapedOnce = false, Back = 0 }).Remember(Text);
+    public EntryLine Cleared() => (this with { Text = "", Marked = false, EscapedOnce = false, Back = 0 }).Remember(Text);
 
     /// <summary>The text goes off to be saved and stays until that is done.</summary>
     public EntryLine Send() => this with { Sent = Text };
@@ -149,7 +156,7 @@ internal sealed record EntryLine
     public EntryLine Arrived()
     {
         var rest = Text.StartsWith(Sent, StringComparison.Ordinal) ? Text[Sent.Length..].TrimStart() : Text;
-        var next = (this with { Text = rest, Sent = "", Back = 0, EscapedOnce = false }).Remember(Sent);
+        var next = (this with { Text = rest, Sent = "", Marked = false, Back = 0, EscapedOnce = false }).Remember(Sent);
         return rest.Length == 0 && Waiting.Count > 0 ? next with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : next;
     }
 
@@ -162,7 +169,7 @@ internal sealed record EntryLine
         var back = Math.Clamp(Back - step, 0, Past.Count);
         if (back == Back) return this;
         var draft = Back == 0 ? Text : Draft;
-        return this with { Back = back, Draft = draft, Text = back == 0 ? draft : Past[^back], EscapedOnce = false };
+        return this with { Back = back, Draft = draft, Text = back == 0 ? draft : Past[^back], Marked = false, EscapedOnce = false };
     }
 
     private EntryLine Remember(string line)

@@ -105,7 +105,7 @@ internal abstract record Errand
     /// <summary>Stop looking and take the best plan so far.</summary>
     public sealed record StopMatch : Errand;
 
-    /// <summary>Stop the change of many that is being made, where it is still this one: nothing of it is saved then.</summary>
+    /// <summary>Stop the change of many that is being made, where it is still this one: where it is not saved by then, nothing of it is.</summary>
     public sealed record StopWork(int Id) : Errand;
 
     /// <summary>Keep a plan in the yard.</summary>
@@ -230,6 +230,9 @@ internal abstract record Errand
 
     /// <summary>Look a wall up with all that is counted and drawn of it.</summary>
     public sealed record OpenWall(string Wall) : Errand;
+
+    /// <summary>Look up the wall that the plan on the screen fills, to be drawn there.</summary>
+    public sealed record DrawWall(string Wall) : Errand;
 
     /// <summary>Find what fits one place.</summary>
     public sealed record FindFit(OneOffNeed Need) : Errand;

@@ -23,6 +23,11 @@ internal static class FullScreen
 
     private static volatile IApplication? _open;
 
+    private static volatile Shell? _shell;
+
+    /// <summary>What was typed and not saved on the screen that is open, or was when it failed.</summary>
+    public static IReadOnlyList<TypedText> Typed => _shell is { } shell ? Unsaved.Of(shell.State) : [];
+
     private const string NoMouse = "\u001b[?1000l\u001b[?1006l";
 
     /// <summary>Runs until the person leaves or a signal comes; gives the exit status. What was refused when the screen was gone is told on standard error.</summary>
@@ -44,12 +49,14 @@ internal static class FullScreen
 
     private static int OnTerminal(Func<YardFile> yard, Surroundings world, List<Fault> unheard)
     {
-        using IApplication app = Application.Create();
+        using var pace = new Pace();
+        using var app = WaitingInput.Application(pace);
+        pace.Lead(app);
         app.Init();
         _open = app;
         try
         {
-            return Run(app, yard(), world, unheard);
+            return Run(app, pace, yard(), world, unheard);
         }
         finally
         {
@@ -82,12 +89,12 @@ internal static class FullScreen
         Console.Out.Flush();
     }
 
-    private static int Run(IApplication app, YardFile yard, Surroundings world, List<Fault> unheard)
+    private static int Run(IApplication app, Pace pace, YardFile yard, Surroundings world, List<Fault> unheard)
     {
         Tune(app, world);
         try
         {
-            return Shown(app, yard, world, unheard);
+            return Shown(app, pace, yard, world, unheard);
         }
         finally
         {
@@ -96,10 +103,11 @@ internal static class FullScreen
         }
     }
 
-    private static int Shown(IApplication app, YardFile yard, Surroundings world, List<Fault> unheard)
+    private static int Shown(IApplication app, Pace pace, YardFile yard, Surroundings world, List<Fault> unheard)
     {
-        using var hands = new Workbench(app);
+        using var hands = new Workbench(app, pace);
         var shell = new Shell(yard, world, hands);
+        _shell = shell;
         var palette = new Palette(world.Colour, IsDark(app), world.Ascii);
         using var view = new ShellView(shell, palette);
 
@@ -116,11 +124,16 @@ internal static class FullScreen
             shell.Tick();
             return true;
         });
-        using var signals = new StopSignals(() => app.Invoke(() => StopAll(app)));
+        using var signals = new StopSignals(() =>
+        {
+            app.Invoke(() => StopAll(app));
+            pace.Stir();
+        });
         app.Run(view);
         shell.Stop();
         hands.Finish();
         unheard.AddRange(shell.Unheard());
+        _shell = null;
         return signals.Status ?? Exit.Done;
     }
 

@@ -55,6 +55,9 @@ internal abstract record News
     /// <summary>A wall was looked up.</summary>
     public sealed record WallOpened(WallCard Card) : News;
 
+    /// <summary>The wall of the plan that is shown was looked up, to be drawn there.</summary>
+    public sealed record WallDrawn(WallCard Card) : News;
+
     /// <summary>The laying that was found for a wall.</summary>
     public sealed record WallFilled(UseCases.WallFilled Filled) : News;
 

@@ -78,6 +78,8 @@ public sealed class FaultTests
     public void What_is_said_where_no_other_test_hears_it()
     {
         AppFaults.NoReport().Sentence.Should().Be("what was saved is whole; there was no room for a report of where it failed");
+        AppFaults.TypedLies().Sentence.Should().Be("what was typed and not saved yet stands there too, to be typed again");
+        AppFaults.TypedWas().Sentence.Should().Be("what was typed and not saved yet:");
         YardFaults.ActStopped().Sentence.Should().Be("stopped: nothing of it was saved, all is as it was");
         HandFaults.TheirFilesUnreadable().Sentence.Should().Be(
             "write which files tell what they need, each once: cuts and a file, or wall and a file, with system or prices and a file behind, like: cuts ann.csv prices ann-prices.csv");

@@ -5,6 +5,41 @@ namespace Offcuts.Tests.Screens;
 /// <summary>The keys as the places declare them.</summary>
 public sealed class KeyTests
 {
+    [Fact]
+    public void A_line_is_cleared_by_one_key_wherever_the_place_has_not_taken_it()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            foreach (var place in (string[])["F2", "F3", "F4", "F8", "F9", "F11"])
+            {
+                run.Press(place).Type("2x4").Press("Ctrl+U");
+                run.Shell.State.Line.Text.Should().BeEmpty(place);
+            }
+        });
+    }
+
+    [Fact]
+    public void A_price_or_a_setting_that_is_put_on_the_line_stands_marked()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F9", "Ctrl+E").Shell.State.Line.Text.Should().NotBeEmpty();
+            run.Type("unit mm").Lines[2].Should().Be("set    unit mm");
+            run.Press("Esc", "Esc", "F8", "Ctrl+E").Shell.State.Line.Text.Should().NotBeEmpty();
+            run.Type("2x6").Lines[2].Should().Be("price  2x6");
+        });
+    }
+
+    [Fact]
+    public void That_the_next_match_buys_nothing_stands_on_Plan_as_long_as_it_holds()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F5", "Ctrl+U", "F2", "Down", "F5").Text.Should().Contain("! the next match buys nothing; ^U lets it buy again");
+            run.Press("Ctrl+U").Text.Should().NotContain("the next match buys nothing");
+        });
+    }
+
     private static readonly ShellState State = ShellModel.Start(new YardSnapshot());
 
     public static TheoryData<string> Places => [.. Enum.GetNames<Place>()];
@@ -32,7 +67,7 @@ public sealed class KeyTests
     public void The_help_explains_every_key_of_its_place(string place)
     {
         var state = State with { Place = Enum.Parse<Place>(place) };
-        var help = string.Join('\n', ShellRows.Help(state, 100).Select(row => row.Text));
+        var help = string.Join('\n', ShellHelp.Of(state, 100).Select(row => row.Text));
         foreach (var use in ShellKeys.OfPlace(state).Concat(ShellKeys.Everywhere))
             help.Should().Contain(use.AllShown).And.Contain(use.About.Split(' ')[0]);
     }

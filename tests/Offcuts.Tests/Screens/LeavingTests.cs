@@ -39,6 +39,21 @@ public sealed class LeavingTests
     }
 
     [Fact]
+    public void Leaving_says_a_word_at_once_takes_nothing_more_and_closes_once_all_is_through()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Hands.Holding = true;
+            run.Press("Ctrl+Q").HasLeft.Should().BeFalse("the yard's own thread is still at something");
+            run.Text.Should().Contain("Leaving; what is under way in the yard is finished first");
+            var text = run.Text;
+            run.Press("F4", "Ctrl+E", "s", "Esc", "Ctrl+Q").Type("2x4").Tick().Text.Should().Be(text, "nothing more is taken in");
+            run.LetGo().HasLeft.Should().BeTrue();
+            run.Yard.Piece(KnownYard.Codes[0])!.State.Should().Be(PieceState.InYard);
+        });
+    }
+
+    [Fact]
     public void What_is_refused_after_the_screen_was_left_is_told_then()
     {
         ScreenRun.OnKnownYard(80, 24, run =>
@@ -46,10 +61,11 @@ public sealed class LeavingTests
             run.Hands.Holding = true;
             run.Press("Ctrl+E", "s", "Ctrl+Q");
             run.Text.Should().Contain(Asked);
-            run.Press("y").HasLeft.Should().BeTrue();
+            run.Press("y").HasLeft.Should().BeFalse();
+            run.Text.Should().Contain("Leaving; what is under way in the yard is finished first");
 
-            run.Hands.Left = true;
             WhileHeld(run, run.Hands.Release);
+            run.HasLeft.Should().BeTrue("whatever comes of it");
             run.Shell.Unheard().Should().ContainSingle().Which.Sentence.Should().StartWith("refused after the screen was left, marking as scrapped: ").And.Contain("is in use by another program");
             run.Yard.Piece(KnownYard.Codes[0])!.State.Should().Be(PieceState.InYard);
         });

@@ -80,6 +80,34 @@ public sealed class MouseTests
     }
 
     [Fact]
+    public void A_line_of_a_sheet_is_gone_to_by_a_click()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+W").Type("e");
+            run.ClickOn("height ").Lines[2].Should().Contain("height").And.Contain("4'");
+            run.Shell.State.Walls.Form!.At.Should().Be(2);
+            run.ClickOn("leg B:").Shell.State.Walls.Form!.Line.Should().StartWith("leg B:");
+            run.Click(4, run.LineOf("leg B:") + 2).Shell.State.Walls.Form!.Line.Should().StartWith("leg B:", "below the last line is none");
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
+    public void A_page_of_a_wall_is_opened_by_its_name_and_a_figure_chosen_by_a_click()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6");
+            run.ClickOn(" takeoff ").Shell.State.Walls.Page.Should().Be(WallPage.Takeoff);
+            var heading = run.LineOf("[TAKEOFF]");
+            run.Click(4, heading + 2);
+            run.Shell.State.Walls.Figure.Should().Be(1, run.Text);
+            run.Shell.State.Walls.OnPage.Should().BeTrue();
+            run.ClickOn(" elevation ").Shell.State.Walls.Page.Should().Be(WallPage.Elevation);
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
     public void A_click_on_nothing_does_nothing_and_keeps_what_is_typed()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

@@ -33,6 +33,25 @@ public sealed class PlanOrderTests
     }
 
     [Fact]
+    public void A_plan_that_fills_a_wall_draws_its_elevation()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y").Press("F5");
+            run.Text.Should().Contain("fills shed: ^D draws its elevation");
+
+            run.Press("Ctrl+D").Text.Should().Contain("shed as this plan fills it").And.MatchRegex("S[0-9]+A ", "each piece stands where it is laid").And.Contain("^D by place");
+            var top = run.Text;
+            run.Press("PageDown", "PageDown", "PageDown", "PageDown", "PageDown");
+            var end = run.Text;
+            run.Press("PageDown").Text.Should().Be(end, "it stops at its end");
+            run.Press("Ctrl+Home").Text.Should().Be(top);
+
+            run.Press("Ctrl+D").Text.Should().Contain("At loft: ").And.Contain("^D by cut");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
     public void Without_a_plan_it_is_said()
     {
         ScreenRun.On(80, 24, run => run.Press("F5", "Ctrl+D").Text.Should().Contain("no plan yet; ^R finds one"));

@@ -34,6 +34,7 @@ public sealed class PricesPlaceTests
 
             run.Press("Ctrl+E");
             run.Lines[2].Should().Be("price  2x4 12' 7.10 lead 2 from \"the mill\"");
+            run.Shell.State.Prices.Line.Marked.Should().BeTrue("a letter takes the place of all of it, a step back keeps it");
             run.Press([.. Enumerable.Repeat("Backspace", " 7.10 lead 2 from \"the mill\"".Length)]).Type(" 7.45");
             run.Lines[3].Should().Be("✓ 2x4 12': $7.45; replaces $7.10");
             run.Press("Enter");

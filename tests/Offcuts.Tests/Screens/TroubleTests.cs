@@ -70,7 +70,7 @@ public sealed class TroubleTests
             var there = run.Folder.FileOf("labels.pdf", "mine");
             run.Press("Ctrl+L", "F3", "Ctrl+L");
             run.Press([.. Enumerable.Repeat("Backspace", run.Shell.State.Strip.Line.Text.Length)]).Type(there).Press("Enter");
-            run.Text.Should().Contain("is there already");
+            run.Text.Should().Contain("is there already").And.Contain("labels-2.pdf is free");
             File.ReadAllText(there).Should().Be("mine");
             run.Shell.State.Strip.Line.Text.Should().Be(there, "the name stands there to be changed");
 

@@ -73,7 +73,12 @@ public sealed class UnreadTests
     [Fact]
     public void Leaving_before_the_yard_is_read_needs_no_waiting()
     {
-        ScreenRun.BeforeKnownYardIsRead(80, 24, run => run.Press("Ctrl+Q").HasLeft.Should().BeTrue());
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Press("Ctrl+Q").Text.Should().Contain("Leaving; what is under way in the yard is finished first");
+            run.LetGo().HasLeft.Should().BeTrue();
+            run.Shell.State.Unread.Should().BeTrue("reading was given up, not finished");
+        });
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
@@ -57,10 +58,19 @@ internal static class PlanAside
     /// <summary>Reading and putting away.</summary>
     public static Turn<PlanState> Apply(PlanState state, Intent intent) => intent switch
     {
+        // How many lines a drawing has, only who draws it knows; they bound it.
+        Intent.Move(var by) when state.Aside!.Order == PlanOrder.Elevation => new(state with { AsideTop = Math.Max(0, state.AsideTop + by) }),
         Intent.Move(var by) => new(state with { AsideTop = Math.Clamp(state.AsideTop + by, 0, Math.Max(0, state.Aside!.Lines.Count - 1)) }),
         Intent.Edge(var last) => new(state with { AsideTop = last ? Math.Max(0, state.Aside!.Lines.Count - 1) : 0 }),
         _ => new(state with { Aside = null }, Notice: Notice.None),
     };
+
+    /// <summary>What stands there: the lines, wrapped, or the wall, drawn.</summary>
+    public static IReadOnlyList<Row> Rows(PlanState state, Aside aside, int width)
+    {
+        if (aside.Order != PlanOrder.Elevation || state.Picture is not { } picture) return [.. Rows(aside, width)];
+        return [Row.Of(TextColumns.Cut(TextRules.Harmless($"{state.Wall} as this plan fills it"), width), Tone.Strong), Row.Blank, .. WallsRows.Drawn(picture, state.Yard.Unit, width)];
+    }
 
     /// <summary>The lines, wrapped.</summary>
     public static IEnumerable<Row> Rows(Aside aside, int width) => aside.Lines.SelectMany(line =>

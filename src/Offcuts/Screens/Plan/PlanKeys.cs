@@ -4,11 +4,11 @@ namespace Offcuts.Screens;
 internal static class PlanKeys
 {
     public static IReadOnlyList<KeyUse> Of(PlanState state) =>
-        state.Aside is { } aside ? aside.Order is null ? Reading : [.. Reading, Order with { Says = aside.Order == PlanOrder.ByPlace ? "by cut" : "by piece" }] : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
+        state.Aside is { } aside ? aside.Order is null ? Reading : [.. Reading, Order with { Says = aside.Order switch { PlanOrder.Elevation => "by place", PlanOrder.ByPlace => "by cut", _ => "by piece" } }] : state.Matching ? [Stop, .. Lists, .. Acts] : [.. Lists, .. Acts];
 
     private static readonly KeyUse Stop = new("Esc", "stop matching", new Intent.Escape(), "Stop looking for a better plan; the best so far is taken");
 
-    private static readonly KeyUse Order = new("Ctrl+D", "order", new Intent.Do(Want.OtherPage), "The plan by the places where its pieces are fetched, then by the cuts that come of them, then by piece again");
+    private static readonly KeyUse Order = new("Ctrl+D", "order", new Intent.Do(Want.OtherPage), "The plan by the places where its pieces are fetched, then by the cuts that come of them, then by piece again; of a plan that fills a wall first the wall's elevation");
 
     private static readonly KeyUse[] Reading =
     [

@@ -50,6 +50,8 @@ internal static class PlanModel
         {
             case News.Fresh(var yard):
                 return new(PlanOrders.Again(Shown(Rested(state, yard))));
+            case News.WallDrawn or News.Refused(Errand.DrawWall, _):
+                return new(PlanOrders.Drew(state, news));
             case News.Matching(var progress):
                 return new(state.Matching ? state with { Progress = progress } : state);
             case News.Matched(var plan):
@@ -65,6 +67,8 @@ internal static class PlanModel
                 return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [], Buy = null } });
             case News.Cut(_, var done):
                 return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
+            case News.Refused(Errand.PrintSheet sheet, _) when state.Kept is { } shown && shown.Id == sheet.PlanId && state.Line.Ask is null:
+                return new(state with { Line = state.Line.Reopen(PlanAsks.Sheet(shown), sheet.File) });
             case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
                 var piece = kept.Plan.Pieces[act.Index];
                 return new(Read(state with { Chosen = act.Index, Line = state.Line.Reopen(PlanAsks.Happened(piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));

@@ -5,29 +5,54 @@ using Offcuts.Print;
 
 namespace Offcuts.Screens;
 
-/// <summary>The plan in other orders than by piece: by the places where its pieces are fetched, and by the cuts that come of them. Pure.</summary>
+/// <summary>
+/// The plan in other orders than by piece: the elevation of the wall that it fills, by the places where its pieces are fetched, and by the cuts that come of them.
+/// Pure.
+/// </summary>
 internal static class PlanOrders
 {
-    /// <summary>The next order: by place, by cut, then the plan's own page again.</summary>
+    /// <summary>The next order: a wall's elevation, by place, by cut, then the plan's own page again.</summary>
     public static Turn<PlanState> Next(PlanState state)
     {
         if (state.Plan is not { } plan) return new(state, Notice: new Notice("no plan yet; ^R finds one"));
         PlanOrder? next = state.Aside?.Order switch
         {
-            null => PlanOrder.ByPlace,
+            null => state.Wall is null ? PlanOrder.ByPlace : PlanOrder.Elevation,
+            PlanOrder.Elevation => PlanOrder.ByPlace,
             PlanOrder.ByPlace => PlanOrder.ByCut,
             _ => null,
         };
-        return new(state with { Aside = next is { } order ? Of(state, plan, order) : null, AsideTop = 0 }, Notice: Notice.None);
+        var (known, _) = state.Drawn;
+        return new(state with { Aside = next is { } order ? Of(state, plan, order) : null, AsideTop = 0, Picture = known == state.KeptId ? state.Picture : null }, Notice: Notice.None);
     }
 
     /// <summary>The same order of the plan as it is by now; gone where the plan is.</summary>
     public static PlanState Again(PlanState state) => state.Aside is { Order: { } order }
-        ? state with { Aside = state.Plan is { } plan ? Of(state, plan, order) : null }
+        ? state with { Aside = state.Plan is { } plan && (order != PlanOrder.Elevation || state.Wall is not null) ? Of(state, plan, order) : null }
         : state;
 
-    private static Aside Of(PlanState state, Plan plan, PlanOrder order) =>
-        new([.. order == PlanOrder.ByPlace ? Places(state, plan) : Cuts(state, plan)], order);
+    /// <summary>Asks for the wall where its elevation is shown and was not drawn of the yard as it is by now.</summary>
+    public static Turn<PlanState> Missing(PlanState state) =>
+        state is { Aside.Order: PlanOrder.Elevation, Wall: { } wall } && state.Drawn != (state.KeptId, state.Yard.Change)
+            ? new(state with { Drawn = (state.KeptId, state.Yard.Change) }, new Errand.DrawWall(wall))
+            : new(state);
+
+    /// <summary>The wall is there to be drawn, or can't be.</summary>
+    public static PlanState Drew(PlanState state, News news) => news switch
+    {
+        News.WallDrawn(var card) when card.Name == state.Wall => state with { Picture = card.Picture with { Plan = card.Kept?.PlanId == state.KeptId ? card.Kept.Plan : null } },
+        News.Refused(Errand.DrawWall, var faults) when state.Aside?.Order == PlanOrder.Elevation => state with { Picture = null, Aside = new Aside([.. faults.Select(fault => fault.Sentence)], PlanOrder.Elevation) },
+        _ => state,
+    };
+
+    private static Aside Of(PlanState state, Plan plan, PlanOrder order) => new(
+        order switch
+        {
+            PlanOrder.Elevation => [$"Drawing {state.Wall} …"],
+            PlanOrder.ByPlace => [.. Places(state, plan)],
+            _ => [.. Cuts(state, plan)],
+        },
+        order);
 
     private static IEnumerable<string> Places(PlanState state, Plan plan)
     {

@@ -20,13 +20,15 @@ internal static class PlanRows
 
     private const string Indent = "      ";
 
+    private const string BuysNothing = "! the next match buys nothing; ^U lets it buy again";
+
     /// <summary>How many parts the page has.</summary>
-    public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + Sections(state, plan).Count : 0;
+    public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + PlanBelow.Sections(state, plan).Count : 0;
 
     /// <summary>True where the hardware is chosen.</summary>
     public static bool IsHardware(PlanState state) =>
         state.Plan is { } plan && state.Chosen >= plan.Pieces.Count
-        && Sections(state, plan)[state.Chosen - plan.Pieces.Count] == Section.Hardware;
+        && PlanBelow.Sections(state, plan)[state.Chosen - plan.Pieces.Count] == PlanSection.Hardware;
 
     /// <summary>What stands above the page: which plan it is, how good, and what the keys would do.</summary>
     public static IReadOnlyList<Row> Head(PlanState state, int width)
@@ -36,6 +38,7 @@ internal static class PlanRows
         if (state.Plan is not { } plan)
         {
             if (!state.Matching) rows.AddRange(Nothing(state, width));
+            if (!state.Matching && !state.Buys) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));
             rows.AddRange(Wished(state, width));
             return rows;
         }
@@ -56,6 +59,8 @@ internal static class PlanRows
         if (state.Kept is { Open: true, NotMade: { Count: > 0 } lacking })
             rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
+        if (state.Wall is { } wall) rows.Add(Cut(Row.Of($"fills {TextRules.Harmless(wall)}: ^D draws its elevation", Tone.Soft), width));
+        if (plan.Buys && !state.Buys && !state.Matching) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));
         rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
             rows.Add(Row.Of("the yard has changed since this plan was found: ^R matches again", Tone.Caution));
@@ -69,7 +74,7 @@ internal static class PlanRows
         var plan = state.Plan!;
         var rows = part < plan.Pieces.Count
             ? Piece(state, plan, part, width).ToArray()
-            : Below(state, plan, Sections(state, plan)[part - plan.Pieces.Count], width).ToArray();
+            : PlanBelow.Of(state, plan, PlanBelow.Sections(state, plan)[part - plan.Pieces.Count], width).ToArray();
         return part == state.Chosen ? [rows[0].Marked(width), .. rows[1..]] : rows;
     }
 
@@ -92,26 +97,6 @@ internal static class PlanRows
         if (done.NewPieces.Count == 0) yield break;
         var mixed = done.NewPieces.Select(piece => piece.Material).Distinct().Count() > 1;
         yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {(mixed ? $"{piece.Material} " : "")}{piece.Length.ToText(settings.Unit)}"))}";
-    }
-
-    private enum Section
-    {
-        Unfilled,
-        Buy,
-        Hardware,
-        Worth,
-        Mind,
-    }
-
-    private static List<Section> Sections(PlanState state, Plan plan)
-    {
-        var sections = new List<Section>();
-        if (plan.Unfilled.Count > 0) sections.Add(Section.Unfilled);
-        if (plan.Tiers.Spend.Value > 0 || plan.Pieces.Any(piece => piece.Bought is not null)) sections.Add(Section.Buy);
-        if (plan.Hardware.Count > 0) sections.Add(Section.Hardware);
-        sections.Add(Section.Worth);
-        if (Cautions.ForPlan(plan).Count > 0) sections.Add(Section.Mind);
-        return sections;
     }
 
     private static IEnumerable<Row> Progress(PlanState state, int width)
@@ -202,65 +187,6 @@ internal static class PlanRows
             '[' or ']' or '|' => Tone.Plain,
             _ => Tone.Strong,
         };
-    }
-
-    private static IEnumerable<Row> Below(PlanState state, Plan plan, Section section, int width)
-    {
-        switch (section)
-        {
-            case Section.Unfilled:
-                yield return Row.Of("Unfilled, and why", Tone.Fault);
-                foreach (var open in plan.Unfilled)
-                    foreach (var row in Row.Wrapped($"{open.Count} x {open.Cut} ({open.Stage}): {open.Reason}", width, indent: 2)) yield return row;
-                break;
-            case Section.Buy:
-                foreach (var row in Buy(state, plan, width)) yield return row;
-                break;
-            case Section.Hardware:
-                yield return Row.Of(state.Kept switch
-                {
-                    { HardwareDone: true } => "Hardware, counted out",
-                    { HardwareWaits: false } => "Hardware, given up",
-                    _ => "Hardware, from the bins and bought",
-                }, Tone.Strong);
-                foreach (var fill in plan.Hardware)
-                    yield return Row.Of(TextColumns.Cut(TextRules.Harmless($"{fill.Need.Name} ({fill.Need.Stage}): {fill.FromYard} from the bins, {fill.ToBuy} to buy{(fill.Unfilled > 0 ? $", {fill.Unfilled} wanting" : "")}"), width), Tone.Plain);
-                break;
-            case Section.Worth:
-                yield return Row.Of("How good it is", Tone.Strong);
-                foreach (var line in PlanWorth.Of(plan, state.Yard.Settings))
-                    foreach (var row in Row.Wrapped(line, width, indent: 2)) yield return row;
-                if (PriceBook.OldSentence(state.Yard.Sheet.Prices.Old(state.Yard.Today, unit: state.Yard.Unit)) is { } old)
-                    foreach (var row in Row.Wrapped(old, width, Tone.Caution, indent: 2)) yield return row;
-                break;
-            default:
-                yield return Row.Of("Mind", Tone.Caution);
-                foreach (var applied in Cautions.ForPlan(plan))
-                    foreach (var row in Row.Wrapped($"! {applied.Because}. {applied.Caution}", width, Tone.Caution, indent: 2)) yield return row;
-                yield return Row.Of(Cautions.Closing, Tone.Soft);
-                break;
-        }
-    }
-
-    private static IEnumerable<Row> Buy(PlanState state, Plan plan, int width)
-    {
-        var sign = state.Yard.Settings.CurrencySign;
-        var waiting = plan.Pieces.Where((_, i) => state.Step(i) == StepState.Waiting);
-        var list = ShoppingList.Of(waiting, state.Kept is { HardwareWaits: false } ? [] : plan.Hardware, state.Yard.Sheet);
-        yield return Row.Of(list.Rows.Count == 0 ? "To buy: nothing more" : $"To buy: {list.Cost.ToText(sign)} without tax, {list.Total.ToText(sign)} with it", Tone.Strong);
-        foreach (var row in list.Rows)
-        {
-            var size = row.Length.IsZero ? "" : $" {row.Length.ToText(state.Yard.Unit)}";
-            var about = new List<string>();
-            if (row.Price is { Supplier.Length: > 0 } price) about.Add(price.Supplier);
-            if (row.OrderBy is { } day) about.Add($"order by {Day(day)}");
-            if (row.Price is { Date: { } seen } dated && dated.IsOld(state.Yard.Today)) about.Add($"old price, of {Day(seen)}");
-            var text = $"{row.Count} x {row.Material.Name}{size}{(row.Treated ? ", treated" : "")}: {row.Cost.ToText(sign)}{(about.Count > 0 ? $" ({string.Join("; ", about)})" : "")}";
-            foreach (var line in Row.Wrapped(text, width, indent: 2)) yield return line;
-        }
-
-        foreach (var near in plan.Near)
-            foreach (var line in Row.Wrapped($"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}", width, Tone.Caution, indent: 2)) yield return line;
     }
 
     /// <summary>What has to be done to a piece before the saw.</summary>

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Plans;
 using Offcuts.Matching;
+using Offcuts.Print;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -18,6 +19,9 @@ internal enum PlanOrder
 
     /// <summary>What each cut of each stage comes from.</summary>
     ByCut,
+
+    /// <summary>The wall that the plan fills, row by row as it stands; only where it fills one.</summary>
+    Elevation,
 }
 
 /// <summary>A plan on the screen: one that was just found, or one that the yard keeps.</summary>
@@ -50,6 +54,15 @@ internal sealed record PlanState
 
     /// <summary>What stands in place of the page for a while.</summary>
     public Aside? Aside { get; init; }
+
+    /// <summary>The wall that the kept plan fills, as it is drawn; nothing before that was looked up.</summary>
+    public WallPicture? Picture { get; init; }
+
+    /// <summary>The plan whose wall was asked for last, and the yard's change number then.</summary>
+    public (int Plan, long Change) Drawn { get; init; } = (0, -1);
+
+    /// <summary>The wall that the kept plan fills; nothing where it fills none.</summary>
+    public string? Wall => Kept is { } kept ? Yard.WallPlans.FirstOrDefault(wall => wall.PlanId == kept.Id)?.Wall : null;
 
     /// <summary>First line of it that is shown.</summary>
     public int AsideTop { get; init; }

@@ -11,6 +11,7 @@ internal sealed class PlanView : PlaceView
     private readonly RowsView _page;
     private readonly List<int> _starts = [];
     private int _top;
+    private int _last;
     private Plan? _shown;
 
     public PlanView(Palette palette)
@@ -24,12 +25,19 @@ internal sealed class PlanView : PlaceView
     public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) =>
         state.Plan.Aside is null && _starts.FindLastIndex(start => start <= _top + y) is >= 0 and var part ? Chosen(part, state.Plan.Chosen) : [];
 
+    /// <inheritdoc/>
+    public override int? Bounded(ShellState state, int by) => state.Plan is { Aside.Order: PlanOrder.Elevation, Line.Ask: null } plan
+        ? (int)Math.Clamp((long)Math.Min(plan.AsideTop, _last) + by, 0, _last) - plan.AsideTop
+        : null;
+
     public override void Show(ShellState state)
     {
         var plan = state.Plan;
         if (plan.Aside is { } aside)
         {
-            _page.Show([.. PlanAside.Rows(aside, Viewport.Width)], plan.AsideTop);
+            var lines = PlanAside.Rows(plan, aside, Viewport.Width);
+            _last = Math.Max(0, lines.Count - Viewport.Height);
+            _page.Show(lines, aside.Order == PlanOrder.Elevation ? Math.Min(plan.AsideTop, _last) : plan.AsideTop);
             return;
         }
 

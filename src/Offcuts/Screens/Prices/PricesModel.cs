@@ -112,7 +112,7 @@ internal static class PricesModel
         {
             Want.ChangeLine when state.Line.Text.Trim().Length > 0 && state.Line.Text != line =>
                 new(state, Notice: new Notice("a line is being typed; Enter sets it, Esc twice clears it", Tone.Fault)),
-            Want.ChangeLine => new(Read(state with { Line = state.Line.Typed(line), Tried = false })),
+            Want.ChangeLine => new(Read(state with { Line = state.Line.Offered(line), Tried = false })),
             Want.StillSo => new(state, new Errand.PriceStillSo(price)),
             Want.TakeOff => new(state with
             {

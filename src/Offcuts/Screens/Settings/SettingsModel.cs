@@ -96,7 +96,7 @@ internal static class SettingsModel
         if (state.Setting is not { } setting) return new(state);
         return state.Line.Text.Trim().Length > 0 && state.Line.Text != setting.Text
             ? new(state, Notice: new Notice("a line is being typed; Enter sets it, Esc twice clears it", Tone.Fault))
-            : new(Read(state with { Line = state.Line.Typed(setting.Text), Tried = false }));
+            : new(Read(state with { Line = state.Line.Offered(setting.Text), Tried = false }));
     }
 
     private static int Within(YardSnapshot yard, int at) => Math.Clamp(at, 0, Math.Max(0, yard.SettingLines.Count - 1));

@@ -37,7 +37,8 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
         Errand.Keep(var plan) => new KeepPlan(yard).Keep(plan) is var kept && kept.TryGet(out var done) ? new News.Kept(done) : new News.Refused(errand, kept.Faults),
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, Limits).Do(plan, acts, hardware)),
-        Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var card) ? new News.WallOpened(card) : new News.Refused(errand, opened.Faults),
+        Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var wallCard) ? new News.WallOpened(wallCard) : new News.Refused(errand, opened.Faults),
+        Errand.DrawWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var drawn && drawn.TryGet(out var card) ? new News.WallDrawn(card) : new News.Refused(errand, drawn.Faults),
         Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),
         Errand.KeepWall(var filled) => new FillWall(yard).Keep(filled) is var keep && keep.TryGet(out var number) ? new News.WallKept(filled.Kept.Sheet.Name, number) : new News.Refused(errand, keep.Faults),
         Errand.StackWall(var wish) => new StackWall(yard, world.Today, Limits).Do(wish) is var stacked && stacked.TryGet(out var stood) ? new News.Stacked(stood) : new News.Refused(errand, stacked.Faults),
@@ -64,10 +65,12 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.HandSettle settle => Settled(settle),
         Errand.HandList list => Told(errand, NewFile(list.File).Then(file => Listed(list, file))),
         Errand.HandOver(var wish, var free) => Told(errand, Handed(wish, free)),
-        Errand.TakeBack(var seen) => Told(errand, Unseen(yard.Undo(seen), seen, "taken back").Then<string>(entry => entry.What)),
-        Errand.DoAgain(var seen) => Told(errand, Unseen(yard.Redo(seen), seen, "done again").Then<string>(entry => entry.What)),
+        Errand.TakeBack(var seen) => Told(errand, Unseen(yard.Undo(seen, Through(work)), seen, "taken back").Then<string>(entry => entry.What)),
+        Errand.DoAgain(var seen) => Told(errand, Unseen(yard.Redo(seen, Through(work)), seen, "done again").Then<string>(entry => entry.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(errand), errand, "the shell does this itself"),
     };
+
+    private static Action<int, int> Through(LongWork work) => (done, of) => work.Tell("row by row", done, of);
 
     // What another program did meanwhile is told before it is taken back.
     private Result<HistoryEntry> Unseen(Result<HistoryEntry> done, long seen, string what) =>
@@ -163,12 +166,22 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         return $"wrote {file}";
     }
 
+    private static string NextFree(string path)
+    {
+        var (folder, name, end) = (System.IO.Path.GetDirectoryName(path)!, System.IO.Path.GetFileNameWithoutExtension(path), System.IO.Path.GetExtension(path));
+        for (var i = 2; ; i++)
+        {
+            var next = System.IO.Path.Combine(folder, $"{name}-{i}{end}");
+            if (!File.Exists(next)) return next;
+        }
+    }
+
     // From the screen no file is ever written over: a name typed in a hurry must not cost somebody a file.
     private Result<string> NewFile(string typed)
     {
         if (typed.Length == 0 || typed.Contains('\0', StringComparison.Ordinal)) return CommandFaults.NamesNoFile(typed);
         var path = System.IO.Path.GetFullPath(Expanded(typed));
-        if (File.Exists(path)) return new Fault($"{path} is there already; write another name");
+        if (File.Exists(path)) return new Fault($"{path} is there already; write another name, {System.IO.Path.GetFileName(NextFree(path))} is free");
         return Directory.Exists(System.IO.Path.GetDirectoryName(path)) ? path : new Fault($"there is no folder {System.IO.Path.GetDirectoryName(path)}");
     }
 }

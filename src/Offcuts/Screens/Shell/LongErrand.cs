@@ -28,7 +28,7 @@ internal sealed class LongErrand
     /// <summary>What the use case tells and is stopped by.</summary>
     public LongWork Work { get; }
 
-    /// <summary>True where it can be stopped: an act on many, while it is not being written.</summary>
+    /// <summary>True where it can be stopped: an act on many, or one that is taken back, while it is not saved.</summary>
     public bool MayStop { get; }
 
     /// <summary>True once it is to stop.</summary>
@@ -65,13 +65,14 @@ internal sealed class LongErrand
         Errand.AcceptCount => "accepting the count",
         Errand.CountAgain => "reckoning the count",
         Errand.OpenWall => "reckoning the wall",
+        Errand.DrawWall => "drawing the wall",
         Errand.FindFit => "looking what fits",
         _ => "saving",
     };
 
     /// <summary>True for what changes the yard or writes a file, false for what only looks.</summary>
-    public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
+    public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.DrawWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
 
-    /// <summary>True for an act on pieces, which is not saved before its end. Handing over hears of no stop.</summary>
-    public static bool MayBeStopped(Errand errand) => errand is not Errand.Mark { State: PieceState.HandedOver } && errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels;
+    /// <summary>True for an act on pieces and for taking back, which are not saved before their end. Handing over hears of no stop.</summary>
+    public static bool MayBeStopped(Errand errand) => errand is not Errand.Mark { State: PieceState.HandedOver } && errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels or Errand.TakeBack or Errand.DoAgain;
 }

@@ -1,6 +1,5 @@
 using System.Runtime.ExceptionServices;
 using Offcuts.Core.Faults;
-using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Store;
 using Offcuts.UseCases;
@@ -17,6 +16,7 @@ internal sealed class Shell
     private readonly Surroundings _world;
     private readonly IHands _hands;
     private readonly Errands _errands;
+    private readonly Searches _searches;
     private readonly CancellationTokenSource _leaving = new();
     private YardSnapshot _read;
     private bool _polling;
@@ -40,6 +40,7 @@ internal sealed class Shell
     {
         (_yard, _world, _hands) = (yard, world, hands);
         _errands = new Errands(yard, world);
+        _searches = new Searches(_errands, world);
         _read = YardSnapshot.Before(yard, world.Today);
         yard.FinishesBackupLater = true;
         State = ShellModel.Start(_read) with { Ascii = world.Ascii };
@@ -55,7 +56,7 @@ internal sealed class Shell
     /// <summary>There is another state to show.</summary>
     public event Action? Changed;
 
-    /// <summary>The person leaves.</summary>
+    /// <summary>The person leaves, and what was asked for before is through.</summary>
     public event Action? Left;
 
     /// <summary>Takes in what a person means.</summary>
@@ -68,7 +69,7 @@ internal sealed class Shell
         if (latest is MatchProgress progress) Hear(new News.Matching(progress));
         if (latest is CountProgress counting) Hear(new News.Counting(counting));
         TellOfWork();
-        if (_polling) return;
+        if (_polling || State.Leaving) return;
         _polling = true;
         _hands.Away(() =>
         {
@@ -102,6 +103,14 @@ internal sealed class Shell
         lock (_unheard) return [.. _unheard.SelectMany(one => one.Faults.Select(fault => AppFaults.RefusedAfterLeaving(LongErrand.Told(one.Errand), fault.ToString())))];
     }
 
+    // Behind everything that was asked for: the screen says so at once and goes on drawing meanwhile.
+    private void Leave()
+    {
+        Settle(ShellModel.Gone(State));
+        Stop();
+        _hands.Away(() => _hands.Home(() => Left?.Invoke()));
+    }
+
     private void TellOfWork()
     {
         if (_long is { } work && work.Took >= SoonEnough) Hear(new News.Working(work.Progress, work.MayStop && !work.Stopped, work.Id));
@@ -122,25 +131,10 @@ internal sealed class Shell
         switch (errand)
         {
             case Errand.Leave:
-                Left?.Invoke();
+                Leave();
                 break;
-            case Errand.Search search:
-                Beside(search, (yard, limits) => new MatchStages(yard).Problem(search.Wish) is var asked && asked.TryGet(out var problem) ? Found(search, problem, limits) : new News.Refused(search, asked.Faults));
-                break;
-            case Errand.FillWall fill:
-                Beside(fill, (yard, limits) => new FillWall(yard).Fill(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var wall) ? new News.WallFilled(wall) : new News.Refused(fill, filled.Faults));
-                break;
-            case Errand.CountFiles count:
-                Beside(count, (yard, limits) => Counted(count, yard, limits.Cancel));
-                break;
-            case Errand.FindFree find:
-                Beside(find, (yard, limits) => new FreeToGo(yard).Asked().Answer(limits) is var answer && answer.TryGet(out var free) ? new News.FreeFound(free) : new News.Refused(find, answer.Faults));
-                break;
-            case Errand.MatchTheirs theirs:
-                Beside(theirs, (yard, limits) => Theirs(theirs, yard, limits));
-                break;
-            case Errand.MakeLoads loads:
-                Beside(loads, (yard, limits) => Loads(loads, yard, limits));
+            case Errand.Search or Errand.FillWall or Errand.CountFiles or Errand.FindFree or Errand.MatchTheirs or Errand.MakeLoads:
+                Beside(errand);
                 break;
             case Errand.StopWork(var id):
                 if (_long is { } work && work.Id == id) work.Stop();
@@ -172,7 +166,8 @@ internal sealed class Shell
         var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => Since(before, news));
         _hands.Home(() =>
         {
-            if (refused is not null) lock (_unheard) _unheard.Remove(refused);
+            // Who leaves sees nothing of it any more; it is told where the screen was.
+            if (refused is not null && !State.Leaving) lock (_unheard) _unheard.Remove(refused);
             TellOfWork();
             if (fresh is not null) Hear(fresh);
             if (news is not null) Hear(news);
@@ -281,7 +276,7 @@ internal sealed class Shell
     }
 
     // A second door to the same file: the match reads through it while the screen goes on with the first.
-    private void Beside(Errand errand, Func<YardFile, MatchLimits, News> work)
+    private void Beside(Errand errand)
     {
         var cancel = new CancellationTokenSource();
         _match = cancel;
@@ -291,7 +286,7 @@ internal sealed class Shell
             var news = Guarded(errand, () =>
             {
                 using var yard = YardFile.Open(_yard.Path, _world.Clock);
-                return work(yard, limits);
+                return _searches.Do(errand, yard, limits, done => _progress = done);
             });
             _hands.Home(() =>
             {
@@ -300,51 +295,6 @@ internal sealed class Shell
                 if (news is not null) Hear(news);
             });
         });
-    }
-
-    private News Counted(Errand.CountFiles errand, YardFile yard, CancellationToken stop)
-    {
-        try
-        {
-            var home = _world.Environment("HOME");
-            var path = errand.Path.StartsWith("~/", StringComparison.Ordinal) && home is { Length: > 0 } ? System.IO.Path.Combine(home, errand.Path[2..]) : errand.Path;
-            var counted = CountFiles.Named([path], stop)
-                .Then(files => new CountYard(yard, _world.Today).Reckon(CountFiles.Read(files, done => _progress = done, stop), new CountWish(errand.At, Partly: errand.Partly)));
-            return counted.TryGet(out var count) ? new News.Counted(count) : new News.Refused(errand, counted.Faults);
-        }
-        catch (OperationCanceledException) when (stop.IsCancellationRequested)
-        {
-            return new News.Refused(errand, [CountFaults.Stopped()]);
-        }
-    }
-
-    private News Theirs(Errand.MatchTheirs errand, YardFile yard, MatchLimits limits)
-    {
-        var matched = TheirFiles.Read(errand.Files).Then(files => files.Matched(yard, path => _errands.Opened(path), limits));
-        if (!matched.TryGet(out var answer)) return new News.Refused(errand, matched.Faults);
-        var (free, found) = answer;
-        return new News.TheirsMatched(free, found, [.. TheirText.Lines(found, free, yard).Where(line => line.Length > 0 && !line.StartsWith("Hand it over", StringComparison.Ordinal))]);
-    }
-
-    private static News Loads(Errand.MakeLoads errand, YardFile yard, MatchLimits limits)
-    {
-        var make = new MakeLoads(yard);
-        var things = make.Things(errand.Pieces.Select(yard.Piece).OfType<Piece>(), errand.Counted, errand.Weights);
-        return make.Beds([]) is var beds && beds.TryGet(out var with) ? new News.LoadsMade(MakeLoads.Of(things, with, limits)) : new News.Refused(errand, beds.Faults);
-    }
-
-    private News Found(Errand.Search errand, Problem problem, MatchLimits limits)
-    {
-        switch (errand)
-        {
-            case Errand.Compare:
-                return new News.Compared(Comparison.Of(problem, limits));
-            case Errand.Explain explain:
-                var why = ExplainPlan.Of(problem, explain.Plan, explain.Stage, explain.Cut, explain.KeptAs, limits);
-                return why.TryGet(out var lines) ? new News.Explained(lines) : new News.Refused(errand, why.Faults);
-            default:
-                return new News.Matched(Matcher.Match(problem, limits));
-        }
     }
 
     // What is wrong with the world becomes a line; what is wrong with the program goes on to the screen's thread and ends it there.

@@ -28,12 +28,15 @@ internal static class ShellModel
     };
 
     /// <summary>The next state, and what is asked of the outside.</summary>
-    public static Turn<ShellState> Apply(ShellState state, Intent intent) => WithWall(Applied(state, intent));
+    public static Turn<ShellState> Apply(ShellState state, Intent intent) => state.Leaving ? new(state) : WithWall(Applied(state, intent));
 
     // A wall is reckoned when somebody looks at it, not at each change of the yard.
     private static Turn<ShellState> WithWall(Turn<ShellState> turn)
     {
-        if (turn.Errand is not null || turn.State.Place != Place.Walls || turn.State.Unread) return turn;
+        if (turn.Errand is not null || turn.State.Unread) return turn;
+        if (turn.State.Place == Place.Plan && PlanOrders.Missing(turn.State.Plan) is { Errand: { } draw } drawn)
+            return turn with { State = turn.State with { Plan = drawn.State }, Errand = draw };
+        if (turn.State.Place != Place.Walls) return turn;
         var walls = WallsModel.Missing(turn.State.Walls);
         return turn with { State = turn.State with { Walls = walls.State }, Errand = walls.Errand };
     }
@@ -187,13 +190,17 @@ internal static class ShellModel
         });
     }
 
+    /// <summary>The person leaves: from here on nothing more is taken in. What is under way in the yard is finished first, which takes a while where another program holds it.</summary>
+    public static Turn<ShellState> Gone(ShellState state) =>
+        new(state with { Leaving = true, Ask = null, Helping = false, Jump = null }, Notice: new Notice("Leaving; what is under way in the yard is finished first", Tone.Strong));
+
     // What is on its way to be saved is not lost by leaving.
     private static bool Lost(EntryLine line) => line.Holds && !line.OnItsWay;
 
     /// <summary>Asked where somebody leaves while something is being saved. It answers itself once that is through.</summary>
     public static Ask.Choose LeavesOnceSaved { get; } = new(
-        "What you did is still being saved: the screen closes once it is, and stays where that is refused. Leave at once?",
-        [new Choice(Yes, "leave at once", new Errand.Leave())]);
+        "What you did is still being saved: the screen closes once it is, and stays where that is refused. Leave even then?",
+        [new Choice(Yes, "leave even then", new Errand.Leave())]);
 
     /// <summary>One of the acts that were to be saved is through.</summary>
     public static Turn<ShellState> Through(ShellState state, bool refused)

@@ -53,6 +53,9 @@ internal sealed record ShellState
     /// <summary>The question before leaving or taking back, where one is open.</summary>
     public Ask.Choose? Ask { get; init; }
 
+    /// <summary>True once the person leaves, until what is under way in the yard is finished.</summary>
+    public bool Leaving { get; init; }
+
     /// <summary>True while the day's backup is checked.</summary>
     public bool BackingUp { get; init; }
 

@@ -1,6 +1,4 @@
-using Offcuts.Print;
 using Terminal.Gui.App;
-using Terminal.Gui.Drawing;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
@@ -15,8 +13,6 @@ namespace Offcuts.Screens;
 internal sealed class ShellView : Runnable
 {
     private const int LineRow = 2;
-    private const int LineLeft = 7;
-    private const int MostReading = 9;
 
     private readonly Shell _shell;
     private readonly Palette _palette;
@@ -42,8 +38,8 @@ internal sealed class ShellView : Runnable
         (Width, Height, CanFocus) = (Dim.Fill(), Dim.Fill(), true);
         SetScheme(palette.Scheme);
         _head = new RowsView(palette) { Width = Dim.Fill(), Height = 2 };
-        _label = new RowsView(palette) { Y = LineRow, Width = LineLeft, Height = 1 };
-        _line = new TextField { X = LineLeft, Y = LineRow, Width = Dim.Fill(1) };
+        _label = new RowsView(palette) { Y = LineRow, Width = ShellRows.LineLeft, Height = 1 };
+        _line = new TextField { X = ShellRows.LineLeft, Y = LineRow, Width = Dim.Fill(1) };
         _reading = new RowsView(palette) { Y = LineRow + 1, Width = Dim.Fill() };
         _body = new View { Width = Dim.Fill(), CanFocus = false };
         _said = new RowsView(palette) { Width = Dim.Fill() };
@@ -182,7 +178,7 @@ internal sealed class ShellView : Runnable
         if (intent is Intent.Edge(var end) && !_shell.State.Helping && _places[_shell.State.Place].Bounded(_shell.State, end ? int.MaxValue : int.MinValue) is { } whole) return new Intent.Move(whole);
         if (lines == 0) return intent;
         if (!_shell.State.Helping) return new Intent.Move(_places[_shell.State.Place].Bounded(_shell.State, lines) ?? lines);
-        var last = Math.Max(0, ShellRows.Help(_shell.State, _help.Viewport.Width).Count - _help.Viewport.Height);
+        var last = Math.Max(0, ShellHelp.Of(_shell.State, _help.Viewport.Width).Count - _help.Viewport.Height);
         return new Intent.Move(Math.Clamp(_shell.State.HelpTop + lines, 0, last) - _shell.State.HelpTop);
     }
 
@@ -230,11 +226,7 @@ internal sealed class ShellView : Runnable
     private void ShowSmall()
     {
         foreach (var view in SubViews) view.Visible = view == _small;
-        var sentence = $"Offcuts needs {ShellRows.LeastWidth} columns and {ShellRows.LeastHeight} lines; this window has {Frame.Width} and {Frame.Height}. Make it larger: nothing typed is lost.";
-        var asked = _shell.State.Ask is { } ask
-            ? Row.Wrapped($"{ask.Question} {string.Join(", ", ask.Choices.Select(choice => $"{choice.Letter} {choice.Says}"))}, Esc back", Math.Max(2, Frame.Width), Tone.Strong)
-            : [];
-        _small.Show([.. asked, .. Row.Wrapped(sentence, Math.Max(2, Frame.Width))]);
+        _small.Show(ShellRows.Small(_shell.State, Frame.Width, Frame.Height));
     }
 
     private void ShowState(ShellState state)
@@ -247,7 +239,7 @@ internal sealed class ShellView : Runnable
         _label.Show([Row.Of($"{ShellRows.Label(state)} ", Tone.Strong)]);
         ShowLine(state);
 
-        var reading = Reading(state, width);
+        var reading = ShellRows.Read(state, width, Frame.Height, _line.ScrollOffset);
         var said = ShellRows.Said(state, width);
         var foot = ShellRows.Foot(state, width);
         var top = LineRow + 1 + reading.Count;
@@ -282,37 +274,19 @@ internal sealed class ShellView : Runnable
         var text = state.Line.Text;
         var opened = !ReferenceEquals(_asked, state.Line.Ask);
         _asked = state.Line.Ask;
-        if (_line.Text != text)
+        var changed = _line.Text != text;
+        if (changed)
         {
             _line.Text = text;
             _line.MoveEnd();
         }
 
-        if (opened && state.Line.Marked) _line.SelectAll();
+        if ((opened || changed) && state.Line.Marked) _line.SelectAll();
     }
 
     private void ShowHelp(ShellState state)
     {
-        var rows = ShellRows.Help(state, _help.Viewport.Width);
+        var rows = ShellHelp.Of(state, _help.Viewport.Width);
         _help.Show(rows, Math.Min(state.HelpTop, Math.Max(0, rows.Count - _help.Viewport.Height)));
-    }
-
-    // As many lines as the reading needs, and never fewer than two, so that the list below does not jump at every key.
-    private List<Row> Reading(ShellState state, int width)
-    {
-        const int least = 2;
-        var rows = new List<Row>();
-        if (ShellRows.FaultAt(state) is { } at) rows.Add(Pointer(state.Line.Text, at, width));
-        rows.AddRange(ShellRows.Reading(state, width).Take(Math.Min(MostReading, Frame.Height / 3)));
-        while (rows.Count < least) rows.Add(Row.Blank);
-        return rows;
-    }
-
-    private Row Pointer(string text, int at, int width)
-    {
-        var before = text[..Math.Min(at, text.Length)];
-        var scrolled = string.Concat(GraphemeHelper.GetGraphemes(text).Take(_line.ScrollOffset));
-        var column = LineLeft + Math.Max(0, TextColumns.Width(before) - TextColumns.Width(scrolled)) + Math.Max(0, at - text.Length);
-        return Row.Of(new string(' ', Math.Min(column, width - 1)) + "^", Tone.Fault);
     }
 }

@@ -7,13 +7,14 @@ namespace Offcuts.Screens;
 internal sealed class Workbench : IHands, IDisposable
 {
     private readonly IApplication _app;
+    private readonly Pace _pace;
     private readonly BlockingCollection<Action> _waiting = [];
     private readonly Thread _thread;
     private bool _begun;
 
-    public Workbench(IApplication app)
+    public Workbench(IApplication app, Pace pace)
     {
-        _app = app;
+        (_app, _pace) = (app, pace);
         _thread = new Thread(() =>
         {
             foreach (var work in _waiting.GetConsumingEnumerable()) work();
@@ -42,7 +43,11 @@ internal sealed class Workbench : IHands, IDisposable
     public void Apart(Action work) => new Thread(() => work()) { IsBackground = true, Name = "match" }.Start();
 
     /// <inheritdoc/>
-    public void Home(Action work) => _app.Invoke(work);
+    public void Home(Action work)
+    {
+        _app.Invoke(work);
+        _pace.Stir();
+    }
 
     /// <summary>Lets what was asked for already be finished: nothing that a person saved is lost by leaving.</summary>
     public void Finish()

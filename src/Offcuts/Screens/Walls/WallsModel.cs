@@ -57,6 +57,8 @@ internal static class WallsModel
                 return new(Taken(state, yard));
             case News.WallOpened(var card):
                 return new(Within(Read(state with { Card = card, Faults = [] })));
+            case News.Refused(Errand.PrintWall drawing, _) when state.Form is null && state.Line.Ask is null && state.WallNamed(drawing.Wall) is not null:
+                return new(state with { Line = state.Line.Reopen(WallsAsks.Sheet(drawing.Wall), drawing.File) });
             case News.Refused(Errand.OpenWall, var faults):
                 return new(state with { Card = null, Faults = faults });
             case News.Matching(var progress):

@@ -81,36 +81,66 @@ internal static class WallsRows
     }
 
     /// <summary>The pages, the one that is shown between brackets.</summary>
-    public static Row Heading(WallsState state)
+    public static Row Heading(WallsState state) => new([.. HeadingParts(state).Select(part => part.Ink)]);
+
+    private static List<(Ink Ink, WallPage? Page)> HeadingParts(WallsState state)
     {
-        var inks = new List<Ink> { new(state.OnPage ? "▸" : " ", Tone.Strong) };
+        var parts = new List<(Ink, WallPage?)> { (new(state.OnPage ? "▸" : " ", Tone.Strong), null) };
         foreach (var (page, name) in Pages)
         {
             if (page == WallPage.Fits && state.Fits is null) continue;
-            inks.Add(page == state.Page ? new Ink($"[{name.ToUpperInvariant()}]", Tone.Strong) : new Ink($" {name} ", Tone.Soft));
+            parts.Add((page == state.Page ? new Ink($"[{name.ToUpperInvariant()}]", Tone.Strong) : new Ink($" {name} ", Tone.Soft), page));
         }
 
-        return new Row(inks);
+        return parts;
     }
 
-    /// <summary>The page that is shown. Of the takeoff, the rows of the chosen figure are told too, so that they stay in sight.</summary>
-    public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo) Page(WallsState state, int width)
+    /// <summary>What opens the page that is named at a column of the heading; nothing where none is.</summary>
+    public static Want? PageAt(WallsState state, int column)
+    {
+        var at = 0;
+        foreach (var (ink, page) in HeadingParts(state))
+        {
+            at += TextColumns.Width(ink.Text);
+            if (column >= at) continue;
+            return page switch
+            {
+                WallPage.Elevation => Want.Elevation,
+                WallPage.Takeoff => Want.Counts,
+                WallPage.Staging => Want.Staging,
+                WallPage.Systems => Want.Systems,
+                _ => null,
+            };
+        }
+
+        return null;
+    }
+
+    /// <summary>The page that is shown. Where one of its lines can be chosen, the rows of the chosen one are told too, so that they stay in sight, and the row each begins at.</summary>
+    public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo, IReadOnlyList<int> Starts) Page(WallsState state, int width)
     {
         if (state.Page == WallPage.Systems) return Systems(state, width);
-        if (state.Page == WallPage.Fits && state.Fits is { } fits) return ([.. Fits(state, fits, width)], 0, 0);
-        if (state.Shown is not { } card) return ([], 0, 0);
+        if (state.Page == WallPage.Fits && state.Fits is { } fits) return ([.. Fits(state, fits, width)], 0, 0, []);
+        if (state.Shown is not { } card) return ([], 0, 0, []);
         return state.Page switch
         {
             WallPage.Takeoff => Takeoff(state, card, width),
-            WallPage.Staging => ([.. Staging(state, width)], 0, 0),
-            _ => ([.. Elevation(state, card, width)], 0, 0),
+            WallPage.Staging => ([.. Staging(state, width)], 0, 0, []),
+            _ => ([.. Elevation(state, card, width)], 0, 0, []),
         };
     }
 
     private static IEnumerable<Row> Elevation(WallsState state, WallCard card, int width)
     {
-        var picture = state.Picture!;
-        var options = new ElevationOptions { Width = Math.Max(ElevationOptions.LeastWidth, width), Unit = state.Yard.Unit };
+        foreach (var row in Drawn(state.Picture!, state.Yard.Unit, width)) yield return row;
+        yield return Row.Blank;
+        foreach (var row in Mind(card, width)) yield return row;
+    }
+
+    /// <summary>The rows of a wall drawn, how each is laid below it, and what the signs mean.</summary>
+    public static IEnumerable<Row> Drawn(WallPicture picture, LengthUnit unit, int width)
+    {
+        var options = new ElevationOptions { Width = Math.Max(ElevationOptions.LeastWidth, width), Unit = unit };
         foreach (var row in picture.Rows)
         {
             foreach (var line in Print.Elevation.Row(picture, row, options)) yield return Row.Of(line, Tone.Plain);
@@ -120,18 +150,17 @@ internal static class WallsRows
         }
 
         foreach (var line in Print.Elevation.Legend(options)) yield return Row.Of(line, Tone.Soft);
-        yield return Row.Blank;
-        foreach (var row in Mind(card, width)) yield return row;
     }
 
-    private static (IReadOnlyList<Row> Rows, int From, int To) Takeoff(WallsState state, WallCard card, int width)
+    private static (IReadOnlyList<Row> Rows, int From, int To, IReadOnlyList<int> Starts) Takeoff(WallsState state, WallCard card, int width)
     {
-        var rows = new List<Row>();
+        var (rows, starts) = (new List<Row>(), new List<int>());
         var (from, to) = (0, 0);
         for (var i = 0; i < card.Figures.Count; i++)
         {
             var (figure, opened) = (card.Figures[i], state.Opened.Contains(i));
             var mark = figure.MadeOf.Count == 0 ? "  " : opened ? "- " : "+ ";
+            starts.Add(rows.Count);
             if (i == state.Figure) from = rows.Count;
             var lines = Row.Wrapped(mark + figure.Says, width, indent: 4).ToArray();
             rows.AddRange(i == state.Figure && state.OnPage ? lines.Select(line => line.Marked(width)) : lines);
@@ -146,7 +175,7 @@ internal static class WallsRows
         rows.Add(Row.Blank);
         rows.AddRange(Mind(card, width));
         if (state.Figure == card.Figures.Count - 1) to = rows.Count;
-        return (rows, from, to);
+        return (rows, from, to, starts);
     }
 
     private static IEnumerable<Row> Staging(WallsState state, int width)
@@ -158,7 +187,7 @@ internal static class WallsRows
             .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong)));
     }
 
-    private static (IReadOnlyList<Row> Rows, int From, int To) Systems(WallsState state, int width)
+    private static (IReadOnlyList<Row> Rows, int From, int To, IReadOnlyList<int> Starts) Systems(WallsState state, int width)
     {
         var rows = new List<Row>();
         for (var i = 0; i < state.Yard.Systems.Count; i++)
@@ -171,7 +200,7 @@ internal static class WallsRows
 
         rows.Add(Row.Blank);
         if (state.ChosenSystem is { } chosen) rows.AddRange(SystemText.Write(chosen).TrimEnd('\n').Split('\n').Select(line => Row.Of(Print.TextColumns.Cut(line, width), Tone.Soft)));
-        return (rows, state.System, state.System + 1);
+        return (rows, state.System, state.System + 1, [.. Enumerable.Range(0, state.Yard.Systems.Count + 1)]);
     }
 
     private static IEnumerable<Row> Fits(WallsState state, FitsFound fits, int width)

@@ -8,6 +8,7 @@ internal sealed class WallsView : PlaceView
     private readonly LinesTable _walls;
     private readonly RowsView _heading;
     private readonly RowsView _page;
+    private IReadOnlyList<int> _starts = [];
     private int _rows;
     private int _top;
     private bool _onPage;
@@ -25,9 +26,18 @@ internal sealed class WallsView : PlaceView
     public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y)
     {
         var walls = state.Walls;
-        if (walls.Form is not null) return [];
+        if (walls.Form is { } form) return y >= _page.Frame.Top && _top + y - _page.Frame.Top < _rows ? Chosen(_starts.Count(start => start <= _top + y - _page.Frame.Top) - 1, form.At) : [];
+        if (y == _heading.Frame.Top) return WallsRows.PageAt(walls, x) is { } wanted ? [new Intent.Do(wanted)] : [];
         if (_walls.RowAt(x, y) is { } wall) return [.. walls.OnPage ? (Intent[])[new Intent.OtherList()] : [], new Intent.Move(wall - walls.Chosen)];
-        return y >= _page.Frame.Top && !walls.OnPage ? [new Intent.OtherList()] : [];
+        if (y < _page.Frame.Top) return [];
+        Intent[] there = walls.OnPage ? [] : [new Intent.OtherList()];
+        var at = _starts.Count(start => start <= _top + y - _page.Frame.Top) - 1;
+        return walls.Page switch
+        {
+            WallPage.Takeoff when at >= 0 => [.. there, new Intent.Move(at - walls.Figure)],
+            WallPage.Systems when at >= 0 && at < walls.Yard.Systems.Count => [.. there, new Intent.Move(at - walls.System)],
+            _ => there,
+        };
     }
 
     /// <inheritdoc/>
@@ -58,8 +68,8 @@ internal sealed class WallsView : PlaceView
         Layout();
         _walls.Show(WallsRows.Columns, walls.Yard.Walls.Count, (row, column) => WallsRows.Cell(walls, row, column), walls.Chosen);
         _heading.Show([WallsRows.Heading(walls)]);
-        var (rows, from, to) = WallsRows.Page(walls, _page.Viewport.Width);
-        _rows = rows.Count;
+        var (rows, from, to, starts) = WallsRows.Page(walls, _page.Viewport.Width);
+        (_rows, _starts) = (rows.Count, starts);
         if (walls.Page is WallPage.Takeoff or WallPage.Systems) KeepInSight(from, to);
         else _top = Math.Min(walls.Top, Last);
         _page.Show(rows, _top);
@@ -72,8 +82,8 @@ internal sealed class WallsView : PlaceView
         (_heading.Y, _heading.Height, _page.Y) = (0, heading.Count, heading.Count);
         Layout();
         _heading.Show(heading);
-        var (rows, from, to) = FormRows.Lines(form, _page.Viewport.Width);
-        _rows = rows.Count;
+        var (rows, from, to, starts) = FormRows.Lines(form, _page.Viewport.Width);
+        (_rows, _starts) = (rows.Count, starts);
         KeepInSight(from, to);
         _page.Show(rows, _top);
     }

@@ -48,10 +48,10 @@ internal static class FormRows
         ];
     }
 
-    /// <summary>The lines, each with what is wrong with it below, and where the chosen one stands among them.</summary>
-    public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo) Lines(SheetForm form, int width)
+    /// <summary>The lines, each with what is wrong with it below, where the chosen one stands among them, and at which row each begins.</summary>
+    public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo, IReadOnlyList<int> Starts) Lines(SheetForm form, int width)
     {
-        var rows = new List<Row>();
+        var (rows, starts) = (new List<Row>(), new List<int>());
         var (from, to) = (0, 0);
         var digits = form.Lines.Count.ToString(CultureInfo.InvariantCulture).Length;
         var lead = digits + 4;
@@ -63,6 +63,7 @@ internal static class FormRows
             var wrong = Wrong(form, i).ToArray();
             var number = (i + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits);
             var text = new Ink(form.Lines[i]).Text;
+            starts.Add(rows.Count);
             if (i == form.At) from = rows.Count;
             var head = $"{(wrong.Length > 0 ? "✗" : " ")} {number}  ";
             if (beside && wrong.Length == 0 && TextColumns.Width(text) <= textWidth && form.Reading.Says.TryGetValue(i + 1, out var says))
@@ -73,7 +74,7 @@ internal static class FormRows
             if (i == form.At) to = rows.Count;
         }
 
-        return (rows, from, to);
+        return (rows, from, to, starts);
     }
 
     private static Row Marked(SheetForm form, int line, int width, params Ink[] inks) => line == form.At ? Row.Of(inks).Marked(width) : Row.Of(inks);
