@@ -10,7 +10,17 @@ namespace Offcuts.Commands;
 internal static partial class ParseRefusal
 {
     /// <summary>The line, with the command whose help tells more.</summary>
-    public static string Line(ParseResult parse) => $"{What(parse)}; see: {Path(parse.CommandResult)} --help";
+    public static string Line(ParseResult parse) => Misspelt(parse) is { } wrong
+        ? $"{wrong}; see: offcuts --help"
+        : $"{What(parse)}; see: {Path(parse.CommandResult)} --help";
+
+    // "wal list" is a slip in "wall list": what stands before every command belongs to none that the next word names.
+    private static string? Misspelt(ParseResult parse)
+    {
+        if (parse.CommandResult.Parent is null || parse.Tokens.FirstOrDefault()?.Value is not { } first || first.StartsWith('-') || parse.UnmatchedTokens.FirstOrDefault() != first) return null;
+        var all = parse.RootCommandResult.Command.Subcommands.Where(command => !command.Hidden).Select(command => command.Name).ToArray();
+        return all.Contains(first) ? null : CommandFaults.CommandUnknown("offcuts", first, NearWord.To(first, all), []).Sentence;
+    }
 
     private static string What(ParseResult parse)
     {

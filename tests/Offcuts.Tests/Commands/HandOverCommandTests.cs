@@ -202,6 +202,15 @@ public sealed class HandOverCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_loan_that_was_due_already_is_entered_and_told_to_be_late()
+    {
+        _ours.Must("hand", "over", _long, "--to", "Ann", "--loan", "--due", "2026-05-31").Lines.Should().Contain("Due 2026-05-31: that day is over already, so it is late from now on");
+
+        _ours.Must("hand", "list").Lines[0].Should().Contain("LATE: 1 of 1 due back");
+        _ours.Must("hand", "over", _short, "--to", "Ann", "--loan", "--due", "2026-06-01").Out.Should().NotContain("over already");
+    }
+
+    [Fact]
     public void What_came_back_of_a_gift_is_not_given_away_any_more()
     {
         var back = Path.Combine(_theirs.Folder, "back.offcuts-hand");

@@ -62,6 +62,7 @@ public sealed class RefusalTests : IDisposable
 
     [Theory]
     [InlineData("offcuts has no command \"lisst\"; list is the nearest; see: offcuts --help", "lisst")]
+    [InlineData("offcuts has no command \"wal\"; wall is the nearest; see: offcuts --help", "wal", "list")]
     [InlineData("offcuts price has no command \"add\"; there are: list, set, remove, import, export; see: offcuts price --help", "price", "add", "2x4 8' 3.98")]
     [InlineData("offcuts label needs one of its commands: list, print, blank, layouts, check, preview, ruler, printer, unused, void; see: offcuts label --help", "label")]
     [InlineData("offcuts reserve needs <stage> and <codes> behind it; see: offcuts reserve --help", "reserve")]

@@ -34,7 +34,8 @@ public sealed record HandWish(IReadOnlyList<Code> Pieces, IReadOnlyList<Counted>
 /// <summary>What went.</summary>
 /// <param name="Id">The number of the hand-over.</param>
 /// <param name="What">It in a few words.</param>
-public sealed record HandedOver(int Id, string What);
+/// <param name="Remark">What is odd about it and was done all the same; empty where nothing is.</param>
+public sealed record HandedOver(int Id, string What, string Remark = "");
 
 /// <summary>Hands pieces and counted things over to another build: one change of the yard, with its file where one is wanted.</summary>
 public sealed class HandOverPieces(YardFile yard)
@@ -73,7 +74,7 @@ public sealed class HandOverPieces(YardFile yard)
             foreach (var (bin, count) in bins) work.Put(bin with { Quantity = bin.Quantity - count });
             id = work.AddHandOver(name, wish.Terms, worth, weight, items);
             if (id > 0 && work.Faults.Count == 0 && wish.File.Path is { } path) WriteFile(yard.HandOvers().First(one => one.Id == id), wish.File, waiting);
-        }).Then<HandedOver>(entry => new HandedOver(id, entry.What));
+        }).Then<HandedOver>(entry => new HandedOver(id, entry.What, wish.Terms.DueOn < DateOnly.FromDateTime(entry.At.DateTime) ? "that day is over already, so it is late from now on" : ""));
     }
 
     /// <summary>Writes the file of a hand-over once more; what was in the first is in it again.</summary>
