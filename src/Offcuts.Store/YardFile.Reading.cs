@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
@@ -79,6 +80,9 @@ public sealed partial class YardFile
 
     /// <summary>The entry that <see cref="Undo"/> would take back, told as the change that it is or does again; or null.</summary>
     public HistoryEntry? NextToUndo() => Guard(() => _reader.History("history_to_undo").FirstOrDefault());
+
+    /// <summary>Why <see cref="Undo"/> would refuse to take that entry back; null where it would not, or where there is none.</summary>
+    public Fault? WhyNoUndo() => Guard(() => _reader.History("history_to_undo").FirstOrDefault() is { } next ? Barred(next) : null);
 
     /// <summary>When these pieces and bins were entered; a code of nothing is left out.</summary>
     public IReadOnlyDictionary<Code, DateTimeOffset> Entered(IEnumerable<Code> codes) => Guard(() => _reader.Entered(codes));

@@ -201,14 +201,19 @@ public sealed partial class YardFile : IDisposable
         if (seen is { } known && Database.Number("history_last_number") != known) return StoreFaults.ChangedMeanwhile();
         var last = _reader.History(which).FirstOrDefault();
         if (last is null) return none;
-        if (_reader.HandOvers() is { Count: > 0 } gone && Database.Number("confirmed_in_entry", ("entry", last.Number)) is > 0 and var confirmed)
-            return HandFaults.UndoOfConfirmed((int)confirmed, gone.First(one => one.Id == confirmed).Terms.To);
+        if (Barred(last) is { } fault) return fault;
         return Entry($"{told}: {last.What}", last.Number, () =>
         {
             new TakingBack(Database, Path).Entry(last.Number, tell ?? ((_, _) => { }));
             return [];
         });
     });
+
+    // What went to another's yard and was confirmed there is theirs to give back.
+    private Fault? Barred(HistoryEntry last) =>
+        _reader.HandOvers() is { Count: > 0 } gone && Database.Number("confirmed_in_entry", ("entry", last.Number)) is > 0 and var confirmed
+            ? HandFaults.UndoOfConfirmed((int)confirmed, gone.First(one => one.Id == confirmed).Terms.To)
+            : null;
 
     private Result<HistoryEntry> Entry(string what, Action<YardChange> work) => Entry(what, undoes: null, () =>
     {

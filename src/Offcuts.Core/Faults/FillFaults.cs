@@ -9,6 +9,8 @@ public static class FillFaults
 
     public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");
 
+    public static Fault StacksAlready(string run, int course) => new($"{Shown(run)}, course {course}: it stands already");
+
     public static Fault NothingBelow(string run, int course) => new($"{Shown(run)}, course {course}: the course below it does not stand yet");
 
     public static Fault CourseOpen(string run, int course) => new($"{Shown(run)}, course {course}: the kept filling leaves it unfilled, so it can't be stacked");

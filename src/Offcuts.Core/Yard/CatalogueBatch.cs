@@ -30,12 +30,21 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
             !first.Treated ? "" : first.TreatedWith.Length == 0 ? "treated" : $"treated with {first.TreatedWith}",
             BadSpots(unit),
             Trims(first, unit),
-            first.FirstLine is { } line ? $"first pattern line at {line.ToText(unit)}" : "",
+            PatternLine(unit),
             ReadBackText.Place(first.Place),
             first.FromStage.Length == 0 ? "" : $"from stage {first.FromStage}",
             ReadBackText.Note(first.Note),
             Amount(unit),
         ]);
+    }
+
+    // Whole panels have it at their end; of an offcut nobody knows it who does not look.
+    private string PatternLine(LengthUnit unit)
+    {
+        if (Pieces[0].Material is not FoamPanel) return "";
+        var unknown = Pieces.Count(piece => piece.FirstLine is null);
+        var known = Pieces.FirstOrDefault(piece => piece.FirstLine is not null)?.FirstLine is { } line ? $"first pattern line at {line.ToText(unit)}" : "";
+        return unknown == 0 ? known : unknown == Pieces.Count ? "first pattern line not known" : $"{known} of {Pieces.Count - unknown}, not known of {unknown}";
     }
 
     private string Sizes(LengthUnit unit)

@@ -43,11 +43,12 @@ public sealed record OneOffRemainder(Length Start, Length Length, bool Kept, Len
 /// <param name="Remainders">What would be left of that span, from the marked end on.</param>
 /// <param name="GivenUp">Yard value given up.</param>
 /// <param name="SawCuts">How often the saw goes through.</param>
-public sealed record OneOffCandidate(Piece Piece, Length Start, bool Turned, IReadOnlyList<OneOffRemainder> Remainders, Money GivenUp, int SawCuts);
+/// <param name="Lost">What of that span is neither laid nor kept: scrap, and what the saw takes.</param>
+public sealed record OneOffCandidate(Piece Piece, Length Start, bool Turned, IReadOnlyList<OneOffRemainder> Remainders, Money GivenUp, int SawCuts, Length Lost);
 
 /// <summary>
 /// Which piece of the yard fits one place: every piece that may serve, each at the place on it that loses least, in the order of least
-/// yard value given up, then least scrap, then fewest saw cuts, then the yard's own order.
+/// yard value given up, then least lost to scrap and saw, then fewest saw cuts, then the yard's own order.
 /// </summary>
 public static class OneOffSearch
 {
@@ -65,11 +66,9 @@ public static class OneOffSearch
         if (onPattern && need.Interval.IsZero) return MeasureFaults.LengthZero(0);
         if (need.LeftOnPattern && need.RightOnPattern && need.Length.Units % need.Interval.Units != 0) return RunFaults.EndsOffPattern(need.Length, need.Interval);
         var found = pieces.Select(piece => Best(need, piece, prices, settings)).OfType<OneOffCandidate>()
-            .OrderBy(one => one.GivenUp).ThenBy(Scrap).ThenBy(one => one.SawCuts).ToArray();
+            .OrderBy(one => one.GivenUp).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ToArray();
         return Result<IReadOnlyList<OneOffCandidate>>.Of(found);
     }
-
-    private static long Scrap(OneOffCandidate one) => one.Remainders.Where(rest => !rest.Kept).Sum(rest => rest.Length.Units);
 
     private static OneOffCandidate? Best(OneOffNeed need, Piece piece, PriceBook prices, YardSettings settings)
     {
@@ -77,7 +76,7 @@ public static class OneOffSearch
         if (!piece.OnHand || !free || !piece.Material.Equals(need.Material)) return null;
         if (!settings.Rules.Allows(piece.Condition, piece.Stamped, piece.Treated, need.Use, TreatedWish.Any)) return null;
         return piece.Spans().SelectMany(span => Ways(need, piece, span, prices, settings))
-            .OrderBy(one => one.GivenUp).ThenBy(Scrap).ThenBy(one => one.SawCuts).ThenBy(one => one.Turned).ThenBy(one => one.Start).FirstOrDefault();
+            .OrderBy(one => one.GivenUp).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ThenBy(one => one.Turned).ThenBy(one => one.Start).FirstOrDefault();
     }
 
     // From either end of the span, turned or not: as near to that end as the lines allow.
@@ -113,7 +112,8 @@ public static class OneOffSearch
         if (!after.IsZero) left.Add(Rest(need, piece, span.End - after, after, keep));
         var value = prices.ForValue(piece.Material, piece.Treated);
         var given = left.Aggregate(YardValue.Of(span.Length, piece.Condition, value, keep), (sum, rest) => sum - YardValue.Of(rest.Length, piece.Condition, value, keep));
-        return new OneOffCandidate(piece, start, turned, left, given, (start > span.Start ? 1 : 0) + (end < span.End ? 1 : 0));
+        var lost = left.Where(rest => rest.Kept).Aggregate(span.Length - need.Length, (sum, rest) => sum - rest.Length);
+        return new OneOffCandidate(piece, start, turned, left, given, (start > span.Start ? 1 : 0) + (end < span.End ? 1 : 0), lost);
     }
 
     private static OneOffRemainder Rest(OneOffNeed need, Piece piece, Length start, Length length, Length keep)

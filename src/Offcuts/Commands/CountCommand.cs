@@ -69,6 +69,7 @@ internal static class CountCommand
         if (!reckoned.TryGet(out var count)) return context.Refuse(reckoned.Faults);
         if (json) context.World.Out.WriteLine(Json(count));
         else foreach (var line in CountText.Lines(count, yard.Settings().Unit)) context.Say(line);
+        if (read.Count > 0 && read.All(file => file.Trouble is not null)) return Exit.Refused;
         if (!accept && !json)
         {
             var changes = CountText.Changes(count);

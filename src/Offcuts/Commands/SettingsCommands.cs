@@ -19,7 +19,7 @@ internal static class SettingsCommands
                 "offcuts settings unit mm",
                 "offcuts settings kerf foam 0",
                 "offcuts settings keep 2x4 18",
-                "offcuts settings keep-back 2x4 40'",
+                "offcuts settings keep-back 2x4 \"40'\"",
                 "offcuts settings keep-back \"panel tie\" 20",
                 "offcuts settings use bracing worst fair",
                 "offcuts settings tax 8.25",

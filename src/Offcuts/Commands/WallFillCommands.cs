@@ -127,6 +127,7 @@ internal static class WallFillCommands
             context.Say(FitText.Of(read.Value, unit));
             if (candidates.Count == 0) context.Say("Nothing in the yard fits.");
             foreach (var one in candidates) context.Say(FitText.Of(one, unit, code => code.ToString()));
+            foreach (var line in LayingFacts.Unlined(new FitPlace(yard).Unlined(read.Value))) context.Say(line);
             return Exit.Done;
         }));
         return command;

@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 
@@ -34,12 +35,12 @@ public sealed class CataloguePieces(YardFile yard)
     public Result<IReadOnlyList<TypedBatch>> Read(IReadOnlyList<string> lines)
     {
         if (lines.Count == 0) return CommandFaults.NothingTyped();
-        var unit = yard.Settings().Unit;
+        var (unit, panels) = (yard.Settings().Unit, WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices()));
         var faults = new List<Fault>();
         var batches = new List<TypedBatch>();
         for (var i = 0; i < lines.Count; i++)
         {
-            var read = ReadLine(lines[i], unit);
+            var read = ReadLine(lines[i], unit, panels);
             if (read.TryGet(out var batch)) batches.Add(batch);
             else faults.AddRange(read.Faults.Select(fault => lines.Count > 1 ? fault with { File = "line", Line = i + 1 } : fault));
         }
@@ -48,7 +49,10 @@ public sealed class CataloguePieces(YardFile yard)
     }
 
     /// <summary>Understands one line.</summary>
-    public static Result<TypedBatch> ReadLine(string line, LengthUnit unit)
+    /// <param name="line">As typed.</param>
+    /// <param name="unit">The unit of bare numbers.</param>
+    /// <param name="panels">Which panels are whole, so that their first pattern line need not be said.</param>
+    public static Result<TypedBatch> ReadLine(string line, LengthUnit unit, WholePanels panels)
     {
         var (label, length) = LabelAtLineStart.Find(line);
         if (label is { Ok: false } wrong) return Result<TypedBatch>.Fail(wrong.Faults);
@@ -56,7 +60,7 @@ public sealed class CataloguePieces(YardFile yard)
         var read = CatalogueLine.Read(line[length..], unit);
         if (!read.TryGet(out var batch)) return Result<TypedBatch>.Fail([.. read.Faults.Select(fault => fault.Shift(length))]);
         if (!code.IsNone && batch.Pieces.Count > 1) return CommandFaults.OneLabelOnePiece();
-        return new TypedBatch(code, batch);
+        return new TypedBatch(code, batch with { Pieces = [.. batch.Pieces.Select(panels.Lined)] });
     }
 
     /// <summary>Names in these lines that nothing in the yard has yet, each once.</summary>

@@ -70,6 +70,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
         private readonly Dictionary<Code, string> _placeOf;
         private readonly HashSet<Code> _blanks;
         private readonly HashSet<Code> _voids;
+        private readonly HashSet<Code> _unprinted;
         private readonly HashSet<Code> _parents;
         private readonly HashSet<string> _known;
         private readonly HashSet<string> _counted = new(StringComparer.OrdinalIgnoreCase);
@@ -88,6 +89,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
             _placeOf = places.Where(place => !place.Code.IsNone).ToDictionary(place => place.Code, place => place.Name);
             _blanks = [.. yard.BlankCodes()];
             _voids = [.. yard.VoidCodes()];
+            _unprinted = [.. yard.LabelQueue()];
             _parents = [.. _pieces.Values.Where(piece => !piece.CutFrom.IsNone && piece.State != PieceState.Scrapped).Select(piece => piece.CutFrom)];
             _known = new HashSet<string>(places.Select(place => place.Name), StringComparer.OrdinalIgnoreCase);
             _known.UnionWith(_pieces.Values.Where(piece => piece.OnHand).Select(piece => piece.Place));
@@ -123,7 +125,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
                 Unsure = [.. _counted.Where(_unsure.Contains).Order(StringComparer.OrdinalIgnoreCase)],
                 Right = right,
                 Moved = moved,
-                Missing = _wish.Partly ? [] : [.. _pieces.Values.Where(piece => piece.OnHand && Due(piece.Place) && !_seen.ContainsKey(piece.Code)).Select(piece => new CountedPiece(piece, "", ""))],
+                Missing = _wish.Partly ? [] : [.. _pieces.Values.Where(piece => piece.OnHand && Due(piece.Place) && !_seen.ContainsKey(piece.Code)).Select(piece => new CountedPiece(piece, "", "") { Unprinted = _unprinted.Contains(piece.Code) })],
                 Found = found,
                 ShouldBeGone = gone,
                 Doubtful = doubtful,

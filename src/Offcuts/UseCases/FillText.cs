@@ -28,6 +28,7 @@ public static class FillText
         if (filled.Cleats is { } cleats) yield return $"Cleats: {cleats.Count.Figure} of {cleats.Cut.Material}, {cleats.Cut.Shortest.ToText(unit)}, one behind each joint between two stakes";
         foreach (var hardware in filled.Takeoff.Hardware.Take(1)) yield return $"{hardware.Hardware}: {hardware.Count.Figure} in all, with those that joints ask for";
         foreach (var line in LayingFacts.Open(plan.Courses)) yield return Capital(line);
+        foreach (var line in LayingFacts.Unlined(filled.Unlined)) yield return line;
         foreach (var name in plan.Unpriced) yield return $"{name} has no price, so it can't be bought and counts as worth nothing";
         yield return "";
         foreach (var caution in TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null)) yield return caution;
@@ -56,7 +57,7 @@ public static class FillText
         var order = filled.OrderBy is not { } day ? ""
             : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
             : $"; order by {Day(day)}";
-        return $"On hand: short by {(atLeast < most ? $"at least {atLeast}, by this filling {most}" : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
+        return $"On hand: short by {(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
     }
 
     private static string NoPrice(IReadOnlyList<string> unpriced) => unpriced.Count == 0 ? "" : $": {string.Join(", ", unpriced)} {(unpriced.Count == 1 ? "has" : "have")} no price, so none can be bought";
@@ -64,7 +65,7 @@ public static class FillText
     private static IEnumerable<string> Tiers(RunTiers tiers, string sign)
     {
         var unfilled = tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) };
-        foreach (var tier in (LayingTier[])[new("courses unfilled", unfilled), .. LayingFacts.AfterFill(tiers)])
+        foreach (var tier in (LayingTier[])[new("courses or parts open", unfilled), .. LayingFacts.AfterFill(tiers)])
         {
             var (value, bound) = (tier.Figure.Value, tier.Figure.Bound);
             yield return $"{Capital(tier.Name) + ":",-23}{tier.Text(value, sign),10}  {(tier.Figure.Proven ? "proven" : $"at best {tier.Text(bound, sign)}, off by {tier.Text(value - bound, sign)} at most")}";

@@ -16,10 +16,11 @@ namespace Offcuts.UseCases;
 /// <param name="Stacked">Its courses that stand.</param>
 /// <param name="Problem">What is to be filled, and from what.</param>
 /// <param name="Begins">The day its stage begins, where known.</param>
-public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunProblem Problem, DateOnly? Begins)
+/// <param name="Unlined">Panels that can't be joined to others because their first pattern line is not known.</param>
+public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunProblem Problem, DateOnly? Begins, IReadOnlyList<Piece> Unlined)
 {
     /// <summary>The best filling that can be found within the limits; touches no yard, so it may run beside one.</summary>
-    public WallFilled Fill(MatchLimits limits) => new(Kept, Laid, Stacked, RunFiller.Fill(Problem, limits), Begins, PlanId: 0);
+    public WallFilled Fill(MatchLimits limits) => new(Kept, Laid, Stacked, RunFiller.Fill(Problem, limits), Begins, PlanId: 0) { Unlined = Unlined };
 }
 
 /// <summary>A wall with how it is filled.</summary>
@@ -31,6 +32,9 @@ public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
 /// <param name="PlanId">Number of the plan it is kept as; 0 where it is not kept.</param>
 public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunPlan Plan, DateOnly? Begins, int PlanId)
 {
+    /// <summary>Panels on hand that can't be joined to others because their first pattern line is not known: a joint might miss its tie.</summary>
+    public IReadOnlyList<Piece> Unlined { get; init; } = [];
+
     /// <summary>What the wall asks for, with the ties of this plan's joints.</summary>
     public Takeoff Takeoff => Takeoff.Of(Laid, Kept.Stage).WithJoints(Plan.ExtraTies.Where(tie => tie.CleatOn is null).Select(tie => (tie.Leg, tie.Course, tie.At)));
 
@@ -73,7 +77,7 @@ public sealed class FillWall(YardFile yard)
 
     /// <summary>The filling that is kept of a wall, or none.</summary>
     public WallFilled? Kept(LaidStageWall wall) =>
-        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) : null;
+        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) { Unlined = Unlined(wall.Kept, wall.Laid) } : null;
 
     /// <summary>
     /// Keeps a filling in the yard, in the place of the one that was kept of the wall before, of which what still waits is given up. Of
@@ -129,7 +133,13 @@ public sealed class FillWall(YardFile yard)
     private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool? buy)
     {
         var standing = Standing(kept);
-        return Request(kept, laid, standing, buy).Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept)));
+        return Request(kept, laid, standing, buy).Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept), Unlined(kept, laid)));
+    }
+
+    private IReadOnlyList<Piece> Unlined(StageWall kept, LaidWall laid)
+    {
+        var onPattern = laid.Runs.Where(run => run.Joints == JointRule.OnPattern).Select(run => run.Material).ToHashSet();
+        return [.. yard.Pieces().Where(piece => piece is { OnHand: true, FirstLine: null } && onPattern.Contains(piece.Material) && (piece.State != PieceState.Reserved || Same(piece.ReservedFor, kept.Stage)))];
     }
 
     private Result<RunRequest> Request(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing, bool? buy)

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Yard;
 using Offcuts.Matching.Runs;
 using Offcuts.Store;
 
@@ -9,4 +10,9 @@ public sealed class FitPlace(YardFile yard)
 {
     /// <summary>The candidates, the one that loses least first, or why there can be none.</summary>
     public Result<IReadOnlyList<OneOffCandidate>> Of(OneOffNeed need) => OneOffSearch.Find(need, yard.Pieces(), yard.Prices(), yard.Settings());
+
+    /// <summary>Panels that might fit, but can't be told to, because their first pattern line is not known.</summary>
+    public IReadOnlyList<Piece> Unlined(OneOffNeed need) => need.LeftOnPattern || need.RightOnPattern
+        ? [.. yard.Pieces().Where(piece => piece is { OnHand: true, FirstLine: null } && piece.Material.Equals(need.Material) && piece.Length >= need.Length)]
+        : [];
 }

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.Store.Interchange;
@@ -7,7 +8,7 @@ namespace Offcuts.UseCases;
 
 /// <summary>
 /// Takes a stock file into the yard as one change, all or nothing. Rows without a code get one and a label to print; a code
-/// that the yard has already is refused with its line.
+/// that the yard has already is refused with its line. A whole panel of which the file says nothing else has its first pattern line at its end.
 /// </summary>
 public sealed class ImportStock(YardFile yard)
 {
@@ -26,10 +27,11 @@ public sealed class ImportStock(YardFile yard)
         if (faults.Length > 0) return Result<string>.Fail(faults);
 
         var unprinted = new List<Code>();
+        var panels = WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices());
         var inFile = stock.Pieces.Select(piece => piece.Code).ToHashSet();
         return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {
-            foreach (var piece in ParentsFirst(stock.Pieces)) work.Add(piece with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
+            foreach (var piece in ParentsFirst(stock.Pieces)) work.Add(panels.Lined(piece) with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
             foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
             work.QueueLabels(unprinted);
         }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {Words.Count(unprinted.Count, "label")} to print");

@@ -2,6 +2,7 @@ using System.Globalization;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.UseCases;
 
@@ -18,6 +19,8 @@ public sealed record LayingTier(string Name, Figure Figure, bool Money = false)
 /// <summary>What is told of a filled wall wherever it is told: its tiers in their order, what is bought, and what stays open and why.</summary>
 public static class LayingFacts
 {
+    private const int MostNamed = 4;
+
     /// <summary>The tiers after fill, in their order.</summary>
     public static IReadOnlyList<LayingTier> AfterFill(RunTiers tiers) =>
     [
@@ -38,6 +41,15 @@ public static class LayingFacts
         from open in courses.Where(course => course.Unfilled).GroupBy(course => (course.Run, course.Reason))
         select $"not filled: {open.Key.Run}, {(open.Count() == 1 ? "course" : "courses")} {string.Join(", ", open.Select(course => course.Course.ToString(CultureInfo.InvariantCulture)))}: {open.Key.Reason}";
 
+    /// <summary>Which panels can't be joined because nobody said where their first pattern line is, and how to say it; nothing where there are none.</summary>
+    public static IEnumerable<string> Unlined(IReadOnlyList<Piece> pieces)
+    {
+        if (pieces.Count == 0) yield break;
+        var named = string.Join(' ', pieces.Take(MostNamed).Select(piece => piece.Code.ToString().Replace(" ", "", StringComparison.Ordinal)));
+        var more = pieces.Count > MostNamed ? $" (and {pieces.Count - MostNamed} more)" : "";
+        yield return $"! {Words.Count(pieces.Count, "panel")} can't be joined, because nobody said where the first pattern line is; measured from the marked end, 0 where that end is on the pattern: offcuts change {named}{more} --line 0";
+    }
+
     /// <summary>That nothing is bought, where that was wished; else nothing.</summary>
-    public static IEnumerable<string> Wished(RunPlan plan) => plan.Buys ? [] : ["buys nothing, as wished; kept with the filling"];
+    public static IEnumerable<string> Wished(RunPlan plan) => plan.Buys ? [] : ["buys nothing, as wished"];
 }

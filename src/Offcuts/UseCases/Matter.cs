@@ -36,7 +36,7 @@ public enum MatterKind
     /// <summary>Prices were seen too long ago.</summary>
     OldPrices,
 
-    /// <summary>What was done last, and can be taken back.</summary>
+    /// <summary>What was done last; mostly it can be taken back.</summary>
     LastChange,
 }
 
@@ -58,6 +58,9 @@ public sealed record Matter(MatterKind Kind, string What, IReadOnlyList<string> 
 
     /// <summary>True where something is wrong or late, so that it is told in words and not by its place in the list alone.</summary>
     public bool Pressing { get; init; }
+
+    /// <summary>True of what was done last where it can't be taken back here.</summary>
+    public bool Stands { get; init; }
 
     /// <summary>When, in a word or two: <c>3 days late</c>, <c>today</c>, <c>in 14 days</c>, <c>now</c>.</summary>
     public string When(DateOnly today) => (Kind, Day) switch

@@ -26,5 +26,6 @@ public sealed class SeeToday(YardFile yard)
         Entered = yard.Entered(FoamInTheSun.Asked(pieces)),
         Sheet = SheetOptions.For(yard, today),
         Last = yard.NextToUndo(),
+        LastStands = yard.WhyNoUndo() is not null,
     };
 }

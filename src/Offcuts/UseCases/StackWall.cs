@@ -38,8 +38,10 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
 
         var standing = fill.Standing(here.Wall);
         var known = standing.Select(course => (course.Run, course.Course)).ToHashSet();
-        var asked = Asked(here.Runs, wish.Courses);
-        var faults = Faults(here, wish, asked, known, kept).ToArray();
+        var named = Asked(here.Runs, wish.Courses);
+        // Where a course stands on one leg already, the others are meant.
+        var asked = named.Where(course => !known.Contains(course)).ToHashSet();
+        var faults = Faults(here, wish, named, asked, known, kept).ToArray();
         if (faults.Length > 0) return Result<WallStacked>.Fail(faults);
 
         LaidCourse[] courses = [.. kept.Plan.Courses.Where(course => asked.Contains((course.Run, course.Course)))];
@@ -59,6 +61,14 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         }).Then<WallStacked>(carried => new WallStacked(stacked, carried, rest));
     }
 
+    /// <summary>The same wish, or which of its courses the wall does not have there.</summary>
+    public static Result<StackedWish> There(Offcuts.Walls.LaidWall laid, StackedWish wish)
+    {
+        var named = Asked(Chosen(laid, wish), wish.Courses);
+        Fault[] faults = [.. wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wish.Wall, number))];
+        return faults.Length > 0 ? Result<StackedWish>.Fail(faults) : wish;
+    }
+
     private static IReadOnlyList<Run> Chosen(Offcuts.Walls.LaidWall laid, StackedWish wish) =>
     [
         .. from run in laid.Runs.Select((run, i) => (Run: run, Face: i % 2)).Concat(laid.FootingRuns.Select((run, i) => (Run: run, Face: i % 2)))
@@ -72,16 +82,20 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     private static HashSet<(string Run, int Course)> Asked(IReadOnlyList<Run> runs, IReadOnlyList<int> numbers) =>
         [.. from run in runs from course in run.Courses where course.Stretches.Count > 0 && numbers.Contains(course.Number) select (run.Name, course.Number)];
 
-    private static IEnumerable<Fault> Faults((StageWall Wall, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, KeptWallPlan kept)
+    private static IEnumerable<Fault> Faults((StageWall Wall, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> named, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, KeptWallPlan kept)
     {
-        foreach (var number in wish.Courses.Where(number => asked.All(course => course.Course != number)))
+        foreach (var number in wish.Courses.Where(number => named.All(course => course.Course != number)))
             yield return FillFaults.NothingToStack(here.Wall.Sheet.Name, number);
+        foreach (var number in wish.Courses.Where(number => asked.All(course => course.Course != number)))
+        {
+            foreach (var (run, course) in named.Where(course => course.Course == number).Order().Take(1)) yield return FillFaults.StacksAlready(run, course);
+        }
+
         foreach (var run in here.Runs)
         {
             foreach (var course in run.Courses.Where(course => asked.Contains((run.Name, course.Number))))
             {
-                if (known.Contains((run.Name, course.Number))) yield return RunFaults.StandsAlready(run.Name, course.Number);
-                else if (kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number)) is not { Unfilled: false }) yield return FillFaults.CourseOpen(run.Name, course.Number);
+                if (kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number)) is not { Unfilled: false }) yield return FillFaults.CourseOpen(run.Name, course.Number);
                 else if (run.Courses.Any(below => below.Number < course.Number && below.Stretches.Count > 0 && !known.Contains((run.Name, below.Number)) && !asked.Contains((run.Name, below.Number)))) yield return FillFaults.NothingBelow(run.Name, course.Number);
             }
         }

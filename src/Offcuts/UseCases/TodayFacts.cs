@@ -52,6 +52,9 @@ public sealed record TodayFacts
     /// <summary>The change that an undo would take back.</summary>
     public HistoryEntry? Last { get; init; }
 
+    /// <summary>True where the undo would refuse that: the other side of a hand-over confirmed it.</summary>
+    public bool LastStands { get; init; }
+
     /// <summary>What can be bought.</summary>
     public PriceBook Prices => Sheet.Prices;
 }

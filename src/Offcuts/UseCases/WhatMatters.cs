@@ -10,7 +10,7 @@ namespace Offcuts.UseCases;
 
 /// <summary>
 /// What matters at a yard today. Pure: the same facts give the same list. The order is that of the questions which somebody asks who
-/// comes to the yard: what is late, what is in hand and what it lacks, what is to be ordered by when, what needs a hand, and what was
+/// comes to the yard: what is late; what is in hand and what it lacks, with what is to be ordered, by their days; what needs a hand; and what was
 /// done last.
 /// </summary>
 public static class WhatMatters
@@ -25,9 +25,7 @@ public static class WhatMatters
         [
             .. Beginnings(facts),
             .. orders.Where(order => order.Pressing),
-            .. InHand(facts),
-            .. Plans(facts),
-            .. orders.Where(order => !order.Pressing),
+            .. InHand(facts).Concat(Plans(facts)).Concat(orders.Where(order => !order.Pressing)).OrderBy(matter => matter.Day ?? (matter.Kind == MatterKind.Order ? DateOnly.MaxValue : facts.Today)),
             .. Labels(facts),
             .. Foam(facts),
             .. Nails(facts),
@@ -123,11 +121,17 @@ public static class WhatMatters
                 $"offcuts sheet {Number(plan.Id)}")
             {
                 PlanId = plan.Id,
-                Day = plan.Plan.Stages.Select(name => facts.Stages.Named(name)?.Date).Min(),
+                Day = WaitingStages(plan, waiting).Select(name => facts.Stages.Named(name)?.Date).Min(),
                 Pressing = gone.Length > 0,
             };
         }
     }
+
+    // The stages that something of the plan still waits for: what is done needs no day any more.
+    private static IEnumerable<string> WaitingStages(KeptPlan plan, IReadOnlyList<PlannedPiece> waiting) => waiting
+        .SelectMany(piece => piece.Cuts.Select(cut => cut.Stage))
+        .Concat(plan.HardwareWaits ? plan.Plan.Hardware.Select(fill => fill.Need.Stage) : [])
+        .Distinct(StringComparer.OrdinalIgnoreCase);
 
     // What the open plans buy, by the last day to order it; what has no such day comes last, with the reason.
     private static IEnumerable<Matter> Orders(TodayFacts facts)
@@ -232,7 +236,10 @@ public static class WhatMatters
     private static IEnumerable<Matter> Last(TodayFacts facts)
     {
         if (facts.Last is not { } last) yield break;
-        yield return new Matter(MatterKind.LastChange, $"{last.What} ({last.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}); can be taken back", [], "offcuts undo");
+        var when = last.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        yield return facts.LastStands
+            ? new Matter(MatterKind.LastChange, $"{last.What} ({when}); stands, and what was done before it", [], "offcuts hand list") { Stands = true }
+            : new Matter(MatterKind.LastChange, $"{last.What} ({when}); can be taken back", [], "offcuts undo");
     }
 
     private static string Begins(Stage stage, TodayFacts facts) =>

@@ -38,6 +38,16 @@ public class OneOffTests
         Find(need with { Reversible = false }, Offcut(1, 21.5m)).Should().BeEmpty();
     }
 
+    // Lines at 0, 2, .. 16 of 17.5 in, both ends on lines, 14 in: at 0 the saw goes once and 3.375 in are left, at 2 twice. All that is left is scrap
+    // either way, and so is what the saw takes.
+    [Fact]
+    public void Of_ways_that_leave_scrap_alone_the_one_with_fewer_saw_cuts_is_taken()
+    {
+        var need = new OneOffNeed(Foam, In(14)) { LeftOnPattern = true, RightOnPattern = true, Interval = In(2) };
+        var one = OneOffSearch.Find(need, [Offcut(1, 17.5m)], Prices, YardSettings.Usual).Value.Single();
+        (one.Start, one.SawCuts, one.Lost).Should().Be((Length.Zero, 1, In(3.5m)));
+    }
+
     [Fact]
     public void What_is_reserved_or_too_poor_or_of_unknown_lines_is_passed_over()
     {

@@ -1,4 +1,5 @@
 using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.UseCases;
@@ -178,13 +179,13 @@ public sealed class CorrectLineTests
 
     private static SavedLine Saved(YardFile yard, string text)
     {
-        var said = CataloguePieces.ReadLine(text, LengthUnit.Inch).Value;
+        var said = CataloguePieces.ReadLine(text, LengthUnit.Inch, WholePanels.None).Value;
         return SavedLine.Of(text, said, new CataloguePieces(yard).Save([said], newNames: true).Value);
     }
 
     private static (SavedLine Line, string Told) Correct(YardFile yard, SavedLine line, string text) =>
-        new CorrectLine(yard).Do(line, text, CataloguePieces.ReadLine(text, LengthUnit.Inch).Value).Value;
+        new CorrectLine(yard).Do(line, text, CataloguePieces.ReadLine(text, LengthUnit.Inch, WholePanels.None).Value).Value;
 
     private static string Refused(YardFile yard, SavedLine line, string text) =>
-        new CorrectLine(yard).Do(line, text, CataloguePieces.ReadLine(text, LengthUnit.Inch).Value).Fault.Sentence;
+        new CorrectLine(yard).Do(line, text, CataloguePieces.ReadLine(text, LengthUnit.Inch, WholePanels.None).Value).Fault.Sentence;
 }

@@ -79,7 +79,7 @@ public sealed class WhatMattersTests
         var facts = Planned(lead, new DateOnly(2026, 6, 15));
         Told(facts).Should().Contain(told);
         WhatMatters.Of(facts).Select(matter => matter.Kind).First(kind => kind is MatterKind.Order or MatterKind.Stage)
-            .Should().Be(lead == 16 ? MatterKind.Order : MatterKind.Stage, "only what is late comes before the stage in hand");
+            .Should().Be(MatterKind.Order, "its day comes before that of the stage");
     }
 
     [Fact]
@@ -89,6 +89,35 @@ public sealed class WhatMattersTests
         order.When(Today).Should().Be("no day");
         order.What.Should().Be("to buy: 1 of 2x4 8'");
         order.About.Should().Equal("1 of 2x4 8': $3.98 without tax, its stage has no day, its price has no lead time (plan 1)");
+    }
+
+    [Fact]
+    public void A_plan_is_due_by_the_stages_that_still_wait_for_it()
+    {
+        Stage[] stages = [Stage("forms", new DateOnly(2026, 6, 5), "stud: 2x4 7'"), Stage("roof", new DateOnly(2026, 6, 20), "brace: 2x4 6'")];
+        Piece[] pieces = [Board(0), Board(1)];
+        var plan = Matcher.Match(
+            Problem.Create(new MatchRequest { Pieces = pieces, Bins = [], Stages = stages, Prices = new PriceBook([Price(null)]), Settings = YardSettings.Usual, Buy = true }).Value,
+            new MatchLimits());
+        TodayFacts After(StepState forms) => WithPrice(Facts) with
+        {
+            Pieces = pieces,
+            Stages = stages,
+            Plans = [new KeptPlan(1, Today, plan, [.. plan.Pieces.Select(piece => piece.Cuts[0].Stage == "forms" ? PlanStep.Waiting with { State = forms } : PlanStep.Waiting)], HardwareDone: false)],
+        };
+
+        Told(After(StepState.Waiting)).Should().ContainMatch("Plan in 4 days: plan 1 for forms, roof: 2 of 2*");
+        Told(After(StepState.Done)).Should().ContainMatch("Plan in 19 days: plan 1 for forms, roof: 1 of 2*");
+    }
+
+    [Fact]
+    public void What_was_done_last_stands_where_the_other_side_has_confirmed_it()
+    {
+        var done = new HistoryEntry(7, new DateTimeOffset(2026, 6, 1, 9, 30, 0, TimeSpan.Zero), "hand-over 1 to Ann is confirmed by word", 0, Undone: false);
+
+        var matter = WhatMatters.Of(Facts with { Last = done, LastStands = true }).Single(matter => matter.Kind == MatterKind.LastChange);
+
+        (matter.What, matter.Stands, matter.Command).Should().Be(("hand-over 1 to Ann is confirmed by word (2026-06-01 09:30); stands, and what was done before it", true, "offcuts hand list"));
     }
 
     [Fact]

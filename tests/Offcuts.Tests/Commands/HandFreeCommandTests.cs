@@ -24,7 +24,7 @@ public sealed class HandFreeCommandTests : IDisposable
         var told = _yard.Must("hand", "free");
 
         told.Lines[0].Should().Be("Free to go, all of it together: 1 piece of 2; worth $5.00 to you");
-        told.Lines[1].Should().Be("Proven: without them your stages get no worse, in what is filled (all of it) and in what is spent ($0.00)");
+        told.Lines[1].Should().Be("Proven: without them your stages get no worse, in what is filled (all of it) and in what is spent beside the plans that are kept ($0.00)");
         told.Lines[^1].Should().MatchRegex(@"^\w{3} \w{4}  2x4 +10'  sound  barn +\$5\.00\s*$");
         told.Lines.Should().HaveCount(4, "the other one stays and is not listed");
         _yard.Must("hand", "free", "--all").Out.Should().Contain("needed: post (walls)");

@@ -65,7 +65,7 @@ public sealed class WallFillCommandTests : IDisposable
 
         told.Status.Should().Be(1);
         told.Out.Should().Contain("On hand: 4 courses can't be filled\n")
-            .And.Contain("Buys nothing, as wished; kept with the filling\n")
+            .And.Contain("Buys nothing, as wished\n")
             .And.Contain("Not filled: A outside, courses 1, 2: no foam 2-1/2x12 in the yard, and the plan buys nothing\n");
     }
 
@@ -119,6 +119,51 @@ public sealed class WallFillCommandTests : IDisposable
 
         stacked.Should().MatchRegex("new [^:]+: foam 2-1/2x12 3' 11-\\S+\" at no place yet; its label waits to be printed");
         _yard.Must("list", "--json").Out.Should().Contain("first_line");
+    }
+
+    [Fact]
+    public void A_whole_panel_needs_no_first_line_said_and_is_laid()
+    {
+        // Four courses of 96 in: eight panels' length, and some more for stagger and kerf; without their lines none of them could be joined.
+        _yard.Must("add", "foam 2-1/2x12 4' x12").Out.Should().Contain("first pattern line at 0\"");
+
+        _yard.Must("wall", "fill", "bench", "--no-buy", "--time", "5").Out.Should().MatchRegex("Courses or parts open: +0  proven").And.NotContain("can't be joined");
+    }
+
+    [Fact]
+    public void Panels_whose_first_line_nobody_said_are_told_with_how_to_say_it()
+    {
+        _yard.Must("add", "foam 2-1/2x12 3', 3', 4'").Out.Should().Contain("first pattern line at 0\" of 1, not known of 2");
+
+        _yard.Run("wall", "fill", "bench", "--time", "2").Out.Should().MatchRegex("! 2 panels can't be joined, because nobody said where the first pattern line is; .*: offcuts change [0-9A-Z]{7} [0-9A-Z]{7} --line 0\n");
+        _yard.Must("find", "foam", "2-1/2x12", "14\"", "joint", "both").Out.Should().Contain("! 2 panels can't be joined");
+        _yard.Must("find", "foam", "2-1/2x12", "14\"").Out.Should().NotContain("can't be joined", "both ends are free");
+    }
+
+    [Fact]
+    public void A_course_that_stands_on_one_face_is_stacked_on_the_other()
+    {
+        _yard.Must("add", "foam 2-1/2x12 4' x12");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
+        _yard.Must("wall", "stacked", "bench", "--course", "1", "--face", "inside");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
+
+        _yard.Must("wall", "stacked", "bench", "--course", "1").Out.Should().Contain("stacked: A outside, course 1\n").And.NotContain("A inside");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
+        _yard.Run("wall", "stacked", "bench", "--course", "1").Error.Should().Be("A inside, course 1: it stands already\n");
+    }
+
+    [Fact]
+    public void A_sheet_by_which_what_stands_would_lie_otherwise_says_so()
+    {
+        _yard.Must("add", "foam 2-1/2x12 4' x12");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
+        _yard.Must("wall", "stacked", "bench", "--course", "1");
+
+        _yard.Must("wall", "import", "walls", _yard.FileOf("same.txt", Bench.Replace("2'", "3'", StringComparison.Ordinal)), "--replace").Out.Should().NotContain("otherwise", "its first course is the same");
+        _yard.Must("wall", "import", "walls", _yard.FileOf("longer.txt", Bench.Replace("8'", "10'", StringComparison.Ordinal)), "--replace").Out
+            .Should().Contain("! 2 courses that stand would lie otherwise by this sheet: what is missing or too much there is in no count");
+        _yard.Must("wall", "drop", "bench").Out.Should().Contain("that 2 courses of it stood is forgotten with it: an undo brings it back");
     }
 
     [Fact]

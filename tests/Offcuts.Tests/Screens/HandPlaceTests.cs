@@ -61,7 +61,9 @@ public sealed class HandPlaceTests
             run.Press("Ctrl+K");
             run.Text.Should().Contain("Hand 2 pieces over: as what?").And.Contain("g gift").And.Contain("l loan").And.Contain("s sale");
             var file = Path.Combine(run.Folder.Folder, "ann");
-            run.Press("l").Type("Ann until 2026-09-31").Press("Enter");
+            run.Press("l").Type("Ann till 30 Sep").Press("Enter");
+            run.Text.Should().Contain("\"30 Sep\" is no day; write it like 2026-05-31", "a day in words is no part of her name");
+            run.Press("Ctrl+U").Type("Ann until 2026-09-31").Press("Enter");
             run.Text.Should().Contain("\"2026-09-31\" is no day; write it like 2026-05-31");
             run.Press("Backspace").Type("0").Press("Enter").Type(file).Press("Enter");
             run.Yard.HandOvers().Single().Terms.Should().Be(new Terms("Ann", HandOverKind.Loan, DueOn: new DateOnly(2026, 9, 30)));

@@ -211,6 +211,29 @@ public sealed class WallsPlaceTests
     }
 
     [Fact]
+    public void The_page_of_the_systems_is_left_as_it_was_come_to_also_without_a_wall()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+B").Text.Should().Contain("[SYSTEMS]");
+            run.Press("Ctrl+B").Text.Should().Contain("[ELEVATION]");
+            run.Press("Ctrl+B", "Ctrl+T").Text.Should().NotContain("[SYSTEMS]");
+        });
+    }
+
+    [Fact]
+    public void A_course_that_the_wall_does_not_have_is_told_while_it_is_typed()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y");
+            run.Press("Ctrl+O", "Ctrl+U").Type("99");
+            run.Text.Should().Contain("has no course 99 there").And.NotContain("✓ course 99");
+            run.Press("Ctrl+U").Type("1").Text.Should().Contain("✓ course 1");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
     public void A_wall_that_another_program_takes_in_appears()
     {
         ScreenRun.On(80, 24, run =>

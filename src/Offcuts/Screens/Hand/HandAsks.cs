@@ -16,7 +16,7 @@ internal static class HandAsks
 
     public static Ask.Write Bed { get; } = new("Describe a bed or trailer: its name, the longest piece, the weight it may carry, how much fits if you know it, like trailer: 10' 1200 lb 80 cu ft", Topic.Bed, "bed");
 
-    public static Ask.Write Receipt { get; } = new("The receipt that their program shows, like R-K7F-3MXX; or the word said, where they only told you. From then on it is not taken back", Topic.Receipt, "receipt");
+    public static Ask.Write Receipt { get; } = new("The receipt that their program shows, like R-K7F-3MXX; or the word said, where they only told you. From then on neither it nor what was done before it is taken back", Topic.Receipt, "receipt");
 
     public static Ask.Write Theirs { get; } = new("Which files tell what they need: cuts ann.csv, or wall garage.txt system ours.txt; their prices behind: prices ann-prices.csv", Topic.TheirNeeds, "needs");
 
@@ -111,7 +111,7 @@ internal static class HandAsks
     {
         var (name, behind) = kind switch
         {
-            HandOverKind.Loan => Parted(text, " until "),
+            HandOverKind.Loan => Parted(text, " until ") is { Behind.Length: > 0 } until ? until : Parted(text, " till "),
             HandOverKind.Sale => Parted(text, " for "),
             _ => (text, ""),
         };

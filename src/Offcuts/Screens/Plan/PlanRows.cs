@@ -49,8 +49,9 @@ internal static class PlanRows
             : "Found, not kept yet";
         rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan.Proven ? Tone.Good : Tone.Caution)), width));
         var unfilled = plan.Tiers.Unfilled.Value;
+        var spoilt = state.Kept is { NotMade.Count: > 0 };
         rows.Add(Cut(Row.Of(
-            new Ink(unfilled == 0 ? "fills everything" : $"{unfilled} unfilled", unfilled == 0 ? Tone.Good : Tone.Fault),
+            new Ink(unfilled > 0 ? $"{unfilled} unfilled" : spoilt ? "was to fill everything" : "fills everything", unfilled == 0 && !spoilt ? Tone.Good : Tone.Fault),
             new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),

@@ -39,7 +39,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, Limits).Do(plan, acts, hardware)),
         Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var wallCard) ? new News.WallOpened(wallCard) : new News.Refused(errand, opened.Faults),
         Errand.DrawWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var drawn && drawn.TryGet(out var card) ? new News.WallDrawn(card) : new News.Refused(errand, drawn.Faults),
-        Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates)) : new News.Refused(errand, fits.Faults),
+        Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates) { Unlined = new FitPlace(yard).Unlined(need) }) : new News.Refused(errand, fits.Faults),
         Errand.KeepWall(var filled) => new FillWall(yard).Keep(filled) is var keep && keep.TryGet(out var number) ? new News.WallKept(filled.Kept.Sheet.Name, number) : new News.Refused(errand, keep.Faults),
         Errand.StackWall(var wish) => new StackWall(yard, world.Today, Limits).Do(wish) is var stacked && stacked.TryGet(out var stood) ? new News.Stacked(stood) : new News.Refused(errand, stacked.Faults),
         Errand.SaveSheet(var kind, var stage, var edit) => Told(errand, kind == SheetKind.Wall ? new ChangeWalls(yard).Save(stage, edit) : new ChangeSystems(yard).Save(edit)),

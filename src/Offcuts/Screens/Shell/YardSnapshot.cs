@@ -70,6 +70,9 @@ internal sealed record YardSnapshot
     /// <summary>The systems that walls can be built of, the one that ships among them.</summary>
     public IReadOnlyList<SystemSheet> Systems { get; init; } = [];
 
+    /// <summary>Which panels are whole, so that their first pattern line need not be said.</summary>
+    public WholePanels Panels { get; init; } = WholePanels.None;
+
     /// <summary>How walls are to be filled, as it is kept.</summary>
     public IReadOnlyList<KeptWallPlan> WallPlans { get; init; } = [];
 
@@ -165,6 +168,7 @@ internal sealed record YardSnapshot
             Plans = facts.Plans,
             Walls = facts.Walls,
             Systems = facts.Systems,
+            Panels = WholePanels.Of(facts.Systems, facts.Prices),
             WallPlans = facts.WallPlans,
             Stacked = facts.Stacked,
             Settings = settings,

@@ -80,7 +80,7 @@ internal static class StripModel
     {
         var line = state.Line;
         if ((line.Ask is not null && state.Corrected is null) || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [] };
-        var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit);
+        var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit, state.Yard.Panels);
         if (!reading.TryGet(out var batch)) return state with { Reading = reading, NewName = null, Odd = [] };
         return state with
         {

@@ -21,7 +21,7 @@ internal static class TodayModel
             case Intent.Enter when state.Line.Ask is null && state.Line.Text.Trim().Length > 0:
                 return new(state with { Line = state.Line.Cleared() }, new Errand.Open(Place.Yard) { Line = state.Line.Text.Trim() });
             case Intent.Enter when state.Line.Ask is null && state.Matter is { } matter:
-                return matter.Kind == MatterKind.LastChange
+                return matter is { Kind: MatterKind.LastChange, Stands: false }
                     ? new(state with { Line = state.Line.Open(TakeBack(matter, state.Yard.Change)) })
                     : new(state, Where(matter));
             case Intent.Answer(var letter) when state.Line.Ask is Ask.Choose ask && ask.Of(letter) is { } choice:
@@ -43,6 +43,7 @@ internal static class TodayModel
         MatterKind.Plan or MatterKind.Order => new Errand.Open(Place.Plan) { PlanId = matter.PlanId },
         MatterKind.Wall => new Errand.Open(Place.Walls) { Name = matter.Subject },
         MatterKind.Foam or MatterKind.Nails => new Errand.Open(Place.Yard) { Line = matter.Subject },
+        MatterKind.LastChange when matter.Stands => new Errand.Open(Place.Hand),
         _ => new Errand.Open(Place.Today),
     };
 

@@ -37,7 +37,7 @@ internal static class TodayRows
         var room = Math.Max(10, width - WhenColumn - WhereColumn);
         var what = TextColumns.Wrap(TextRules.Harmless(matter.What), room);
         var when = (matter.Pressing ? "! " : "  ") + matter.When(state.Yard.Today);
-        var where = matter.Kind == MatterKind.LastChange ? "^Z" : TodayModel.Where(matter).Where.ToString();
+        var where = matter is { Kind: MatterKind.LastChange, Stands: false } ? "^Z" : TodayModel.Where(matter).Where.ToString();
         var rows = new List<Row>();
         for (var i = 0; i < what.Count; i++)
         {

@@ -25,7 +25,7 @@ internal static class SheetsModel
     /// <param name="about">The sheet that was asked about; else it is the chosen one.</param>
     public static Turn<WallsState> Wanted(WallsState state, Want want, NamedSheet? about = null)
     {
-        if (want == Want.Systems) return new(state with { Page = WallPage.Systems, OnPage = true, Top = 0 });
+        if (want == Want.Systems) return new(state with { Page = state.Page == WallPage.Systems ? WallPage.Elevation : WallPage.Systems, OnPage = state.Page != WallPage.Systems, Top = 0 });
         if (want == Want.NewSheet) return New(state);
         if (Gone(state, about) is { } gone) return new(state, Notice: gone);
         var system = about is null ? state.Page == WallPage.Systems ? state.ChosenSystem : null : about.Kind == SheetKind.System ? state.SystemNamed(about.Name) : null;

@@ -140,11 +140,15 @@ internal static class WallsModel
     private static WallsState Read(WallsState state) =>
         state with
         {
-            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)StackedLine.Read(state.Line.Text, about.Name) : null,
+            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)Stacked(state, StackedLine.Read(state.Line.Text, about.Name)) : null,
             Reading = state.Form is not null || state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
                 ? null
                 : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
         };
+
+    // While the card of the wall is there, also whether it has such courses.
+    private static Result<StackedWish> Stacked(WallsState state, Result<StackedWish> read) =>
+        state.Shown is { } card ? read.Then(wish => string.Equals(wish.Wall, card.Name, StringComparison.OrdinalIgnoreCase) ? StackWall.There(card.Laid, wish) : wish) : read;
 
     private static Turn<WallsState> Entered(WallsState state)
     {
@@ -162,7 +166,7 @@ internal static class WallsModel
     private static Turn<WallsState> Wanted(WallsState state, Want want, NamedSheet? about = null)
     {
         if (SheetsModel.IsAbout(want)) return SheetsModel.Wanted(state, want, about);
-        if (state.Wall is not { } wall) return new(state, Notice: new Notice(WallsRows.NoWall));
+        if (state.Wall is not { } wall) return new(state.Page == WallPage.Systems ? Turned(state, WallPage.Elevation) : state, Notice: new Notice(WallsRows.NoWall));
         return want switch
         {
             Want.Elevation => new(Turned(state, WallPage.Elevation)),
@@ -193,7 +197,7 @@ internal static class WallsModel
         if (ask.Topic is Topic.WallStage || ask.About is not { } about) return SheetsModel.StageAnswered(state, text);
         if (ask.Topic is Topic.WallMove or Topic.SheetName) return SheetsModel.Answered(state, ask.Topic, about, text);
         if (ask.Topic == Topic.Stacked)
-            return StackedLine.Read(text, about.Name) is var read && read.TryGet(out var wish)
+            return Stacked(state, StackedLine.Read(text, about.Name)) is var read && read.TryGet(out var wish)
                 ? new(Read(state with { Line = state.Line.Close().Open(WallsAsks.Stack(wish)) }), Notice: Notice.None)
                 : new(state, Notice: Notice.Of(read.Faults));
         return text.Length > 0

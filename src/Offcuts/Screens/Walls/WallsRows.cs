@@ -57,10 +57,11 @@ internal static class WallsRows
         if (state.Wall is not { } wall) return [.. Row.Wrapped(Capital(NoWall), width, Tone.Soft)];
         if (state.Faults.Count > 0) return [.. Row.Wrapped($"✗ {state.Faults[0]}", width, Tone.Fault, indent: 2)];
         if (state.Shown is not { } card) return [Row.Of($"Reckoning {wall.Sheet.Name} …", Tone.Soft)];
-        if (state.FoundHere is { Plan: var laying })
+        if (state.FoundHere is { Plan: var laying } found)
             return
             [
                 .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(laying, state.Yard.Settings.CurrencySign)}; not kept", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
+                .. LayingFacts.Unlined(found.Unlined).SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2)),
                 .. state.FoundAt == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
             ];
         if (card.Left.Count > 0) return [.. card.Left.Select((line, i) => (Line: line, First: i == 0)).SelectMany(one => Row.Wrapped(one.First ? $"{wall.Sheet.Name}: {one.Line}" : one.Line, width, one.Line.StartsWith('!') ? Tone.Caution : Tone.Plain, indent: 2))];
@@ -210,6 +211,8 @@ internal static class WallsRows
             foreach (var row in Row.Wrapped("Nothing on hand: no free piece of it is long enough with its ends where they must be, or its condition does not serve this use.", width, Tone.Caution)) yield return row;
         foreach (var one in fits.Candidates)
             foreach (var row in Row.Wrapped(FitText.Of(one, state.Yard.Unit, code => code.ToString()), width, indent: 4)) yield return row;
+        foreach (var line in LayingFacts.Unlined(fits.Unlined))
+            foreach (var row in Row.Wrapped(line, width, Tone.Caution, indent: 2)) yield return row;
     }
 
     private static IEnumerable<Row> Mind(WallCard card, int width) =>

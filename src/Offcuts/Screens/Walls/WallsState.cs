@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Matching.Runs;
 using Offcuts.Print;
@@ -30,7 +31,11 @@ internal enum WallPage
 /// <summary>What was found for one place.</summary>
 /// <param name="Need">The place.</param>
 /// <param name="Candidates">What fits it, the one that loses least first.</param>
-internal sealed record FitsFound(OneOffNeed Need, IReadOnlyList<OneOffCandidate> Candidates);
+internal sealed record FitsFound(OneOffNeed Need, IReadOnlyList<OneOffCandidate> Candidates)
+{
+    /// <summary>Panels that might fit, were their first pattern line known.</summary>
+    public IReadOnlyList<Piece> Unlined { get; init; } = [];
+}
 
 /// <summary>The walls on the screen.</summary>
 internal sealed record WallsState

@@ -14,7 +14,7 @@ public static class FreeText
         var worth = pieces.Aggregate(Money.Zero, (sum, piece) => sum + piece.Worth) + free.Bins.Aggregate(Money.Zero, (sum, bin) => sum + bin.Worth);
         yield return $"Free to go, all of it together: {Words.Count(pieces.Length, "piece")} of {free.Pieces.Count}{(counted > 0 ? $", {Words.Count(counted, "counted thing")}" : "")}; worth {worth.ToText(settings.CurrencySign)} to you";
         yield return free.Proven
-            ? $"Proven: without them your stages get no worse, in what is filled ({(free.Unfilled == 0 ? "all of it" : $"{free.Unfilled} stay open either way")}) and in what is spent ({free.Spend.ToText(settings.CurrencySign)})"
+            ? $"Proven: without them your stages get no worse, in what is filled ({(free.Unfilled == 0 ? "all of it" : $"{free.Unfilled} stay open either way")}) and in what is spent beside the plans that are kept ({free.Spend.ToText(settings.CurrencySign)})"
             : "NOT PROVEN that your stages get no worse without them:";
         foreach (var doubt in free.Doubts) yield return "  " + doubt;
     }

@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.HandOvers;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 
@@ -56,7 +57,7 @@ public sealed class SettleLoan(YardFile yard)
     public IReadOnlyList<Fault> Slips(SettleWish wish)
     {
         var (catalogue, unit) = (new CataloguePieces(yard), yard.Settings().Unit);
-        TypedBatch[] batches = [.. wish.Instead.Where(one => !Code.Parse(one.Trim()).Ok).Select(one => CataloguePieces.ReadLine(one, unit)).Where(read => read.Ok).Select(read => read.Value)];
+        TypedBatch[] batches = [.. wish.Instead.Where(one => !Code.Parse(one.Trim()).Ok).Select(one => CataloguePieces.ReadLine(one, unit, WholePanels.None)).Where(read => read.Ok).Select(read => read.Value)];
         return [.. catalogue.NewNames(batches).Select(HandFaults.NameLikeSlip), .. catalogue.OddSizes(batches).Select(HandFaults.SizeLikeSlip)];
     }
 
@@ -75,7 +76,7 @@ public sealed class SettleLoan(YardFile yard)
                 continue;
             }
 
-            var read = CataloguePieces.ReadLine(one, unit);
+            var read = CataloguePieces.ReadLine(one, unit, WholePanels.None);
             if (!read.TryGet(out var batch)) faults.AddRange(read.Faults);
             else if (batch.Batch.Bin is { } bin) faults.Add(HandFaults.InsteadCounted(bin.Hardware.Name));
             else if (!newNames && catalogue.NewNames([batch]) is { Count: > 0 } names) faults.AddRange(names.Select(CommandFaults.NameIsNew));
