@@ -67,16 +67,21 @@ public static class LabelPicture
         {
             read = new QRCodeMultiReader().decodeMultiple(new BinaryBitmap(new HybridBinarizer(source))) ?? [];
         }
-        catch (Exception error) when (error is ReaderException or IndexOutOfRangeException or ArgumentException or InvalidOperationException or NullReferenceException)
+        catch (Exception error) when (LosesItsWay(error))
         {
             // The library loses its way in some pictures; what was found otherwise stays.
             yield break;
         }
 
+        // A symbol put together of several has places for corners that were never found.
         foreach (var one in read)
-            if (one is { Text.Length: > 0, ResultPoints.Length: > 0 })
-                yield return (one.Text, one.ResultPoints.Average(point => point.X), one.ResultPoints.Average(point => point.Y));
+            if (one is { Text.Length: > 0 } && (one.ResultPoints ?? []).Where(point => point is not null).ToArray() is { Length: > 0 } corners)
+                yield return (one.Text, corners.Average(point => point.X), corners.Average(point => point.Y));
     }
+
+    /// <summary>True for what the library throws where a picture or a symbol is none that it knows how to go on in.</summary>
+    internal static bool LosesItsWay(Exception error) =>
+        error is ReaderException or IndexOutOfRangeException or ArgumentException or InvalidOperationException or NullReferenceException;
 
     private static GreyPicture? Halved(GreyPicture picture)
     {

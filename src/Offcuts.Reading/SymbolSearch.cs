@@ -111,11 +111,23 @@ internal sealed class SymbolSearch(GreyPicture picture, CancellationToken stop)
             var grid = SampleGrid.Of(picture, shape.Corner, shape.Right, shape.Down, right, down);
             if (grid is null) return null;
             if (right == 0 && down == 0 && grid.PatternFaults > MostPatternFaults) return null;
-            if (_decoder.decode(grid.Bits, null) is { Text: { Length: > 0 } text }) return text;
+            if (Decoded(grid) is { Length: > 0 } text) return text;
             if (_tries >= MostTries) return null;
         }
 
         return null;
+    }
+
+    private string? Decoded(SampleGrid grid)
+    {
+        try
+        {
+            return _decoder.decode(grid.Bits, null)?.Text;
+        }
+        catch (Exception error) when (LabelPicture.LosesItsWay(error))
+        {
+            return null;
+        }
     }
 
     // In modules, the nearest first.

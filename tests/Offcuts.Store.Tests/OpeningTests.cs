@@ -77,6 +77,15 @@ public sealed class OpeningTests : IDisposable
     }
 
     [Fact]
+    public void A_yard_whose_table_has_a_column_by_another_name_is_damaged_and_no_failure_of_the_program()
+    {
+        using (var yard = Yards.Open(Path)) yard.Do(change => change.Add(Yards.Board(1)));
+        Yards.ByHand(Path, "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, 'wall   INTEGER', 'wbll   INTEGER') WHERE name = 'wall_plan'");
+
+        ((Action)(() => Yards.Open(Path).WallPlans())).Should().Throw<YardUnavailableException>().Which.Reason.Should().Be(UnavailableReason.Damaged);
+    }
+
+    [Fact]
     public void A_yard_is_written_through_to_the_disk_with_its_rules_on()
     {
         using var yard = Yards.Open(Path);

@@ -79,13 +79,16 @@ public sealed class YardUnavailableException : Exception
     /// <remarks>Source of the numbers: the result codes of SQLite.</remarks>
     internal static YardUnavailableException? From(SqliteException error, string path)
     {
-        const int perm = 3, busy = 5, locked = 6, readOnly = 8, inputOutput = 10, corrupt = 11, full = 13, cannotOpen = 14, auth = 23, notADatabase = 26, moved = 1032;
+        const int sql = 1, perm = 3, busy = 5, locked = 6, readOnly = 8, inputOutput = 10, corrupt = 11, full = 13, cannotOpen = 14, auth = 23, notADatabase = 26, moved = 1032;
         return error.SqliteErrorCode switch
         {
             readOnly when error.SqliteExtendedErrorCode == moved => Moved(path, error),
             busy or locked => Locked(path, error),
             readOnly => ReadOnly(path, error),
             corrupt => Damaged(path, "its database is not whole", error),
+            // The statements are always the same, so that it is the file's tables that are others.
+            sql when error.Message.Contains("no such column", StringComparison.Ordinal) || error.Message.Contains("no such table", StringComparison.Ordinal) || error.Message.Contains("malformed database schema", StringComparison.Ordinal)
+                => Damaged(path, "its tables are not those of a yard", error),
             full => DiskFull(path, error),
             notADatabase => NotAYard(path, "its first bytes are those of some other file", error),
             cannotOpen => Unreadable(path, "the file or its folder may not be opened", error),

@@ -111,7 +111,7 @@ public static class CountFiles
 
             if (stream.Length > PictureFile.MostMegabytes * 1_000_000L) return Broken(CountFaults.PictureTooManyBytes(PictureFile.MostMegabytes));
             using var held = room.Files.Take(stream.Length, stop);
-            var bytes = new byte[stream.Length];
+            var bytes = new byte[Math.Max(stream.Length, begin.Length)];
             begin.CopyTo(bytes);
             stream.ReadExactly(bytes.AsSpan(Math.Min(begin.Length, bytes.Length)));
             var working = PictureFile.WorkingBytes(bytes);

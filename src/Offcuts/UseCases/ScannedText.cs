@@ -21,7 +21,8 @@ public static class ScannedText
     public static Result<(IReadOnlyList<ScannedLabel> Labels, int Foreign)> Read(ReadOnlySpan<byte> begin, Stream rest)
     {
         if (rest.Length > MostMegabytes * 1_000_000L) return CountFaults.ScannedTooLarge(MostMegabytes);
-        var bytes = new byte[rest.Length];
+        // A device, and a file that is still being written, have more in them than they say.
+        var bytes = new byte[Math.Max(rest.Length, begin.Length)];
         begin.CopyTo(bytes);
         rest.ReadExactly(bytes.AsSpan(begin.Length));
         if (bytes.AsSpan().Contains((byte)0)) return CountFaults.ScannedNotText();

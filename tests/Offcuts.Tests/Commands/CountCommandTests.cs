@@ -142,6 +142,14 @@ public sealed class CountCommandTests : IDisposable
         ]);
     }
 
+    [Fact]
+    public void A_file_that_has_more_in_it_than_it_says_is_read_as_far_as_it_was()
+    {
+        var read = UseCases.ScannedText.Read("K7F3MXX\n"u8, Stream.Null);
+
+        read.Value.Labels.Select(label => label.Code.Text).Should().Equal("K7F3MXX");
+    }
+
     [Theory]
     [InlineData("", "is empty: it was not copied whole")]
     [InlineData("this is no picture", "is neither a JPEG nor a PNG picture")]

@@ -20,6 +20,18 @@ public sealed class HostileInputTests
         wrong.Should().BeEmpty();
     }
 
+    /// <summary>Inputs on which a long run once found the program wrong: a symbol put together of several, a device named as a scanner's file, a table whose column had another name.</summary>
+    [Theory]
+    [InlineData("picture", 1001152)]
+    [InlineData("lines typed on the screen", 1000701)]
+    [InlineData("yard with altered bytes", 1001677)]
+    public void What_once_did_harm_does_none(string kind, int seed)
+    {
+        using var run = new HostileRun();
+
+        run.Feed(run.Draw(kind, seed)).Should().BeEmpty();
+    }
+
     [Fact]
     public void The_judge_sees_what_it_looks_for()
     {
