@@ -9,6 +9,9 @@ namespace Offcuts.Core.Yard;
 /// <param name="Bin">The hardware; none where it is pieces.</param>
 public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? Bin)
 {
+    /// <summary>Lengths that were typed as bare whole numbers, without a unit; of sheets none are told.</summary>
+    public IReadOnlyList<Length> BareWhole { get; init; } = [];
+
     /// <summary>
     /// The reading in plain words, for a person to agree to before it is saved: how many of what, each length, each mark, and how
     /// much it is. Three or more equal lengths in a row are counted. Every text in it is shown without harm.

@@ -103,7 +103,10 @@ public static class CatalogueLine
         if (made > MostPieces) line.Faults.Add(LineFaults.TooManyPieces(made, MostPieces, sizes[0].Column));
         return line.Faults.Count > 0
             ? Result<CatalogueBatch>.Fail(line.FaultsInOrder())
-            : new CatalogueBatch([.. sizes.SelectMany(size => Enumerable.Repeat(marks.Draft(subject.Material, size.Length, size.Width), size.Count))], null);
+            : new CatalogueBatch([.. sizes.SelectMany(size => Enumerable.Repeat(marks.Draft(subject.Material, size.Length, size.Width), size.Count))], null)
+            {
+                BareWhole = [.. sizes.Where(size => size.BareWhole).Select(size => size.Length)],
+            };
     }
 
     private static void ApplyCount(TypedLine line, List<TypedSize> sizes, int count, int column)
@@ -119,6 +122,7 @@ public static class CatalogueLine
         var column = line.Column;
         if (line.TakeLength() is not { } first) return;
         if (material is not Sheet && line.RefusesSecondMaterial(column - 1, sizes.Count == 0)) return;
+        var bareWhole = material is not Sheet && line.IsWholeNumber(column - 1, first.End);
         var (length, width) = (first.Length, Length.Zero);
         if (material is Sheet)
         {
@@ -131,7 +135,7 @@ public static class CatalogueLine
         if (line.TakeCount(out var count, out var countColumn))
         {
             if (count is < 1 or > MostPieces) line.Faults.Add(LineFaults.CountOutside(MostPieces, countColumn));
-            else sizes.Add(new TypedSize(length, width, count, CountSaid: true, column));
+            else sizes.Add(new TypedSize(length, width, count, CountSaid: true, column, bareWhole));
             return;
         }
 
@@ -143,7 +147,7 @@ public static class CatalogueLine
             return;
         }
 
-        sizes.Add(new TypedSize(length, width, 1, CountSaid: false, column));
+        sizes.Add(new TypedSize(length, width, 1, CountSaid: false, column, bareWhole));
     }
 
     private static FoundLength? TakeSecondSide(TypedLine line)
@@ -164,5 +168,5 @@ public static class CatalogueLine
         && !char.IsAsciiDigit(line.Text[second.End - 2]) && line.Text[second.End - 2] is not ('.' or '/');
 
     // One length as typed, with how often it is meant.
-    private sealed record TypedSize(Length Length, Length Width, int Count, bool CountSaid, int Column);
+    private sealed record TypedSize(Length Length, Length Width, int Count, bool CountSaid, int Column, bool BareWhole);
 }

@@ -8,6 +8,9 @@ namespace Offcuts.Core.Yard;
 /// <param name="Hardware">What must be counted out; none where it is cut.</param>
 public sealed record CutDraft(RequiredCut? Cut, HardwareNeed? Hardware)
 {
+    /// <summary>True where the length was typed as a bare whole number, or as two of them, without a unit.</summary>
+    public bool BareWhole { get; init; }
+
     /// <summary>What is needed.</summary>
     public Material Material => Cut?.Material ?? Hardware!.Hardware;
 

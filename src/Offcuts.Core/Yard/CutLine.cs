@@ -100,6 +100,7 @@ public static class CutLine
         Use? use = null;
         TreatedWish? treated = null;
         bool? rip = null;
+        var bareWhole = false;
         var tried = false;
         for (line.SkipGaps(); !line.AtEnd; line.SkipGaps())
         {
@@ -107,7 +108,7 @@ public static class CutLine
             if (line.AtNumber())
             {
                 if (tried) line.Faults.Add(LineFaults.OneLengthOnly(column));
-                length = TakeLengths(line) ?? length;
+                length = TakeLengths(line, out bareWhole) ?? length;
                 tried = true;
             }
             else if (line.TakeCount(out var said, out column))
@@ -153,18 +154,25 @@ public static class CutLine
                 Treated = treated ?? TreatedWish.Any,
                 Rip = rip ?? false,
             },
-            null);
+            null)
+        {
+            BareWhole = bareWhole,
+        };
     }
 
-    private static (Length From, Length To)? TakeLengths(TypedLine line)
+    private static (Length From, Length To)? TakeLengths(TypedLine line, out bool bareWhole)
     {
         var start = line.At;
+        bareWhole = false;
         if (line.TakeLength() is not { } first || line.RefusesSecondMaterial(start, first: true)) return null;
         var back = line.At;
         var ranged = line.TakeRangeSign();
         line.At = back;
+        bareWhole = line.IsWholeNumber(start, first.End);
         if (!ranged) return (first.Length, first.Length);
         if (line.TakeRangeAfter(first, start) is not { } range) return null;
+        // Of two, the mark behind the second is for both.
+        bareWhole = bareWhole && char.IsAsciiDigit(line.Text[line.At - 1]);
         if (range.To >= range.From) return range;
         line.Faults.Add(YardFaults.CutRangeBackwards() with { Column = start + 1 });
         return null;

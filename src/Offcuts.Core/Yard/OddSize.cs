@@ -1,3 +1,4 @@
+using System.Globalization;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
@@ -14,6 +15,9 @@ public sealed record OddSize(string What, string Why)
 {
     /// <summary>4 in: what is shorter is hardly worth a label. Our own choice.</summary>
     private static readonly Length Shortest = Length.Inches(4);
+
+    /// <summary>20: the longest that lumber is commonly sold in feet, by common practice; a longer bare number is hardly meant in feet.</summary>
+    private const int MostFeet = 20;
 
     // As commonly stocked: common practice, no published list.
     private static readonly decimal[] Thicknesses = [1, 1.25m, 2, 4, 6, 8];
@@ -32,6 +36,37 @@ public sealed record OddSize(string What, string Why)
     /// <summary>The same of pieces whose size was put right.</summary>
     public static IReadOnlyList<OddSize> Among(IEnumerable<Piece> pieces, LengthUnit unit) =>
         [.. pieces.SelectMany(piece => Of(piece.Material, piece.Length, piece.Width, unit)).Distinct()];
+
+    /// <summary>The doubts about a typed line, each once; a bare 8 that reads as inches and was more likely meant in feet is one.</summary>
+    /// <param name="batch">As understood.</param>
+    /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
+    public static IReadOnlyList<OddSize> Among(CatalogueBatch batch, YardSettings settings) =>
+    [
+        .. Among(batch.Pieces, settings.Unit),
+        .. batch.BareWhole.Where(length => length >= Shortest).Distinct().Select(length => LikeFeet(batch.Pieces[0].Material, length, settings)).OfType<OddSize>(),
+    ];
+
+    /// <summary>The doubt about a need, where it has one: that its bare number was meant in feet.</summary>
+    /// <param name="draft">As understood.</param>
+    /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
+    public static OddSize? Of(CutDraft draft, YardSettings settings) =>
+        draft is { BareWhole: true, Cut: { } cut } ? LikeFeet(cut.Material, cut.Shortest, settings) : null;
+
+    /// <summary>
+    /// The doubt about a length typed as a bare whole number: read as inches it is under the keep length, and as feet it would be a length that is
+    /// sold. None where it is no such length. Who means inches writes them, or says so once.
+    /// </summary>
+    /// <param name="of">What it is of.</param>
+    /// <param name="length">As it was read.</param>
+    /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
+    public static OddSize? LikeFeet(Material of, Length length, YardSettings settings)
+    {
+        var keep = settings.Keep(of);
+        if (settings.Unit != LengthUnit.Inch || length >= keep || length > Length.Inches(MostFeet)) return null;
+        return new OddSize(
+            $"{TextRules.Harmless(of.Name)} {length.ToText(LengthUnit.Inch)}",
+            $"under the keep length of {keep.ToText(LengthUnit.Inch)}; feet are written {(length.Units / Length.PerInch).ToString(CultureInfo.InvariantCulture)}'");
+    }
 
     private static IEnumerable<OddSize> Of(Material of, Length length, Length width, LengthUnit unit)
     {

@@ -119,6 +119,9 @@ internal sealed class TypedLine
         return null;
     }
 
+    /// <summary>True where nothing but figures stands between two indexes: a whole number without any unit.</summary>
+    public bool IsWholeNumber(int start, int end) => !Text.AsSpan(start, end - start).ContainsAnyExceptInRange('0', '9');
+
     /// <summary>True where a sign for "to" stands here: two dots or more, an ellipsis, or the word.</summary>
     public bool TakeRangeSign()
     {

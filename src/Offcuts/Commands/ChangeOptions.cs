@@ -62,11 +62,11 @@ internal sealed record ChangeOptions(
         };
         if (facts == new PieceFacts()) return YardFaults.NothingToChange();
         if (facts.NewNames(yard.Names()) is [var name] && !parse.GetValue(NewNames)) return CommandFaults.NameIsNew(name);
-        var unit = yard.Settings().Unit;
-        var odd = parse.GetValue(Yes) ? [] : facts.OddSizes(codes.Select(yard.Piece).OfType<Piece>(), unit);
+        var settings = yard.Settings();
+        var odd = parse.GetValue(Yes) ? [] : facts.OddSizes(codes.Select(yard.Piece).OfType<Piece>(), settings);
         if (odd.Count > 0 && meant is null) return Result<string>.Fail([.. odd.Select(CommandFaults.SizeIsOdd)]);
         if (odd.Count > 0 && !meant!(odd)) return "nothing changed";
-        return change.Each(codes, "changed", piece => facts.Apply(piece, unit));
+        return change.Each(codes, "changed", piece => facts.Apply(piece, settings.Unit));
     }
 
     private Result<string> ApplyToBundle(ParseResult parse, YardFile yard, Bundle bundle)

@@ -114,18 +114,19 @@ internal static class StageCommands
         var line = new Argument<string[]>("line") { Description = "name: material length xCOUNT use, in this order. The use is structural, nonstructural (where none is said), bracing or rough; treated or untreated may follow, and rip where a wider board may be sawn to it. Two lengths, 7'..8', are the shortest and the longest that will do. Counted things: panel tie x40", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string>("--lines") { Description = "A text file of such lines; - for standard input", HelpName = "FILE" };
         var isNew = CommandContext.NewNames();
+        var yes = new Option<bool>("--yes") { Description = "Sizes that look like a slip are meant: a bare 8 is 8 inches" };
         var command = context.Command(
             "need",
             "Add to what a stage needs, one line a cut",
             ["offcuts stage need walls \"blocking: 2x4 14-1/2 x12\"", "offcuts stage need walls \"braces: 2x4 7'..8' x6 bracing\"", "offcuts stage need walls \"nailers: 2x4 30 x8 rip\"", "offcuts stage need walls \"panel tie x40\" --new", "offcuts stage need walls --lines cuts.txt"],
-            name, line, file, isNew);
+            name, line, file, isNew, yes);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var fromFile = TextLines.Read(context.World, parse.GetValue(file));
             if (!fromFile.TryGet(out var more)) return context.Refuse(fromFile.Faults);
             string[] lines = [.. parse.GetValue(line) ?? [], .. more];
             var stages = new ChangeStages(yard);
-            var added = stages.AddNeeds(parse.GetValue(name)!, lines, parse.GetValue(isNew));
+            var added = stages.AddNeeds(parse.GetValue(name)!, lines, parse.GetValue(isNew), parse.GetValue(yes));
             if (!added.Ok) return context.RefuseTyped(lines, added.Faults);
             foreach (var understood in stages.Understood(parse.GetValue(name)!, lines)) context.Say(understood);
             return context.Tell(added);

@@ -68,7 +68,8 @@ internal abstract record Errand
     /// <param name="Stage">The stage.</param>
     /// <param name="Line">The need as typed.</param>
     /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
-    public sealed record AddNeed(string Stage, string Line, bool NewNames = false) : Errand;
+    /// <param name="OddSizes">True where a length that looks like a slip is meant.</param>
+    public sealed record AddNeed(string Stage, string Line, bool NewNames = false, bool OddSizes = false) : Errand;
 
     /// <summary>One need less.</summary>
     public sealed record DropNeed(string Stage, string Need) : Errand;

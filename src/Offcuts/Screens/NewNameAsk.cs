@@ -2,12 +2,19 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Screens;
 
-/// <summary>A typed line has a name that nothing has yet: what is said of it, and what is asked before it is saved.</summary>
+/// <summary>A typed line has a name that nothing has yet, or a size that looks like a slip: what is said of it, and what is asked before it is saved.</summary>
 internal static class NewNameAsk
 {
     /// <summary>Under the reading, while the line is typed.</summary>
     public static IEnumerable<Row> Rows(NewName? name, int width) =>
         name is null ? [] : Row.Wrapped($"! {name.Told}", width, Tone.Caution, indent: 2);
+
+    /// <summary>The same of a size.</summary>
+    public static IEnumerable<Row> Rows(OddSize? odd, int width) =>
+        odd is null ? [] : Row.Wrapped($"! {odd.Told}", width, Tone.Caution, indent: 2);
+
+    /// <summary>Whether an unusual size is meant.</summary>
+    public static Ask Of(OddSize odd, Errand save) => new Ask.Choose($"{odd.What} is unusual: {odd.Why}. Is it meant?", [new Choice('y', "save it so", save)]);
 
     /// <summary>Saved as it is, or the line with the nearest known name in its place.</summary>
     /// <param name="name">The new name.</param>

@@ -67,7 +67,11 @@ public sealed class CataloguePieces(YardFile yard)
     public IReadOnlyList<NewName> NewNames(IReadOnlyList<TypedBatch> batches) => yard.Names().NewAmong(batches.Select(batch => batch.Material));
 
     /// <summary>Sizes in these lines that are more likely a slip than meant, each once.</summary>
-    public IReadOnlyList<OddSize> OddSizes(IReadOnlyList<TypedBatch> batches) => OddSize.Among(batches.SelectMany(batch => batch.Batch.Pieces), yard.Settings().Unit);
+    public IReadOnlyList<OddSize> OddSizes(IReadOnlyList<TypedBatch> batches)
+    {
+        var settings = yard.Settings();
+        return [.. batches.SelectMany(batch => OddSize.Among(batch.Batch, settings)).Distinct()];
+    }
 
     /// <summary>Saves what was understood as one change; a line with a blank label uses that, every other draws new codes.</summary>
     /// <param name="batches">What was understood.</param>

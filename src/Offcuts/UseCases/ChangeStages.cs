@@ -28,20 +28,21 @@ public sealed class ChangeStages(YardFile yard)
 
     /// <summary>
     /// Adds needs, one a line, all or none. A need of a name that is there already is refused, and so is a material whose name is
-    /// new, unless <paramref name="newNames"/> says that it is meant.
+    /// new, unless <paramref name="newNames"/> says that it is meant, and a bare number that was more likely meant in feet, unless
+    /// <paramref name="oddSizes"/> does.
     /// </summary>
-    public Result<string> AddNeeds(string name, IReadOnlyList<string> lines, bool newNames = false)
+    public Result<string> AddNeeds(string name, IReadOnlyList<string> lines, bool newNames = false, bool oddSizes = false)
     {
         if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
         if (lines.Count == 0) return YardFaults.NoNeedGiven();
-        var unit = yard.Settings().Unit;
+        var settings = yard.Settings();
         var faults = new List<Fault>();
         var cuts = stage.Cuts.ToList();
         var hardware = stage.Hardware.ToList();
         var known = newNames ? null : yard.Names();
         for (var i = 0; i < lines.Count; i++)
         {
-            var read = CutLine.Read(lines[i], stage.Name, unit);
+            var read = CutLine.Read(lines[i], stage.Name, settings.Unit);
             if (!read.TryGet(out var draft))
             {
                 faults.AddRange(read.Faults.Select(InLine));
@@ -49,6 +50,7 @@ public sealed class ChangeStages(YardFile yard)
             }
 
             if (known is not null) faults.AddRange(known.NewAmong([draft.Material]).Select(CommandFaults.NameIsNew).Select(InLine));
+            if (!oddSizes && OddSize.Of(draft, settings) is { } odd) faults.Add(InLine(CommandFaults.SizeIsOdd(odd)));
             Fault InLine(Fault fault) => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault;
 
             var taken = draft.Cut?.Name ?? draft.Hardware!.Name;

@@ -55,8 +55,15 @@ public sealed record PieceFacts
         Material is not null && MaterialReader.Read(Material).TryGet(out var material) ? known.NewAmong([material]) : [];
 
     /// <summary>Sizes that these facts give the pieces and that are more likely a slip than meant; none where they say nothing of the size.</summary>
-    public IReadOnlyList<OddSize> OddSizes(IEnumerable<Piece> pieces, LengthUnit unit) =>
-        Length is null && Material is null ? [] : OddSize.Among(pieces.Select(piece => Apply(piece, unit)).Where(changed => changed.Ok).Select(changed => changed.Value), unit);
+    public IReadOnlyList<OddSize> OddSizes(IEnumerable<Piece> pieces, YardSettings settings)
+    {
+        if (Length is null && Material is null) return [];
+        Piece[] changed = [.. pieces.Select(piece => Apply(piece, settings.Unit)).Where(changed => changed.Ok).Select(changed => changed.Value)];
+        var odd = OddSize.Among(changed, settings.Unit);
+        return odd.Count > 0 || Length is null || !Length.Trim().All(char.IsAsciiDigit)
+            ? odd
+            : [.. changed.Where(piece => piece.Material is not Sheet).Select(piece => OddSize.LikeFeet(piece.Material, piece.Length, settings)).OfType<OddSize>().Distinct()];
+    }
 
     /// <summary>The piece with these facts, or every fault in them.</summary>
     public Result<Piece> Apply(Piece piece, LengthUnit unit)

@@ -31,5 +31,61 @@ public sealed class OddSizeTests
     public void Each_doubt_is_told_once() =>
         Among("2x4 40', 8', 40' x3").Should().ContainSingle();
 
-    private static IReadOnlyList<OddSize> Among(string line) => OddSize.Among(CatalogueLine.Read(line, LengthUnit.Inch).Value.Pieces, LengthUnit.Inch);
+    [Theory]
+    [InlineData("2x4 8 x12", "UNUSUAL: 2x4 8\": under the keep length of 1'; feet are written 8'")]
+    [InlineData("2x6 10, 8'", "UNUSUAL: 2x6 10\": under the keep length of 1'; feet are written 10'")]
+    [InlineData("#4 6", "UNUSUAL: #4 6\": under the keep length of 1'; feet are written 6'")]
+    [InlineData("foam 2-1/2x12 8, 8", "UNUSUAL: foam 2-1/2x12 8\": under the keep length of 1'; feet are written 8'")]
+    public void A_bare_number_that_was_more_likely_meant_in_feet_is_told(string line, string told) =>
+        Among(line).Select(odd => odd.Told).Should().Equal(told);
+
+    [Theory]
+    [InlineData("2x4 8\" x12")]
+    [InlineData("2x4 8 in x12")]
+    [InlineData("2x4 10-1/2 x12")]
+    [InlineData("2x4 10.5 x12")]
+    [InlineData("2x4 12, 16, 24, 92-5/8")]
+    [InlineData("plywood 3/4 8x10")]
+    public void A_written_unit_a_fraction_and_what_is_worth_keeping_are_not(string line) => Among(line).Should().BeEmpty();
+
+    [Fact]
+    public void The_keep_length_of_the_material_decides()
+    {
+        var settings = YardSettings.Usual with { Keeps = YardSettings.Usual.Keeps.Add("2x4", Length.Inches(6)).Add("2x6", Length.Inches(24)) };
+
+        Among("2x4 8", settings).Should().BeEmpty();
+        Among("2x6 16", settings).Single().Why.Should().Be("under the keep length of 2'; feet are written 16'");
+        Among("2x6 22", settings).Should().BeEmpty("no board of 22' is commonly sold");
+    }
+
+    [Fact]
+    public void In_a_yard_of_millimetres_no_bare_number_is_taken_for_feet()
+    {
+        var settings = YardSettings.Usual with { Unit = LengthUnit.Millimetre };
+
+        Among("2x4 2400", settings).Should().BeEmpty();
+        OddSize.Of(CutLine.Read("blocks: 2x4 150 x4", "walls", LengthUnit.Millimetre).Value, settings).Should().BeNull();
+    }
+
+    [Theory]
+    [InlineData("braces: 2x6 5 x2", "UNUSUAL: 2x6 5\": under the keep length of 1'; feet are written 5'")]
+    [InlineData("2x4 8", "UNUSUAL: 2x4 8\": under the keep length of 1'; feet are written 8'")]
+    [InlineData("sill: 2x6 8..10 x4", "UNUSUAL: 2x6 8\": under the keep length of 1'; feet are written 8'")]
+    [InlineData("spacers: 2x4 3 x4", "UNUSUAL: 2x4 3\": under the keep length of 1'; feet are written 3'")]
+    public void So_is_one_in_a_need(string line, string told) => OfNeed(line)!.Told.Should().Be(told);
+
+    [Theory]
+    [InlineData("stakes: 2x4 24 x16 rough")]
+    [InlineData("cleats: 2x4 10-1/2 x4")]
+    [InlineData("blocks: 2x4 5\" x4")]
+    [InlineData("blocks: 2x4 8..10\" x4")]
+    [InlineData("braces: 2x6 5' x2")]
+    [InlineData("panel tie x8")]
+    public void Stakes_cleats_and_what_has_its_unit_are_not(string line) => OfNeed(line).Should().BeNull();
+
+    private static OddSize? OfNeed(string line) => OddSize.Of(CutLine.Read(line, "walls", LengthUnit.Inch).Value, YardSettings.Usual);
+
+    private static IReadOnlyList<OddSize> Among(string line) => Among(line, YardSettings.Usual);
+
+    private static IReadOnlyList<OddSize> Among(string line, YardSettings settings) => OddSize.Among(CatalogueLine.Read(line, settings.Unit).Value, settings);
 }

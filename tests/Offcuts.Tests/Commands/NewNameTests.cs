@@ -48,6 +48,29 @@ public sealed class NewNameTests : IDisposable
     }
 
     [Fact]
+    public void A_bare_eight_that_was_meant_in_feet_is_not_saved_as_eight_inches_in_silence()
+    {
+        _yard.Run("add", "2x4 8 x12").Error.Should().Be("2x4 8\" is unusual: under the keep length of 1'; feet are written 8'; if it is meant, add --yes\n");
+        _yard.Must("add", "2x4 8\" x12");
+        _yard.Must("add", "2x4 8 x2", "--yes");
+
+        var code = YardCommandTests.Code(_yard, 0, "list");
+        _yard.Run("change", code, "--length", "10").Error.Should().Be("2x4 10\" is unusual: under the keep length of 1'; feet are written 10'; if it is meant, add --yes\n");
+        _yard.Must("change", code, "--length", "10\"");
+    }
+
+    [Fact]
+    public void So_it_is_in_a_need()
+    {
+        _yard.Must("stage", "new", "walls");
+
+        _yard.Run("stage", "need", "walls", "stakes: 2x4 24 x4", "braces: 2x6 5 x2").Error.Should()
+            .Be("line:2: 2x6 5\" is unusual: under the keep length of 1'; feet are written 5'; if it is meant, add --yes\n");
+        _yard.Must("stage", "show", "walls").Lines.Should().HaveCount(1, "all lines or none");
+        _yard.Must("stage", "need", "walls", "--yes", "braces: 2x6 5 x2");
+    }
+
+    [Fact]
     public void At_a_terminal_it_is_asked_about_and_enter_does_not_save_it()
     {
         _yard.AtTerminal("\n", "add", "2x5 8'").Out.Should().Contain("Save, unusual as it is?").And.EndWith("Nothing saved.\n");

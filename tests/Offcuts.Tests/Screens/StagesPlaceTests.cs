@@ -56,6 +56,23 @@ public sealed class StagesPlaceTests
         }, yard => Fill(yard, stages: 12));
     }
 
+    [Fact]
+    public void A_bare_five_that_was_meant_in_feet_is_asked_about_before_it_is_added()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4").Type("braces: 2x6 5 x2");
+            run.Text.Should().Contain("! UNUSUAL: 2x6 5\": under the keep length of 1'; feet are written 5'");
+            run.Press("Enter");
+            run.Text.Should().Contain("2x6 5\" is unusual: under the keep length of 1'; feet are written 5'. Is it\nmeant?");
+            run.Press("Esc");
+            run.Yard.Stages().Single().Cuts.Should().NotContain(cut => cut.Name == "braces");
+
+            run.Press("Enter", "y");
+            run.Yard.Stages().Single().Cuts.Single(cut => cut.Name == "braces").Shortest.Should().Be(Core.Measures.Length.Inches(5));
+        }, yard => Fill(yard, stages: 1));
+    }
+
     private static string Line(ScreenRun run, string word) => run.Lines.First(line => line.Contains(word, StringComparison.Ordinal) && !line.Contains("a line a cut", StringComparison.Ordinal));
 
     private static void Fill(Store.YardFile yard, int stages)

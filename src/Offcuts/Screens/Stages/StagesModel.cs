@@ -97,9 +97,11 @@ internal static class StagesModel
 
     private static StagesState Read(StagesState state)
     {
-        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null };
+        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = null };
         var reading = CutLine.Read(state.Line.Text, state.Stage?.Name ?? "", state.Yard.Unit);
-        return state with { Reading = reading, NewName = reading.TryGet(out var draft) ? state.Yard.Names.NewAmong([draft.Material]).FirstOrDefault() : null };
+        return reading.TryGet(out var draft)
+            ? state with { Reading = reading, NewName = state.Yard.Names.NewAmong([draft.Material]).FirstOrDefault(), Odd = OddSize.Of(draft, state.Yard.Settings) }
+            : state with { Reading = reading, NewName = null, Odd = null };
     }
 
     private static Turn<StagesState> Entered(StagesState state)
@@ -108,8 +110,9 @@ internal static class StagesModel
         if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
         if (state.TypedFor.Length > 0 && state.TypedFor != stage.Name)
             return new(state with { TypedFor = stage.Name }, Notice: new Notice($"{state.TypedFor} is not there any more under that name; Enter once more adds this to {stage.Name}", Tone.Caution));
-        if (state.NewName is { } name)
-            return new(Opened(state, NewNameAsk.Of(name, state.Line.Text, new Errand.AddNeed(stage.Name, state.Line.Text, NewNames: true))));
+        var meant = new Errand.AddNeed(stage.Name, state.Line.Text, NewNames: true, OddSizes: true);
+        if (state.NewName is { } name) return new(Opened(state, NewNameAsk.Of(name, state.Line.Text, meant)));
+        if (state.Odd is { } odd) return new(Opened(state, NewNameAsk.Of(odd, meant)));
         return reading.Ok
             ? new(state with { Line = state.Line.Send() }, new Errand.AddNeed(stage.Name, state.Line.Text), Notice.None)
             : new(state with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));

@@ -86,7 +86,7 @@ internal static class StripModel
         {
             Reading = reading,
             NewName = state.Yard.Names.NewAmong([batch.Material]).FirstOrDefault(),
-            Odd = OddSize.Among(batch.Batch.Pieces, state.Yard.Unit),
+            Odd = OddSize.Among(batch.Batch, state.Yard.Settings),
         };
     }
 
@@ -108,7 +108,7 @@ internal static class StripModel
     {
         var save = new Errand.Catalogue(batch, NewNames: true, OddSizes: true) { Text = state.Line.Text };
         if (state.NewName is { } name) return NewNameAsk.Of(name, state.Line.Text, save);
-        return state.Odd is [var odd, ..] ? new Ask.Choose($"{odd.What} is unusual: {odd.Why}. Is it meant?", [new Choice('y', "save it so", save)]) : null;
+        return state.Odd is [var odd, ..] ? NewNameAsk.Of(odd, save) : null;
     }
 
     // A scanner ends with Enter: the code stays and the line waits for what the label hangs on.
