@@ -65,6 +65,9 @@ public sealed partial class YardFile
     /// <summary>Places that have a label or were counted, in the order of entry. Pieces may name others.</summary>
     public IReadOnlyList<YardPlace> Places() => Guard(() => _reader.Places());
 
+    /// <summary>Names of every place that has a label, was counted, or has something lying there.</summary>
+    public IReadOnlyList<string> PlaceNames() => Guard(() => _reader.PlaceNames());
+
     /// <summary>Every bundle, opened or not, in the order of entry.</summary>
     public IReadOnlyList<Bundle> Bundles() => Guard(() => _reader.Bundles());
 

@@ -1,6 +1,11 @@
 -- [places] Every place that has a label or was counted, in the order of entry.
 SELECT * FROM place ORDER BY id;
 
+-- [place_names] Every place that has a label, was counted, or has something lying there.
+SELECT name FROM place
+UNION SELECT place FROM piece WHERE state IN ('in yard', 'reserved') AND place <> ''
+UNION SELECT place FROM bin WHERE place <> '';
+
 -- [place_add]
 INSERT INTO place (name, code, counted_on) VALUES (:name, :code, :counted_on);
 

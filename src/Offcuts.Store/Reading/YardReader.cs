@@ -171,6 +171,8 @@ internal sealed class YardReader(Database database, string path)
     public List<YardPlace> Places() => Sound<List<YardPlace>>(() =>
         [.. database.Rows<PlaceRow>("places").Select(row => new YardPlace(row.Name, Values.Code(row.Code), Values.DayOrNull(row.CountedOn)))]);
 
+    public List<string> PlaceNames() => Sound<List<string>>(() => [.. database.Rows<string>("place_names")]);
+
     public List<Bundle> Bundles() => Snapshot<List<Bundle>>(() =>
     {
         var pieces = database.Rows<BundlePieceRow>("bundle_pieces").ToLookup(row => row.Bundle, row => Values.Code(row.Piece));

@@ -53,6 +53,7 @@ internal static class YardCommands
             foreach (var name in names) context.Say($"  ! {name.Told}");
             var odd = catalogue.OddSizes(batches);
             foreach (var size in odd) context.Say($"  ! {size.Told}");
+            foreach (var place in catalogue.NewPlaces(batches)) context.Say($"  ! {place.Told}");
             if (parse.GetValue(look)) return Exit.Done;
             var asks = !parse.GetValue(yes) && context.World.InIsTerminal;
             var newName = names.Count > 0 && !parse.GetValue(isNew);

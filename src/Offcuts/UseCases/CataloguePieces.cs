@@ -15,6 +15,9 @@ public sealed record TypedBatch(Code Label, CatalogueBatch Batch)
     /// <summary>What it is all of.</summary>
     public Material Material => Batch.Bin?.Hardware ?? Batch.Pieces[0].Material;
 
+    /// <summary>Where it is to lie; empty where that is not said.</summary>
+    public string Place => Batch.Bin?.Place ?? Batch.Pieces[0].Place;
+
     /// <summary>The reading in plain words, shown before it is saved.</summary>
     public string ReadBack(LengthUnit unit) => (Label.IsNone ? "" : $"{Label}: ") + Batch.ReadBack(unit);
 }
@@ -65,6 +68,10 @@ public sealed class CataloguePieces(YardFile yard)
 
     /// <summary>Names in these lines that nothing in the yard has yet, each once.</summary>
     public IReadOnlyList<NewName> NewNames(IReadOnlyList<TypedBatch> batches) => yard.Names().NewAmong(batches.Select(batch => batch.Material));
+
+    /// <summary>Places in these lines that are new and written nearly like a known one, each once. They are told, and never in the way.</summary>
+    public IReadOnlyList<NewPlace> NewPlaces(IReadOnlyList<TypedBatch> batches) =>
+        batches.Any(batch => batch.Place.Length > 0) ? NewPlace.Among(batches.Select(batch => batch.Place), yard.PlaceNames()) : [];
 
     /// <summary>Sizes in these lines that are more likely a slip than meant, each once.</summary>
     public IReadOnlyList<OddSize> OddSizes(IReadOnlyList<TypedBatch> batches)

@@ -11,6 +11,7 @@ public static class CountText
     {
         yield return Head(count);
         foreach (var place in count.Places) yield return $"  {place.Name}: {place.Seen} of {place.Expected} seen";
+        foreach (var place in count.NewPlaces) yield return $"  ! {place.Told}";
         foreach (var line in Under("Elsewhere than the yard says", count.Moved.Select(moved => $"{Line(moved.Piece, unit)}  at {moved.Seen}, not {Where(moved.Piece.Place)}{Bundled(moved)}"))) yield return line;
         foreach (var line in Under("Bins elsewhere", count.BinsMoved.Select(bin => $"{Line(bin.Bin)}  at {bin.Seen}, not {Where(bin.Bin.Place)}"))) yield return line;
         foreach (var line in Under("Missing", count.Missing.Select(missing => $"{Line(missing.Piece, unit)}  {Where(missing.Piece.Place)}{(missing.Piece.State == PieceState.Reserved ? $", {Words.State(missing.Piece)}" : "")}{(missing.Unprinted ? ", its label is not printed yet" : "")}"))) yield return line;

@@ -123,6 +123,7 @@ public sealed class CountYard(YardFile yard, DateOnly today)
                 Files = _files,
                 Places = [.. _counted.Order(StringComparer.OrdinalIgnoreCase).Select(Place)],
                 Unsure = [.. _counted.Where(_unsure.Contains).Order(StringComparer.OrdinalIgnoreCase)],
+                NewPlaces = NewPlace.Among(_counted.Concat(_seen.Values.SelectMany(sighting => sighting.Places)).Order(StringComparer.OrdinalIgnoreCase), _known),
                 Right = right,
                 Moved = moved,
                 Missing = _wish.Partly ? [] : [.. _pieces.Values.Where(piece => piece.OnHand && Due(piece.Place) && !_seen.ContainsKey(piece.Code)).Select(piece => new CountedPiece(piece, "", "") { Unprinted = _unprinted.Contains(piece.Code) })],

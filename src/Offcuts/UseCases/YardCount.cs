@@ -53,6 +53,9 @@ public sealed record YardCount
     /// <summary>Those of <see cref="Places"/> of which a file could not be read, so that nothing is said to be missing there.</summary>
     public IReadOnlyList<string> Unsure { get; init; } = [];
 
+    /// <summary>Places where something was seen, or that were counted, that are new and written nearly like a known one.</summary>
+    public IReadOnlyList<NewPlace> NewPlaces { get; init; } = [];
+
     /// <summary>Pieces where the yard says they are, or seen without saying where.</summary>
     public IReadOnlyList<CountedPiece> Right { get; init; } = [];
 

@@ -41,6 +41,16 @@ public sealed class CountCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_place_nearly_written_like_a_known_one_is_told_before_anything_is_accepted() =>
+        _yard.Must("count", _yard.FileOf("scanned.txt", $"@nroth rack\n{_codes[3]}\n")).Lines.Should().StartWith(
+        [
+            "1 piece seen in 1 scanned list; 0 as the yard says",
+            "  nroth rack: 0 of 0 seen",
+            "  ! NEW PLACE: nroth rack (did you mean north rack?)",
+            "Elsewhere than the yard says:",
+        ]);
+
+    [Fact]
     public void An_accepted_count_is_one_entry_that_undo_takes_back()
     {
         var before = _yard.Must("list", "--gone", "--json").Out;

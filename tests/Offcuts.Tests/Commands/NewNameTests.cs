@@ -60,6 +60,16 @@ public sealed class NewNameTests : IDisposable
     }
 
     [Fact]
+    public void A_new_place_near_a_known_one_is_told_and_is_not_in_the_way()
+    {
+        _yard.Must("add", "2x4 8' @north rack").Out.Should().NotContain("NEW PLACE");
+
+        _yard.Must("add", "2x4 8' @north rak").Lines[1].Should().Be("  ! NEW PLACE: north rak (did you mean north rack?)");
+        _yard.Must("add", "2x4 8' @south rack").Out.Should().NotContain("NEW PLACE");
+        _yard.Must("add", "--look", "2x4 8' @North rak").Out.Should().NotContain("NEW PLACE", "by now it is known");
+    }
+
+    [Fact]
     public void So_it_is_in_a_need()
     {
         _yard.Must("stage", "new", "walls");

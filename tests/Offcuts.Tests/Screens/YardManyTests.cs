@@ -32,7 +32,7 @@ public sealed class YardManyTests
         run.Press("Ctrl+T");
         run.Text.Should().Contain("Where does WJV 3RHY lie now? It is at north rack").And.Contain("known places: north rack, bar pile");
         run.Type("nort rack");
-        run.Text.Should().Contain("✓ nort rack, a new place").And.Contain("no known place is written like this");
+        run.Text.Should().Contain("! NEW PLACE: nort rack (did you mean north rack?)");
         run.Press("Ctrl+U").Type("north");
         run.Text.Should().Contain("✓ north, a new place").And.Contain("known places: north rack");
         run.Press("Esc", "Esc");

@@ -96,6 +96,9 @@ internal sealed record YardSnapshot
     /// <summary>Places in the order in which to count them.</summary>
     public IReadOnlyList<PlaceInShort> CountedPlaces { get; init; } = [];
 
+    /// <summary>Names of the places that are known.</summary>
+    public IReadOnlyCollection<string> PlaceNames { get; init; } = [];
+
     /// <summary>The day it was read: prices are old as of this day.</summary>
     public DateOnly Today { get; init; }
 
@@ -153,6 +156,7 @@ internal sealed record YardSnapshot
         }
 
         var facts = SeeToday.Facts(yard, pieces, today);
+        var places = SeePlaces.Of(yard.Places(), pieces, facts.Bins);
         entries.AddRange(facts.Bins.Select(bin => new YardEntry(null, bin, YardFilter.Line(bin))));
         var index = new Dictionary<Code, int>(entries.Count);
         for (var i = 0; i < entries.Count; i++) index[entries[i].Code] = i;
@@ -184,7 +188,8 @@ internal sealed record YardSnapshot
             QueueOrder = [.. facts.Queue],
             Blanks = yard.BlankCodes().ToHashSet(),
             Bundles = yard.Bundles(),
-            CountedPlaces = SeePlaces.Of(yard.Places(), pieces, facts.Bins),
+            CountedPlaces = places,
+            PlaceNames = [.. places.Select(place => place.Name)],
             Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };
         _ = read.Ranks;

@@ -79,14 +79,15 @@ internal static class StripModel
     public static StripState Read(StripState state)
     {
         var line = state.Line;
-        if ((line.Ask is not null && state.Corrected is null) || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [] };
+        if ((line.Ask is not null && state.Corrected is null) || line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = [], NewPlace = null };
         var reading = CataloguePieces.ReadLine(line.Text, state.Yard.Unit, state.Yard.Panels);
-        if (!reading.TryGet(out var batch)) return state with { Reading = reading, NewName = null, Odd = [] };
+        if (!reading.TryGet(out var batch)) return state with { Reading = reading, NewName = null, Odd = [], NewPlace = null };
         return state with
         {
             Reading = reading,
             NewName = state.Yard.Names.NewAmong([batch.Material]).FirstOrDefault(),
             Odd = OddSize.Among(batch.Batch, state.Yard.Settings),
+            NewPlace = NewPlace.Of(batch.Place, state.Yard.PlaceNames),
         };
     }
 

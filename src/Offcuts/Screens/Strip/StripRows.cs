@@ -32,7 +32,13 @@ internal static class StripRows
         if (!only.IsNone && state.Corrected is null)
             return [Row.Of(state.Yard.Find(only) is { } there ? $"{only} hangs on a {there.Material} already" : $"label {only}: type what it hangs on behind it", Tone.Soft)];
         if (reading.TryGet(out var batch))
-            return [.. Row.Wrapped($"✓ {batch.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width), .. state.Odd.SelectMany(odd => NewNameAsk.Rows(odd, width))];
+            return
+            [
+                .. Row.Wrapped($"✓ {batch.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2),
+                .. NewNameAsk.Rows(state.NewName, width),
+                .. state.Odd.SelectMany(odd => NewNameAsk.Rows(odd, width)),
+                .. state.NewPlace is { } place ? Row.Wrapped($"! {place.Told}", width, Tone.Caution, indent: 2) : [],
+            ];
         return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
     }
 

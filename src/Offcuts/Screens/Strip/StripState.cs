@@ -21,6 +21,9 @@ internal sealed record StripState
     /// <summary>Sizes in the line that are more likely a slip than meant.</summary>
     public IReadOnlyList<OddSize> Odd { get; init; } = [];
 
+    /// <summary>The place in the line that is written nearly like a known one, if it has one.</summary>
+    public NewPlace? NewPlace { get; init; }
+
     /// <summary>True once Enter was pressed on a line that can't be read: from then on it is shown as wrong, not as unfinished.</summary>
     public bool Tried { get; init; }
 

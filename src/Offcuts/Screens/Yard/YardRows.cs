@@ -74,10 +74,11 @@ internal static class YardRows
         var typed = PieceRules.PlaceIn(state.Line.Text);
         var exact = state.Yard.Places.Contains(typed);
         var near = state.Yard.Places.Where(place => typed.Length == 0 || state.Line.Marked || place.Contains(typed, StringComparison.OrdinalIgnoreCase)).Take(most).ToArray();
+        var meant = exact ? null : NewPlace.Of(typed, state.Yard.PlaceNames);
         var known = near.Length > 0 ? $"known places: {string.Join(", ", near)}" : "no known place is written like this";
         return
         [
-            .. typed.Length == 0 ? [] : Row.Wrapped(exact ? $"✓ {typed}" : $"✓ {typed}, a new place", width, exact ? Tone.Good : Tone.Caution, indent: 2),
+            .. typed.Length == 0 ? [] : Row.Wrapped(exact ? $"✓ {typed}" : meant is null ? $"✓ {typed}, a new place" : $"! {meant.Told}", width, exact ? Tone.Good : Tone.Caution, indent: 2),
             .. Row.Wrapped(known, width, Tone.Soft, indent: 2),
         ];
     }
