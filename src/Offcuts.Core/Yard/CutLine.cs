@@ -1,3 +1,4 @@
+using System.Globalization;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
@@ -48,6 +49,25 @@ public static class CutLine
             ? ReadHardware(line, stageName, name, hardware, subject)
             : ReadCut(line, stageName, name, subject);
     }
+
+    /// <summary>A need as a line that <see cref="Read"/> reads as the same need; a name that was made is left to be made again.</summary>
+    public static string Write(RequiredCut cut, LengthUnit unit)
+    {
+        var name = cut.Name == MadeName(cut.Material, cut.Shortest, cut.Longest) ? "" : $"{cut.Name}: ";
+        var longest = cut.Longest > cut.Shortest ? $"..{LengthText.Faithful(cut.Longest, unit)}" : "";
+        string[] words =
+        [
+            $"{name}{cut.Material.Name} {LengthText.Faithful(cut.Shortest, unit)}{longest} x{cut.Count.ToString(CultureInfo.InvariantCulture)}",
+            .. cut.Use == Use.Nonstructural ? (string[])[] : [MarkWords.Of(cut.Use)],
+            .. cut.Treated switch { TreatedWish.Yes => (string[])["treated"], TreatedWish.No => ["untreated"], _ => [] },
+            .. cut.Rip ? (string[])[RipWord] : [],
+        ];
+        return string.Join(' ', words);
+    }
+
+    /// <summary>The same of a counted thing.</summary>
+    public static string Write(HardwareNeed need) =>
+        $"{(need.Name == need.Hardware.Name ? "" : $"{need.Name}: ")}{need.Hardware.Name} x{need.Count.ToString(CultureInfo.InvariantCulture)}";
 
     private static string TakeName(TypedLine line)
     {

@@ -48,6 +48,9 @@ internal enum Topic
     BlankCount,
     BlankFile,
     Correct,
+
+    /// <summary>What a need should have been.</summary>
+    CorrectNeed,
     StageName,
     StageDay,
     StageNewName,

@@ -71,6 +71,12 @@ internal abstract record Errand
     /// <param name="OddSizes">True where a length that looks like a slip is meant.</param>
     public sealed record AddNeed(string Stage, string Line, bool NewNames = false, bool OddSizes = false) : Errand;
 
+    /// <summary>Another need in the place of one.</summary>
+    /// <param name="Stage">The stage.</param>
+    /// <param name="Need">Name of the need as it stood.</param>
+    /// <param name="Line">What it should be, as typed.</param>
+    public sealed record ReplaceNeed(string Stage, string Need, string Line) : Errand;
+
     /// <summary>One need less.</summary>
     public sealed record DropNeed(string Stage, string Need) : Errand;
 

@@ -63,6 +63,34 @@ public sealed class ChangeStages(YardFile yard)
         return Change($"added {Words.Count(lines.Count, "need")} to {stage.Name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }));
     }
 
+    /// <summary>
+    /// Puts another need in the place of one, as a line says it. The name may change, but not to that of another need. Names that are new and lengths
+    /// that look like a slip are taken as they stand: who corrects has seen them.
+    /// </summary>
+    public Result<string> ReplaceNeed(string name, string need, string line)
+    {
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
+        var (cuts, hardware) = (stage.Cuts.ToList(), stage.Hardware.ToList());
+        var (cutAt, countedAt) = (cuts.FindIndex(cut => cut.Name == need), hardware.FindIndex(one => one.Name == need));
+        if (cutAt < 0 && countedAt < 0) return YardFaults.NoSuchNeed(need, stage.Name);
+        var read = CutLine.Read(line, stage.Name, yard.Settings().Unit);
+        if (!read.TryGet(out var draft)) return Result<string>.Fail(read.Faults);
+        var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
+        if (taken != need && (cuts.Any(cut => cut.Name == taken) || hardware.Any(one => one.Name == taken))) return YardFaults.NeedExists(taken);
+        if (draft.Cut is { } said) Put(cuts, cutAt, said);
+        else if (cutAt >= 0) cuts.RemoveAt(cutAt);
+        // A line does not say by what unit a thing is counted: that stays.
+        if (draft.Hardware is { } counted) Put(hardware, countedAt, countedAt >= 0 && hardware[countedAt].Hardware.Name == counted.Hardware.Name ? counted with { Hardware = hardware[countedAt].Hardware } : counted);
+        else if (countedAt >= 0) hardware.RemoveAt(countedAt);
+        return Change($"corrected {need} of {stage.Name}", work => work.SetStage(stage with { Cuts = cuts, Hardware = hardware }));
+
+        static void Put<T>(List<T> list, int at, T one)
+        {
+            if (at < 0) list.Add(one);
+            else list[at] = one;
+        }
+    }
+
     /// <summary>Takes one need off a stage.</summary>
     public Result<string> DropNeed(string name, string need)
     {

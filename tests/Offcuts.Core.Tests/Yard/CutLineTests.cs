@@ -97,4 +97,23 @@ public sealed class CutLineTests
     [Fact]
     public void A_name_that_is_too_long_is_refused() =>
         Reading($"{new string('a', 61)}: 2x4 8'").Should().Be("1: the name has more than 60 characters");
+
+    [Theory]
+    [InlineData("blocking: 2x4 14-1/2 x12 rough")]
+    [InlineData("2x4 24 x2")]
+    [InlineData("2x4 7'..7'6 x1")]
+    [InlineData("sill: 2x6 8'..8'2 x4 structural treated")]
+    [InlineData("nailers: 2x4 30-1/64 x8 rip untreated bracing")]
+    [InlineData("lid: foam 2-1/2x12 II 2400 mm x3")]
+    [InlineData("panel tie x40")]
+    [InlineData("ties: 40 panel tie")]
+    public void What_is_written_of_a_need_reads_as_the_same_need(string line)
+    {
+        var draft = CutLine.Read(line, "walls", LengthUnit.Inch).Value;
+        var written = draft.Cut is { } cut ? CutLine.Write(cut, LengthUnit.Inch) : CutLine.Write(draft.Hardware!);
+
+        var again = CutLine.Read(written, "walls", LengthUnit.Inch).Value;
+
+        (again.Cut, again.Hardware).Should().Be((draft.Cut, draft.Hardware), written);
+    }
 }

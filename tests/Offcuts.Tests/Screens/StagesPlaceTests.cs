@@ -73,6 +73,43 @@ public sealed class StagesPlaceTests
         }, yard => Fill(yard, stages: 1));
     }
 
+    [Fact]
+    public void A_need_that_was_just_added_is_in_view_and_what_is_not_is_counted()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4");
+            Line(run, " needs").Should().MatchRegex("^  north wall, second lift needs  no day set  [0-9]+ more below$");
+            run.Text.Should().NotContain("last one");
+
+            run.Type("last one: 2x4 30 x2").Press("Enter");
+            Line(run, "last one").Should().StartWith("  last one         2x4           2' 6\"");
+            Line(run, " needs").Should().MatchRegex("^  north wall, second lift needs  no day set  [0-9]+ more above$");
+        }, yard => Fill(yard, stages: 1));
+    }
+
+    [Fact]
+    public void A_need_is_corrected_on_the_line_and_stays_where_it_stood()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4", "Tab", "Down", "Ctrl+E");
+            run.Lines[2].Should().Be("right  need 1: 2x4 2' x4 rough");
+            run.Press("Esc", "Ctrl+E", "Ctrl+U").Type("need 1: 2x4 3 x4 rough").Press("Enter");
+            run.Text.Should().Contain("! that looks like a slip; Enter once more saves it so");
+            run.Press("Ctrl+U").Type("need 2: 2x4 3' x4 rough").Press("Enter");
+            run.Text.Should().Contain("need 2");
+            run.Yard.Stages().Single().Cuts[1].Shortest.Should().Be(Core.Measures.Length.Feet(2), "another need has that name");
+            run.Lines[2].Should().StartWith("right", "what was typed stands to be put right");
+
+            run.Press("Ctrl+U").Type("pegs: 2x4 3' x5 bracing treated").Press("Enter");
+            var cut = run.Yard.Stages().Single().Cuts[1];
+            (cut.Name, cut.Shortest, cut.Count, cut.Use, cut.Treated).Should().Be(("pegs", Core.Measures.Length.Feet(3), 5, Use.Bracing, TreatedWish.Yes));
+            run.Press("Ctrl+Z");
+            run.Yard.Stages().Single().Cuts[1].Name.Should().Be("need 1");
+        }, yard => Fill(yard, stages: 1));
+    }
+
     private static string Line(ScreenRun run, string word) => run.Lines.First(line => line.Contains(word, StringComparison.Ordinal) && !line.Contains("a line a cut", StringComparison.Ordinal));
 
     private static void Fill(Store.YardFile yard, int stages)

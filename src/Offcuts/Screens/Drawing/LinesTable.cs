@@ -32,6 +32,12 @@ internal sealed class LinesTable : TableView
         SeparatorSymbol = ' ';
     }
 
+    /// <summary>How many rows lie above what is shown.</summary>
+    public int Above => Table is null ? 0 : RowOffset;
+
+    /// <summary>How many rows lie below what is shown.</summary>
+    public int Below => Table is { } table ? Math.Max(0, table.Rows - RowOffset - Lines) : 0;
+
     /// <summary>Lines that fit below the heading.</summary>
     public int Lines => Math.Max(1, Viewport.Height - 1);
 

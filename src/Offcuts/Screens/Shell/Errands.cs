@@ -30,6 +30,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.PrintBlanks(var count, var wish) => Told(errand, NewFile(wish.File).Then(file => new PrintLabels(yard, world.Today).PrintBlanks(count, wish.Layout, wish.Start, file))),
         Errand.AddStage(var name, var day) => Told(errand, new ChangeStages(yard).Add(name, day)),
         Errand.AddNeed add => Told(errand, new ChangeStages(yard).AddNeeds(add.Stage, [add.Line], add.NewNames, add.OddSizes)),
+        Errand.ReplaceNeed(var stage, var need, var line) => Told(errand, new ChangeStages(yard).ReplaceNeed(stage, need, line)),
         Errand.DropNeed(var stage, var need) => Told(errand, new ChangeStages(yard).DropNeed(stage, need)),
         Errand.RemoveStage(var stage) => Told(errand, new ChangeStages(yard).Remove(stage)),
         Errand.SetDay(var stage, var day) => Told(errand, new ChangeStages(yard).SetDate(stage, day)),

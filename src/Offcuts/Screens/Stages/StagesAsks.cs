@@ -13,6 +13,8 @@ internal static class StagesAsks
 
     public static Ask Rename(Stage stage) => new Ask.Write($"What is {stage.Name} to be called?", Topic.StageNewName, "name");
 
+    public static Ask CorrectNeed(Stage stage, string need) => new Ask.Write($"Correct \"{need}\" of {stage.Name}", Topic.CorrectNeed, "right");
+
     public static Ask Position(Stage stage, int count) =>
         new Ask.Write($"Which place in the order of the work has {stage.Name}? 1 to {count}; an earlier stage is never left short for a later one", Topic.StagePosition, "place");
 

@@ -18,7 +18,7 @@ internal static class StagesModel
         {
             var tried = state.Tried && edit.Line.Text.Length > 0 && intent is not Intent.Recall;
             var typedFor = edit.Line.Text.Length == 0 || edit.Line.Ask is not null ? "" : state.TypedFor.Length > 0 ? state.TypedFor : state.Stage?.Name ?? "";
-            return new(Read(state with { Line = edit.Line, Tried = tried, TypedFor = edit.Line.Ask is null ? typedFor : state.TypedFor }), Notice: edit.Notice);
+            return new(Read(state with { Line = edit.Line, Tried = tried, TypedFor = edit.Line.Ask is null ? typedFor : state.TypedFor, Doubted = false }), Notice: edit.Notice);
         }
 
         switch (intent)
@@ -50,8 +50,12 @@ internal static class StagesModel
             case News.Fresh(var yard) fresh:
                 var taken = Taken(state, yard);
                 return new(Read(fresh.Own && state.About is { } about ? taken with { About = Named(yard, about.Name) ?? about } : taken));
-            case News.Done(Errand.AddNeed, _):
-                return new(Read(state with { Line = state.Line.Arrived(), Tried = false, TypedFor = "" }));
+            case News.Done(Errand.AddNeed added, _):
+                return new(Read(InSight(state, added.Stage, added.Line) with { Line = state.Line.Arrived(), Tried = false, TypedFor = "" }));
+            case News.Done(Errand.ReplaceNeed replaced, _):
+                return new(InSight(state, replaced.Stage, replaced.Line));
+            case News.Refused(Errand.ReplaceNeed refused, _) when Named(state.Yard, refused.Stage) is { } stage:
+                return new(Read(Reopened(state, StagesAsks.CorrectNeed(stage, refused.Need), refused.Line, stage) with { Correcting = refused.Need }));
             case News.Done(Errand.AddStage added, _):
                 return new(state with { Chosen = Math.Max(0, IndexOf(state.Yard, added.Name)), Need = 0 });
             case News.Refused(Errand.AddNeed, var faults):
@@ -88,6 +92,14 @@ internal static class StagesModel
         return next with { Need = Math.Clamp(next.Need, 0, Math.Max(0, next.Needs.Count - 1)) };
     }
 
+    // What was just added or corrected is the chosen need, and so is in view.
+    private static StagesState InSight(StagesState state, string stage, string line)
+    {
+        if (state.Stage?.Name != stage || !CutLine.Read(line, stage, state.Yard.Unit).TryGet(out var draft)) return state;
+        var at = state.Needs.ToList().IndexOf(draft.Cut?.Name ?? draft.Hardware!.Name);
+        return at < 0 ? state : state with { Need = at };
+    }
+
     private static StagesState Moved(StagesState state, int by)
     {
         if (state.OnNeeds) return state with { Need = Math.Clamp(state.Need + by, 0, Math.Max(0, state.Needs.Count - 1)) };
@@ -97,7 +109,7 @@ internal static class StagesModel
 
     private static StagesState Read(StagesState state)
     {
-        if (state.Line.Ask is not null || state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = null };
+        if (state.Line.Ask is not (null or Ask.Write { Topic: Topic.CorrectNeed }) || state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = null };
         var reading = CutLine.Read(state.Line.Text, state.Stage?.Name ?? "", state.Yard.Unit);
         return reading.TryGet(out var draft)
             ? state with { Reading = reading, NewName = state.Yard.Names.NewAmong([draft.Material]).FirstOrDefault(), Odd = OddSize.Of(draft, state.Yard.Settings) }
@@ -126,6 +138,8 @@ internal static class StagesModel
         return want switch
         {
             Want.SetDay => new(Opened(state, StagesAsks.Day(stage), Day(stage.Date))),
+            Want.Rename when state.OnNeeds && state.Needs.Count > 0 => Correcting(state, stage),
+            Want.Rename when state.OnNeeds => new(state, Notice: new Notice($"{stage.Name} needs nothing yet that could be corrected; Tab leads back to the stages")),
             Want.Rename => new(Opened(state, StagesAsks.Rename(stage), stage.Name)),
             Want.SetOrder => new(Opened(state, StagesAsks.Position(stage, state.Yard.Stages.Count), Number(state.Chosen + 1))),
             Want.FreePieces when state.Reserved.Count == 0 => new(state, Notice: new Notice($"nothing is reserved for {stage.Name}")),
@@ -135,6 +149,22 @@ internal static class StagesModel
             Want.TakeOff when !state.OnNeeds => new(Opened(state, StagesAsks.Remove(stage))),
             _ => new(state),
         };
+    }
+
+    private static Turn<StagesState> Correcting(StagesState state, Stage stage)
+    {
+        var line = state.Need < stage.Cuts.Count ? CutLine.Write(stage.Cuts[state.Need], state.Yard.Unit) : CutLine.Write(stage.Hardware[state.Need - stage.Cuts.Count]);
+        var need = state.Needs[state.Need];
+        return new(Read(Reopened(state, StagesAsks.CorrectNeed(stage, need), line, stage) with { Correcting = need, Doubted = false }), Notice: Notice.None);
+    }
+
+    private static Turn<StagesState> Corrected(StagesState state, StagesState closed, Stage stage, string text)
+    {
+        var asked = Read(state);
+        if (asked.Reading is not { } reading) return new(state, Notice: new Notice("write what the need should be, or Esc leaves it as it was", Tone.Fault));
+        if (!reading.Ok) return new(asked with { Tried = true }, Notice: new Notice("not saved: put right what is marked, then Enter again", Tone.Fault));
+        if (!state.Doubted && (asked.NewName is not null || asked.Odd is not null)) return new(asked with { Doubted = true }, Notice: new Notice("! that looks like a slip; Enter once more saves it so", Tone.Caution));
+        return new(closed with { Tried = false, Doubted = false }, new Errand.ReplaceNeed(stage.Name, state.Correcting, text), Notice.None);
     }
 
     private static Turn<StagesState> Answered(StagesState state, Topic topic, string text)
@@ -149,6 +179,8 @@ internal static class StagesModel
                 return name.Length == 0
                     ? new(state, Notice: new Notice(YardFaults.StageWithoutName().Sentence, Tone.Fault))
                     : new(closed, new Errand.AddStage(name, day));
+            case Topic.CorrectNeed when state.About is { } stage:
+                return Corrected(state, closed, stage, text);
             case Topic.StageNewName when state.About is { } stage:
                 return new(closed, text == stage.Name ? null : new Errand.RenameStage(stage.Name, text));
             case Topic.StageDay when state.About is { } stage:

@@ -85,11 +85,21 @@ internal static class StagesRows
     }
 
     /// <summary>What the list beside the stages shows.</summary>
-    public static Row NeedsHeading(StagesState state) => state.Stage is { } stage
+    /// <param name="state">The place.</param>
+    /// <param name="above">Needs above what is in view.</param>
+    /// <param name="below">Needs below it.</param>
+    public static Row NeedsHeading(StagesState state, int above, int below) => state.Stage is { } stage
         ? Row.Of(
             new Ink($"{(state.OnNeeds ? "▸ " : "  ")}{stage.Name} needs", Tone.Strong),
             new Ink(stage.Date is { } day ? $"  begins {Day(day)}" : "  no day set", Tone.Soft),
-            new Ink(state.Reserved is { Count: > 0 } reserved ? $"  {Words.Count(reserved.Count, "piece")} reserved" : "", Tone.Soft))
+            new Ink(state.Reserved is { Count: > 0 } reserved ? $"  {Words.Count(reserved.Count, "piece")} reserved" : "", Tone.Soft),
+            new Ink((above, below) switch
+            {
+                (0, 0) => "",
+                (0, _) => $"  {below} more below",
+                (_, 0) => $"  {above} more above",
+                _ => $"  {above} more above, {below} below",
+            }))
         : Row.Blank;
 
     /// <summary>What the list of the stages shows.</summary>

@@ -23,6 +23,12 @@ internal sealed record StagesState
     /// <summary>Which of its needs is chosen.</summary>
     public int Need { get; init; }
 
+    /// <summary>Name of the need that is being corrected; empty while none is.</summary>
+    public string Correcting { get; init; } = "";
+
+    /// <summary>True once Enter was pressed on a correction that looks like a slip: the next one saves it.</summary>
+    public bool Doubted { get; init; }
+
     /// <summary>True while the arrows move among the needs, else among the stages.</summary>
     public bool OnNeeds { get; init; }
 

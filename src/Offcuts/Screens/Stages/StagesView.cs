@@ -39,8 +39,8 @@ internal sealed class StagesView : PlaceView
         var above = Arrange(stages.Yard.Stages.Count);
         _stagesHeading.Show([StagesRows.StagesHeading(stages)]);
         _stages.Show(StagesRows.StageColumns(above), stages.Yard.Stages.Count, (row, column) => StagesRows.StageCell(stages, row, column, above), stages.Chosen);
-        _needsHeading.Show([StagesRows.NeedsHeading(stages)]);
-        _needs.Show(StagesRows.NeedColumns(_needs.Viewport.Width), stages.Needs.Count, (row, column) => StagesRows.NeedCell(stages, row, column), stages.OnNeeds ? stages.Need : -1);
+        _needs.Show(StagesRows.NeedColumns(_needs.Viewport.Width), stages.Needs.Count, (row, column) => StagesRows.NeedCell(stages, row, column), stages.Need);
+        _needsHeading.Show([StagesRows.NeedsHeading(stages, _needs.Above, _needs.Below)]);
     }
 
     // True where the stages stand above the needs. Each list has a heading and the names of its columns.
