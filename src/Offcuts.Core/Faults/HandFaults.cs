@@ -19,6 +19,8 @@ public static class HandFaults
 
     public static Fault ToWhom() => new("say to whom it goes");
 
+    public static Fault PriceMissing() => new("say for how much too, like: Ann for 25");
+
     public static Fault OneKind() => new("it is a gift, a loan or a sale: say one of them, and for a sale the price");
 
     public static Fault DueWithoutLoan() => new("only a loan is due back");

@@ -46,6 +46,9 @@ internal sealed class PieceMarks
 
     public Length? FirstLine { get; private set; }
 
+    /// <summary>True where <c>line none</c> says that it is not known, also of a whole panel.</summary>
+    public bool NoFirstLine { get; private set; }
+
     /// <summary>The first word that means something for pieces only, with its column; none where all go with hardware too.</summary>
     public (string Word, int Column)? OnlyForPieces { get; private set; }
 
@@ -106,6 +109,7 @@ internal sealed class PieceMarks
         }
 
         if (TrimLeft + TrimRight >= length) yield return YardFaults.TrimsEatAll() with { Column = _given["trim"] };
+        if (NoFirstLine && material is not FoamPanel) yield return YardFaults.FirstLineOnlyForFoam() with { Column = _given["first pattern line"] };
         if (FirstLine is not { } line) yield break;
         if (material is not FoamPanel) yield return YardFaults.FirstLineOnlyForFoam() with { Column = _given["first pattern line"] };
         else if (line > length) yield return YardFaults.FirstLineOutside() with { Column = _given["first pattern line"] };
@@ -132,6 +136,7 @@ internal sealed class PieceMarks
             Place = Place,
             FromStage = FromStage,
             FirstLine = FirstLine,
+            NoFirstLine = NoFirstLine,
             Note = Note,
         };
         return draft with { BadSpots = PieceRules.Check(draft.ToPiece(default)).Value.BadSpots };
@@ -247,7 +252,13 @@ internal sealed class PieceMarks
     {
         var column = line.Column;
         line.PassWord(4);
-        if (Measure(line, zeroAllowed: true) is { } at && Once(line, "first pattern line", column)) FirstLine = at;
+        line.SkipSpaces();
+        if (line.PeekWord().Equals("none", StringComparison.OrdinalIgnoreCase))
+        {
+            line.PassWord(4);
+            NoFirstLine |= Once(line, "first pattern line", column);
+        }
+        else if (Measure(line, zeroAllowed: true) is { } at && Once(line, "first pattern line", column)) FirstLine = at;
         return true;
     }
 

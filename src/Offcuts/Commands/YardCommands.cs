@@ -21,7 +21,7 @@ internal static class YardCommands
     {
         var line = new Argument<string[]>("line")
         {
-            Description = "[CODE] material, lengths, count, then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated (treated: ACQ), bad 30..36, trim 1/2; 2, line 2 (of an offcut of foam: from its marked end to the first line of its pattern; a whole panel has it at its end), @place, from: stage; note: takes the rest of the line. A panel's type stands behind its size: foam 2-1/2x12 II",
+            Description = "[CODE] material, lengths, count, then plain words in any order: sound, fair, poor, nails, concrete, oiled, stamped, treated (treated: ACQ), bad 30..36, trim 1/2; 2, line 2 (of an offcut of foam: from its marked end to the first line of its pattern; a whole panel has it at its end; line none where it is not known), @place, from: stage; note: takes the rest of the line. A panel's type stands behind its size: foam 2-1/2x12 II",
             Arity = ArgumentArity.ZeroOrMore,
         };
         var file = new Option<string>("--lines") { Description = "A text file of such lines, all or nothing; - for standard input", HelpName = "FILE" };

@@ -140,6 +140,10 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         return faults;
     }
 
+    /// <summary>What happened, where it can have happened to this piece; else why it can't.</summary>
+    public static Result<WhatHappened> Possible(PlannedPiece planned, WhatHappened happened) =>
+        Faults(planned, happened).ToArray() is { Length: > 0 } faults ? Result<WhatHappened>.Fail(faults) : happened;
+
     private static IEnumerable<Fault> Faults(PlannedPiece planned, WhatHappened happened)
     {
         if (happened.Made.Any(index => index < 0 || index >= planned.Cuts.Count) || happened.Made.Distinct().Count() < happened.Made.Count)

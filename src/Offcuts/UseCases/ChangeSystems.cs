@@ -38,7 +38,8 @@ public sealed class ChangeSystems(YardFile yard)
         if (there && !replace) return WallFaults.SystemExists(sheet.Name);
         var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)));
         if (broken.Count > 0) return Result<string>.Fail(broken);
-        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What);
+        var otherwise = StandOtherwise(sheet, sheet.Name);
+        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What + otherwise);
     }
 
     /// <summary>
@@ -66,8 +67,13 @@ public sealed class ChangeSystems(YardFile yard)
         var told = before is null ? $"took in the system {sheet.Name}"
             : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
             : $"edited the system {before.Name}, which is named {sheet.Name} now";
-        return yard.ChangeSince(seen, told, work => work.SetSystem(sheet, before?.Name)).Then<string>(entry => entry.What);
+        var otherwise = before is null ? "" : StandOtherwise(sheet, before.Name);
+        return yard.ChangeSince(seen, told, work => work.SetSystem(sheet, before?.Name)).Then<string>(entry => entry.What + otherwise);
     }
+
+    // Of every wall of the system, what stands and would lie otherwise by its sheet as it is to be.
+    private string StandOtherwise(SystemSheet sheet, string named) => string.Concat(
+        yard.Walls().Where(wall => Same(wall.Sheet.System, named)).Select(wall => LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) ? new StandsOtherwise(yard).Told(wall, now) : ""));
 
     /// <summary>Why these walls could not be built of a sheet, whatever name they call it by.</summary>
     internal static IReadOnlyList<Fault> Broken(SystemSheet sheet, IEnumerable<StageWall> walls) =>

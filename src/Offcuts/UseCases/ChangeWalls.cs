@@ -48,7 +48,7 @@ public sealed class ChangeWalls(YardFile yard)
         if (there && !replace) return WallFaults.WallExists(sheet.Name);
         var laid = Lay(sheet);
         if (!laid.TryGet(out var wall)) return Result<string>.Fail(laid.Faults);
-        var otherwise = StandOtherwise(before, wall);
+        var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
         {
             AddSystem(work, wall);
@@ -83,7 +83,7 @@ public sealed class ChangeWalls(YardFile yard)
             : before.Sheet.Name == sheet.Name ? $"edited the wall {sheet.Name} of {into}"
             : $"edited the wall {before.Sheet.Name} of {into}, which is named {sheet.Name} now";
         if (before is null && yard.Walls().Any(other => Same(other.Sheet.Name, sheet.Name))) return placed.Place(WallFaults.NameTaken("wall", sheet.Name) with { About = "wall" }, "");
-        var otherwise = StandOtherwise(before, wall);
+        var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall);
         return yard.ChangeSince(seen, told, work =>
         {
             AddSystem(work, wall);
@@ -104,9 +104,8 @@ public sealed class ChangeWalls(YardFile yard)
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>
     public Result<string> Drop(string name)
     {
-        var stood = yard.StackedCourses().Count(course => Same(course.Wall, name.Trim()));
-        return yard.Change($"dropped the wall {name.Trim()}", work => work.RemoveWall(name.Trim()))
-            .Then<string>(entry => stood == 0 ? entry.What : $"{entry.What}; that {Words.Count(stood, "course")} of it stood is forgotten with it: an undo brings it back");
+        var forgotten = Find(name).TryGet(out var kept) ? new StandsOtherwise(yard).Forgotten(kept) : "";
+        return yard.Change($"dropped the wall {name.Trim()}", work => work.RemoveWall(name.Trim())).Then<string>(entry => entry.What + forgotten);
     }
 
     /// <summary>
@@ -139,20 +138,6 @@ public sealed class ChangeWalls(YardFile yard)
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
             .Then<string>(entry => $"{entry.What}; {NotEntered(there.Laid)}");
     }
-
-    // What stands was stacked by the sheet as it was: where that lies otherwise now, no count knows what is there.
-    private string StandOtherwise(StageWall? before, LaidWall now)
-    {
-        if (before is null) return "";
-        var stacked = yard.StackedCourses().Where(course => Same(course.Wall, before.Sheet.Name)).ToArray();
-        if (stacked.Length == 0) return "";
-        var was = Lay(before.Sheet);
-        var off = stacked.Count(course => !was.TryGet(out var old) || Course(old, course) is not { } stood || Course(now, course) is not { } stands || !stood.Stretches.SequenceEqual(stands.Stretches) || stood.Height != stands.Height);
-        return off == 0 ? "" : $"; ! {Words.Count(off, "course")} that {(off == 1 ? "stands" : "stand")} would lie otherwise by this sheet: what is missing or too much there is in no count";
-    }
-
-    private static Course? Course(LaidWall laid, StackedCourse stacked) =>
-        laid.Runs.Concat(laid.FootingRuns).FirstOrDefault(run => run.Name == stacked.Run)?.Courses.FirstOrDefault(course => course.Number == stacked.Course);
 
     private static string NotEntered(LaidWall wall)
     {

@@ -13,6 +13,6 @@ public sealed class FitPlace(YardFile yard)
 
     /// <summary>Panels that might fit, but can't be told to, because their first pattern line is not known.</summary>
     public IReadOnlyList<Piece> Unlined(OneOffNeed need) => need.LeftOnPattern || need.RightOnPattern
-        ? [.. yard.Pieces().Where(piece => piece is { OnHand: true, FirstLine: null } && piece.Material.Equals(need.Material) && piece.Length >= need.Length)]
+        ? [.. yard.Pieces().Where(piece => piece is { OnHand: true, FirstLine: null } && piece.Material.Equals(need.Material) && (piece.State != PieceState.Reserved || piece.ReservedFor == need.Stage) && piece.Spans().Any(span => span.Length >= need.Length))]
         : [];
 }

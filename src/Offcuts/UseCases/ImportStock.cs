@@ -8,7 +8,8 @@ namespace Offcuts.UseCases;
 
 /// <summary>
 /// Takes a stock file into the yard as one change, all or nothing. Rows without a code get one and a label to print; a code
-/// that the yard has already is refused with its line. A whole panel of which the file says nothing else has its first pattern line at its end.
+/// that the yard has already is refused with its line. Of a row without a code, so of a piece that is new, a whole panel
+/// has its first pattern line at its end where nothing else is said; what was written out comes back as it was.
 /// </summary>
 public sealed class ImportStock(YardFile yard)
 {
@@ -31,7 +32,7 @@ public sealed class ImportStock(YardFile yard)
         var inFile = stock.Pieces.Select(piece => piece.Code).ToHashSet();
         return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {
-            foreach (var piece in ParentsFirst(stock.Pieces)) work.Add(panels.Lined(piece) with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
+            foreach (var piece in ParentsFirst(stock.Pieces)) work.Add((piece.Code.IsNone ? panels.Lined(piece) : piece) with { Code = Named(piece.Code), CutFrom = Known(piece.CutFrom) });
             foreach (var bin in stock.Bins) work.Put(bin with { Code = Named(bin.Code) });
             work.QueueLabels(unprinted);
         }).Then<string>(entry => unprinted.Count == 0 ? entry.What : $"{entry.What}; {Words.Count(unprinted.Count, "label")} to print");

@@ -19,7 +19,7 @@ public sealed record LayingTier(string Name, Figure Figure, bool Money = false)
 /// <summary>What is told of a filled wall wherever it is told: its tiers in their order, what is bought, and what stays open and why.</summary>
 public static class LayingFacts
 {
-    private const int MostNamed = 4;
+    private const int MostNamed = 20;
 
     /// <summary>The tiers after fill, in their order.</summary>
     public static IReadOnlyList<LayingTier> AfterFill(RunTiers tiers) =>
@@ -45,9 +45,10 @@ public static class LayingFacts
     public static IEnumerable<string> Unlined(IReadOnlyList<Piece> pieces)
     {
         if (pieces.Count == 0) yield break;
+        // All of them, so that the command can be run as it stands; of very many the list of the yard tells the rest.
         var named = string.Join(' ', pieces.Take(MostNamed).Select(piece => piece.Code.ToString().Replace(" ", "", StringComparison.Ordinal)));
-        var more = pieces.Count > MostNamed ? $" (and {pieces.Count - MostNamed} more)" : "";
-        yield return $"! {Words.Count(pieces.Count, "panel")} can't be joined, because nobody said where the first pattern line is; measured from the marked end, 0 where that end is on the pattern: offcuts change {named}{more} --line 0";
+        var more = pieces.Count > MostNamed ? $"; that is {MostNamed} of them, the others are told by: offcuts list foam" : "";
+        yield return $"! {Words.Count(pieces.Count, "panel")} can't be joined, because nobody said where the first pattern line is; measured from the marked end, 0 where that end is on the pattern: offcuts change {named} --line 0{more}";
     }
 
     /// <summary>That nothing is bought, where that was wished; else nothing.</summary>

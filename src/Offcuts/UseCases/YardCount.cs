@@ -20,7 +20,7 @@ public sealed record CountedPiece(Piece Piece, string Seen, string File, Code By
     /// <summary>True where it was cut up and so can't come back.</summary>
     public bool CutUp { get; init; }
 
-    /// <summary>True where its label still waits to be printed, so that no picture can show it.</summary>
+    /// <summary>True where a label of it waits to be printed: if it never had one, no picture can show it.</summary>
     public bool Unprinted { get; init; }
 }
 

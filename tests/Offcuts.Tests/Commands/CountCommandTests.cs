@@ -32,7 +32,7 @@ public sealed class CountCommandTests : IDisposable
             "Elsewhere than the yard says:",
             $"  {_codes[3]}  2x10  12'  at north rack, not trailer",
             "Missing:",
-            $"  {_codes[1]}  2x4  8'  north rack, its label is not printed yet",
+            $"  {_codes[1]}  2x4  8'  north rack, its label waits to be printed",
             "Should be gone, but was seen:",
             $"  {_codes[2]}  2x4  6'  used; in {list}",
             "1 QR code or line that is no label of Offcuts, passed over",
@@ -191,7 +191,7 @@ public sealed class CountCommandTests : IDisposable
             "  north rack: 1 of 3 seen",
             "  trailer: 1 of 2 seen",
             "Missing:",
-            $"  {sixes}  2x6  10'  trailer, its label is not printed yet",
+            $"  {sixes}  2x6  10'  trailer, its label waits to be printed",
             "Could not be read:",
             $"  {broken} is broken: its first part does not tell how large it is",
             "What was not seen may be in what could not be read, so nothing is said to be missing at north rack",
@@ -291,7 +291,7 @@ public sealed class CountCommandTests : IDisposable
     {
         var list = _yard.FileOf("scanned.txt", string.Join('\n', _codes.Take(3)));
 
-        _yard.Must("count", list, "--whole", "--accept").Out.Should().Contain($"Missing:\n  {_codes[3]}  2x10  12'  trailer, its label is not printed yet\n").And.Contain($"Bins that were not seen, and are left as they are:\n  {_codes[4]}  panel tie  shed\n");
+        _yard.Must("count", list, "--whole", "--accept").Out.Should().Contain($"Missing:\n  {_codes[3]}  2x10  12'  trailer, its label waits to be printed\n").And.Contain($"Bins that were not seen, and are left as they are:\n  {_codes[4]}  panel tie  shed\n");
     }
 
     [Fact]

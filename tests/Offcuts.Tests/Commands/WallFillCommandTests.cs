@@ -131,6 +131,21 @@ public sealed class WallFillCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_piece_as_long_as_a_panel_may_be_said_to_have_no_known_line_and_keeps_that_when_written_out_and_read_in_again()
+    {
+        _yard.Must("add", "foam 2-1/2x12 4' line none").Out.Should().Contain("first pattern line not known");
+        var (ours, theirs) = (Path.Combine(_yard.Folder, "ours.csv"), Path.Combine(_yard.Folder, "theirs.csv"));
+        _yard.Must("export", ours);
+
+        using var other = new TryYard();
+        other.Must("import", ours, "--new");
+        other.Must("export", theirs);
+
+        File.ReadAllText(theirs).Should().Be(File.ReadAllText(ours));
+        _yard.Run("add", "2x4 8' line none").Error.Should().Contain("only foam has pattern lines");
+    }
+
+    [Fact]
     public void Panels_whose_first_line_nobody_said_are_told_with_how_to_say_it()
     {
         _yard.Must("add", "foam 2-1/2x12 3', 3', 4'").Out.Should().Contain("first pattern line at 0\" of 1, not known of 2");
@@ -162,8 +177,8 @@ public sealed class WallFillCommandTests : IDisposable
 
         _yard.Must("wall", "import", "walls", _yard.FileOf("same.txt", Bench.Replace("2'", "3'", StringComparison.Ordinal)), "--replace").Out.Should().NotContain("otherwise", "its first course is the same");
         _yard.Must("wall", "import", "walls", _yard.FileOf("longer.txt", Bench.Replace("8'", "10'", StringComparison.Ordinal)), "--replace").Out
-            .Should().Contain("! 2 courses that stand would lie otherwise by this sheet: what is missing or too much there is in no count");
-        _yard.Must("wall", "drop", "bench").Out.Should().Contain("that 2 courses of it stood is forgotten with it: an undo brings it back");
+            .Should().Contain("! bench: 2 courses that stand or are cut would lie otherwise by this sheet: what is missing or too much there is in no count");
+        _yard.Must("wall", "drop", "bench").Out.Should().Contain("that 2 courses of it stood or were cut is forgotten with it: an undo brings it back");
     }
 
     [Fact]

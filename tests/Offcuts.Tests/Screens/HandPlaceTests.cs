@@ -119,7 +119,7 @@ public sealed class HandPlaceTests
         ScreenRun.OnKnownYard(80, 24, run =>
         {
             run.Press("F12", "Ctrl+R", "Enter", "Ctrl+K", "s").Type("Bo").Press("Enter");
-            run.Text.Should().Contain("for a sale the price");
+            run.Text.Should().Contain("say for how much too, like: Ann for 25");
             run.Type(" for 12.50").Press("Enter", "Enter");
             run.Yard.HandOvers().Single().Terms.Price.Should().Be(new Core.Measures.Money(1250));
         });

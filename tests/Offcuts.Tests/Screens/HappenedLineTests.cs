@@ -25,6 +25,15 @@ public sealed class HappenedLineTests
     };
 
     [Fact]
+    public void What_is_more_than_the_piece_had_can_not_have_come_of_it()
+    {
+        var read = HappenedLine.Read("A left 5' 7", Piece, LengthUnit.Inch).Then(happened => CarryOut.Possible(Piece, happened));
+
+        read.Fault.Sentence.Should().Be("that is more than the piece had: it was 96\" long", "30 and 67 are 97");
+        HappenedLine.Read("A left 5' 6", Piece, LengthUnit.Inch).Then(happened => CarryOut.Possible(Piece, happened)).Ok.Should().BeTrue();
+    }
+
+    [Fact]
     public void It_begins_as_planned() =>
         HappenedLine.AsPlanned(Piece, LengthUnit.Inch).Should().Be("A B C left 1' 5-5/8\"");
 

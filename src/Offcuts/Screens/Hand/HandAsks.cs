@@ -126,7 +126,7 @@ internal static class HandAsks
         if (kind == HandOverKind.Sale)
         {
             var read = Money.Parse(behind.StartsWith(sign, StringComparison.Ordinal) ? behind[sign.Length..] : behind);
-            if (!read.Ok) return behind.Length == 0 ? HandFaults.OneKind() : Result<Terms>.Fail(read.Faults);
+            if (!read.Ok) return behind.Length == 0 ? HandFaults.PriceMissing() : Result<Terms>.Fail(read.Faults);
             price = read.Value;
         }
 

@@ -65,6 +65,7 @@ public sealed class SettleLoan(YardFile yard)
     {
         var (known, added, labelled, faults) = (new List<Piece>(), new List<Piece>(), new HashSet<Code>(), new List<Fault>());
         var (catalogue, unit) = (new CataloguePieces(yard), yard.Settings().Unit);
+        var panels = WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices());
         // What of it is catalogued already takes of its length too.
         var left = gone is null ? 0 : gone.Length.Units - yard.Family(gone.Code)!.InOrder().Where(member => member.Piece.CutFrom == gone.Code).Sum(member => member.Piece.Length.Units);
         foreach (var one in typed)
@@ -76,7 +77,7 @@ public sealed class SettleLoan(YardFile yard)
                 continue;
             }
 
-            var read = CataloguePieces.ReadLine(one, unit, WholePanels.None);
+            var read = CataloguePieces.ReadLine(one, unit, panels);
             if (!read.TryGet(out var batch)) faults.AddRange(read.Faults);
             else if (batch.Batch.Bin is { } bin) faults.Add(HandFaults.InsteadCounted(bin.Hardware.Name));
             else if (!newNames && catalogue.NewNames([batch]) is { Count: > 0 } names) faults.AddRange(names.Select(CommandFaults.NameIsNew));

@@ -1,0 +1,40 @@
+using Offcuts.Core.Faults;
+using Offcuts.Core.Walls;
+using Offcuts.Store;
+using Offcuts.Walls;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// What of a wall stands, or is cut, and would lie otherwise by a sheet that was changed since. It was stacked by the sheet as it was: where that says
+/// otherwise now, no count knows what is there.
+/// </summary>
+public sealed class StandsOtherwise(YardFile yard)
+{
+    /// <summary>Said behind what was done; empty where all that stands lies as the new sheet has it.</summary>
+    /// <param name="before">The wall with the sheet and the system that it was built by, as the yard still has them.</param>
+    /// <param name="now">The same laid out as it will be.</param>
+    public string Told(StageWall before, LaidWall now)
+    {
+        var standing = new FillWall(yard).Standing(before);
+        if (standing.Count == 0) return "";
+        var was = new ChangeWalls(yard).Lay(before.Sheet);
+        var off = standing.Count(course => !was.TryGet(out var old) || !Alike(Of(old, course), Of(now, course)));
+        return off == 0 ? "" : $"; ! {before.Sheet.Name}: {Words.Count(off, "course")} that {(off == 1 ? "stands" : "stand")} or {(off == 1 ? "is" : "are")} cut would lie otherwise by this sheet: what is missing or too much there is in no count";
+    }
+
+    /// <summary>Said behind a wall that is dropped; empty where nothing of it stands.</summary>
+    public string Forgotten(StageWall dropped) => new FillWall(yard).Standing(dropped).Count is > 0 and var stood
+        ? $"; that {Words.Count(stood, "course")} of it stood or {(stood == 1 ? "was" : "were")} cut is forgotten with it: an undo brings it back"
+        : "";
+
+    private static (Run Run, Course Course)? Of(LaidWall laid, StackedCourse stacked) =>
+        laid.Runs.Concat(laid.FootingRuns).FirstOrDefault(run => run.Name == stacked.Run) is { } run && run.Courses.FirstOrDefault(course => course.Number == stacked.Course) is { } course
+            ? (run, course)
+            : null;
+
+    private static bool Alike((Run Run, Course Course)? before, (Run Run, Course Course)? now) =>
+        before is var (was, stood) && now is var (run, stands)
+        && was.Material.Equals(run.Material) && was.Joints == run.Joints && was.Lines.Equals(run.Lines)
+        && stood.Height == stands.Height && stood.Stretches.SequenceEqual(stands.Stretches);
+}
