@@ -49,7 +49,10 @@ internal sealed record EntryLine
 
     /// <summary>All that was typed on it and would be lost: an answer that is being written, what stood on the line before that, what waits behind it.</summary>
     public IEnumerable<string> Typed() =>
-        ((string[])[Ask is Ask.Write && Text == Given ? "" : Text, Ask is null ? "" : Behind == Text ? "" : Behind, .. Waiting]).Where(text => text.Trim().Length > 0);
+        ((string[])[Ask is Ask.Write ? Answer : Text, Ask is null ? "" : Behind == Text ? "" : Behind, .. Waiting]).Where(text => text.Trim().Length > 0);
+
+    /// <summary>The answer that somebody is writing; empty where none is, or where it only stands as it was offered.</summary>
+    public string Answer => Ask is Ask.Write && Text != Given && Text.Trim().Length > 0 ? Text : "";
 
     /// <summary>True where all that it holds is on its way to be saved.</summary>
     public bool OnItsWay => Sent.Length > 0 && Ask is null && Waiting.Count == 0 && Text == Sent;

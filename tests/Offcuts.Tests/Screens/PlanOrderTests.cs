@@ -1,3 +1,6 @@
+using Offcuts.Core.Faults;
+using Offcuts.Screens;
+
 namespace Offcuts.Tests.Screens;
 
 /// <summary>The plan read by place and by cut, as well as by piece.</summary>
@@ -48,6 +51,30 @@ public sealed class PlanOrderTests
             run.Press("Ctrl+Home").Text.Should().Be(top);
 
             run.Press("Ctrl+D").Text.Should().Contain("At loft: ").And.Contain("^D by cut");
+        }, KnownWall.FillSmall);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void An_elevation_that_was_refused_is_asked_for_again_when_one_comes_back_to_it(int gone)
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y").Press("F5");
+            run.Hands.Holding = true;
+            var plan = run.Press("Ctrl+D").Shell.State.Plan;
+            plan.Aside!.Lines.Should().Equal("Drawing shed …");
+            for (var i = 0; i < gone; i++) plan = PlanOrders.Next(plan).State;
+
+            var said = plan.Aside!.Lines;
+            plan = PlanOrders.Drew(plan, new News.Refused(new Errand.DrawWall("shed"), [new Fault("no wall is to be had")]));
+            plan.Aside!.Lines.Should().Equal(gone == 0 ? ["no wall is to be had"] : said);
+            PlanOrders.Missing(plan).Errand.Should().BeNull("it is not asked for without end");
+
+            for (var i = gone; i < 4; i++) plan = PlanOrders.Next(plan).State;
+            plan.Aside!.Order.Should().Be(PlanOrder.Elevation);
+            PlanOrders.Missing(plan).Errand.Should().Be(new Errand.DrawWall("shed"));
         }, KnownWall.FillSmall);
     }
 

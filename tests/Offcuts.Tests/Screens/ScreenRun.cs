@@ -35,9 +35,24 @@ internal sealed class SameHands : IHands
 
     public void Apart(Action work) => Do(work);
 
+    /// <summary>What is on its way to the screen while <see cref="Slow"/>.</summary>
+    public Queue<Action> Brought { get; } = [];
+
+    /// <summary>True where what is done reaches the screen only when it is let arrive.</summary>
+    public bool Slow { get; set; }
+
     public void Home(Action work)
     {
-        if (!Left) work();
+        if (Left) return;
+        if (Slow) Brought.Enqueue(work);
+        else work();
+    }
+
+    /// <summary>What is on its way to the screen reaches it.</summary>
+    public void Arrive()
+    {
+        Slow = false;
+        while (Brought.TryDequeue(out var work)) work();
     }
 
     public void Release()

@@ -82,6 +82,26 @@ public sealed class UnreadTests
     }
 
     [Fact]
+    public void A_reading_that_arrives_after_leaving_changes_nothing_and_no_key_is_carried_out_any_more()
+    {
+        ScreenRun.BeforeKnownYardIsRead(80, 24, run =>
+        {
+            run.Hands.Slow = true;
+            run.LetGo();
+            run.Press("Ctrl+Q", "F3").Type("2x4 7'1").Paste("x\ny").Press("Enter", "Esc", "Ctrl+Z");
+            run.HasLeft.Should().BeFalse();
+
+            run.Hands.Arrive();
+
+            run.Press().HasLeft.Should().BeTrue();
+            run.Text.Should().Contain("Leaving; what is under way in the yard is finished first");
+            run.Shell.State.Leaving.Should().BeTrue();
+            run.Shell.State.Place.Should().Be(Place.Today);
+            run.Yard.Pieces().Should().HaveCount(8);
+        });
+    }
+
+    [Fact]
     public void Leaving_waits_behind_what_was_typed_and_asks_for_it()
     {
         ScreenRun.BeforeKnownYardIsRead(80, 24, run =>

@@ -42,6 +42,16 @@ public sealed class UnsavedTests
     }
 
     [Fact]
-    public void Keys_are_waited_for_on_Unix() =>
-        WaitingInput.Fits.Should().Be(!OperatingSystem.IsWindows(), "the library's door for an input of one's own is where it was; where it is not, an idle program uses more of the processor");
+    public void Where_pieces_are_put_is_in_it_but_not_what_narrows_the_yard_s_list()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Type("2x4");
+            Unsaved.Of(run.Shell.State).Should().BeEmpty("what is looked for is no text that could be lost");
+            run.Press("Ctrl+T");
+            Unsaved.Of(run.Shell.State).Should().BeEmpty("the answer was only offered");
+            run.Type("loft");
+            Unsaved.Of(run.Shell.State).Should().Equal(new TypedText("the line of the yard", "loft"));
+        });
+    }
 }

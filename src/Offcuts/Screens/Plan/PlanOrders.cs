@@ -23,12 +23,12 @@ internal static class PlanOrders
             _ => null,
         };
         var (known, _) = state.Drawn;
-        return new(state with { Aside = next is { } order ? Of(state, plan, order) : null, AsideTop = 0, Picture = known == state.KeptId ? state.Picture : null }, Notice: Notice.None);
+        return new(Anew(state) with { Aside = next is { } order ? Of(state, plan, order) : null, AsideTop = 0, Picture = known == state.KeptId ? state.Picture : null }, Notice: Notice.None);
     }
 
     /// <summary>The same order of the plan as it is by now; gone where the plan is.</summary>
     public static PlanState Again(PlanState state) => state.Aside is { Order: { } order }
-        ? state with { Aside = state.Plan is { } plan && (order != PlanOrder.Elevation || state.Wall is not null) ? Of(state, plan, order) : null }
+        ? Anew(state) with { Aside = state.Plan is { } plan && (order != PlanOrder.Elevation || state.Wall is not null) ? Of(state, plan, order) : null }
         : state;
 
     /// <summary>Asks for the wall where its elevation is shown and was not drawn of the yard as it is by now.</summary>
@@ -41,9 +41,13 @@ internal static class PlanOrders
     public static PlanState Drew(PlanState state, News news) => news switch
     {
         News.WallDrawn(var card) when card.Name == state.Wall => state with { Picture = card.Picture with { Plan = card.Kept?.PlanId == state.KeptId ? card.Kept.Plan : null } },
-        News.Refused(Errand.DrawWall, var faults) when state.Aside?.Order == PlanOrder.Elevation => state with { Picture = null, Aside = new Aside([.. faults.Select(fault => fault.Sentence)], PlanOrder.Elevation) },
+        News.Refused(Errand.DrawWall, var faults) when state.Aside?.Order == PlanOrder.Elevation => state with { Picture = null, DrawRefused = true, Aside = new Aside([.. faults.Select(fault => fault.Sentence)], PlanOrder.Elevation) },
+        News.Refused(Errand.DrawWall, _) => state with { Picture = null, DrawRefused = true },
         _ => state,
     };
+
+    // What was refused is asked for again when it is turned to again, and not before: else it would be asked for without end.
+    private static PlanState Anew(PlanState state) => state.DrawRefused ? state with { DrawRefused = false, Drawn = (0, -1) } : state;
 
     private static Aside Of(PlanState state, Plan plan, PlanOrder order) => new(
         order switch

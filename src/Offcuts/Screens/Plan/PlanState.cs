@@ -61,6 +61,9 @@ internal sealed record PlanState
     /// <summary>The plan whose wall was asked for last, and the yard's change number then.</summary>
     public (int Plan, long Change) Drawn { get; init; } = (0, -1);
 
+    /// <summary>True where that was refused.</summary>
+    public bool DrawRefused { get; init; }
+
     /// <summary>The wall that the kept plan fills; nothing where it fills none.</summary>
     public string? Wall => Kept is { } kept ? Yard.WallPlans.FirstOrDefault(wall => wall.PlanId == kept.Id)?.Wall : null;
 

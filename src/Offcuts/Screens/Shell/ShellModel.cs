@@ -76,7 +76,8 @@ internal static class ShellModel
     public static Turn<ShellState> Hear(ShellState state, News news)
     {
         if (news is News.Working working) return new(state with { Working = working.Progress, MayStop = working.Progress is not null && working.MayStop, WorkId = working.Id });
-        if (state.Unread) return news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
+        // Who leaves will not look at the yard any more, so what was read of it meanwhile is let be.
+        if (state.Unread) return !state.Leaving && news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
         var next = state with
         {

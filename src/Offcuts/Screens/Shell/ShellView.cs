@@ -102,7 +102,7 @@ internal sealed class ShellView : Runnable
         {
             var held = new Key(key);
             key.Handled = true;
-            _held.Enqueue(() => _app!.Keyboard.RaiseKeyDownEvent(held));
+            if (!_shell.State.Leaving) _held.Enqueue(() => _app!.Keyboard.RaiseKeyDownEvent(held));
             return;
         }
 
@@ -190,7 +190,7 @@ internal sealed class ShellView : Runnable
         if (_shell.State.Unread && !IsSmall())
         {
             paste.Handled = true;
-            _held.Enqueue(() => _app!.RaisePasteEvent(paste.Text));
+            if (!_shell.State.Leaving) _held.Enqueue(() => _app!.RaisePasteEvent(paste.Text));
             return;
         }
 

@@ -22,6 +22,8 @@ internal static class Unsaved
             ("the line of the count", state.Count.Line),
             ("the line of the hand-over", state.Hand.Line),
         ];
+        // Behind an answer at the yard's line stands what narrows the list, which is no text to be saved.
+        if (state.Yard.Line.Answer is { Length: > 0 } answer) all.Add(new TypedText("the line of the yard", answer));
         foreach (var (where, line) in lines) all.AddRange(line.Typed().Select(text => new TypedText(where, text)));
         if (state.Walls.Form is { Changed: true } form) all.Add(new TypedText($"the sheet{(form.Of is { } of ? $" of {of}" : " of the walls")}", form.Text.TrimEnd('\n')));
         else if (state.Walls.Form is null) all.AddRange(state.Walls.Line.Typed().Select(text => new TypedText("the line of the walls", text)));

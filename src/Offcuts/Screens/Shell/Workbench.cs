@@ -10,7 +10,9 @@ internal sealed class Workbench : IHands, IDisposable
     private readonly Pace _pace;
     private readonly BlockingCollection<Action> _waiting = [];
     private readonly Thread _thread;
+    private readonly Lock _door = new();
     private bool _begun;
+    private bool _finished;
 
     public Workbench(IApplication app, Pace pace)
     {
@@ -42,16 +44,28 @@ internal sealed class Workbench : IHands, IDisposable
     /// <inheritdoc/>
     public void Apart(Action work) => new Thread(() => work()) { IsBackground = true, Name = "match" }.Start();
 
-    /// <inheritdoc/>
+    /// <summary>
+    /// Does work on the screen's thread, soon, and goes round again to draw what came of it. After <see cref="Finish"/> it does nothing: what was begun
+    /// apart may end when the application is put away already.
+    /// </summary>
     public void Home(Action work)
     {
-        _app.Invoke(work);
-        _pace.Stir();
+        lock (_door)
+        {
+            if (_finished) return;
+            _app.Invoke(() =>
+            {
+                work();
+                _pace.Stir();
+            });
+            _pace.Stir();
+        }
     }
 
-    /// <summary>Lets what was asked for already be finished: nothing that a person saved is lost by leaving.</summary>
+    /// <summary>Lets what was asked for already be finished: nothing that a person saved is lost by leaving. What was begun apart isn't waited for.</summary>
     public void Finish()
     {
+        lock (_door) _finished = true;
         _waiting.CompleteAdding();
         Begin();
         _thread.Join();

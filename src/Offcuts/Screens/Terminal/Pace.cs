@@ -19,27 +19,48 @@ internal sealed class Pace : IDisposable
     private const ushort NoSleepOfItsOwn = 1000;
 
     private readonly AutoResetEvent _stirred = new(initialState: true);
+    private readonly Lock _door = new();
     private long _last = Environment.TickCount64;
+    private bool _closed;
+    private volatile bool _keysWake;
 
-    /// <summary>Something is there to be looked at. From any thread.</summary>
-    public void Stir() => _stirred.Set();
+    /// <summary>Something is there to be looked at. From any thread; after the end it does nothing.</summary>
+    public void Stir()
+    {
+        lock (_door)
+        {
+            if (!_closed) _stirred.Set();
+        }
+    }
 
-    /// <summary>A key or a click is there, and more may come. From any thread.</summary>
+    /// <summary>A key or a click is there, and more may come. From any thread; after the end it does nothing.</summary>
     public void Wake()
     {
         Volatile.Write(ref _last, Environment.TickCount64);
-        _stirred.Set();
+        Stir();
     }
 
-    /// <summary>Takes the application's rounds over.</summary>
-    public void Lead(IApplication app)
+    /// <summary>Keys will call <see cref="Wake"/> from now on. Until that is said the library's own rounds stay, since a round that waits here would not see a key. From any thread.</summary>
+    public void KeysWake() => _keysWake = true;
+
+    /// <summary>Takes the application's rounds over, once keys wake them.</summary>
+    public void Lead(IApplication app) => app.Iteration += (_, _) =>
     {
+        if (!_keysWake) return;
         Application.MaximumIterationsPerSecond = NoSleepOfItsOwn;
-        app.Iteration += (_, _) => Wait();
-    }
+        Rest();
+    };
+
+    /// <summary>Waits until something is there, or for as long as a round may last. True where something is.</summary>
+    public bool Rest() => _stirred.WaitOne(Environment.TickCount64 - Volatile.Read(ref _last) < AwakeFor.TotalMilliseconds ? Awake : Resting);
 
     /// <inheritdoc/>
-    public void Dispose() => _stirred.Dispose();
-
-    private void Wait() => _stirred.WaitOne(Environment.TickCount64 - Volatile.Read(ref _last) < AwakeFor.TotalMilliseconds ? Awake : Resting);
+    public void Dispose()
+    {
+        lock (_door)
+        {
+            _closed = true;
+            _stirred.Dispose();
+        }
+    }
 }

@@ -44,7 +44,11 @@ internal sealed class WaitingInput(Pace pace) : AnsiInput
 
     private sealed class Factory(Pace pace) : AnsiComponentFactory
     {
-        public override IInput<char> CreateInput() => new WaitingInput(pace);
+        public override IInput<char> CreateInput()
+        {
+            pace.KeysWake();
+            return new WaitingInput(pace);
+        }
     }
 
     // By POSIX poll(2); the numbers are the same on Linux and on macOS.
