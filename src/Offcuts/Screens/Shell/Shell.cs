@@ -18,13 +18,12 @@ internal sealed class Shell
     private readonly Errands _errands;
     private readonly Searches _searches;
     private readonly CancellationTokenSource _leaving = new();
-    private YardSnapshot _read;
+    private readonly YardWatch _reader;
     private bool _polling;
     private DateOnly? _toldOfBackup;
 
-    // Refusals that were not shown yet, and the numbers of the changes that were made here; these on the yard's thread alone.
+    // Refusals that were not shown yet.
     private readonly List<News.Refused> _unheard = [];
-    private readonly HashSet<long> _own = [];
     private CancellationTokenSource? _match;
     private volatile object? _progress;
     private volatile LongErrand? _long;
@@ -41,9 +40,9 @@ internal sealed class Shell
         (_yard, _world, _hands) = (yard, world, hands);
         _errands = new Errands(yard, world);
         _searches = new Searches(_errands, world);
-        _read = YardSnapshot.Before(yard, world.Today);
+        _reader = new YardWatch(yard, world, _leaving.Token, work => _long = work);
         yard.FinishesBackupLater = true;
-        State = ShellModel.Start(_read) with { Ascii = world.Ascii };
+        State = ShellModel.Start(_reader.Read) with { Ascii = world.Ascii };
         hands.Away(ReadFirst);
     }
 
@@ -76,9 +75,9 @@ internal sealed class Shell
             string? what = null;
             var fresh = Guarded(null, () =>
             {
-                if (_yard.ChangeNumber == _read.Change) return null;
+                if (!_reader.IsBehind) return null;
                 what = _yard.History(1).FirstOrDefault()?.What;
-                return Reread();
+                return _reader.Reread();
             });
             _hands.Home(() =>
             {
@@ -158,12 +157,12 @@ internal sealed class Shell
         var news = Guarded(errand, () =>
         {
             before = _yard.ChangeNumber;
-            return _errands.Do(AsSeen(errand), work.Work);
+            return _errands.Do(_reader.AsSeen(errand), work.Work);
         });
         _long = null;
         var refused = saves ? news as News.Refused : null;
         if (refused is not null) lock (_unheard) _unheard.Add(refused);
-        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => Since(before, news));
+        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.FindFit ? null : Guarded(null, () => _reader.Since(before, news));
         _hands.Home(() =>
         {
             // Who leaves sees nothing of it any more; it is told where the screen was.
@@ -175,33 +174,6 @@ internal sealed class Shell
             CheckCopy();
             Settle(ShellModel.Through(State, refused is not null));
         });
-    }
-
-    private News.Fresh? Since(long before, News? news)
-    {
-        var now = _yard.ChangeNumber;
-        if (now == _read.Change) return null;
-        var (known, own) = (_read.Change, news is not News.Refused && now == before + 1);
-        if (own) _own.Add(now);
-        var fresh = Reread();
-        return fresh with { Own = own && known == before && fresh.Yard.Change == now };
-    }
-
-    // What was done here since the person saw the yard is no surprise to them; what anybody else did is.
-    private Errand AsSeen(Errand errand)
-    {
-        return errand switch
-        {
-            Errand.TakeBack back => back with { Seen = Known(back.Seen) },
-            Errand.DoAgain again => again with { Seen = Known(again.Seen) },
-            _ => errand,
-        };
-
-        long Known(long seen)
-        {
-            while (_own.Contains(seen + 1)) seen++;
-            return seen;
-        }
     }
 
     // The copy of the day is checked beside everything else; the head says so meanwhile.
@@ -244,7 +216,7 @@ internal sealed class Shell
     {
         try
         {
-            var fresh = Reread();
+            var fresh = _reader.Reread();
             _hands.Home(() => Hear(fresh));
         }
         catch (OperationCanceledException)
@@ -255,23 +227,6 @@ internal sealed class Shell
         {
             var caught = ExceptionDispatchInfo.Capture(error);
             _hands.Home(caught.Throw);
-        }
-    }
-
-    private News.Fresh Reread()
-    {
-        const string what = "reading the yard";
-        var reading = new LongErrand(_world.Clock, what, mayStop: false);
-        var known = _read.Entries.Count;
-        _long = reading;
-        try
-        {
-            _read = YardSnapshot.Read(_yard, _world.Today, _read, _leaving.Token, done => reading.Tell(new WorkProgress(what, done, known > 0 ? Math.Max(known, done) : 0)));
-            return new News.Fresh(_read);
-        }
-        finally
-        {
-            _long = null;
         }
     }
 
