@@ -14,5 +14,8 @@ internal static class TodayKeys
         new("PageDown", "", new Intent.Page(1), "A few down"),
         new("Ctrl+Home", "", new Intent.Edge(false), "To the first"),
         new("Ctrl+End", "", new Intent.Edge(true), "To the last"),
+        // The head of a narrow screen has no room for these two.
+        new("F11", "count", new Intent.GoTo(Place.Count), "Count: is it still there"),
+        new("F12", "hand over", new Intent.GoTo(Place.Hand), "Hand over: what can go to a relative's build, loads, what is due back"),
     ];
 }
