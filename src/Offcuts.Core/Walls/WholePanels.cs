@@ -26,7 +26,7 @@ public sealed class WholePanels
 
     /// <summary>The draft, with its first line at its end where it is a whole panel and nothing else is said of it.</summary>
     public PieceDraft Lined(PieceDraft draft) =>
-        draft is { FirstLine: null, NoFirstLine: false, TrimLeft.IsZero: true, TrimRight.IsZero: true } && _known.Contains((draft.Material, draft.Length)) ? draft with { FirstLine = Length.Zero } : draft;
+        draft is { FirstLine: null, TrimLeft.IsZero: true, TrimRight.IsZero: true } && _known.Contains((draft.Material, draft.Length)) ? draft with { FirstLine = Length.Zero } : draft;
 
     /// <summary>The same of a piece; one that was cut from another is no whole panel.</summary>
     public Piece Lined(Piece piece) =>

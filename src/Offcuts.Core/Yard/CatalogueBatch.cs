@@ -9,6 +9,9 @@ namespace Offcuts.Core.Yard;
 /// <param name="Bin">The hardware; none where it is pieces.</param>
 public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? Bin)
 {
+    /// <summary>True where somebody said that the first pattern line is not known, though a piece be as long as a whole panel.</summary>
+    public bool NoFirstLine { get; init; }
+
     /// <summary>Lengths that were typed as bare whole numbers, without a unit; of sheets none are told.</summary>
     public IReadOnlyList<Length> BareWhole { get; init; } = [];
 

@@ -105,6 +105,7 @@ public static class CatalogueLine
             ? Result<CatalogueBatch>.Fail(line.FaultsInOrder())
             : new CatalogueBatch([.. sizes.SelectMany(size => Enumerable.Repeat(marks.Draft(subject.Material, size.Length, size.Width), size.Count))], null)
             {
+                NoFirstLine = marks.NoFirstLine,
                 BareWhole = [.. sizes.Where(size => size.BareWhole).Select(size => size.Length)],
             };
     }

@@ -57,9 +57,6 @@ public sealed record PieceDraft
     /// <inheritdoc cref="Piece.FirstLine"/>
     public Length? FirstLine { get; init; }
 
-    /// <summary>True where somebody said that its first pattern line is not known, though it is as long as a whole panel.</summary>
-    public bool NoFirstLine { get; init; }
-
     /// <inheritdoc cref="Piece.Note"/>
     public string Note { get; init; } = "";
 

@@ -136,7 +136,6 @@ internal sealed class PieceMarks
             Place = Place,
             FromStage = FromStage,
             FirstLine = FirstLine,
-            NoFirstLine = NoFirstLine,
             Note = Note,
         };
         return draft with { BadSpots = PieceRules.Check(draft.ToPiece(default)).Value.BadSpots };

@@ -63,7 +63,7 @@ public sealed class CataloguePieces(YardFile yard)
         var read = CatalogueLine.Read(line[length..], unit);
         if (!read.TryGet(out var batch)) return Result<TypedBatch>.Fail([.. read.Faults.Select(fault => fault.Shift(length))]);
         if (!code.IsNone && batch.Pieces.Count > 1) return CommandFaults.OneLabelOnePiece();
-        return new TypedBatch(code, batch with { Pieces = [.. batch.Pieces.Select(panels.Lined)] });
+        return new TypedBatch(code, batch.NoFirstLine ? batch : batch with { Pieces = [.. batch.Pieces.Select(panels.Lined)] });
     }
 
     /// <summary>Names in these lines that nothing in the yard has yet, each once.</summary>
