@@ -95,7 +95,8 @@ public sealed class MigrationTests : IDisposable
 
         var open = () => YardFile.Open(Path, Yards.Clock, Patience, WithNextStep("CREATE TABLE more (id INTEGER PRIMARY KEY); INSERT INTO no_such_table VALUES (1)"));
 
-        open.Should().Throw<Microsoft.Data.Sqlite.SqliteException>();
+        // To whoever opens it, tables that a step does not find are those of no yard; what the step stumbled over stands within.
+        open.Should().Throw<YardUnavailableException>().WithInnerException<Microsoft.Data.Sqlite.SqliteException>().WithMessage("*no_such_table*");
         Hash(Path).Should().Be(before);
         using var yard = Yards.Open(Path);
         yard.Piece(Yards.CodeNumber(1)).Should().NotBeNull();
