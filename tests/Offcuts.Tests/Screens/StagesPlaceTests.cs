@@ -110,6 +110,24 @@ public sealed class StagesPlaceTests
         }, yard => Fill(yard, stages: 1));
     }
 
+    [Fact]
+    public void A_need_that_another_program_changed_meanwhile_is_told_before_another_takes_its_place()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F4", "Tab", "Down", "Ctrl+E", "Ctrl+U").Type("need 1: 2x4 3' x4 rough");
+            run.Folder.Must("stage", "drop", "north wall, second lift", "need 1");
+            run.Folder.Must("stage", "need", "north wall, second lift", "need 1: 2x4 5' x9 rough");
+            run.Tick();
+
+            run.Press("Enter").Shell.State.Notice.Text.Should().Be("another program changed need 1 of north wall, second lift meanwhile: need 1: 2x4 5' x9 rough; Enter once more saves yours");
+            run.Yard.Stages().Single().Cuts.Single(cut => cut.Name == "need 1").Count.Should().Be(9, "nothing is saved yet");
+
+            run.Press("Enter");
+            run.Yard.Stages().Single().Cuts.Single(cut => cut.Name == "need 1").Shortest.Should().Be(Core.Measures.Length.Feet(3));
+        }, yard => Fill(yard, stages: 1));
+    }
+
     private static string Line(ScreenRun run, string word) => run.Lines.First(line => line.Contains(word, StringComparison.Ordinal) && !line.Contains("a line a cut", StringComparison.Ordinal));
 
     private static void Fill(Store.YardFile yard, int stages)

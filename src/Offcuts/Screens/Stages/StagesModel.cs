@@ -205,9 +205,17 @@ internal static class StagesModel
         if (at < 0)
             return new(Read(state with { Line = state.Line.Close() }), Notice: new Notice($"the stage {asked.Name} is not there any more under that name; nothing was changed", Tone.Fault));
         var now = state.Yard.Stages[at];
+        if (topic == Topic.CorrectNeed && Line(now, state) is { } other && other != Line(asked, state))
+            return new(state with { About = now }, Notice: new Notice($"another program changed {state.Correcting} of {now.Name} meanwhile: {other}; Enter once more saves yours", Tone.Caution));
         if (topic != Topic.StageDay || now.Date == asked.Date) return null;
         return new(state with { About = now }, Notice: new Notice($"another program set the day of {now.Name} to {(now.Date is null ? "none" : Day(now.Date))} meanwhile; Enter once more sets yours", Tone.Caution));
     }
+
+    // The need that is corrected as a line says it; none where it is not there.
+    private static string? Line(Stage stage, StagesState state) =>
+        stage.Cuts.FirstOrDefault(cut => cut.Name == state.Correcting) is { } cut ? CutLine.Write(cut, state.Yard.Unit)
+        : stage.Hardware.FirstOrDefault(need => need.Name == state.Correcting) is { } need ? CutLine.Write(need)
+        : null;
 
     private static Turn<StagesState> Chose(StagesState state, Ask.Choose ask, char letter) =>
         ask.Of(letter) is { } choice
