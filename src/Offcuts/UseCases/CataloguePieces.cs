@@ -38,7 +38,7 @@ public sealed class CataloguePieces(YardFile yard)
     public Result<IReadOnlyList<TypedBatch>> Read(IReadOnlyList<string> lines)
     {
         if (lines.Count == 0) return CommandFaults.NothingTyped();
-        var (unit, panels) = (yard.Settings().Unit, WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices()));
+        var (unit, panels) = (yard.Settings().Unit, new ChangeSystems(yard).WholePanels());
         var faults = new List<Fault>();
         var batches = new List<TypedBatch>();
         for (var i = 0; i < lines.Count; i++)

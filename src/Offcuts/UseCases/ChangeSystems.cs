@@ -16,6 +16,9 @@ public sealed class ChangeSystems(YardFile yard)
         return kept.Any(sheet => Same(sheet.Name, SystemSheet.Generic.Name)) ? kept : [.. kept, SystemSheet.Generic];
     }
 
+    /// <summary>Which panels are whole by these sheets and by what can be bought.</summary>
+    public WholePanels WholePanels() => Core.Walls.WholePanels.Of(All(), yard.Prices());
+
     /// <summary>The sheet of a name, in either case; or why there is none.</summary>
     public Result<SystemSheet> Find(string name) =>
         All().FirstOrDefault(sheet => Same(sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchSystem(name);

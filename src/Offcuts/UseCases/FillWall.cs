@@ -73,11 +73,11 @@ public sealed class FillWall(YardFile yard)
     public Result<WallFilled> Fill(string name, bool? buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
 
     /// <summary>The filling that is kept of a wall, or why there is none.</summary>
-    public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept : FillFaults.NothingKept(wall.Kept.Sheet.Name));
+    public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept with { Unlined = Unlined(wall.Kept, wall.Laid) } : FillFaults.NothingKept(wall.Kept.Sheet.Name));
 
-    /// <summary>The filling that is kept of a wall, or none.</summary>
+    /// <summary>The filling that is kept of a wall, or none; without a look at the pieces of the yard, so that it costs little in a large one.</summary>
     public WallFilled? Kept(LaidStageWall wall) =>
-        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) { Unlined = Unlined(wall.Kept, wall.Laid) } : null;
+        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) : null;
 
     /// <summary>
     /// Keeps a filling in the yard, in the place of the one that was kept of the wall before, of which what still waits is given up. Of

@@ -1,5 +1,4 @@
 using Offcuts.Core.Faults;
-using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.Store.Interchange;
@@ -28,7 +27,7 @@ public sealed class ImportStock(YardFile yard)
         if (faults.Length > 0) return Result<string>.Fail(faults);
 
         var unprinted = new List<Code>();
-        var panels = WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices());
+        var panels = new ChangeSystems(yard).WholePanels();
         var inFile = stock.Pieces.Select(piece => piece.Code).ToHashSet();
         return yard.Change($"imported {Words.Count(stock.Pieces.Count, "piece")} and {Words.Count(stock.Bins.Count, "bin")}", work =>
         {

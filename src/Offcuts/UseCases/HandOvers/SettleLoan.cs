@@ -65,7 +65,7 @@ public sealed class SettleLoan(YardFile yard)
     {
         var (known, added, labelled, faults) = (new List<Piece>(), new List<Piece>(), new HashSet<Code>(), new List<Fault>());
         var (catalogue, unit) = (new CataloguePieces(yard), yard.Settings().Unit);
-        var panels = WholePanels.Of(new ChangeSystems(yard).All(), yard.Prices());
+        var panels = new ChangeSystems(yard).WholePanels();
         // What of it is catalogued already takes of its length too.
         var left = gone is null ? 0 : gone.Length.Units - yard.Family(gone.Code)!.InOrder().Where(member => member.Piece.CutFrom == gone.Code).Sum(member => member.Piece.Length.Units);
         foreach (var one in typed)
