@@ -29,7 +29,7 @@ public static class Matcher
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
         using var beside = Beside.Begin(problem, hardware, limits);
-        var parts = SolveParts(problem, hardware, BoughtFreely(problem) ? effort : effort.Share(0.8), limits.Progress);
+        var parts = SolveParts(problem, hardware, BoughtFreely(problem) || beside is not null ? effort : effort.Share(0.9), limits.Progress);
         MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
         (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
         var (pieces, left) = PlanWriter.Write(problem, outcomes);

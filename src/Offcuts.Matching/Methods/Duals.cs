@@ -2,20 +2,28 @@ namespace Offcuts.Matching.Methods;
 
 /// <summary>
 /// Prices of a tier's rows in whole multiples of 1/<see cref="Tier.Scale"/>. Any whole numbers of the right sign give a true
-/// bound, so it does not matter that a floating-point solver proposed them, nor that very large ones are cut down: where a relaxation
-/// has no solution they grow without end, and a sum that leaves 64 bits would turn a bound into a lie (<see cref="Tier.MostDual"/>).
+/// bound, so it does not matter that a floating-point solver proposed them, nor that very large ones are made smaller: where a relaxation
+/// has no solution they grow without end, and a sum that leaves 64 bits would turn a bound into a lie (<see cref="Tier.MostDual"/>). They are made
+/// smaller all alike, since it is their proportion that proves that there is no solution.
 /// </summary>
 internal sealed class Duals
 {
     /// <summary>Duals rounded from a solver's; signs that rounding noise turned are set to zero.</summary>
     public Duals(Tier tier, double[] demand, double[] supply, IReadOnlyDictionary<int, double> left, double spend, double rips = 0)
     {
-        Demand = Rounded(tier, demand);
-        Supply = [.. supply.Select((value, s) => tier.SupplyLeast[s] > 0 ? Whole(tier, value, 1) : Math.Min(0, Whole(tier, value, 1)))];
-        Left = left.ToDictionary(pair => pair.Key, pair => Math.Min(0, Whole(tier, pair.Value, 1)));
-        Spend = Math.Min(0, Whole(tier, spend, tier.Problem.LargestPrice));
-        Rips = Math.Min(0, Whole(tier, rips, tier.Problem.MostTakes));
+        var (price, takes) = (tier.Problem.LargestPrice, tier.Problem.MostTakes);
+        var share = 1 / Math.Max(1, demand.Select(value => Excess(tier, value, takes))
+            .Concat(supply.Concat(left.Values).Select(value => Excess(tier, value, 1)))
+            .Append(Excess(tier, spend, price)).Append(Excess(tier, rips, takes)).Max());
+        Demand = Rounded(tier, share < 1 ? [.. demand.Select(value => value * share)] : demand);
+        Supply = [.. supply.Select((value, s) => tier.SupplyLeast[s] > 0 ? Whole(tier, value * share, 1) : Math.Min(0, Whole(tier, value * share, 1)))];
+        Left = left.ToDictionary(pair => pair.Key, pair => Math.Min(0, Whole(tier, pair.Value * share, 1)));
+        Spend = Math.Min(0, Whole(tier, spend * share, price));
+        Rips = Math.Min(0, Whole(tier, rips * share, takes));
     }
+
+    // How many times as large it is as it may be.
+    private static double Excess(Tier tier, double value, long coefficient) => Math.Abs(value) * tier.Scale / tier.MostDual(coefficient);
 
     private Duals(long[] demand, long[] supply, IReadOnlyDictionary<int, long> left, long spend, long rips) =>
         (Demand, Supply, Left, Spend, Rips) = (demand, supply, left, spend, rips);

@@ -67,7 +67,7 @@ internal static class MaterialSolver
     {
         var ripped = spent.Plan.Rips > 0 ? Rips(spent, effort.Share(0.4)) : spent;
         if (ripped.Plan.Rips > 0) report(ripped);
-        var (given, tier) = GivenUp(ripped, effort.Share(0.8));
+        var (given, tier) = GivenUp(ripped, effort.Share(0.95));
         report(given);
         return TieBreak.Place(given, tier, effort);
     }

@@ -35,7 +35,7 @@ internal sealed class RevisedSimplex
     private const double LeastPivot = 1e-5;
     private const double Slip = 1e-7;
     private const int StepsToRefactor = 200;
-    private const int MostRaises = 8;
+    private const int MostRaises = 5;
     private const double Raise = 8;
     private const double Unmet = 1e-5;
 
@@ -61,6 +61,7 @@ internal sealed class RevisedSimplex
     private readonly double[] _entering;
     private int _sinceRefactor;
     private bool _started;
+    private int _raises;
 
     /// <summary>A program without columns.</summary>
     /// <param name="rows">Kind and right side of each row; right sides are not negative.</param>
@@ -112,15 +113,19 @@ internal sealed class RevisedSimplex
     }
 
     /// <summary>Solves from where it stands; false where it does not get to the end.</summary>
-    /// <param name="whole">True where going unmet is only a help to start: its cost is raised until nothing does.</param>
+    /// <param name="whole">
+    /// True where going unmet is only a help to start: its cost is raised until nothing does. Only so often in all: what goes unmet then has no solution over these
+    /// columns, and the duals, large but not beyond what sums of them hold, prove it.
+    /// </param>
     public bool Solve(bool whole)
     {
         if (_started) Values(_loosened);
         else Restart();
-        for (var raises = 0; ; raises++)
+        while (true)
         {
             if (!Optimal()) return false;
-            if (!whole || raises == MostRaises || Missing() < Unmet) break;
+            if (!whole || _raises == MostRaises || Missing() < Unmet) break;
+            _raises++;
             _dear *= Raise;
             PriceOut();
         }

@@ -35,7 +35,7 @@ internal static class TierSolver
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
-    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 60);
+    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>

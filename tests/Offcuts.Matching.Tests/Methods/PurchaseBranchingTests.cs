@@ -66,6 +66,39 @@ public sealed class PurchaseBranchingTests
     }
 
     [Fact]
+    public void A_node_that_no_plan_can_meet_is_closed_by_its_bound()
+    {
+        var (dear, small) = (0, 0);
+        foreach (var drawn in DrawnTier.Some(5_900, 600))
+        {
+            var (tier, random) = (drawn.Tier, new Random(dear + small));
+            var shut = tier.SupplyCount.Select(count => random.Next(3) == 0 ? 0 : count).ToArray();
+            var needed = Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d]).Sum(d => Math.Max(0L, tier.DemandCount[d] - tier.MostLeft[d]) * tier.Problem.Weights[d]);
+            var room = shut.Select((count, s) => (Int128)count * tier.Problem.Capacity(s)).Aggregate((Int128)0, (sum, one) => sum + one);
+            if (room < needed && Closed(tier.Within(tier.SupplyLeast, shut))) small++;
+
+            // Bought until it costs more than may be spent, by a piece or a few.
+            if (tier.SpendCap is not { } cap || tier.Value(drawn.Start) == 0) continue;
+            var dearest = Enumerable.Range(0, tier.SupplyCount.Length).Where(s => tier.SupplyCount[s] > 0).MaxBy(s => tier.Problem.Supplies[s].Price);
+            if (tier.Problem.Supplies[dearest].Price is not (> 0 and var price)) continue;
+            var times = (int)Math.Min(tier.Copies, cap / price + 1 + random.Next(3));
+            if (times <= cap / price) continue;
+            if (Closed(tier.Within([.. tier.SupplyLeast.Select((least, s) => s == dearest ? times : least)], [.. tier.SupplyCount.Select((most, s) => s == dearest ? times : most)]))) dear++;
+
+            bool Closed(Tier node)
+            {
+                if (tier.Value(drawn.Start) == 0) return false;
+                var bound = Bounds.RoundUp(node, ColumnGeneration.Solve(node, drawn.Start, [], None).Bound);
+                bound.Should().BeGreaterThanOrEqualTo(tier.Value(drawn.Start), $"of {drawn.Name}");
+                return true;
+            }
+        }
+
+        dear.Should().BeGreaterThan(20);
+        small.Should().BeGreaterThan(20);
+    }
+
+    [Fact]
     public void Numbers_of_which_no_mixture_has_a_sum_between_two_ends_are_left_out()
     {
         var (narrowed, none, random) = (0, 0, new Random(5_800));
