@@ -31,7 +31,8 @@ internal sealed class Guide
     /// <param name="effort">Limit.</param>
     public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort)
     {
-        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first) return Linear(tier, linear);
+        // Many copies take coarse cells: what they lose is more than the whole gap, and no ascent makes up for that.
+        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || linear.Bound - first.Bound > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
         var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, MostRounds, effort).Best : first;

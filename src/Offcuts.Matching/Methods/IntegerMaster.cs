@@ -12,13 +12,15 @@ internal readonly record struct IntegerOutcome(MaterialPlan? Plan, bool Closed);
 /// nothing better, SCIP must find nothing either (both by OR-Tools), for which it may take more nodes. They work with floating-point numbers, to about a millionth. So that no
 /// such error can hide a plan, every row is loosened by far more than that, and by less than what tells two whole numbers apart: the plans
 /// are the same, and what a solver calls impossible is so by a wide margin. A plan is taken only after it was added up in whole numbers.
-/// Limits are nodes, so that it takes the same way every time.
+/// Limits are nodes, so that it takes the same way every time. HiGHS does not look at the time while it prepares: over some ten thousand
+/// patterns that can take most of a minute, so that so many are not given to it.
 /// </summary>
 internal static class IntegerMaster
 {
     private const double LooseCopies = 0.01;
     private const double LooseCents = 0.49;
     private const int NodesOfSecond = 20;
+    private const int MostPatterns = 12_000;
     private const double ShareOfHighs = 0.3;
 
     /// <summary>Solves.</summary>
@@ -29,7 +31,7 @@ internal static class IntegerMaster
     /// <param name="effort">Limit in time.</param>
     public static IntegerOutcome Solve(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
     {
-        if (effort.Over) return new IntegerOutcome(null, false);
+        if (effort.Over || patterns.Count > MostPatterns) return new IntegerOutcome(null, false);
         if (patterns.Count == 0) return Nothing(tier, most);
         var first = ByHighs(tier, patterns, most, nodes, effort);
         if (!first.Closed || effort.Over) return first with { Closed = false };
@@ -40,7 +42,7 @@ internal static class IntegerMaster
 
     /// <summary>Only a plan is looked for, by one of them: none, where that finds none.</summary>
     public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
-        effort.Over || patterns.Count == 0 ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
+        effort.Over || patterns.Count is 0 or > MostPatterns ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
 
     // It does not stop before its limits, so it gets a share of the time only. Its gaps are settings of its own.
     private static IntegerOutcome ByHighs(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) => Solved(
