@@ -53,29 +53,11 @@ internal static class HardwareCounts
            let both = same.First().Both
            let each = both.Sum(stretch => Rows.Places(stretch.From, stretch.To, wall.System.TieSpacing.Units))
            select new CountLine(
-               $"leg {leg.Name}, {(courses.Length == 1 ? "course" : "courses")} {Numbers(courses)}: {each} each, every {wall.System.TieSpacing} from the leg's start where both faces stand ({Where(both)})",
+               $"leg {leg.Name}, {(courses.Length == 1 ? "course" : "courses")} {Places.Numbers(courses)}: {each} each, every {wall.System.TieSpacing} from the leg's start where both faces stand ({Where(both)})",
                each * courses.Length),
     ];
 
-    private static string Where(IEnumerable<(long From, long To)> both) => string.Join(", ", both.Select(stretch => $"{At(stretch.From)} to {At(stretch.To)}"));
-
-    private static string At(long units) => (units < 0 ? "-" : "") + LengthText.Faithful(Length.FromUnits(Math.Abs(units)), LengthUnit.Inch);
+    private static string Where(IEnumerable<(long From, long To)> both) => string.Join(", ", both.Select(stretch => $"{Places.At(stretch.From)} to {Places.At(stretch.To)}"));
 
     private static string Courses(int count) => count == 1 ? "1 course" : $"{count} courses";
-
-    // 1, 2, 3, 5, 7, 8 is told as 1-3, 5, 7, 8.
-    private static string Numbers(IReadOnlyList<int> numbers)
-    {
-        var parts = new List<string>();
-        for (var i = 0; i < numbers.Count;)
-        {
-            var end = i;
-            while (end + 1 < numbers.Count && numbers[end + 1] == numbers[end] + 1) end++;
-            if (end - i < 2) end = i;
-            parts.Add(end == i ? $"{numbers[i]}" : $"{numbers[i]}-{numbers[end]}");
-            i = end + 1;
-        }
-
-        return string.Join(", ", parts);
-    }
 }

@@ -45,11 +45,13 @@ internal static class SteelCuts
             Holes: wall.SheetLeg(leg).Openings
                 .Where(opening => 2 * rows * opening.Sill.Units < (2 * row - 1) * height && (2 * row - 1) * height < 2 * rows * opening.Top.Units)
                 .Select(opening => (opening.Offset.Units, opening.End.Units)).ToArray(),
-            Course: (2 * row - 1) * height / (2 * rows * wall.System.PanelHeight.Units) + 1));
+            Course: (2 * row - 1) * height / (2 * rows * wall.System.PanelHeight.Units) + 1,
+            Up: Places.At(Sixteenths((2 * row - 1) * height, 2 * rows)),
+            Row: row));
         foreach (var line in lines)
         {
             foreach (var (from, to) in Left(wall.Foam.CoreReach(leg), line.Holes))
-                AddLine(cuts, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}");
+                AddLine(cuts, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}: {line.Up} up, the {line.Row}. of {rows} rows evenly spread, no two farther apart than {bars.Spacing}");
         }
     }
 
@@ -58,6 +60,8 @@ internal static class SteelCuts
         var (from, to) = wall.Foam.CentreLine(leg);
         var length = to.Twice - from.Twice;
         var count = Rows(length, 2 * bars.Spacing.Units);
+        // Bars of one height stand in one line of the count, with their places.
+        var heights = new OrderedDictionary<(long Bottom, long Top), List<long>>();
         for (var i = 1; i <= count; i++)
         {
             // Four times count times the place: 2 count from + (2 i - 1) length.
@@ -65,12 +69,29 @@ internal static class SteelCuts
             var holes = wall.SheetLeg(leg).Openings
                 .Where(opening => 4 * count * opening.Offset.Units < at && at < 4 * count * opening.End.Units)
                 .Select(opening => (opening.Sill.Units, opening.Top.Units));
-            foreach (var (bottom, top) in Left((0, wall.Sheet.Height.Units), holes))
-                AddLine(cuts, steel, bars, "upright", top - bottom, $"leg {leg.Name}{(bottom > 0 ? ", over an opening" : top < wall.Sheet.Height.Units ? ", under an opening" : "")}");
+            foreach (var stretch in Left((0, wall.Sheet.Height.Units), holes))
+            {
+                if (!heights.TryGetValue(stretch, out var places)) heights.Add(stretch, places = []);
+                places.Add(Sixteenths(at, 4 * count));
+            }
+        }
+
+        foreach (var ((bottom, top), places) in heights)
+        {
+            var where = bottom > 0 ? ", over an opening" : top < wall.Sheet.Height.Units ? ", under an opening" : "";
+            var rule = $"{count} in the middle of the core, evenly spread from {Places.At(from.Twice / 2)} to {Places.At(to.Twice / 2)}, each in the middle of its share, no two farther apart than {bars.Spacing}; here at {string.Join(", ", places.Select(Places.At))} from the leg's start";
+            AddLine(cuts, steel, bars, "upright", top - bottom, $"leg {leg.Name}{where}: {rule}", places.Count);
         }
     }
 
-    private static void AddLine(CutList cuts, Steel steel, Bars bars, string name, long stretch, string where)
+    // The nearest sixteenth of an inch to a place that is told as a fraction.
+    private static long Sixteenths(long times, long by)
+    {
+        const long sixteenth = Length.PerInch / 16;
+        return (long)Math.Round((decimal)times / by / sixteenth, MidpointRounding.AwayFromZero) * sixteenth;
+    }
+
+    private static void AddLine(CutList cuts, Steel steel, Bars bars, string name, long stretch, string where, int lines = 1)
     {
         var line = stretch - 2 * steel.Cover.Units;
         if (line <= 0) return;
@@ -79,7 +100,7 @@ internal static class SteelCuts
             var cut = Length.FromUnits(length);
             var text = LengthText.Faithful(cut, LengthUnit.Inch);
             var lapped = line > steel.LongestBar.Units ? $", of a line of {LengthText.Faithful(Length.FromUnits(line), LengthUnit.Inch)} lapped by {bars.Overlap}" : "";
-            cuts.Add("steel", $"{bars.Bar.Name} {name} {text}", bars.Bar, cut, count, Use.Nonstructural, TreatedWish.Any, where + lapped);
+            cuts.Add("steel", $"{bars.Bar.Name} {name} {text}", bars.Bar, cut, count * lines, Use.Nonstructural, TreatedWish.Any, where + lapped);
         }
     }
 

@@ -125,10 +125,11 @@ public sealed record Takeoff
     private static IEnumerable<CountLine> ExtraTies(LaidWall wall, IEnumerable<(string Leg, int Course, Length At)> joints)
     {
         var lines = wall.Runs.DistinctBy(run => run.Leg).ToDictionary(run => run.Leg, run => run.Lines);
+        var legs = wall.Legs.ToDictionary(leg => leg.Leg.Name);
         return joints.Distinct()
             .Where(joint => lines.TryGetValue(joint.Leg, out var of) && !of.IsTie(joint.At))
             .GroupBy(joint => (joint.Leg, joint.Course))
-            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie", same.Count()));
+            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie, at {string.Join(", ", same.OrderBy(joint => joint.At).Select(joint => Places.At(legs[joint.Leg], joint.At)))} from the leg's start", same.Count()));
     }
 
     private static List<RunTakeoff> RunsOf(LaidWall wall, IReadOnlySet<(string Run, int Course)> standing)

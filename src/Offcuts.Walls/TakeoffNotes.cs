@@ -9,7 +9,7 @@ internal static class TakeoffNotes
     public static IReadOnlyList<string> Of(LaidWall wall) =>
     [
         .. OutsideTaken(wall),
-        .. TooShort(wall),
+        .. Unfillable.Of(wall).Select(stretch => $"! {stretch.Says}."),
         .. Cut(wall),
         "Ties are the regular ones; a plan of the panels adds one at each joint that has none.",
         .. wall.Sheet.Steel is null ? (string[])[] : ["Bars at corners, hooks, dowels, and bars around openings are as drawn; add them to the stage."],
@@ -20,13 +20,6 @@ internal static class TakeoffNotes
         from leg in wall.Legs
         where leg.Leg.Outside is null && leg.Start is LegEnd.Free
         select $"Lengths are taken as measured on the {WallWords.Of(leg.Outside)}, walking from the start of leg {leg.Leg.Name}.";
-
-    private static IEnumerable<string> TooShort(LaidWall wall) =>
-        from run in wall.Runs
-        from course in run.Courses
-        from stretch in course.Stretches
-        where stretch.Length < run.ShortestPiece
-        select $"{run.Name}, course {course.Number}: a stretch of {stretch.Length} is shorter than the shortest piece of {run.ShortestPiece}; nothing can be laid there.";
 
     private static IEnumerable<string> Cut(LaidWall wall)
     {

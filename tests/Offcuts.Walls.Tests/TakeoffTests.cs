@@ -82,7 +82,7 @@ public sealed class TakeoffTests
         ]);
 
         with.Hardware[0].Count.Figure.Should().Be(74 + 2);
-        with.Hardware[0].Count.Lines[^1].Should().Be(new CountLine("leg A, course 2: joints without a regular tie", 1));
+        with.Hardware[0].Count.Lines[^1].Should().Be(new CountLine("leg A, course 2: joints without a regular tie, at 4' 2\" from the leg's start", 1));
     }
 
     [Fact]
@@ -205,7 +205,7 @@ public sealed class TakeoffTests
 
         var cuts = Takeoff.Of(Laid(wall), "walls").Cuts;
         cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((236, 1), (92, 2));
-        cuts[1].Count.Lines.Should().OnlyContain(line => line.What == "leg A, course 7", "72 in is the bottom of course 7");
+        cuts[1].Count.Lines.Should().OnlyContain(line => line.What == "leg A, course 7: 6' up, the 2. of 2 rows evenly spread, no two farther apart than 48\"", "72 in is the bottom of course 7");
     }
 
     [Fact]
@@ -218,7 +218,13 @@ public sealed class TakeoffTests
             Steel = new Steel { Vertical = new Bars(Four, In(24), In(24)), LongestBar = Ft(20) },
         };
 
-        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((96, 8), (60, 2), (12, 2));
+        var cuts = Takeoff.Of(Laid(wall), "walls").Cuts;
+        cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((96, 8), (60, 2), (12, 2));
+        const string rule = "10 in the middle of the core, evenly spread from 0\" to 20', each in the middle of its share, no two farther apart than 24\"; here at";
+        cuts.SelectMany(cut => cut.Count.Lines.Select(line => line.What)).Should().Equal(
+            $"leg A: {rule} 1', 3', 5', 7', 13', 15', 17', 19' from the leg's start",
+            $"leg A, under an opening: {rule} 9', 11' from the leg's start",
+            $"leg A, over an opening: {rule} 9', 11' from the leg's start");
     }
 
     [Fact]
@@ -399,7 +405,20 @@ public sealed class TakeoffTests
         var wall = Wall(Leg("A", Ft(20), Turn.End, new Opening("slit", In(2), In(12), In(12), Length.Zero)));
 
         Takeoff.Of(Laid(wall, Sheets.System with { ShortestPiece = In(6) }), "walls").Notes.Should().Contain(
-            "A outside, course 1: a stretch of 2\" is shorter than the shortest piece of 6\"; nothing can be laid there.");
+            "! A outside, course 1, from 0\" to 2\" of the leg: nothing can be laid in 2\", whatever lies in the yard, since no piece is shorter than 6\". Another place for what stands beside it changes that, or a piece cut and held by hand, which is yours to decide.");
+    }
+
+    [Fact]
+    public void A_stretch_that_no_row_of_panels_covers_is_told()
+    {
+        // Over a panel of 48 in, but two pieces of 30 in at least are 60 in: from 49 to 59 in nothing reaches, at 60 in two pieces do.
+        var system = Sheets.System with { ShortestPiece = In(30), Stagger = Length.Zero };
+        Unfillable.Of(Laid(Wall(Leg("A", In(48), Turn.End)), system)).Should().BeEmpty();
+        Unfillable.Of(Laid(Wall(Leg("A", In(60), Turn.End)), system)).Should().BeEmpty();
+
+        Unfillable.Of(Laid(Wall(Leg("A", In(50), Turn.End)), system)).Select(stretch => (stretch.Run, string.Join(' ', stretch.Courses))).Should().Equal(("A outside", "1 2"), ("A inside", "1 2"));
+        Unfillable.Of(Laid(Wall(Leg("A", In(50), Turn.End)), system))[0].Says.Should().Be(
+            "A outside, courses 1, 2, from 0\" to 4' 2\" of the leg: no row of panels of 48\" at most covers 50\" with joints on the lines and no piece shorter than 30\". Another place for what stands beside it changes that");
     }
 
     private static FootingForms Footing => new()

@@ -15,6 +15,8 @@ public static class FillFaults
 
     public static Fault CourseOpen(string run, int course) => new($"{Shown(run)}, course {course}: the kept filling leaves it unfilled, so it can't be stacked");
 
+    public static Fault NotAsPlanned(string run, int course, string reason) => new($"{Shown(run)}, course {course}: {reason}, so it can't be stacked as it was filled");
+
     public static Fault CourseNotNumber() => new("a course is a whole number from 1 up");
 
     public static Fault FaceUnknown(string face) => new($"\"{Shown(face)}\" is no face; write outside or inside");

@@ -20,6 +20,9 @@ public sealed record LaidCourse(string Run, int Course, IReadOnlyList<LaidPiece>
 {
     /// <summary>True where some stretch of it stays uncovered.</summary>
     public bool Unfilled => Reason is not null;
+
+    /// <summary>Where two of its pieces touch, on the leg's axis, from left to right.</summary>
+    public IEnumerable<Length> Joints => Pieces.Zip(Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To);
 }
 
 /// <summary>A tie that is needed because a joint lies beside the regular ones, or a cleat where the joint lies on no line at all.</summary>

@@ -36,7 +36,7 @@ public sealed record StackedCourse(string Wall, string Run, int Course, IReadOnl
         wall,
         course.Run,
         course.Course,
-        [.. course.Pieces.Zip(course.Pieces.Skip(1)).Where(pair => pair.First.To == pair.Second.From).Select(pair => pair.First.To)])
+        [.. course.Joints])
     {
         Pieces = [.. course.Pieces.Select(one => new StoodPiece(one.From, one.To, plan.Pieces[one.Piece].Source?.Code ?? default, one.Turned))],
     };

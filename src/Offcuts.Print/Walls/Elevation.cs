@@ -28,6 +28,7 @@ public static class Elevation
         }
 
         lines.Add("");
+        foreach (var never in picture.Never) lines.AddRange(Wrapped($"! {TextRules.Harmless(never)}.", options));
         foreach (var caution in Core.Yard.Cautions.ForWall(picture.Steel)) lines.AddRange(Wrapped("! " + caution, options));
         lines.AddRange(Wrapped(Core.Yard.Cautions.Closing, options));
         return string.Concat(lines.Select(line => (options.Ascii ? Plain(line) : line).TrimEnd() + "\n"));

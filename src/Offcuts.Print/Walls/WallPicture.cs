@@ -54,6 +54,9 @@ public sealed record WallPicture
     /// <summary>Courses that stand already; drawn with their own pieces where those are known.</summary>
     public IReadOnlyList<StackedCourse> Stacked { get; init; } = [];
 
+    /// <summary>Stretches in which nothing can be laid whatever lies in the yard, a sentence each without a full stop.</summary>
+    public IReadOnlyList<string> Never { get; init; } = [];
+
     /// <summary>True where it is known of some course what it is laid from.</summary>
     public bool SaysLaying => Plan is not null || Stacked.Any(course => course.Pieces.Count > 0);
 

@@ -35,6 +35,7 @@ public static class WallSheetPdf
 
     private static void Rows(PaperFlow flow, WallPicture picture, CutSheetOptions options)
     {
+        foreach (var never in picture.Never) flow.Paragraph($"! {never}.", Body, bold: true);
         flow.Paragraph(ElevationDrawing.Legend, Small);
         foreach (var row in picture.Rows)
         {

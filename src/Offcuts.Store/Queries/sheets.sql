@@ -38,6 +38,9 @@ ORDER BY stage.position, wall_sheet.id;
 -- [wall_plan_add]
 INSERT INTO wall_plan (wall, plan, laying) VALUES (:wall, :plan, :laying);
 
+-- [wall_plan_set]
+UPDATE wall_plan SET laying = :laying WHERE id = :id;
+
 -- [wall_plan_remove]
 DELETE FROM wall_plan WHERE id = :id;
 

@@ -113,6 +113,25 @@ public sealed partial class YardChange
     }
 
     /// <summary>
+    /// Goes on with how a wall is filled in another form, under the same number of its plan: pieces stand where they stood, those that
+    /// were put aside while it is carried out behind them. A fault where no filling of it is kept.
+    /// </summary>
+    /// <param name="wall">Name of the wall.</param>
+    /// <param name="plan">The filling, with no fewer pieces than before.</param>
+    /// <param name="steps">How far pieces have come, by their number from 0, where that is otherwise than it stands; new ones wait.</param>
+    public void GoOnWithWallPlan(string wall, RunPlan plan, IReadOnlyDictionary<int, PlanStep> steps)
+    {
+        var row = Database.Rows<WallPlanRow>("wall_plans").FirstOrDefault(row => Same(row.Wall, wall));
+        if (row is null) _faults.Add(FillFaults.NothingKept(wall));
+        if (row is null || Kept(row.Plan) is not { } kept) return;
+        if (plan.Pieces.Count < kept.Steps.Count) throw new ArgumentException("pieces of a plan never become fewer", nameof(plan));
+        Database.Run("plan_set_document", ("document", PlanText.Write(plan.AsPlan())), ("id", row.Plan));
+        for (var i = kept.Steps.Count; i < plan.Pieces.Count; i++) Database.Run("plan_step_add", ("plan", row.Plan), ("piece", i));
+        foreach (var (piece, step) in steps) SetStep(row.Plan, piece, step);
+        Database.Run("wall_plan_set", ("laying", LayingText.Write(plan)), ("id", row.Id));
+    }
+
+    /// <summary>
     /// Gives up what still waits in the plan of a wall, where there is one, and forgets how the wall was to be filled. Courses for which all was cut
     /// as planned stay known: they count as stacked from then on.
     /// </summary>

@@ -3,6 +3,7 @@ using System.Globalization;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Walls;
 using Offcuts.UseCases;
+using Offcuts.Walls;
 
 namespace Offcuts.Commands;
 
@@ -63,10 +64,12 @@ internal static class WallCommands
         {
             var found = new ChangeWalls(yard).Find(parse.GetValue(name)!);
             if (!found.TryGet(out var wall)) return context.Refuse(found.Faults);
-            if (parse.GetValue(json)) context.Say(WallJson.Write(wall));
+            Unfillable[] never = [.. new ChangeWalls(yard).Lay(wall.Sheet).TryGet(out var laid) ? Unfillable.Of(laid) : []];
+            if (parse.GetValue(json)) context.Say(WallJson.Write(wall, never));
             else
             {
                 context.Say(WallText.Write(wall.Sheet));
+                SayAll(context, LayingFacts.Never(never));
                 SayAll(context, TakeoffText.Cautions(wall.Sheet.Steel is not null));
             }
 

@@ -91,7 +91,7 @@ internal static class WallFillCommands
             if (!done.TryGet(out var stacked)) return context.Refuse(done.Faults);
             foreach (var one in stacked.Courses) context.Say($"stacked: {one.Run}, course {one.Course}");
             PlanCommands.TellDone(context, yard, stacked.Carried);
-            if (stacked.Rest) context.Say($"The rest is to be filled again from what is left: offcuts wall fill {ShellWord.Of(wish.Wall)} --keep");
+            foreach (var line in StackedText.Rest(stacked, wish.Wall)) context.Say(line);
             return Exit.Done;
         }));
         return command;

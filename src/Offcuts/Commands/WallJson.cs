@@ -44,8 +44,8 @@ internal static class WallJson
         ["notes"] = Strings(sheet.Notes),
     });
 
-    /// <summary>A wall's sheet.</summary>
-    public static string Write(StageWall wall) => Text(new JsonObject
+    /// <summary>A wall's sheet, with the stretches in which nothing can be laid.</summary>
+    public static string Write(StageWall wall, IReadOnlyList<Unfillable> never) => Text(new JsonObject
     {
         ["schema"] = 1,
         ["stage"] = wall.Stage,
@@ -57,6 +57,7 @@ internal static class WallJson
         ["closed"] = wall.Sheet.Closed,
         ["legs"] = new JsonArray([.. wall.Sheet.Legs.Select(Node)]),
         ["sheet"] = WallText.Write(wall.Sheet),
+        ["nothing_can_be_laid"] = Strings(never.Select(stretch => stretch.Says)),
         ["cautions"] = Strings(TakeoffText.Cautions(wall.Sheet.Steel is not null)),
     });
 

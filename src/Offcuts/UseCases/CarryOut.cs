@@ -19,6 +19,12 @@ public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<Le
     public IReadOnlyList<PlannedCut> NotMade { get; init; } = [];
 }
 
+/// <summary>A piece that came back to the yard of one that was cut.</summary>
+/// <param name="Act">Which of the plan's pieces was cut.</param>
+/// <param name="Start">Where on it this lay, from its marked end; zero where that is not known.</param>
+/// <param name="Piece">What came back.</param>
+internal sealed record CameOf(int Act, Length Start, Piece Piece);
+
 /// <summary>
 /// Carries out a kept plan, piece by piece or all at once, in one change: the source leaves the yard, remainders and kept strips
 /// become pieces with codes, their labels queue, the ledger is written; what the plan relies on for its other stages is reserved for them.
@@ -31,17 +37,17 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         var seen = yard.ChangeNumber;
         if (yard.Plan(planId) is not { } kept) return PlanFaults.NoSuchPlan(planId);
         if (acts.Count == 0 && !hardware) return PlanFaults.ActsMissing();
-        return Do(kept, seen, acts, hardware, Told(kept, acts, hardware), _ => { });
+        return Do(kept, seen, acts, hardware, Told(kept, acts, hardware), (_, _) => { });
     }
 
-    /// <summary>The same in one change with what else is to be done; here there may be no act.</summary>
-    internal Result<CarriedOut> Do(int planId, IReadOnlyList<CutAct> acts, string told, Action<YardChange> also)
+    /// <summary>The same in one change with what else is to be done, which knows what came of each piece, by its number; here there may be no act.</summary>
+    internal Result<CarriedOut> Do(int planId, IReadOnlyList<CutAct> acts, string told, Action<YardChange, ILookup<int, CameOf>> also)
     {
         var seen = yard.ChangeNumber;
         return yard.Plan(planId) is { } kept ? Do(kept, seen, acts, hardware: false, told, also) : PlanFaults.NoSuchPlan(planId);
     }
 
-    private Result<CarriedOut> Do(KeptPlan kept, long seen, IReadOnlyList<CutAct> acts, bool hardware, string told, Action<YardChange> also)
+    private Result<CarriedOut> Do(KeptPlan kept, long seen, IReadOnlyList<CutAct> acts, bool hardware, string told, Action<YardChange, ILookup<int, CameOf>> also)
     {
         var planId = kept.Id;
         var settings = yard.Settings();
@@ -62,7 +68,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         IReadOnlyList<LedgerLine> lines = acts.Count == 0 && !hardware ? [] : new LedgerArithmetic(stages, yard.Prices(), settings, limits)
             .Lines(plans, plansAfter, new BookedAct(planId, [.. acts.Select(act => act.Index)], hardware), today);
 
-        var born = new List<Piece>();
+        var born = new List<CameOf>();
         IReadOnlyList<Piece> reserved = [];
         var change = yard.ChangeSince(seen, told, work =>
         {
@@ -71,24 +77,24 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
                 var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];
                 var source = cut.Source is { } planned ? yard.Piece(planned.Code) : null;
                 if (source is not null) work.Update(source with { State = PieceState.Used, ReservedFor = "" });
-                foreach (var left in act.Otherwise is { } happened ? Measured(cut, source, happened) : Leftovers(cut, source, settings))
+                foreach (var (start, left) in act.Otherwise is { } happened ? Measured(cut, source, happened) : Leftovers(cut, source, settings))
                 {
                     var piece = left with { Code = yard.NewCode() };
                     work.Add(piece);
-                    born.Add(piece);
+                    born.Add(new CameOf(act.Index, start, piece));
                 }
 
                 work.SetStep(planId, act.Index, steps[act.Index]);
             }
 
             reserved = Reserve(work, after, acts, new LookAhead(plansAfter, stages));
-            work.QueueLabels([.. born.Select(piece => piece.Code)]);
+            work.QueueLabels([.. born.Select(one => one.Piece.Code)]);
             if (hardware) CountOut(work, kept.Plan);
             if (hardware) work.HardwareDone(planId);
             foreach (var line in lines) work.AddLedgerLine(line);
-            also(work);
+            also(work, born.ToLookup(one => one.Act));
         });
-        return change.Then<CarriedOut>(_ => new CarriedOut(born, lines, reserved) { NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))] });
+        return change.Then<CarriedOut>(_ => new CarriedOut([.. born.Select(one => one.Piece)], lines, reserved) { NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))] });
     }
 
     // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
@@ -200,7 +206,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     // The marks are those of the piece as it is now, not as it was when the plan was made: nails may be out and oil on since.
     // The grade stamp may have gone with the cut and the other facts stay with the wood, so a remainder keeps all marks but
     // the stamp. Nails and concrete stay marked until somebody says they are off.
-    private static IEnumerable<Piece> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings)
+    private static IEnumerable<(Length Start, Piece Piece)> Leftovers(PlannedPiece cut, Piece? source, YardSettings settings)
     {
         var keep = settings.Keep(cut.Material);
         var stretches = cut.Remainders.Where(left => left.Kept).Select(left => (cut.Material, left.Start, left.Length))
@@ -210,17 +216,17 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         foreach (var (material, start, length) in stretches)
         {
             var line = material.Equals(cut.Material) ? (source is null ? cut : cut with { Source = source }).FirstLineOf(start, length) : null;
-            yield return Leftover(cut, source, material, length) with { FirstLine = line };
+            yield return (start, Leftover(cut, source, material, length) with { FirstLine = line });
         }
     }
 
     // What a person measured: where it lay on the piece is not known, so that a pattern line of it isn't either.
-    private static IEnumerable<Piece> Measured(PlannedPiece cut, Piece? source, WhatHappened happened)
+    private static IEnumerable<(Length Start, Piece Piece)> Measured(PlannedPiece cut, Piece? source, WhatHappened happened)
     {
         foreach (var left in happened.Left)
         {
             var piece = Leftover(cut, source, left.Narrower ?? cut.Material, left.Length);
-            yield return PieceRules.Check(piece with { BadSpots = left.BadSpots ?? [], Condition = left.Condition ?? piece.Condition }).Value;
+            yield return (Length.Zero, PieceRules.Check(piece with { BadSpots = left.BadSpots ?? [], Condition = left.Condition ?? piece.Condition }).Value);
         }
     }
 

@@ -119,10 +119,10 @@ public sealed class ChangeWalls(YardFile yard)
         var found = Laid(name);
         if (!found.TryGet(out var there)) return Result<string>.Fail(found.Faults);
         var wall = there.Kept;
-        var takeoff = Takeoff.Of(there.Laid, wall.Stage);
+        var taken = new TakeOffWall(yard).Of(wall.Sheet.Name).Value;
         var stage = yard.Stages().Named(wall.Stage)!;
-        var hardware = takeoff.HardwareNeeds(stage.Name);
-        RequiredCut[] cuts = [.. takeoff.Cuts.Select(cut => cut.Cut)];
+        var hardware = taken.Needs;
+        RequiredCut[] cuts = [.. taken.Takeoff.Cuts.Select(cut => cut.Cut)];
         if (!newNames)
         {
             var strange = yard.Names().NewAmong([.. cuts.Select(cut => cut.Material), .. hardware.Select(need => (Material)need.Hardware)]);
@@ -136,7 +136,7 @@ public sealed class ChangeWalls(YardFile yard)
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
-            .Then<string>(entry => $"{entry.What}; {NotEntered(there.Laid)}");
+            .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; not asked for are {taken.InPlace} counted things of courses that stand" : "")}; {NotEntered(there.Laid)}");
     }
 
     private static string NotEntered(LaidWall wall)

@@ -23,6 +23,7 @@ public static class DrawWall
         Plan = plan,
         Stacked = stacked ?? [],
         Steel = kept.Sheet.Steel is not null,
+        Never = [.. Unfillable.Of(wall).Select(stretch => stretch.Says)],
     };
 
     // Runs come two a leg: outside, then inside.

@@ -4,6 +4,7 @@ using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
+using Offcuts.Walls;
 
 namespace Offcuts.UseCases;
 
@@ -18,16 +19,20 @@ public static class FillText
     public static IEnumerable<string> Lines(WallFilled filled, YardSettings settings, DateOnly today, Func<Code, string> codeText)
     {
         var (plan, unit) = (filled.Plan, settings.Unit);
-        yield return $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already" : "")}";
+        var pieces = filled.Left?.Waiting ?? plan.Pieces;
+        yield return Heading(filled);
         yield return "";
-        foreach (var line in Tiers(plan.Tiers, settings.CurrencySign)) yield return line;
+        if (filled.Left is { } begun && Begun(filled, begun)) yield return $"As it was found, for {Words.Count(plan.Courses.Count, "course")}:";
+        foreach (var line in Tiers(filled, settings.CurrencySign)) yield return line;
+        foreach (var line in LayingFacts.NotProven(filled)) yield return line;
         yield return "";
-        yield return WillDo(filled, unit, today);
-        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(plan.Pieces, unit, settings.CurrencySign))) yield return Capital(line);
-        foreach (var piece in plan.Pieces.Where(piece => piece.Source is not null)) yield return FromYard(piece, unit, codeText);
+        yield return filled.Left is { } left ? WillDo(left, filled, unit, today) : WillDo(filled, unit, today);
+        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(pieces, unit, settings.CurrencySign))) yield return Capital(line);
+        foreach (var piece in pieces.Where(piece => piece.Source is not null)) yield return FromYard(piece, unit, codeText);
         if (filled.Cleats is { } cleats) yield return $"Cleats: {cleats.Count.Figure} of {cleats.Cut.Material}, {cleats.Cut.Shortest.ToText(unit)}, one behind each joint between two stakes";
         foreach (var hardware in filled.Takeoff.Hardware.Take(1)) yield return $"{hardware.Hardware}: {hardware.Count.Figure} in all, with those that joints ask for";
         foreach (var line in LayingFacts.Open(plan.Courses)) yield return Capital(line);
+        foreach (var line in LayingFacts.Never(Unfillable.Of(filled.Laid))) yield return line;
         foreach (var line in LayingFacts.Unlined(filled.Unlined)) yield return line;
         foreach (var name in plan.Unpriced) yield return $"{name} has no price, so it can't be bought and counts as worth nothing";
         yield return "";
@@ -48,27 +53,38 @@ public static class FillText
         return WillDo(kept, [.. WallFilled.New(left.Waiting)], cut == 0 ? kept.NewAtLeast : left.ToBuy, unit, today);
     }
 
+    private static string Heading(WallFilled filled) => filled.Left is { } left
+        ? $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}, filled as it is kept by plan {filled.PlanId}: {left.Courses - left.Standing} of {Words.Count(left.Courses, "course")} to lay yet, all faces counted; {left.Standing} stand or are cut"
+        : $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(filled.Plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already" : "")}";
+
+    // Whether some of it was cut or stacked: then its figures are those of more than what is left.
+    private static bool Begun(WallFilled filled, LeftToLay left) => left.Waiting.Count < filled.Plan.Pieces.Count || filled.Plan.Courses.Count > left.Courses - left.Standing;
+
     private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today)
     {
         var open = filled.Plan.Courses.Count(course => course.Unfilled);
-        if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{NoPrice(filled.Plan.Unpriced)}";
+        var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? some == open ? ", whatever lies in the yard" : $", {some} of them whatever lies in the yard" : "";
+        if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}";
         var lengths = toBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
         var most = toBuy.Sum(one => one.Count);
         var order = filled.OrderBy is not { } day ? ""
             : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
             : $"; order by {Day(day)}";
-        return $"On hand: short by {(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so" : "")}";
+        return $"On hand: short by {(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so{never}" : "")}";
     }
 
     private static string NoPrice(IReadOnlyList<string> unpriced) => unpriced.Count == 0 ? "" : $": {string.Join(", ", unpriced)} {(unpriced.Count == 1 ? "has" : "have")} no price, so none can be bought";
 
-    private static IEnumerable<string> Tiers(RunTiers tiers, string sign)
+    private static IEnumerable<string> Tiers(WallFilled filled, string sign)
     {
+        var tiers = filled.Plan.Tiers;
         var unfilled = tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) };
+        var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? $"; {some} of them whatever lies in the yard, see below" : "";
         foreach (var tier in (LayingTier[])[new("courses or parts open", unfilled), .. LayingFacts.AfterFill(tiers)])
         {
             var (value, bound) = (tier.Figure.Value, tier.Figure.Bound);
-            yield return $"{Capital(tier.Name) + ":",-23}{tier.Text(value, sign),10}  {(tier.Figure.Proven ? "proven" : $"at best {tier.Text(bound, sign)}, off by {tier.Text(value - bound, sign)} at most")}";
+            yield return $"{Capital(tier.Name) + ":",-23}{tier.Text(value, sign),10}  {(tier.Figure.Proven ? "proven" : $"at best {tier.Text(bound, sign)}, off by {tier.Text(value - bound, sign)} at most")}{never}";
+            never = "";
         }
     }
 

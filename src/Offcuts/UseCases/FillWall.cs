@@ -20,7 +20,16 @@ namespace Offcuts.UseCases;
 public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunProblem Problem, DateOnly? Begins, IReadOnlyList<Piece> Unlined)
 {
     /// <summary>The best filling that can be found within the limits; touches no yard, so it may run beside one.</summary>
-    public WallFilled Fill(MatchLimits limits) => new(Kept, Laid, Stacked, RunFiller.Fill(Problem, limits), Begins, PlanId: 0) { Unlined = Unlined };
+    public WallFilled Fill(MatchLimits limits)
+    {
+        var began = limits.Clock?.GetTimestamp();
+        var plan = RunFiller.Fill(Problem, limits);
+        var took = limits.Clock is { } clock ? clock.GetElapsedTime(began!.Value) : TimeSpan.Zero;
+        return new(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null };
+    }
+
+    // The search ends a little before its time, where what it would do next takes longer than what is left.
+    private const double NearlyAll = 0.9;
 }
 
 /// <summary>A wall with how it is filled.</summary>
@@ -34,6 +43,12 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
 {
     /// <summary>Panels on hand that can't be joined to others because their first pattern line is not known: a joint might miss its tie.</summary>
     public IReadOnlyList<Piece> Unlined { get; init; } = [];
+
+    /// <summary>How long it was looked for, where that was ended by its time or by somebody; none where the search came to its own end, or it is not known.</summary>
+    public TimeSpan? TimeUp { get; init; }
+
+    /// <summary>How far it has come, of a filling that is kept; none of one that was just found.</summary>
+    public LeftToLay? Left { get; init; }
 
     /// <summary>What the wall asks for, with the ties of this plan's joints.</summary>
     public Takeoff Takeoff => Takeoff.Of(Laid, Kept.Stage).WithJoints(Plan.ExtraTies.Where(tie => tie.CleatOn is null).Select(tie => (tie.Leg, tie.Course, tie.At)));
@@ -73,7 +88,7 @@ public sealed class FillWall(YardFile yard)
     public Result<WallFilled> Fill(string name, bool? buy, MatchLimits limits) => Asked(name, buy).Then<WallFilled>(wall => wall.Fill(limits));
 
     /// <summary>The filling that is kept of a wall, or why there is none.</summary>
-    public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept with { Unlined = Unlined(wall.Kept, wall.Laid) } : FillFaults.NothingKept(wall.Kept.Sheet.Name));
+    public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept with { Unlined = Unlined(wall.Kept, wall.Laid), Left = LeftToLay.Of(yard, wall) } : FillFaults.NothingKept(wall.Kept.Sheet.Name));
 
     /// <summary>The filling that is kept of a wall, or none; without a look at the pieces of the yard, so that it costs little in a large one.</summary>
     public WallFilled? Kept(LaidStageWall wall) =>

@@ -1,6 +1,7 @@
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
+using Offcuts.Walls;
 
 namespace Offcuts.UseCases;
 
@@ -8,23 +9,27 @@ namespace Offcuts.UseCases;
 public static class LayText
 {
     /// <summary>Whether all is filled, what it takes from the store and from the yard, and whether it is proven best: one line.</summary>
-    public static string InShort(RunPlan plan, string currencySign)
+    public static string InShort(WallFilled filled, string currencySign)
     {
+        var plan = filled.Plan;
+        var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? $" ({some} by nothing at all)" : "";
         var unfilled = plan.Courses.Count(course => course.Unfilled);
         var bought = plan.Pieces.Count(piece => piece.Bought is not null);
         var ties = plan.ExtraTies.Count(tie => tie.CleatOn is null);
-        return $"{(unfilled == 0 ? "fills every course" : $"{Words.Count(unfilled, "course")} not filled")}, {bought} new for {new Money(plan.Tiers.Spend.Value).ToText(currencySign)}, "
-            + $"{plan.Pieces.Count - bought} from the yard, {Words.Count(ties, "extra tie")}; {(plan.Tiers.Proven ? "proven best" : "best found")}";
+        return $"{(unfilled == 0 ? "fills every course" : $"{Words.Count(unfilled, "course")} not filled{never}")}, {bought} new for {new Money(plan.Tiers.Spend.Value).ToText(currencySign)}, "
+            + $"{plan.Pieces.Count - bought} from the yard, {Words.Count(ties, "extra tie")}; {(plan.Tiers.Proven ? "proven best" : filled.TimeUp is null ? "best found" : "best found, more time may bring better")}";
     }
 
     /// <summary>Tier by tier: what is reached, and what none can get below; then what is bought, and why what is not filled is not.</summary>
-    public static IEnumerable<string> Lines(RunPlan plan, YardSettings settings)
+    public static IEnumerable<string> Lines(WallFilled filled, YardSettings settings)
     {
+        var plan = filled.Plan;
         var sign = settings.CurrencySign;
         foreach (var level in plan.Tiers.Unfilled.Where(level => level.Unfilled.Value > 0)) yield return Tier(new($"course {level.Course} not filled", level.Unfilled), sign);
         if (plan.Tiers.UnfilledInAll.Value == 0) yield return "every course is filled";
         foreach (var tier in LayingFacts.AfterFill(plan.Tiers)) yield return Tier(tier, sign);
-        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(plan.Pieces, settings.Unit, sign)).Concat(LayingFacts.Open(plan.Courses))) yield return line;
+        foreach (var line in LayingFacts.NotProven(filled)) yield return line;
+        foreach (var line in LayingFacts.Wished(plan).Concat(LayingFacts.Bought(plan.Pieces, settings.Unit, sign)).Concat(LayingFacts.Open(plan.Courses)).Concat(LayingFacts.Never(Unfillable.Of(filled.Laid)))) yield return line;
     }
 
     private static string Tier(LayingTier tier, string sign) =>

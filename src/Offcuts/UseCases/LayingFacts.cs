@@ -3,6 +3,7 @@ using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
+using Offcuts.Walls;
 
 namespace Offcuts.UseCases;
 
@@ -21,6 +22,9 @@ public static class LayingFacts
 {
     private const int MostNamed = 20;
 
+    // What a search takes where nothing else is said.
+    private const double UsualSeconds = 20;
+
     /// <summary>The tiers after fill, in their order.</summary>
     public static IReadOnlyList<LayingTier> AfterFill(RunTiers tiers) =>
     [
@@ -37,9 +41,14 @@ public static class LayingFacts
             .Select(one => $"buy {one.Count} of {one.Price.Material} {one.Price.Length.ToText(unit)} at {one.Price.Price.ToText(currencySign)}: {(one.Price.Price * one.Count).ToText(currencySign)}");
 
     /// <summary>What stays open, a line for all courses of a run that do so for one reason.</summary>
-    public static IEnumerable<string> Open(IEnumerable<LaidCourse> courses) =>
-        from open in courses.Where(course => course.Unfilled).GroupBy(course => (course.Run, course.Reason))
-        select $"not filled: {open.Key.Run}, {(open.Count() == 1 ? "course" : "courses")} {string.Join(", ", open.Select(course => course.Course.ToString(CultureInfo.InvariantCulture)))}: {open.Key.Reason}";
+    public static IEnumerable<string> Open(IEnumerable<LaidCourse> courses) => Courses(courses.Where(course => course.Unfilled), "not filled");
+
+    /// <summary>What of a kept filling was given up, in the same way.</summary>
+    public static IEnumerable<string> GivenUp(IEnumerable<LaidCourse> courses) => Courses(courses, "given up");
+
+    private static IEnumerable<string> Courses(IEnumerable<LaidCourse> courses, string what) =>
+        from open in courses.GroupBy(course => (course.Run, course.Reason))
+        select $"{what}: {open.Key.Run}, {(open.Count() == 1 ? "course" : "courses")} {string.Join(", ", open.Select(course => course.Course.ToString(CultureInfo.InvariantCulture)))}: {open.Key.Reason}";
 
     /// <summary>Which panels can't be joined because nobody said where their first pattern line is, and how to say it; nothing where there are none.</summary>
     public static IEnumerable<string> Unlined(IReadOnlyList<Piece> pieces)
@@ -50,6 +59,28 @@ public static class LayingFacts
         var more = pieces.Count > MostNamed ? $"; that is {MostNamed} of them, the others are told by: offcuts list foam" : "";
         yield return $"! {Words.Count(pieces.Count, "panel")} can't be joined, because nobody said where the first pattern line is; measured from the marked end, 0 where that end is on the pattern: offcuts change {named} --line 0{more}";
     }
+
+    /// <summary>The stretches of a wall in which nothing can be laid, a line each.</summary>
+    public static IEnumerable<string> Never(IEnumerable<Unfillable> stretches) => stretches.Select(stretch => $"! {stretch.Says}.");
+
+    /// <summary>How many of the courses that stay open do so whatever lies in the yard, since one of their stretches can't be covered.</summary>
+    public static int NeverFilled(WallFilled filled)
+    {
+        var never = Unfillable.Of(filled.Laid).SelectMany(stretch => stretch.Courses.Select(course => (stretch.Run, course))).ToHashSet();
+        return filled.Plan.Courses.Count(course => course.Unfilled && never.Contains((course.Run, course.Course)));
+    }
+
+    /// <summary>The figures that are not proven to be the best, and what more time may bring; nothing where all are.</summary>
+    public static IEnumerable<string> NotProven(WallFilled filled)
+    {
+        string[] open = [.. filled.Plan.Tiers.UnfilledInAll.Proven ? (string[])[] : ["courses or parts open"], .. AfterFill(filled.Plan.Tiers).Where(tier => !tier.Figure.Proven).Select(tier => tier.Name)];
+        if (open.Length == 0) yield break;
+        var ended = filled.TimeUp is { } time ? $"The search was ended after {Seconds(time)} s; more" : "More";
+        var next = Math.Clamp(Math.Ceiling(3 * (filled.TimeUp?.TotalSeconds ?? UsualSeconds)), 1, 86_400);
+        yield return $"Not proven to be the best there is: {string.Join(", ", open)}. {ended} time may bring less of {(open.Length == 1 ? "it" : "them")}: offcuts wall fill {Core.Faults.ShellWord.Of(filled.Kept.Sheet.Name)} --time {Seconds(TimeSpan.FromSeconds(next))}";
+    }
+
+    private static string Seconds(TimeSpan time) => time.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture);
 
     /// <summary>That nothing is bought, where that was wished; else nothing.</summary>
     public static IEnumerable<string> Wished(RunPlan plan) => plan.Buys ? [] : ["buys nothing, as wished"];

@@ -16,6 +16,26 @@ public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Lef
 {
     /// <summary>What of it is still to be done: without the courses that stand, what was made or counted out, and what an open plan is to make.</summary>
     public required Takeoff Still { get; init; }
+
+    /// <summary>
+    /// Its hardware as needs of its stage: what is left to get, and what plans have counted out for it or are to. What went into courses that stand
+    /// without a plan is asked for no more.
+    /// </summary>
+    public IReadOnlyList<HardwareNeed> Needs =>
+    [
+        .. from need in Takeoff.HardwareNeeds(Kept.Stage)
+           let count = LeftOf(need) + Math.Min(need.Count, Planned(need.Name))
+           where count > 0
+           select need with { Count = count },
+    ];
+
+    /// <summary>How many counted things stand in courses and are therefore not among <see cref="Needs"/>.</summary>
+    public int InPlace => Takeoff.HardwareNeeds(Kept.Stage).Sum(need => need.Count) - Needs.Sum(need => need.Count);
+
+    /// <summary>How many of a need were counted out already, or are to be by a plan, by its name.</summary>
+    public required Func<string, int> Planned { get; init; }
+
+    private int LeftOf(HardwareNeed need) => (int)Still.Hardware.Where(one => one.Hardware.Equals(need.Hardware)).Sum(one => one.Count.Figure);
 }
 
 /// <summary>Takes off a wall of the yard: what it asks for, and whether what is on hand will do for what is left of it.</summary>
@@ -47,8 +67,9 @@ public sealed class TakeOffWall(YardFile yard)
             OtherCuts = [.. unplanned.Cuts.Where(cut => Beside(cut.Name))],
             OtherHardware = [.. unplanned.Hardware.Where(need => Beside(need.Name))],
         };
-        var still = takeoff.Left(stands, need => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need));
-        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]) { Still = still };
+        int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
+        var still = takeoff.Left(stands, Planned);
+        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]) { Still = still, Planned = Planned };
     }
 
     // Joints that stand have their ties; the others as the kept filling has them. Cleats come with their joints.

@@ -38,5 +38,16 @@ public sealed class WallSheetPdfTests
     public void A_wall_without_a_plan_is_drawn_too() =>
         Text(WallSheetPdf.Write(InventedWall.Picture with { Plan = null }, Invented.Options)).Should().Contain("A outside").And.NotContain("What to cut first");
 
+    [Fact]
+    public void A_stretch_that_nothing_can_fill_stands_on_the_sheet_and_the_drawing()
+    {
+        var picture = InventedWall.Picture with { Never = ["A outside, course 1: nothing can be laid in 2\""] };
+
+        Text(WallSheetPdf.Write(picture, Invented.Options)).Should().Contain("! A outside, course 1: nothing can be laid in 2\".");
+        Text(CutSheet.Pdf(InventedWall.Plan.AsPlan(), Invented.Options with { Wall = picture })).Should().Contain("! A outside, course 1: nothing can be laid in 2\".");
+        Elevation.Text(picture, new ElevationOptions()).Should().Contain("! A outside, course 1: nothing can be laid in 2\".\n");
+        Text(Pdf).Should().NotContain("nothing can be laid");
+    }
+
     private static string Text(byte[] pdf) => string.Join(' ', PrintedPage.Of(pdf).SelectMany(page => page.Lines).Select(line => line.Text));
 }

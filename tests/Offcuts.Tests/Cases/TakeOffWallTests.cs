@@ -1,6 +1,7 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
@@ -59,10 +60,11 @@ public sealed class TakeOffWallTests : IDisposable
 
         Line("foam 2-1/2x12").NeededLength.Should().Be(Length.Feet(20));
         var extra = filled.Plan.ExtraTies.Count(tie => tie.Course == 1);
-        Line("panel tie").NeededCount.Should().Be(11, "the regular ones of course 2");
-        Taken.Takeoff.Hardware[0].Count.Figure.Should().Be(21 + extra, "the wall takes those of the joints that stand as well");
-        Taken.Left.Should().BeEquivalentTo(new { Standing = 2, Courses = 4, Kept = (WallFilled?)null });
-        Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal("2 of 4 courses stand, all faces counted");
+        var above = filled.Plan.ExtraTies.Count(tie => tie.Course == 2);
+        Line("panel tie").NeededCount.Should().Be(11 + above, "the regular ones of course 2 and those of its joints as they are kept");
+        Taken.Takeoff.Hardware[0].Count.Figure.Should().Be(21 + extra + above, "the wall takes those of the joints that stand as well");
+        (Taken.Left.Standing, Taken.Left.Courses, Taken.Left.Kept!.PlanId).Should().Be((2, 4, 1));
+        Taken.Left.Lines(LengthUnit.Inch, Today).Should().ContainSingle().Which.Should().StartWith($"2 of 4 courses stand or are cut, all faces counted; to cut yet by plan 1: {Taken.Left.FromYard} pieces of the yard, {Taken.Left.ToBuy} new. On hand: ");
     }
 
     [Fact]
@@ -74,7 +76,7 @@ public sealed class TakeOffWallTests : IDisposable
 
         var stood = new SeeWall(_yard).Of("shed").Value.Stacked.Single(course => course.Run == "A outside");
         stood.Pieces.Select(piece => (piece.From, piece.To, piece.Code)).Should().Equal(laid.Pieces.Select(piece => (piece.From, piece.To, filled.Plan.Pieces[piece.Piece].Source?.Code ?? default)));
-        Print.Elevation.Text(new SeeWall(_yard).Of("shed").Value, new Print.ElevationOptions()).Should().Contain("course 1, stacked: ").And.Contain("course 2: not planned yet");
+        Print.Elevation.Text(new SeeWall(_yard).Of("shed").Value, new Print.ElevationOptions()).Should().Contain("course 1, stacked: ").And.MatchRegex("course 2: [NS][0-9]+A ");
 
         _yard.Undo().Ok.Should().BeTrue();
         new SeeWall(_yard).Of("shed").Value.Stacked.Should().BeEmpty();
@@ -112,6 +114,36 @@ public sealed class TakeOffWallTests : IDisposable
         var problem = new MatchStages(_yard).Problem(new MatchWish([], Buy: false)).Value;
         new KeepPlan(_yard).Keep(Matcher.Match(problem, new MatchLimits())).Ok.Should().BeTrue();
         Taken.Stock.Should().NotContain(one => one.Material.Name == "panel tie", "the plan counts them out");
+    }
+
+    [Fact]
+    public void What_is_entered_after_a_course_stands_is_what_is_left_to_get()
+    {
+        // Two free ends take 2 brackets each in each of 2 courses: 8; ties as above.
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Ok.Should().BeTrue();
+        Needed().Should().Equal(("shed / panel tie", 21), ("shed / end bracket", 8));
+        var above = Keep().Plan.ExtraTies.Count(tie => tie.Course == 2);
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Value.Should().Contain(" counted things of courses that stand; not entered, since several");
+
+        Needed().Should().Equal(("shed / panel tie", 11 + above), ("shed / end bracket", 4));
+        Line("end bracket").Should().Match<Offcuts.Walls.StockLine>(line => line.NeededCount == 4 && line.OnHandCount == 0 && line.ShortBy == 4);
+    }
+
+    [Fact]
+    public void What_is_not_proven_is_named_with_what_more_time_may_bring()
+    {
+        var filled = new FillWall(_yard).Fill("shed", buy: true, new MatchLimits { Time = TimeSpan.FromMilliseconds(1), Clock = TimeProvider.System }).Value;
+        filled.TimeUp.Should().Be(TimeSpan.FromMilliseconds(1), "its time was up");
+        var tiers = new RunTiers([new(1, Figure.Best(0))], Figure.Best(10500), Figure.Best(0), Figure.Best(0), new Figure(12, 9), new Figure(144, 20));
+        filled = filled with { Plan = filled.Plan with { Tiers = tiers }, TimeUp = TimeSpan.FromSeconds(20) };
+
+        LayingFacts.NotProven(filled).Should().Equal("Not proven to be the best there is: joints, saw cuts. The search was ended after 20 s; more time may bring less of them: offcuts wall fill shed --time 60");
+        FillText.Lines(filled, _yard.Settings(), Today, code => code.ToString()).Should().Contain("Saw cuts:                     144  at best 20, off by 124 at most").And.Contain(LayingFacts.NotProven(filled));
+        LayText.Lines(filled, _yard.Settings()).Should().Contain(LayingFacts.NotProven(filled));
+        LayText.InShort(filled, "$").Should().EndWith("best found, more time may bring better");
+        LayingFacts.NotProven(filled with { Plan = filled.Plan with { Tiers = tiers with { Joints = Figure.Best(12), SawCuts = Figure.Best(20) } } }).Should().BeEmpty();
     }
 
     [Fact]
@@ -251,6 +283,8 @@ public sealed class TakeOffWallTests : IDisposable
         fill.Keep(filled).Ok.Should().BeTrue();
         return filled;
     }
+
+    private IEnumerable<(string, int)> Needed() => _yard.Stages().Named("walls")!.Hardware.Select(need => (need.Name, need.Count));
 
     private Offcuts.Walls.StockLine Line(string material) => Taken.Stock.Single(line => line.Material.Name == material);
 }

@@ -70,7 +70,7 @@ public sealed class WallFillCommandTests : IDisposable
     }
 
     [Fact]
-    public void The_whole_job_in_filled_kept_stacked_filled_again_labelled_and_booked_and_taken_back()
+    public void The_whole_job_in_filled_kept_stacked_the_rest_kept_or_filled_again_booked_and_taken_back()
     {
         _yard.Must("add", "foam 2-1/2x12 4', 4', 4', 4'", "line", "0");
         _yard.Must("wall", "fill", "bench", "--keep", "--time", "5").Out.Should().Contain("Kept as plan 1. Say what is stacked with: offcuts wall stacked bench --course 1\n");
@@ -79,8 +79,10 @@ public sealed class WallFillCommandTests : IDisposable
         _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().Contain("A outside, course 2: the course below it does not stand yet\n");
         var stacked = _yard.Must("wall", "stacked", "bench", "--course", "1").Out;
         stacked.Should().Contain("stacked: A outside, course 1\nstacked: A inside, course 1\n")
-            .And.Contain("The rest is to be filled again from what is left: offcuts wall fill bench --keep\n");
-        _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().Contain("no filling of the wall bench is kept");
+            .And.Contain("The rest, 2 courses, stays kept as it was filled, by plan 1.\n");
+        _yard.Must("wall", "fill", "bench", "--kept").Out.Should().StartWith("Wall bench of walls, filled as it is kept by plan 1: 2 of 4 courses to lay yet, all faces counted; 2 stand or are cut\n").And.Contain("As it was found, for 4 courses:\n");
+        _yard.Must("wall", "stacked", "bench", "--course", "2").Out.Should().NotContain("The rest");
+        _yard.Must("undo");
         _yard.Must("history").Out.Should().Contain("stacked 2 courses of the wall bench");
         _yard.Must("ledger").Out.Should().Contain("walls");
 
@@ -103,6 +105,26 @@ public sealed class WallFillCommandTests : IDisposable
         foreach (var _ in Enumerable.Range(0, 4)) _yard.Must("undo");
         _yard.Run("wall", "fill", "bench", "--kept").Error.Should().Contain("no filling of the wall bench is kept");
         _yard.Must("wall", "drop", "bench");
+    }
+
+    [Fact]
+    public void A_stretch_that_nothing_can_fill_is_told_on_the_sheet_the_drawing_and_the_filling_and_counted_apart()
+    {
+        // A hatch 2 in from the start, one course high, leaves 2 in on both faces of course 1; no piece is shorter than 6 in.
+        var file = Path.Combine(_yard.Folder, "pier.txt");
+        File.WriteAllText(file, Bench.Replace("bench", "pier", StringComparison.Ordinal).Replace("  outside right\n", "  outside right\n  opening hatch: at 2\" wide 2' high 1' sill 0\n", StringComparison.Ordinal));
+        _yard.Must("wall", "import", "walls", file);
+        const string pier = "course 1, from 0\" to 2\" of the leg: nothing can be laid in 2\", whatever lies in the yard, since no piece is shorter than 6\". Another place for what stands beside it changes that, or a piece cut and held by hand, which is yours to decide.\n";
+
+        _yard.Must("wall", "show", "pier").Out.Should().Contain("! A outside, " + pier).And.Contain("! A inside, " + pier);
+        JsonDocument.Parse(_yard.Must("wall", "show", "pier", "--json").Out).RootElement.GetProperty("nothing_can_be_laid").GetArrayLength().Should().Be(2);
+        _yard.Must("wall", "draw", "pier", "--width", "400").Out.Should().Contain("! A outside, " + pier);
+        _yard.Must("wall", "takeoff", "pier").Out.Should().Contain("! A inside, " + pier);
+        var told = _yard.Run("wall", "fill", "pier", "--time", "5");
+        told.Status.Should().Be(1);
+        told.Out.Should().MatchRegex("Courses or parts open: +2  proven; 2 of them whatever lies in the yard, see below\n")
+            .And.Contain("; 2 courses can't be filled even so, whatever lies in the yard\n").And.Contain("! A outside, " + pier);
+        _yard.Must("wall", "show", "bench").Out.Should().NotContain("nothing can be laid");
     }
 
     [Fact]

@@ -238,8 +238,8 @@ internal static class ShellModel
         News.Stacked(var done) => new Notice(
             $"{Words.Count(done.Courses.Count, "course")} stacked"
             + (done.Carried.NewPieces.Count > 0 ? $"; {done.Carried.NewPieces.Count} new {(done.Carried.NewPieces.Count == 1 ? "label waits" : "labels wait")} to be printed" : "")
-            + (done.Rest ? "; ^R fills the rest from what is left" : "; the wall stands"),
-            Tone.Good),
+            + StackedText.InShort(done),
+            done.GivenUp.Count > 0 ? Tone.Caution : Tone.Good),
         News.Counted(var count) when count.Files.All(file => file.Labels.Count == 0) => new Notice("Nothing was counted: no label was read", Tone.Caution),
         News.Counted(var count) => new Notice($"Counted: {Words.Count(count.Seen, "piece")} seen, {count.Missing.Count} missing, {count.Moved.Count} elsewhere; ^K accepts it", count.Missing.Count + count.Moved.Count + count.Troubled.Count() > 0 ? Tone.Caution : Tone.Good),
         News.Kept({ GivenUp.Count: 0 } kept) => new Notice($"Kept as plan {kept.Id}. Enter says that the chosen piece is cut, ^O that all of it is", Tone.Good),

@@ -10,14 +10,14 @@ internal static class WallsAsks
         new Ask.Write($"Which PDF file is the sheet of {wall} written to? Its rows to scale, what goes where, the cautions", Topic.WallFile, "file") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Keep(WallFilled found, WallFilled? kept, string currencySign) => new Ask.Choose(
-        $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found.Plan, currencySign)}.{(kept is null ? "" : " What still waits of the one that is kept is given up.")}",
+        $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found, currencySign)}.{(kept is null ? "" : " What still waits of the one that is kept is given up.")}",
         [new('y', "keep it", new Errand.KeepWall(found))]);
 
     public static Ask Courses(string wall) =>
         new Ask.Write($"Which courses of {wall} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside", Topic.Stacked, "course") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Stack(StackedWish wish) => new Ask.Choose(
-        $"Is it stacked: {Told(wish)} of {wish.Wall}? Its cuts are booked, what is left of the pieces comes back to the yard, and what was planned for the other courses is given up, to be filled again",
+        $"Is it stacked: {Told(wish)} of {wish.Wall}? Its cuts are booked, what is left of the pieces comes back to the yard, and the other courses stay kept as they are filled",
         [new('y', "it is stacked", new Errand.StackWall(wish))]);
 
     /// <summary>The wish in words: <c>courses 1, 2 of leg A, inside</c>.</summary>

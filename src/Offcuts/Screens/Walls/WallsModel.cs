@@ -189,7 +189,7 @@ internal static class WallsModel
 
     private static WallsState Turned(WallsState state, WallPage page) => state with { Page = page, OnPage = true, Top = 0 };
 
-    private static string NextCourse(WallFilled kept) => kept.Plan.Courses.Select(course => course.Course).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
+    private static string NextCourse(WallFilled kept) => kept.Plan.Courses.Where(course => !kept.Stacked.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course))).Select(course => course.Course).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
 
     private static Turn<WallsState> Answered(WallsState state, Ask.Write ask, string text)
     {

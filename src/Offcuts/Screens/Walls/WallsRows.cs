@@ -60,7 +60,7 @@ internal static class WallsRows
         if (state.FoundHere is { Plan: var laying } found)
             return
             [
-                .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(laying, state.Yard.Settings.CurrencySign)}; not kept", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
+                .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(found, state.Yard.Settings.CurrencySign)}; not kept", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
                 .. LayingFacts.Unlined(found.Unlined).SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2)),
                 .. state.FoundAt == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
             ];
@@ -182,7 +182,7 @@ internal static class WallsRows
     private static IEnumerable<Row> Staging(WallsState state, int width)
     {
         const int least = 60;
-        if (state.Laying is not { } laying)
+        if ((state.FoundHere ?? state.Shown?.Kept) is not { } laying)
             return Row.Wrapped("Nothing is laid out yet: ^R fills the wall. Then this page says which pieces go to which leg, by the place where they lie, and what to cut first.", width, Tone.Soft);
         return LayText.Lines(laying, state.Yard.Settings).SelectMany(line => Row.Wrapped(line, width, indent: 2)).Append(Row.Blank).Concat(StagingList.Of(state.Picture!, state.Yard.Unit).Text(Math.Max(least, width)).TrimEnd('\n').Split('\n')
             .Select(line => Row.Of(line, line.StartsWith(' ') ? Tone.Plain : Tone.Strong)));
