@@ -39,21 +39,6 @@ internal sealed class ExactFill
 
     private ExactFill(RunPart part) => (_part, _filled) = (part, [.. part.Rows.Select(_ => default(BoolVar)!)]);
 
-    /// <summary>How large a part may be.</summary>
-    /// <param name="Arcs">Most places for a piece.</param>
-    /// <param name="Kinds">Most kinds of pieces.</param>
-    /// <param name="Steps">Most steps of listing patterns.</param>
-    /// <param name="Patterns">Most patterns.</param>
-    /// <param name="Work">Limit of one tier, in deterministic units.</param>
-    public sealed record Size(int Arcs, int Kinds, long Steps, int Patterns, double Work)
-    {
-        /// <summary>A part that is decided within some seconds.</summary>
-        public static Size Usual { get; } = new(400, 40, 60_000, 1500, 8);
-
-        /// <summary>What can be larger, since most patterns are left out: some seconds too.</summary>
-        public static Size Within { get; } = new(6000, 150, 400_000, 6000, 2);
-    }
-
     /// <summary>
     /// The best filling where the part is small enough, and whether it is proven in every tier; none where it is too large or nothing
     /// was found in time. Only over the places and bars listed: where joints may lie anywhere, a proof says nothing of other places.
@@ -62,7 +47,7 @@ internal sealed class ExactFill
     /// <param name="size">How large it may be.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="spendOnly">True where nothing after the spend is asked.</param>
-    public static (Filling? Best, bool Proven) Solve(RunPart part, Size size, Effort effort, bool spendOnly = false)
+    public static (Filling? Best, bool Proven) Solve(RunPart part, ExactSize size, Effort effort, bool spendOnly = false)
     {
         var exact = new ExactFill(part) { _spendOnly = spendOnly };
         return exact.Build(size) ? exact.Decide(size, effort) : (null, false);
@@ -76,13 +61,13 @@ internal sealed class ExactFill
     /// <param name="within">What is known, and which patterns can be left out therefore.</param>
     /// <param name="size">How large it may be.</param>
     /// <param name="effort">Limit.</param>
-    public static (Filling? Best, bool Proven) Solve(RunPart part, Worthwhile within, Size size, Effort effort)
+    public static (Filling? Best, bool Proven) Solve(RunPart part, Worthwhile within, ExactSize size, Effort effort)
     {
         var exact = new ExactFill(part) { _within = within };
         return !effort.Over && exact.Build(size) ? exact.Decide(size, effort) : (null, false);
     }
 
-    private bool Build(Size size)
+    private bool Build(ExactSize size)
     {
         foreach (var row in _part.Rows)
         {
@@ -151,7 +136,7 @@ internal sealed class ExactFill
         _ties.AddRange(ties.Values);
     }
 
-    private bool AddPatterns(Size size)
+    private bool AddPatterns(ExactSize size)
     {
         var asked = _arcs.GroupBy(arc => arc.Laid.Kind).OrderBy(group => group.Key).ToArray();
         var kinds = asked.Select(group => group.Key).ToArray();
@@ -195,7 +180,7 @@ internal sealed class ExactFill
         return most;
     }
 
-    private (Filling? Best, bool Proven) Decide(Size size, Effort effort)
+    private (Filling? Best, bool Proven) Decide(ExactSize size, Effort effort)
     {
         Filling? best = null;
         var proven = !_part.Open;
@@ -211,7 +196,9 @@ internal sealed class ExactFill
             proven &= status == CpSolverStatus.Optimal;
             best = Read(solver);
             _last = solver.Value;
-            if (!only || solver.ObjectiveValue == 0) _model.Add(goal <= (long)solver.ObjectiveValue);
+            // The solver tells it as a floating-point number, which may lie a hair below the whole one.
+            var reached = (long)Math.Round(solver.ObjectiveValue);
+            if (!only || reached == 0) _model.Add(goal <= reached);
         }
 
         return (best, proven);

@@ -24,7 +24,7 @@ internal static class PartFiller
     {
         var outcome = PartOutcome.First(part);
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(outcome.Filling);
-        var (exact, proven) = ExactFill.Solve(part, ExactFill.Size.Usual, effort);
+        var (exact, proven) = ExactFill.Solve(part, ExactSize.Usual, effort);
         return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
     }
 
@@ -54,6 +54,7 @@ internal static class PartFiller
         better(outcomeOfQuick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
         if (outcomeOfQuick.Proven || (part.Unpriced && outcomeOfQuick.Filling.Filled.Contains(false))) return outcomeOfQuick;
+        if (Last(part, outcomeOfQuick.Filling, effort) is { } last) return last;
         var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
         return improved.CompareTo(quick) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
     }
@@ -83,12 +84,20 @@ internal static class PartFiller
         return filling;
     }
 
+    // A small part that was not decided at once for its many ways to cut: with more time it is, or it is too large to begin with.
+    private static PartOutcome? Last(RunPart part, Filling filling, Effort effort)
+    {
+        if (part.Open) return null;
+        var (best, proven) = ExactFill.Solve(part, ExactSize.Last, effort.Share(0.7));
+        return best is not null && proven && best.CompareTo(filling) <= 0 ? PartOutcome.Best(best) : null;
+    }
+
     // Where every row is covered and the spend is proven, the tiers after it are decided among the patterns that the bound leaves.
     private static PartOutcome Decided(RunPart part, KnownBounds known, Filling filling, Effort effort)
     {
         var outcome = known.Of(filling);
         if (part.Open || outcome.Proven || filling.Filled.Contains(false) || !outcome.Figure(part.Levels.Length).Proven) return outcome;
-        var (best, proven) = ExactFill.Solve(part, known.Left(filling), ExactFill.Size.Within, effort);
+        var (best, proven) = ExactFill.Solve(part, known.Left(filling), ExactSize.Within, effort);
         if (best is null) return outcome;
         return proven ? PartOutcome.Best(best) : best.CompareTo(filling) < 0 ? known.Of(best) : outcome;
     }
@@ -97,7 +106,7 @@ internal static class PartFiller
     public static (long Cost, bool Proven) AllNew(RunPart part, bool[] filled, IReadOnlyList<StorePrice> prices, Effort effort)
     {
         var fresh = part.FromStore(filled, prices);
-        var (exact, proven) = ExactFill.Solve(fresh, ExactFill.Size.Usual, effort, spendOnly: true);
+        var (exact, proven) = ExactFill.Solve(fresh, ExactSize.Usual, effort, spendOnly: true);
         var spend = fresh.Levels.Length;
         if (exact is not null && proven) return (exact.Figures[spend], true);
         var filling = new LayingSearch(fresh, StockRelaxation.Solve(fresh, Whole(fresh), RunGoal.Spend, effort).Prices).First(effort);

@@ -15,27 +15,32 @@ internal static class DrawnRuns
     /// <summary>Half inches.</summary>
     public static Length H(int halves) => Length.Inches(halves / 2m);
 
-    public static RunRequest Draw(int seed)
+    /// <summary>A wall of one or two faces and up to three courses.</summary>
+    public static RunRequest Draw(int seed) => Draw(new Random(seed), single: false);
+
+    /// <summary>One face of one course, long enough for several joints, or of two; up to four pieces.</summary>
+    public static RunRequest DrawSingle(int seed) => Draw(new Random(seed), single: true);
+
+    private static RunRequest Draw(Random random, bool single)
     {
-        var random = new Random(seed);
         var pattern = random.Next(5) > 0;
         var material = pattern ? Foam : Board;
         var interval = 4 + 2 * random.Next(2);
         var ties = interval * (1 + random.Next(3));
         var lines = new PatternLines(H(random.Next(ties)), H(interval), H(ties));
         var shortest = H(random.Next(8));
-        var faces = 1 + random.Next(2);
-        var leftover = faces == 1 ? 3 : 2;
+        var faces = single ? 1 : 1 + random.Next(2);
+        var most = single || faces == 2 ? 2 : 3;
         var runs = new List<Run>();
         var stagger = H(random.Next(3) * interval / 2);
         for (var f = 0; f < faces; f++)
         {
             var courses = new List<Course>();
-            var count = 1 + random.Next(leftover);
+            var count = 1 + random.Next(most);
             var from = random.Next(4);
             for (var c = 0; c < count; c++)
             {
-                var to = from + 8 + random.Next(faces == 1 ? 11 : 7);
+                var to = from + 8 + random.Next(single && count == 1 ? 21 : faces == 1 ? 11 : 7);
                 var stretches = new List<Span> { new(H(from), H(to)) };
                 if (random.Next(6) == 0) stretches = [new Span(H(from), H(from + 3 + random.Next(5))), new Span(H(to - 2), H(to + 6))];
                 if (stretches.Count == 2 && stretches[1].Start <= stretches[0].End) stretches.RemoveAt(0);
@@ -62,7 +67,7 @@ internal static class DrawnRuns
         {
             Stage = "wall",
             Runs = [.. runs.Select(run => run with { Reversible = reversible })],
-            Pieces = [.. Enumerable.Range(1, random.Next(4)).Select(number => Piece(random, material, number))],
+            Pieces = [.. Enumerable.Range(1, random.Next(single ? 5 : 4)).Select(number => Piece(random, material, number))],
             Prices = Prices(random, material),
             Settings = YardSettings.Usual with
             {

@@ -20,7 +20,7 @@ public class PairRelaxationTests(ITestOutputHelper output)
             var problem = RunProblem.Create(DrawnRuns.Draw(seed)).Value;
             var part = RunPart.Of(problem, problem.Materials.Single());
             if (part.Rows.Length == 0 || part.Bars.Length == 0) continue;
-            var (best, proven) = ExactFill.Solve(part, ExactFill.Size.Usual, effort);
+            var (best, proven) = ExactFill.Solve(part, ExactSize.Usual, effort);
             if (best is null || !proven || part.Rows.Any(row => row.Stretches.Length > 0 && !best.Filled[row.Index])) continue;
             if (part.Rows.All(row => row.Stretches.Length == 0) || KindTable.Of(part, KindTable.Size.Usual, effort) is not { } table) continue;
             var (spend, given) = (best.Figures[part.Levels.Length], best.Figures[part.Levels.Length + 1]);
