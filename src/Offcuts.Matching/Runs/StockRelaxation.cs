@@ -140,17 +140,25 @@ internal sealed class StockRelaxation
             RunGoal.GivenUp => (Whole(_spend), StockPrices.Scale),
             _ => (8 * StockPrices.Scale, StockPrices.Scale),
         };
+        var (interval, odds) = (Whole(_intervals), _odd.ToDictionary(row => row.Key, row => Whole(row.Value)));
         return new StockPrices(_part)
         {
-            Interval = Whole(_intervals),
+            Interval = interval,
             // A row that asks for nothing may have any dual.
             Unit = _kinds.AnyLength ? Math.Min(Whole(_lengths), StockPrices.MostEarned / LongestPiece) : 0,
-            Odd = _odd.ToDictionary(row => row.Key, row => Whole(row.Value)),
-            Alone = _alone.ToDictionary(row => row.Key, row => Whole(row.Value)),
+            Odd = odds,
+            Alone = _alone.ToDictionary(row => row.Key, row => (long)Int128.Min(Whole(row.Value), MostAlone(row.Key, interval, odds))),
             Spend = spend,
             GivenUp = given,
         };
     }
+
+    // A piece alone in its stretch need not be worth more than several there: no bound gets better by that, and where nothing asks for it,
+    // its dual may be so high that a new piece for it seems to cost nothing.
+    private Int128 MostAlone(long length, long interval, Dictionary<Kind, long> odds) => _part.Rows
+        .SelectMany(row => _needs[row.Index].Zip(row.Stretches)).Where(at => at.First.Alone && at.Second.Length == length)
+        .Select(at => at.First.Intervals < 0 ? Int128.MaxValue : (Int128)interval * at.First.Intervals + at.First.Odd.Sum(odd => odds.GetValueOrDefault(odd)))
+        .Max();
 
     // With what the program already thinks each bar earns; without it, no column is added.
     private (long Bound, bool Added) Price(StockPrices prices, double[]? duals)

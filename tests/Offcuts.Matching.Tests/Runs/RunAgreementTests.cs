@@ -13,7 +13,7 @@ namespace Offcuts.Matching.Tests.Runs;
 /// </summary>
 public class RunAgreementTests(ITestOutputHelper output)
 {
-    private const long Steps = 60_000;
+    private const long Steps = 4_000_000;
     private const double Work = 30;
 
     [Fact]

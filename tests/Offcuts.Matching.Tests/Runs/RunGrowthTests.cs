@@ -1,5 +1,6 @@
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.Matching.Runs;
 using static Offcuts.Matching.Tests.Runs.RunScene;
 
@@ -16,6 +17,18 @@ public class RunGrowthTests
         plan.Tiers.Spend.Should().Be(new Figure(3600, 3600));
         plan.Tiers.ExtraTies.Value.Should().Be(1);
         plan.Tiers.Joints.Value.Should().Be(4);
+    }
+
+    // 44 in from 2.5 to 46.5, lines at even places, shortest piece 8: 17.5 in of the first offcut up to the line at 20, 26.5 in of the second.
+    // Many short offcuts of no value make the stock seem free, and with it once the panel, since a piece alone may have any price then.
+    [Fact]
+    public void A_yard_full_of_scrap_does_not_make_a_new_panel_seem_free()
+    {
+        Piece[] pieces = [Offcut(1, 18), Offcut(2, 28), .. Enumerable.Range(3, 58).Select(n => Offcut(n, n % 2 == 0 ? 8 : 10))];
+        var run = Run(1).Over((2.5m, 46.5m)) with { Reversible = false };
+        var plan = Fill(Request([run], pieces));
+        plan.Tiers.Spend.Should().Be(new Figure(0, 0));
+        plan.Tiers.Proven.Should().BeTrue();
     }
 
     [Fact]
