@@ -51,7 +51,7 @@ internal static class SteelCuts
         foreach (var line in lines)
         {
             foreach (var (from, to) in Left(wall.Foam.CoreReach(leg), line.Holes))
-                AddLine(cuts, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}: {line.Up} up, the {line.Row}. of {rows} rows evenly spread, no two farther apart than {bars.Spacing}");
+                AddLine(cuts, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}: {line.Up} up, row {line.Row} of {rows} evenly spread, no two farther apart than {bars.Spacing}");
         }
     }
 

@@ -205,7 +205,7 @@ public sealed class TakeoffTests
 
         var cuts = Takeoff.Of(Laid(wall), "walls").Cuts;
         cuts.Select(cut => (cut.Cut.Shortest.InInches, cut.Cut.Count)).Should().Equal((236, 1), (92, 2));
-        cuts[1].Count.Lines.Should().OnlyContain(line => line.What == "leg A, course 7: 6' up, the 2. of 2 rows evenly spread, no two farther apart than 48\"", "72 in is the bottom of course 7");
+        cuts[1].Count.Lines.Should().OnlyContain(line => line.What == "leg A, course 7: 6' up, row 2 of 2 evenly spread, no two farther apart than 48\"", "72 in is the bottom of course 7");
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using Offcuts.Core.Measures;
+
 namespace Offcuts.Core.Faults;
 
 /// <summary>Every sentence about a wall that can't be filled, kept or stacked as asked.</summary>
@@ -31,6 +33,28 @@ public static class FillFaults
     public static Fault PieceNotFree(string wall, string code) => new($"{code} is not free any more as it was when the wall {Shown(wall)} was filled; fill it again");
 
     public static Fault OtherSheet(string wall) => new($"the sheet of the wall {Shown(wall)} is another than when it was filled; fill it again");
+
+    public static Fault LaidUnreadable(string text) =>
+        new($"\"{Shown(text)}\" is no piece; write new or a code, and its length where it is not all of it, from the leg's start on: new, new 1' 6\", HNE WPH3 2'");
+
+    public static Fault LaidOneCourse() => new("what was laid is said of one course of one leg and face at a time: 3 leg A inside: new, new 1' 6\"");
+
+    public static Fault LaidTooMuch(string run, int course, Length takes) => new($"{Shown(run)}, course {course}: more is laid than the {takes} that it takes");
+
+    public static Fault LaidTooLittle(string run, int course, Length from, Length to) => new($"{Shown(run)}, course {course}: nothing is laid from {from} to {to}");
+
+    public static Fault LaidOver(string run, int course, Length from, Length to, Length end) =>
+        new($"{Shown(run)}, course {course}: a piece lies from {from} to {to}, but what is to be covered there ends at {end}");
+
+    public static Fault LaidTooLong(string run, string what, Length left) => new($"{Shown(run)}: of {what} there is only {left}");
+
+    public static Fault LaidOther(string code, string material, string laid) => new($"{code} is {Shown(material)}, and {Shown(laid)} is laid there");
+
+    public static Fault LaidGone(string code) => new($"{code} is not in the yard");
+
+    public static Fault LaidReserved(string code, string stage) => new($"{code} is reserved for {Shown(stage)}; if it is laid here all the same, free it first: offcuts free {code.Replace(" ", "", StringComparison.Ordinal)}");
+
+    public static Fault LaidNoPrice(string material) => new($"{Shown(material)} has no price, so it is not known how long a new piece is; set one with: offcuts price set");
 
     private static string Shown(string text) => FileFaults.Shown(text);
 }

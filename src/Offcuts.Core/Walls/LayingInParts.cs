@@ -72,16 +72,26 @@ public static class LayingInParts
     {
         if (reasons.Count == 0) return plan;
         LaidCourse[] courses = [.. plan.Courses.Select(course => reasons.TryGetValue((course.Run, course.Course), out var reason) ? course with { Pieces = [], Reason = reason } : course)];
-        var named = runs.ToDictionary(run => run.Name);
-        var joints = courses.Where(course => named.ContainsKey(course.Run)).SelectMany(course => course.Joints.Select(at => (Run: named[course.Run], course.Course, At: at))).ToArray();
-        return plan with
+        return (plan with
         {
             Courses = courses,
-            ExtraTies = [.. plan.ExtraTies.Where(tie => joints.Any(joint => joint.Course == tie.Course && joint.At == tie.At && (tie.CleatOn is { } run ? joint.Run.Name == run : joint.Run.Leg == tie.Leg)))],
             Tiers = plan.Tiers with
             {
                 Unfilled = [.. plan.Tiers.Unfilled.Select(level => level with { Unfilled = level.Unfilled with { Value = level.Unfilled.Value + reasons.Keys.Count(course => course.Course == level.Course) } })],
             },
+        }).TiesOfJoints(runs);
+    }
+
+    /// <summary>The same laying with only those ties and cleats beside the regular ones that a joint of it stands on.</summary>
+    /// <param name="plan">The laying.</param>
+    /// <param name="runs">All runs of the wall.</param>
+    public static RunPlan TiesOfJoints(this RunPlan plan, IEnumerable<Run> runs)
+    {
+        var named = runs.ToDictionary(run => run.Name);
+        var joints = plan.Courses.Where(course => named.ContainsKey(course.Run)).SelectMany(course => course.Joints.Select(at => (Run: named[course.Run], course.Course, At: at))).ToArray();
+        return plan with
+        {
+            ExtraTies = [.. plan.ExtraTies.Where(tie => joints.Any(joint => joint.Course == tie.Course && joint.At == tie.At && (tie.CleatOn is { } run ? joint.Run.Name == run : joint.Run.Leg == tie.Leg)))],
         };
     }
 }

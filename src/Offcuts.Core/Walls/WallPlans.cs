@@ -10,11 +10,14 @@ namespace Offcuts.Core.Walls;
 /// <param name="Plan">What lies where.</param>
 public sealed record KeptWallPlan(string Wall, int PlanId, RunPlan Plan)
 {
-    /// <summary>Courses laid whole of pieces that were all cut as planned: nothing is to be planned for them any more.</summary>
+    /// <summary>
+    /// Courses laid of pieces that were all cut as planned: nothing is to be planned for them any more. A stretch that no piece may cover keeps none
+    /// from that: what can be laid of its course is.
+    /// </summary>
     /// <param name="steps">The plan that its pieces are cut under.</param>
     public IEnumerable<StackedCourse> Cut(KeptPlan steps) =>
         from course in Plan.Courses
-        where !course.Unfilled && course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
+        where course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
         select StackedCourse.Of(Wall, course, Plan);
 }
 

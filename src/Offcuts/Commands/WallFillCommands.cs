@@ -70,11 +70,12 @@ internal static class WallFillCommands
         var course = new Option<int[]>("--course") { Description = "Numbers of the courses, from 1 at the bottom", HelpName = "NUMBER", Required = true, AllowMultipleArgumentsPerToken = true };
         var leg = new Option<string>("--leg") { Description = "Only of this leg; its footing's boards are a leg named so too, like \"A footing\"", HelpName = "NAME" };
         var face = new Option<string>("--face") { Description = "Only on this face: outside or inside", HelpName = "FACE" };
+        var laid = new Option<string>("--laid") { Description = "What lies in one course of one face, where it was laid otherwise than planned: from the leg's start on new or a code, and its length where it is not all of it", HelpName = "PIECES" };
         var command = context.Command(
             "stacked",
-            "Say that courses of a wall are stacked as the kept filling has them: their cuts are booked, what is left of the pieces comes back to the yard",
-            ["offcuts wall stacked garage --course 1", "offcuts wall stacked garage --course 1 2 --leg A --face inside"],
-            name, course, leg, face);
+            "Say that courses of a wall are stacked as the kept filling has them, or one otherwise: what was cut is booked, what is left of the pieces comes back to the yard, the rest stays kept",
+            ["offcuts wall stacked garage --course 1", "offcuts wall stacked garage --course 1 2 --leg A --face inside", "offcuts wall stacked garage --course 3 --leg A --face inside --laid \"new, HNEWPH3 2', new 1' 6\\\"\""],
+            name, course, leg, face, laid);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             Face? side = null;
@@ -87,6 +88,14 @@ internal static class WallFillCommands
             int[] numbers = [.. (parse.GetValue(course) ?? []).Distinct()];
             if (numbers.Any(number => number < 1)) return context.Refuse([FillFaults.CourseNotNumber()]);
             var wish = new StackedWish(parse.GetValue(name)!, numbers, parse.GetValue(leg), side);
+            if (parse.GetValue(laid) is { } pieces)
+            {
+                if (numbers.Length != 1 || wish.Leg is null || wish.Face is null) return context.Refuse([FillFaults.LaidOneCourse()]);
+                var read = LaidLine.Read(pieces, yard.Settings().Unit);
+                if (!read.TryGet(out var there)) return context.Refuse(read.Faults);
+                wish = wish with { Laid = there };
+            }
+
             var done = new StackWall(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(wish);
             if (!done.TryGet(out var stacked)) return context.Refuse(done.Faults);
             foreach (var one in stacked.Courses) context.Say($"stacked: {one.Run}, course {one.Course}");

@@ -47,11 +47,16 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         return yard.Plan(planId) is { } kept ? Do(kept, seen, acts, hardware: false, told, also) : PlanFaults.NoSuchPlan(planId);
     }
 
-    private Result<CarriedOut> Do(KeptPlan kept, long seen, IReadOnlyList<CutAct> acts, bool hardware, string told, Action<YardChange, ILookup<int, CameOf>> also)
+    /// <summary>The same of a plan that is put into this form in that change, before anything is cut.</summary>
+    internal Result<CarriedOut> Do(KeptPlan kept, IReadOnlyList<CutAct> acts, string told, Action<YardChange> before, Action<YardChange, ILookup<int, CameOf>> also) =>
+        Do(kept, yard.ChangeNumber, acts, hardware: false, told, also, before);
+
+    private Result<CarriedOut> Do(KeptPlan kept, long seen, IReadOnlyList<CutAct> acts, bool hardware, string told, Action<YardChange, ILookup<int, CameOf>> also, Action<YardChange>? before = null)
     {
         var planId = kept.Id;
         var settings = yard.Settings();
-        var (stages, plans) = (yard.Stages(), yard.Plans());
+        var stages = yard.Stages();
+        IReadOnlyList<KeptPlan> plans = [.. yard.Plans().Select(plan => plan.Id == kept.Id ? kept : plan)];
         var faults = acts.SelectMany(act => Faults(kept, act, settings)).ToList();
         if (hardware && kept.Plan.Hardware.Count == 0) faults.Add(PlanFaults.NoHardware(planId));
         else if (hardware && !kept.HardwareWaits) faults.Add(PlanFaults.HardwareDone());
@@ -72,6 +77,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         IReadOnlyList<Piece> reserved = [];
         var change = yard.ChangeSince(seen, told, work =>
         {
+            before?.Invoke(work);
             foreach (var act in acts)
             {
                 var cut = steps[act.Index].Actual ?? kept.Plan.Pieces[act.Index];

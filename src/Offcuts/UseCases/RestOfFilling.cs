@@ -19,6 +19,7 @@ internal sealed class RestOfFilling
     private readonly RunPlan _plan;
     private readonly KeptPlan _steps;
     private readonly HashSet<(string Run, int Course)> _standing;
+    private readonly (IReadOnlySet<Code> Codes, string Where)? _taken;
     private readonly ILookup<int, (LaidPiece Laid, string Run, int Course)> _laidOf;
 
     /// <summary>Looks it up.</summary>
@@ -27,8 +28,10 @@ internal sealed class RestOfFilling
     /// <param name="plan">The kept filling.</param>
     /// <param name="steps">How far its pieces have come.</param>
     /// <param name="standing">All courses that stand once those are stacked.</param>
-    public RestOfFilling(YardFile yard, LaidWall laid, RunPlan plan, KeptPlan steps, IReadOnlyList<StackedCourse> standing)
+    /// <param name="taken">Pieces of the yard that are laid now otherwise than planned, and in which course.</param>
+    public RestOfFilling(YardFile yard, LaidWall laid, RunPlan plan, KeptPlan steps, IReadOnlyList<StackedCourse> standing, (IReadOnlySet<Code> Codes, string Where)? taken = null)
     {
+        _taken = taken;
         (_yard, _laid, _plan, _steps) = (yard, laid, plan, steps);
         _standing = [.. standing.Select(course => (course.Run, course.Course))];
         GivenUp = Lost(standing).ToDictionary(lost => (lost.Run, lost.Course), lost => lost.Reason);
@@ -55,7 +58,8 @@ internal sealed class RestOfFilling
     /// </summary>
     /// <param name="cut">Pieces that were cut now: what was made of each, and which of its cuts.</param>
     /// <param name="came">What came back of each.</param>
-    public (RunPlan Plan, IReadOnlyDictionary<int, PlanStep> Steps) After(IReadOnlyList<(int Piece, PartlyCut Cut, IReadOnlyList<int> Made)> cut, ILookup<int, CameOf> came)
+    /// <param name="otherwise">Pieces that were laid otherwise than planned: they are cut already.</param>
+    public (RunPlan Plan, IReadOnlyDictionary<int, PlanStep> Steps) After(IReadOnlyList<(int Piece, PartlyCut Cut, IReadOnlyList<int> Made)> cut, ILookup<int, CameOf> came, IEnumerable<int> otherwise)
     {
         var steps = new Dictionary<int, PlanStep>();
         var parted = new List<PartedPiece>();
@@ -66,7 +70,7 @@ internal sealed class RestOfFilling
         }
 
         // What waits and was to serve a course that is given up serves the others alone, or nothing.
-        var now = cut.Select(one => one.Piece).ToHashSet();
+        var now = cut.Select(one => one.Piece).Concat(otherwise).ToHashSet();
         for (var piece = 0; piece < _plan.Pieces.Count; piece++)
         {
             if (now.Contains(piece) || _steps.Steps[piece].State != StepState.Waiting) continue;
@@ -111,10 +115,15 @@ internal sealed class RestOfFilling
     {
         foreach (var course in _plan.Courses.Where(course => course.Pieces.Count > 0 && !_standing.Contains((course.Run, course.Course))))
         {
-            if (course.Pieces.Select(one => _steps.WhyNot(one, _yard.Piece)).FirstOrDefault(reason => reason is not null) is { } gone) yield return (course.Run, course.Course, gone);
+            if (course.Pieces.Select(one => Taken(one) ?? _steps.WhyNot(one, _yard.Piece)).FirstOrDefault(reason => reason is not null) is { } gone) yield return (course.Run, course.Course, gone);
             else if (TooNear(course, standing) is { } below) yield return (course.Run, course.Course, below);
         }
     }
+
+    private string? Taken(LaidPiece one) =>
+        _taken is { } taken && _steps.Steps[one.Piece].State == StepState.Waiting && _plan.Pieces[one.Piece].Source is { } source && taken.Codes.Contains(source.Code)
+            ? $"{source.Code} was laid in {taken.Where}"
+            : null;
 
     private string? TooNear(LaidCourse course, IReadOnlyList<StackedCourse> standing)
     {

@@ -13,7 +13,11 @@ namespace Offcuts.UseCases;
 /// <param name="Courses">Their numbers.</param>
 /// <param name="Leg">Only of this leg, in either case; none for all.</param>
 /// <param name="Face">Only on this face; none for both.</param>
-public sealed record StackedWish(string Wall, IReadOnlyList<int> Courses, string? Leg = null, Face? Face = null);
+public sealed record StackedWish(string Wall, IReadOnlyList<int> Courses, string? Leg = null, Face? Face = null)
+{
+    /// <summary>What lies in the course, from the leg's start on, where it was laid otherwise than planned; none where it was laid as planned.</summary>
+    public IReadOnlyList<LaidThere>? Laid { get; init; }
+}
 
 /// <summary>What stacking did.</summary>
 /// <param name="Courses">Courses that stand now.</param>
@@ -22,12 +26,17 @@ public sealed record StackedWish(string Wall, IReadOnlyList<int> Courses, string
 /// <param name="Kept">How many other courses stay kept as they were filled.</param>
 /// <param name="GivenUp">Courses that were kept and can't be carried out any more, with the reason of each.</param>
 /// <param name="Open">How many courses neither stand nor are filled now, all that were given up among them.</param>
-public sealed record WallStacked(IReadOnlyList<StackedCourse> Courses, CarriedOut Carried, int PlanId, int Kept, IReadOnlyList<LaidCourse> GivenUp, int Open);
+public sealed record WallStacked(IReadOnlyList<StackedCourse> Courses, CarriedOut Carried, int PlanId, int Kept, IReadOnlyList<LaidCourse> GivenUp, int Open)
+{
+    /// <summary>What there is to mind of these courses: how they were laid otherwise than planned, and which stretches nothing covers.</summary>
+    public IReadOnlyList<string> Mind { get; init; } = [];
+}
 
 /// <summary>
 /// Marks courses of a wall as stacked, as its kept filling has them. From each piece only the cuts for these courses are made; what is left
 /// of it goes back to the yard as one piece or several, each with its own first line. The other courses stay kept as they were filled, from
-/// those pieces; given up is what can't be carried out any more. All in one change.
+/// those pieces; given up is what can't be carried out any more. A course may also have been laid otherwise than planned: then the pieces it was laid
+/// of are booked instead. All in one change.
 /// </summary>
 public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
 {
@@ -46,30 +55,62 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         var asked = named.Where(course => !known.Contains(course)).ToHashSet();
         var faults = Faults((wall, here.Runs), wish, named, asked, known, kept, steps).ToArray();
         if (faults.Length > 0) return Result<WallStacked>.Fail(faults);
+        return wish.Laid is null ? AsPlanned(here.Wall, kept, steps, standing, asked) : Otherwise(here.Wall, here.Runs, kept, steps, standing, asked, wish.Laid);
+    }
 
+    private Result<WallStacked> AsPlanned(LaidStageWall wall, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked)
+    {
         LaidCourse[] courses = [.. kept.Plan.Courses.Where(course => asked.Contains((course.Run, course.Course)))];
-        StackedCourse[] stacked = [.. courses.Select(course => StackedCourse.Of(wall.Sheet.Name, course, kept.Plan))];
-        var rest = new RestOfFilling(yard, here.Wall.Laid, kept.Plan, steps, [.. standing, .. stacked]);
+        StackedCourse[] stacked = [.. courses.Select(course => StackedCourse.Of(wall.Kept.Sheet.Name, course, kept.Plan))];
+        var rest = new RestOfFilling(yard, wall.Laid, kept.Plan, steps, [.. standing, .. stacked]);
         var cut = Cut(kept.Plan, steps, rest, courses, asked);
         CutAct[] acts = [.. cut.Select(one => one.Cut.Made.Cuts.Count == kept.Plan.Pieces[one.Piece].Cuts.Count ? new CutAct(one.Piece) : new CutAct(one.Piece) { Really = one.Cut.Made })];
-        var told = $"stacked {Words.Count(stacked.Length, "course")} of the wall {wall.Sheet.Name}";
-        return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, told, (work, came) =>
-        {
-            foreach (var course in stacked) work.Stack(course);
-            if (rest.Kept == 0)
-            {
-                work.DropWallPlan(wall.Sheet.Name);
-                return;
-            }
+        return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, Told(wall, stacked), (work, came) => Stand(work, wall, stacked, rest, () => rest.After(cut, came, [])))
+            .Then<WallStacked>(carried => Outcome(wall, kept, standing, stacked, rest, carried));
+    }
 
-            var (plan, now) = rest.After(cut, came);
-            work.GoOnWithWallPlan(wall.Sheet.Name, plan, now);
-        }).Then<WallStacked>(carried =>
+    private Result<WallStacked> Otherwise(LaidStageWall wall, IReadOnlyList<Run> runs, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked, IReadOnlyList<LaidThere> laid)
+    {
+        var (name, number) = asked.Single();
+        var run = runs.Single(one => one.Name == name);
+        var below = standing.FirstOrDefault(course => course.Run == name && course.Course == number - 1);
+        var found = LaidOtherwise.Of(yard, wall, kept.Plan, run, number, laid, below);
+        if (!found.TryGet(out var there)) return Result<WallStacked>.Fail(found.Faults);
+
+        var plan = there.Plan;
+        var now = steps with { Plan = plan.AsPlan(), Steps = [.. steps.Steps, .. Enumerable.Repeat(PlanStep.Waiting, plan.Pieces.Count - steps.Steps.Count)] };
+        StackedCourse[] stacked = [StackedCourse.Of(wall.Kept.Sheet.Name, plan.Courses.Single(course => (course.Run, course.Course) == (name, number)), plan)];
+        var rest = new RestOfFilling(yard, wall.Laid, plan, now, [.. standing, .. stacked], (there.Taken, $"{name}, course {number}"));
+        return new CarryOut(yard, today, limits).Do(
+            now,
+            there.Acts,
+            Told(wall, stacked),
+            work => work.GoOnWithWallPlan(wall.Kept.Sheet.Name, plan, new Dictionary<int, PlanStep>()),
+            (work, came) => Stand(work, wall, stacked, rest, () => rest.After([], came, there.Acts.Select(act => act.Index))))
+            .Then<WallStacked>(carried => Outcome(wall, kept with { Plan = plan }, standing, stacked, rest, carried)).Then<WallStacked>(outcome => outcome with { Mind = [.. there.Mind, .. outcome.Mind] });
+    }
+
+    private static string Told(LaidStageWall wall, StackedCourse[] stacked) => $"stacked {Words.Count(stacked.Length, "course")} of the wall {wall.Kept.Sheet.Name}";
+
+    private static void Stand(YardChange work, LaidStageWall wall, StackedCourse[] stacked, RestOfFilling rest, Func<(RunPlan Plan, IReadOnlyDictionary<int, PlanStep> Steps)> after)
+    {
+        foreach (var course in stacked) work.Stack(course);
+        if (rest.Kept == 0)
         {
-            var all = here.Wall.Laid.Runs.Concat(here.Wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
-            LaidCourse[] lost = [.. kept.Plan.Courses.Where(course => rest.GivenUp.ContainsKey((course.Run, course.Course))).Select(course => course with { Pieces = [], Reason = rest.GivenUp[(course.Run, course.Course)] })];
-            return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, all - standing.Count - stacked.Length - rest.Kept);
-        });
+            work.DropWallPlan(wall.Kept.Sheet.Name);
+            return;
+        }
+
+        var (plan, steps) = after();
+        work.GoOnWithWallPlan(wall.Kept.Sheet.Name, plan, steps);
+    }
+
+    private static WallStacked Outcome(LaidStageWall wall, KeptWallPlan kept, IReadOnlyList<StackedCourse> standing, StackedCourse[] stacked, RestOfFilling rest, CarriedOut carried)
+    {
+        var all = wall.Laid.Runs.Concat(wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
+        LaidCourse[] lost = [.. kept.Plan.Courses.Where(course => rest.GivenUp.ContainsKey((course.Run, course.Course))).Select(course => course with { Pieces = [], Reason = rest.GivenUp[(course.Run, course.Course)] })];
+        var never = Unfillable.Of(wall.Laid).Where(stretch => stacked.Any(course => course.Run == stretch.Run && stretch.Courses.Contains(course.Course)));
+        return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, all - standing.Count - stacked.Length - rest.Kept) { Mind = [.. never.Select(stretch => stretch.Says)] };
     }
 
     // What is sawn now, piece by piece, with which of its cuts.
@@ -111,16 +152,22 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
             foreach (var (run, course) in named.Where(course => course.Course == number).Order().Take(1)) yield return FillFaults.StacksAlready(run, course);
         }
 
+        if (wish.Laid is not null && named.Count != 1) yield return FillFaults.LaidOneCourse();
         foreach (var run in here.Runs)
         {
             foreach (var course in run.Courses.Where(course => asked.Contains((run.Name, course.Number))))
             {
-                if (kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number)) is not { Unfilled: false } planned) yield return FillFaults.CourseOpen(run.Name, course.Number);
-                else if (planned.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
+                var planned = kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number));
+                if (wish.Laid is null && !Layable(run, course, planned)) yield return FillFaults.CourseOpen(run.Name, course.Number);
+                else if (wish.Laid is null && planned!.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
                 else if (run.Courses.Any(below => below.Number < course.Number && below.Stretches.Count > 0 && !known.Contains((run.Name, below.Number)) && !asked.Contains((run.Name, below.Number)))) yield return FillFaults.NothingBelow(run.Name, course.Number);
             }
         }
     }
+
+    // What can be laid of it is; what no piece may cover is closed by hand or left, as its builder decides.
+    private static bool Layable(Run run, Course course, LaidCourse? planned) =>
+        planned is not null && (planned.Pieces.Count > 0 || course.Stretches.All(stretch => stretch.Length < run.ShortestPiece));
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

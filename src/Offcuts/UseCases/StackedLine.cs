@@ -1,12 +1,13 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 
 namespace Offcuts.UseCases;
 
 /// <summary>
 /// Which courses are stacked, as a person types it: numbers and ranges, then a leg and a face where it is not all of them: <c>1, 2</c>,
-/// <c>1-3 leg A inside</c>.
+/// <c>1-3 leg A inside</c>. Behind a colon stands what lies in one course of one face, where it was laid otherwise than planned.
 /// </summary>
 public static class StackedLine
 {
@@ -16,7 +17,19 @@ public static class StackedLine
     private const int Most = 1000;
 
     /// <summary>What it says of a wall, or the fault with its column.</summary>
-    public static Result<StackedWish> Read(string text, string wall)
+    /// <param name="text">What was typed.</param>
+    /// <param name="wall">Name of the wall.</param>
+    /// <param name="unit">Unit of bare lengths.</param>
+    public static Result<StackedWish> Read(string text, string wall, LengthUnit unit = LengthUnit.Inch)
+    {
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        if (colon < 0) return Courses(text, wall);
+        return Courses(text[..colon], wall).Then(wish => wish.Courses.Count > 1 || wish.Leg is null || wish.Face is null
+            ? FillFaults.LaidOneCourse()
+            : LaidLine.Read(text[(colon + 1)..], unit, colon + 1).Then<StackedWish>(laid => wish with { Laid = laid }));
+    }
+
+    private static Result<StackedWish> Courses(string text, string wall)
     {
         var courses = new SortedSet<int>();
         Face? face = null;
@@ -42,7 +55,7 @@ public static class StackedLine
 
     /// <summary>The line that says this.</summary>
     public static string Write(StackedWish wish) =>
-        string.Join(", ", wish.Courses) + (wish.Leg is { } leg ? $" {LegWord} {leg}" : "") + (wish.Face is { } face ? $" {WallWords.Of(face)}" : "");
+        string.Join(", ", wish.Courses) + (wish.Leg is { } leg ? $" {LegWord} {leg}" : "") + (wish.Face is { } face ? $" {WallWords.Of(face)}" : "") + (wish.Laid is { } laid ? $": {LaidLine.Write(laid)}" : "");
 
     private static (string Text, int Column)? Word(string text, ref int at)
     {

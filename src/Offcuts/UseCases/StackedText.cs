@@ -11,6 +11,7 @@ public static class StackedText
     public static IEnumerable<string> Rest(WallStacked stacked, string wall)
     {
         var fill = $"offcuts wall fill {ShellWord.Of(wall)} --keep";
+        foreach (var mind in stacked.Mind) yield return $"! {mind}";
         if (stacked.Kept > 0) yield return $"The rest, {Words.Count(stacked.Kept, "course")}, stays kept as it was filled, by plan {stacked.PlanId}.";
         foreach (var line in LayingFacts.GivenUp(stacked.GivenUp)) yield return line;
         if (stacked.Open == 0) yield break;
@@ -21,6 +22,7 @@ public static class StackedText
 
     /// <summary>The same on one line of the screen.</summary>
     public static string InShort(WallStacked stacked) =>
-        (stacked.Kept > 0 ? $"; {Words.Count(stacked.Kept, "course")} stay{(stacked.Kept == 1 ? "s" : "")} kept" : "")
+        (stacked.Mind.Count > 0 ? $"; {stacked.Mind[0]}{(stacked.Mind.Count > 1 ? $" and {stacked.Mind.Count - 1} more to mind" : "")}" : "")
+        + (stacked.Kept > 0 ? $"; {Words.Count(stacked.Kept, "course")} stay{(stacked.Kept == 1 ? "s" : "")} kept" : "")
         + (stacked.GivenUp.Count > 0 ? $", {stacked.GivenUp.Count} given up; ^R fills again" : stacked.Open > 0 ? "; ^R fills the rest from what is left" : stacked.Kept == 0 ? "; the wall stands" : "");
 }

@@ -118,6 +118,123 @@ public sealed class StackWallTests : IDisposable
     }
 
     [Fact]
+    public void A_course_laid_of_a_new_panel_instead_of_its_offcut_leaves_that_free_and_the_rest_kept()
+    {
+        Yard("leg A: 1' 10\" end", "2'", "foam 2-1/2x12 22\", 22\", 22\", 22\" line 0 @loft");
+        Keep();
+        var planned = Source("A outside", 1);
+
+        var done = Stack([1], Face.Outside, "new");
+
+        (done.Kept, done.Open, done.GivenUp.Count).Should().Be((3, 0, 0));
+        done.Carried.NewPieces.Should().ContainSingle().Which.Should().Match<Piece>(left => left.Length == In(26) - _yard.Settings().Kerf(left.Material) && left.FirstLine != null);
+        _yard.Ledger().Sum(line => line.Spent.Cents).Should().Be(1500);
+        _yard.Piece(planned)!.OnHand.Should().BeTrue();
+        Steps.Plan.Pieces.Zip(Steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Should().NotContain(piece => piece.First.Source!.Code == planned, "it is free again");
+        _yard.StackedCourses().Single().Pieces.Should().ContainSingle().Which.Code.IsNone.Should().BeTrue();
+        Faults(_yard).Should().BeEmpty();
+        _yard.Undo().Ok.Should().BeTrue();
+        (_yard.StackedCourses().Count, Kept.Plan.Pieces.Count, _yard.Ledger().Count).Should().Be((0, 4, 0), "it was one change");
+    }
+
+    [Fact]
+    public void A_course_laid_of_a_piece_that_was_planned_for_another_gives_up_that_one_alone()
+    {
+        Yard("leg A: 1' 10\" end", "2'", "foam 2-1/2x12 22\", 22\", 22\", 22\" line 0 @loft");
+        Keep();
+        var other = Source("A outside", 2);
+
+        var done = Stack([1], Face.Outside, other.ToString());
+
+        (done.Kept, done.Open).Should().Be((2, 1));
+        StackedText.Rest(done, "wall").ElementAt(1).Should().Be($"given up: A outside, course 2: {other} was laid in A outside, course 1");
+        _yard.Piece(other)!.OnHand.Should().BeFalse();
+        Faults(_yard).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_course_laid_with_other_joints_gives_up_the_one_above_whose_joints_would_be_too_near()
+    {
+        // 8 ft: a joint of course 1 right below the first one of course 2 outside. The stagger is 1 ft.
+        Yard("leg A: 8' end", "2'");
+        Keep();
+        var joint = Kept.Plan.Courses.Single(course => course is { Run: "A outside", Course: 2 }).Joints.First();
+
+        var done = Stack([1], Face.Outside, With(joint));
+
+        (done.Kept, done.Open).Should().Be((2, 1));
+        done.GivenUp.Should().ContainSingle().Which.Should().Match<LaidCourse>(course => course.Run == "A outside" && course.Course == 2 && course.Reason == "a joint of it would lie too near one of course 1 as that stands");
+        Faults(_yard).Should().BeEmpty();
+        Stack([1], Face.Inside);
+        var under = _yard.StackedCourses().Single(course => course.Run == "A inside").Joints[0];
+        Do([2], Face.Inside, With(under)).Value.Mind.Should().Contain($"A inside, course 2: the joint at {under} lies nearer than the stagger of 12\" to one of course 1");
+    }
+
+    [Theory]
+    [InlineData("new 1'", "A outside, course 1: nothing is laid from 12\" to 96\"")]
+    [InlineData("new, new, new", "A outside, course 1: more is laid than the 96\" that it takes")]
+    [InlineData("new, new 5'", "A outside: of a new piece there is only 48\"")]
+    [InlineData("new 40\", new 40\", new 20\"", "A outside, course 1: a piece lies from 80\" to 100\", but what is to be covered there ends at 96\"")]
+    [InlineData("HNEWPH3 2'", "HNE WPH3 is not in the yard")]
+    public void What_cannot_have_been_laid_is_refused(string laid, string sentence)
+    {
+        Yard("leg A: 8' end", "1'");
+        Keep();
+
+        Do([1], Face.Outside, laid).Faults.Select(fault => fault.Sentence).Should().Equal(sentence);
+        _yard.StackedCourses().Should().BeEmpty();
+    }
+
+    [Fact]
+    public void What_is_laid_is_written_as_it_is_read_and_a_slip_is_pointed_at()
+    {
+        var wish = StackedLine.Read("3 leg A inside: new, HNE WPH3 2', hnewph3, new 18", "wall").Value;
+
+        (wish.Courses.Single(), wish.Leg, wish.Face).Should().Be((3, "A", Face.Inside));
+        wish.Laid!.Select(one => (one.Code.IsNone, one.Length)).Should().Equal((true, null), (false, Length.Feet(2)), (false, null), (true, In(18)));
+        StackedLine.Write(wish).Should().Be("3 leg A inside: new, HNE WPH3 2', HNE WPH3, new 1' 6\"");
+        StackedLine.Read("3 leg A inside: new, nw 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence.StartsWith("\"nw 2'\" is no piece; write new or a code"));
+        StackedLine.Read("3 leg A: new", "wall").Fault.Sentence.Should().Be("what was laid is said of one course of one leg and face at a time: 3 leg A inside: new, new 1' 6\"");
+    }
+
+    [Fact]
+    public void Whatever_is_laid_otherwise_what_stays_kept_can_be_laid_from_what_is_left()
+    {
+        var times = int.Parse(Environment.GetEnvironmentVariable("OFFCUTS_STACKINGS") ?? "8", CultureInfo.InvariantCulture);
+        Enumerable.Range(1000, times).Sum(OtherwiseAtRandom).Should().BeGreaterThan(0, "something stays kept after something was laid otherwise");
+    }
+
+    // How often something stayed kept after a course was laid otherwise.
+    private static int OtherwiseAtRandom(int seed)
+    {
+        var luck = new Random(seed);
+        var (length, courses, stayed) = (luck.Next(30, 131), luck.Next(2, 4), 0);
+        using var folder = new TryYard();
+        using var yard = YardFile.Open(folder.YardPath, folder.Clock);
+        Yard(yard, $"leg A: {length}\" end", $"{courses}'", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line 0 @loft")]);
+        var fill = new FillWall(yard);
+        var filled = fill.Fill("wall", buy: true, new MatchLimits { Time = TimeSpan.FromSeconds(0.5), Clock = folder.Clock }).Value;
+        if (filled.Plan.Courses.Any(course => course.Unfilled)) return 0;
+        fill.Keep(filled).Ok.Should().BeTrue();
+        while (yard.WallPlans().SingleOrDefault() is { } kept)
+        {
+            var stands = fill.Standing(yard.Walls().Single()).Select(course => (course.Run, course.Course)).ToHashSet();
+            var open = kept.Plan.Courses.Where(course => !stands.Contains((course.Run, course.Course))).GroupBy(course => course.Run).Select(run => run.MinBy(course => course.Course)!).ToArray();
+            var next = open[luck.Next(open.Length)];
+            var free = yard.Pieces().Where(piece => piece.OnHand && piece.Length < In(length)).ToArray();
+            LaidThere[] laid = [.. free.Length > 0 && luck.Next(2) == 0 ? [new LaidThere(free[luck.Next(free.Length)].Code, null)] : Array.Empty<LaidThere>(), .. Enumerable.Repeat(new LaidThere(default, null), 4)];
+            var wish = new StackedWish("wall", [next.Course], "A", next.Run == "A outside" ? Face.Outside : Face.Inside);
+            var otherwise = next.Unfilled || luck.Next(2) == 0;
+            var done = Enumerable.Range(1, laid.Length).Select(many => new StackWall(yard, Today, new MatchLimits()).Do(otherwise ? wish with { Laid = laid[..many] } : wish)).First(one => one.Ok).Value;
+            if (done.Kept == 0) break;
+            Faults(yard).Should().BeEmpty($"seed {seed}: {next.Run}, course {next.Course} was laid {(otherwise ? $"of {LaidLine.Write(laid)}" : "as planned")} of {length} in");
+            if (otherwise) stayed++;
+        }
+
+        return stayed;
+    }
+
+    [Fact]
     public void Whatever_is_stacked_first_the_rest_can_be_laid_from_what_is_left()
     {
         // Drawn walls and yards; the checker of runs derives the rest again from the yard as it is then.
@@ -180,7 +297,7 @@ public sealed class StackWallTests : IDisposable
             Pieces = pieces,
             ExtraTies = ties,
             Tiers = new RunTiers(
-                [.. courses.Select(course => course.Course).Distinct().Order().Select(number => new CourseFigure(number, Figure.Best(0)))],
+                [.. courses.Select(course => course.Course).Distinct().Order().Select(number => new CourseFigure(number, Figure.Best(courses.Count(course => course.Course == number && course.Unfilled))))],
                 Figure.Best(pieces.Sum(piece => piece.Bought?.Price.Cents ?? 0)),
                 Figure.Best(0),
                 Figure.Best(ties.Length),
@@ -190,13 +307,17 @@ public sealed class StackWallTests : IDisposable
         return RunChecker.Faults(problem, rest).Where(fault => !fault.StartsWith("the value given up is said to be", StringComparison.Ordinal));
     }
 
+    // New panels over 8 ft with the first joint there.
+    private static string With(Length joint) => $"new {joint.InInches}\", new{(joint == In(48) ? "" : ", new")}";
+
     private static Length In(long inches) => Length.Inches(inches);
 
     private Code Source(string run, int course) => Kept.Plan.Pieces[Kept.Plan.Courses.Single(one => one.Run == run && one.Course == course).Pieces[0].Piece].Source!.Code;
 
-    private Core.Faults.Result<WallStacked> Do(int[] courses, Face? face = null) => new StackWall(_yard, Today, Limits).Do(new StackedWish("wall", courses, face is null ? null : "A", face));
+    private Core.Faults.Result<WallStacked> Do(int[] courses, Face? face = null, string? laid = null) =>
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("wall", courses, face is null ? null : "A", face) { Laid = laid is null ? null : LaidLine.Read(laid, LengthUnit.Inch).Value });
 
-    private WallStacked Stack(int[] courses, Face? face = null) => Do(courses, face).Value;
+    private WallStacked Stack(int[] courses, Face? face = null, string? laid = null) => Do(courses, face, laid).Value;
 
     private WallFilled Keep()
     {

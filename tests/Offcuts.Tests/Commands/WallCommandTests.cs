@@ -29,6 +29,55 @@ public sealed class WallCommandTests : IDisposable
     public void Dispose() => _yard.Dispose();
 
     [Fact]
+    public void Every_count_of_a_closed_wall_with_openings_and_a_tee_is_the_sum_of_what_it_is_made_of()
+    {
+        Import("""
+            wall             house
+            system           generic, invented
+            height           8'
+            core             6"
+            closed           yes
+            leg A: 28' left
+              opening big door: at 4' wide 9' high 7' sill 0"
+            leg B: 20' left
+            leg C: 28' left
+              opening window: at 4' wide 4' high 3' sill 3'
+            leg D: 20' left
+            leg T: 18' 2" end
+              starts at 14' inside of A
+              ends at 14' inside of C
+            horizontal bars  every 2' lap 2' of #4
+            vertical bars    every 2' lap 2' of #4
+            longest bar      20'
+            cover            2"
+            bucks            wide 11" nonstructural treated of 2x12
+            braces           every 6' rise 6' run 4' of 2x4
+            footing boards   beyond 6" deep 8" of 2x10
+            stakes           2' every 3' of 2x4
+            spreaders        1x4
+            allowance        5 %
+
+            """);
+        var json = JsonDocument.Parse(_yard.Must("wall", "takeoff", "house", "--json").Out).RootElement;
+
+        decimal Sum(JsonElement figure, string part) => figure.GetProperty("lines").EnumerateArray().Sum(line => line.GetProperty(part).GetDecimal());
+        var runs = json.GetProperty("runs").EnumerateArray().ToArray();
+        var counted = json.GetProperty("hardware").EnumerateArray().Concat(json.GetProperty("cuts").EnumerateArray()).ToArray();
+        var concrete = json.GetProperty("concrete").EnumerateArray().ToArray();
+        (runs.Length, concrete.Length).Should().Be((2, 2), "foam and boards; core and footing");
+        foreach (var run in runs) Sum(run, "length_mm").Should().Be(run.GetProperty("length_mm").GetDecimal()).And.BePositive();
+        foreach (var one in counted) Sum(one, "figure").Should().Be(one.GetProperty("count").GetDecimal(), one.ToString()).And.BePositive();
+        foreach (var one in concrete) Sum(one, "m3").Should().BeApproximately(one.GetProperty("net_m3").GetDecimal(), 0.00001m).And.BePositive();
+        json.GetProperty("cuts").EnumerateArray().Select(cut => cut.GetProperty("group").GetString()).Distinct().Should().Equal("bucks", "steel", "braces", "footing");
+
+        // The same opened in text: below each figure stands what it is made of, and nothing else stands between.
+        var text = _yard.Must("wall", "takeoff", "house", "--open").Lines;
+        var tie = Array.FindIndex(text, line => line.StartsWith("panel tie: ", StringComparison.Ordinal));
+        text.Skip(tie + 1).TakeWhile(line => line.StartsWith(' ')).Sum(line => int.Parse(line.TrimStart().Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)).Should().Be(int.Parse(text[tie]["panel tie: ".Length..], System.Globalization.CultureInfo.InvariantCulture));
+        text.Should().Contain(line => line.Contains("leg T: 10 in the middle of the core, evenly spread from -2-1/2\" to 18' 4-1/2\"", StringComparison.Ordinal), "218 in between the middles of the cores met, and 5 in beyond: 18' 7\" by 24 in, rounded up");
+    }
+
+    [Fact]
     public void A_wall_is_taken_in_listed_shown_with_its_cautions_and_written_back_as_it_was()
     {
         Import(Garage).Out.Should().Be("Took in the wall garage of walls\n");

@@ -140,7 +140,7 @@ internal static class WallsModel
     private static WallsState Read(WallsState state) =>
         state with
         {
-            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)Stacked(state, StackedLine.Read(state.Line.Text, about.Name)) : null,
+            Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)Stacked(state, StackedLine.Read(state.Line.Text, about.Name, state.Yard.Unit)) : null,
             Reading = state.Form is not null || state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
                 ? null
                 : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
@@ -197,7 +197,7 @@ internal static class WallsModel
         if (ask.Topic is Topic.WallStage || ask.About is not { } about) return SheetsModel.StageAnswered(state, text);
         if (ask.Topic is Topic.WallMove or Topic.SheetName) return SheetsModel.Answered(state, ask.Topic, about, text);
         if (ask.Topic == Topic.Stacked)
-            return Stacked(state, StackedLine.Read(text, about.Name)) is var read && read.TryGet(out var wish)
+            return Stacked(state, StackedLine.Read(text, about.Name, state.Yard.Unit)) is var read && read.TryGet(out var wish)
                 ? new(Read(state with { Line = state.Line.Close().Open(WallsAsks.Stack(wish)) }), Notice: Notice.None)
                 : new(state, Notice: Notice.Of(read.Faults));
         return text.Length > 0
