@@ -46,13 +46,15 @@ public sealed class StagingList
     /// <summary>By place, store last, then by leg. A piece whose cuts go to several legs stands at each.</summary>
     public IReadOnlyList<StagingGroup> Groups { get; }
 
-    /// <summary>The list of a wall; empty where it has no plan.</summary>
+    /// <summary>The list of a wall, of the courses that do not stand yet; empty where it has no plan.</summary>
     public static StagingList Of(WallPicture picture, LengthUnit unit, Func<Code, string>? codeText = null)
     {
         if (picture.Plan is not { } plan) return new StagingList([], []);
         var legs = picture.Rows.Select(row => row.Run.Leg).Distinct().ToList();
         var runs = picture.Rows.ToDictionary(row => row.Run.Name, row => row.Run);
-        var uses = plan.Courses.Where(course => runs.ContainsKey(course.Run))
+        // What stands, or is cut and waits to be stacked, is brought nowhere any more.
+        var stands = picture.Stacked.Select(course => (course.Run, course.Course)).ToHashSet();
+        var uses = plan.Courses.Where(course => runs.ContainsKey(course.Run) && !stands.Contains((course.Run, course.Course)))
             .SelectMany(course => course.Pieces.Select(piece => new Use(piece.Piece, piece.Cut, runs[course.Run], course.Course)))
             .OrderBy(use => use.Course).ThenBy(use => legs.IndexOf(use.Run.Leg)).ThenBy(use => use.Run.Name, StringComparer.Ordinal).ThenBy(use => use.Cut)
             .ToArray();

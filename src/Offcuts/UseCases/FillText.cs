@@ -31,7 +31,7 @@ public static class FillText
         foreach (var piece in pieces.Where(piece => piece.Source is not null)) yield return FromYard(piece, unit, codeText);
         if (filled.Cleats is { } cleats) yield return $"Cleats: {cleats.Count.Figure} of {cleats.Cut.Material}, {cleats.Cut.Shortest.ToText(unit)}, one behind each joint between two stakes";
         foreach (var hardware in filled.Takeoff.Hardware.Take(1)) yield return $"{hardware.Hardware}: {hardware.Count.Figure} in all, with those that joints ask for";
-        foreach (var line in LayingFacts.Open(plan.Courses)) yield return Capital(line);
+        foreach (var line in LayingFacts.Open(LayingFacts.Unfilled(filled))) yield return Capital(line);
         foreach (var line in LayingFacts.Never(Unfillable.Of(filled.Laid))) yield return line;
         foreach (var line in LayingFacts.Unlined(filled.Unlined)) yield return line;
         foreach (var name in plan.Unpriced) yield return $"{name} has no price, so it can't be bought and counts as worth nothing";
@@ -62,7 +62,7 @@ public static class FillText
 
     private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today)
     {
-        var open = filled.Plan.Courses.Count(course => course.Unfilled);
+        var open = LayingFacts.Unfilled(filled).Count();
         var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? some == open ? ", whatever lies in the yard" : $", {some} of them whatever lies in the yard" : "";
         if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}";
         var lengths = toBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
@@ -79,7 +79,7 @@ public static class FillText
     {
         var tiers = filled.Plan.Tiers;
         var unfilled = tiers.UnfilledInAll with { Bound = Math.Min(tiers.UnfilledInAll.Value, tiers.UnfilledInAll.Bound) };
-        var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? $"; {some} of them whatever lies in the yard, see below" : "";
+        var never = LayingFacts.NeverFilled(filled) is > 0 and var some && some <= unfilled.Value ? $"; {some} of them whatever lies in the yard, see below" : "";
         foreach (var tier in (LayingTier[])[new("courses or parts open", unfilled), .. LayingFacts.AfterFill(tiers)])
         {
             var (value, bound) = (tier.Figure.Value, tier.Figure.Bound);

@@ -63,11 +63,15 @@ public static class LayingFacts
     /// <summary>The stretches of a wall in which nothing can be laid, a line each.</summary>
     public static IEnumerable<string> Never(IEnumerable<Unfillable> stretches) => stretches.Select(stretch => $"! {stretch.Says}.");
 
+    /// <summary>The courses that stay open and do not stand all the same, with what could not be laid closed by hand.</summary>
+    public static IEnumerable<LaidCourse> Unfilled(WallFilled filled) =>
+        filled.Plan.Courses.Where(course => course.Unfilled && !filled.Stacked.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
+
     /// <summary>How many of the courses that stay open do so whatever lies in the yard, since one of their stretches can't be covered.</summary>
     public static int NeverFilled(WallFilled filled)
     {
         var never = Unfillable.Of(filled.Laid).SelectMany(stretch => stretch.Courses.Select(course => (stretch.Run, course))).ToHashSet();
-        return filled.Plan.Courses.Count(course => course.Unfilled && never.Contains((course.Run, course.Course)));
+        return Unfilled(filled).Count(course => never.Contains((course.Run, course.Course)));
     }
 
     /// <summary>The figures that are not proven to be the best, and what more time may bring; nothing where all are.</summary>

@@ -22,7 +22,7 @@ public static class StackedText
 
     /// <summary>The same on one line of the screen.</summary>
     public static string InShort(WallStacked stacked) =>
-        (stacked.Mind.Count > 0 ? $"; {stacked.Mind[0]}{(stacked.Mind.Count > 1 ? $" and {stacked.Mind.Count - 1} more to mind" : "")}" : "")
-        + (stacked.Kept > 0 ? $"; {Words.Count(stacked.Kept, "course")} stay{(stacked.Kept == 1 ? "s" : "")} kept" : "")
-        + (stacked.GivenUp.Count > 0 ? $", {stacked.GivenUp.Count} given up; ^R fills again" : stacked.Open > 0 ? "; ^R fills the rest from what is left" : stacked.Kept == 0 ? "; the wall stands" : "");
+        (stacked.Kept > 0 ? $"; {Words.Count(stacked.Kept, "course")} stay{(stacked.Kept == 1 ? "s" : "")} kept" : "")
+        + (stacked.GivenUp.Count > 0 ? $", {stacked.GivenUp.Count} given up; ^R fills again" : stacked.Open > 0 ? "; ^R fills the rest from what is left" : stacked.Kept == 0 ? "; the wall stands" : "")
+        + (stacked.Mind.Count > 0 ? $"; {(stacked.Mind.Count > 1 ? $"{stacked.Mind.Count} to mind, first: " : "")}{stacked.Mind[0]}" : "");
 }

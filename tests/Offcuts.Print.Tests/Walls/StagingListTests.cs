@@ -4,7 +4,7 @@ namespace Offcuts.Print.Tests;
 
 public sealed class StagingListTests
 {
-    private static readonly StagingList List = StagingList.Of(InventedWall.Picture, LengthUnit.Inch);
+    private static readonly StagingList List = StagingList.Of(InventedWall.Picture with { Stacked = [] }, LengthUnit.Inch);
 
     [Fact]
     public void What_the_bottom_courses_need_is_cut_first()
@@ -16,6 +16,16 @@ public sealed class StagingListTests
     [Fact]
     public void A_piece_is_cut_once_for_its_lowest_course_and_says_where_all_its_cuts_go() =>
         List.Cuts.Single(cut => cut.Number == 2).Goes.Should().Be("A: A outside 1; B: A outside 2");
+
+    [Fact]
+    public void What_stands_is_brought_nowhere_any_more()
+    {
+        // The first course outside stands: 1, 3 and 4 went into it, and of 2 the other cut is left.
+        var left = StagingList.Of(InventedWall.Picture, LengthUnit.Inch);
+
+        left.Cuts.Select(cut => cut.Number).Should().Equal([5, 6, 2, 7, 8, 9]);
+        left.Cuts.Single(cut => cut.Number == 2).Goes.Should().Be("B: A outside 2");
+    }
 
     [Fact]
     public void Places_come_by_name_and_the_store_last() =>

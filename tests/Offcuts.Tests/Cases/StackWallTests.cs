@@ -131,6 +131,7 @@ public sealed class StackWallTests : IDisposable
         _yard.Ledger().Sum(line => line.Spent.Cents).Should().Be(1500);
         _yard.Piece(planned)!.OnHand.Should().BeTrue();
         Steps.Plan.Pieces.Zip(Steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Should().NotContain(piece => piece.First.Source!.Code == planned, "it is free again");
+        StackedText.InShort(done with { Mind = ["a", "b"] }).Should().Be("; 3 courses stay kept; 2 to mind, first: a");
         _yard.StackedCourses().Single().Pieces.Should().ContainSingle().Which.Code.IsNone.Should().BeTrue();
         Faults(_yard).Should().BeEmpty();
         _yard.Undo().Ok.Should().BeTrue();

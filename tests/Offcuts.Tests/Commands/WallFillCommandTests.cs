@@ -129,6 +129,7 @@ public sealed class WallFillCommandTests : IDisposable
         // What can be laid of the course is stacked all the same; else nothing above it ever could be.
         _yard.Run("wall", "fill", "pier", "--time", "5", "--keep").Status.Should().Be(1);
         _yard.Must("wall", "stacked", "pier", "--course", "1").Out.Should().Contain("stacked: A outside, course 1\n").And.Contain("! A outside, " + pier.TrimEnd('\n').TrimEnd('.')).And.Contain("The rest, 2 courses, stays kept as it was filled, by plan 1.\n");
+        _yard.Run("wall", "fill", "pier", "--kept").Out.Should().NotContain("can't be filled", "what is open there stands");
         _yard.Must("wall", "stacked", "pier", "--course", "2");
         _yard.Run("wall", "fill", "pier").Error.Should().Be("every course of the wall pier stands already\n");
     }
