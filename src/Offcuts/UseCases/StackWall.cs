@@ -158,16 +158,16 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
             foreach (var course in run.Courses.Where(course => asked.Contains((run.Name, course.Number))))
             {
                 var planned = kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number));
-                if (wish.Laid is null && !Layable(run, course, planned)) yield return FillFaults.CourseOpen(run.Name, course.Number);
-                else if (wish.Laid is null && planned!.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
+                if (planned is null || (wish.Laid is null && !Layable(run, course, planned))) yield return FillFaults.CourseOpen(run.Name, course.Number);
+                else if (wish.Laid is null && planned.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
                 else if (run.Courses.Any(below => below.Number < course.Number && below.Stretches.Count > 0 && !known.Contains((run.Name, below.Number)) && !asked.Contains((run.Name, below.Number)))) yield return FillFaults.NothingBelow(run.Name, course.Number);
             }
         }
     }
 
     // What can be laid of it is; what no piece may cover is closed by hand or left, as its builder decides.
-    private static bool Layable(Run run, Course course, LaidCourse? planned) =>
-        planned is not null && (planned.Pieces.Count > 0 || course.Stretches.All(stretch => stretch.Length < run.ShortestPiece));
+    private static bool Layable(Run run, Course course, LaidCourse planned) =>
+        planned.Pieces.Count > 0 || course.Stretches.All(stretch => stretch.Length < run.ShortestPiece);
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

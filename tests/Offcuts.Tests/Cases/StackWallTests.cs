@@ -187,6 +187,49 @@ public sealed class StackWallTests : IDisposable
     }
 
     [Fact]
+    public void What_is_left_of_a_piece_that_was_laid_otherwise_comes_back_without_a_line_since_nobody_knows_where_it_was_cut()
+    {
+        Yard("leg A: 1' 10\" end", "1'", "foam 2-1/2x12 40\" line 0 @loft");
+        Keep();
+        var piece = _yard.Pieces().Single();
+
+        var done = Stack([1], Face.Outside, $"{piece.Code} 22\"");
+
+        var left = done.Carried.NewPieces.Should().ContainSingle().Subject;
+        (left.Length, left.FirstLine, left.CutFrom).Should().Be((In(18) - _yard.Settings().Kerf(left.Material), (Length?)null, piece.Code));
+        done.Mind.Should().Equal($"where the first pattern line is on what is left of {piece.Code} is not known; measure it and say it by its new code: offcuts change CODE --line LENGTH");
+    }
+
+    [Fact]
+    public void What_is_left_of_a_piece_with_a_bad_spot_is_not_guessed()
+    {
+        Yard("leg A: 1' 10\" end", "1'", "foam 2-1/2x12 40\" bad 30..32 line 0 @loft");
+        Keep();
+        var piece = _yard.Pieces().Single();
+
+        var done = Stack([1], Face.Outside, $"{piece.Code} 22\"");
+
+        done.Carried.NewPieces.Should().BeEmpty();
+        done.Mind.Should().Equal($"what is left of {piece.Code} is not entered, since part of it can't be used: catalogue it where it is worth that");
+    }
+
+    [Fact]
+    public void Of_another_material_reserved_for_others_or_new_without_a_price_nothing_is_laid()
+    {
+        Yard("leg A: 1' 10\" end", "1'", "foam 2-1/2x12 40\" line 0 @loft", "2x4 40\" @loft");
+        Keep();
+        var (foam, board) = (_yard.Pieces().Single(piece => piece.Material is FoamPanel).Code, _yard.Pieces().Single(piece => piece.Material is Lumber).Code);
+        new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
+        _yard.Change("reserved it", work => work.Update(_yard.Piece(foam)! with { State = PieceState.Reserved, ReservedFor = "later" })).Ok.Should().BeTrue();
+        _yard.Change("dropped the price", work => work.RemovePrice(_yard.Prices().All.Single().Material, Length.Feet(4), treated: false)).Ok.Should().BeTrue();
+
+        string Refused(string laid) => Do([1], Face.Outside, laid).Fault.Sentence;
+        Refused(board.ToString()).Should().Be($"{board} is 2x4, and foam 2-1/2x12 is laid there");
+        Refused(foam.ToString()).Should().Be($"{foam} is reserved for later; if it is laid here all the same, free it first: offcuts free {foam.ToString().Replace(" ", "", StringComparison.Ordinal)}");
+        Refused("new").Should().Be("foam 2-1/2x12 has no price, so it is not known how long a new piece is; set one with: offcuts price set");
+    }
+
+    [Fact]
     public void What_is_laid_is_written_as_it_is_read_and_a_slip_is_pointed_at()
     {
         var wish = StackedLine.Read("3 leg A inside: new, HNE WPH3 2', hnewph3, new 18", "wall").Value;
