@@ -48,6 +48,7 @@ public sealed class UndoTests : IDisposable
         ["rename a system that a wall is built of"] = change => change.SetSystem(Sheets.System with { Name = "ours" }, Sheets.System.Name),
         ["rename a wall"] = change => change.SetWall(new("walls", Sheets.Garage with { Name = "barn" }), "garage"),
         ["keep how a wall is filled in the place of what was kept"] = change => change.KeepWallPlan("garage", Sheets.Laying with { Courses = [], ExtraTies = [] }),
+        ["go on with how a wall is filled, with a piece put aside"] = change => change.GoOnWithWallPlan("garage", Sheets.Laying with { Pieces = [.. Sheets.Laying.Pieces, Sheets.Laying.Pieces[^1]] }, new Dictionary<int, PlanStep> { [0] = PlanStep.Done }),
         ["drop how a wall is filled"] = change => change.DropWallPlan("garage"),
         ["stack a course"] = change => change.Stack(new("garage", "A outside", 1, [])),
         ["label a place"] = change => change.LabelPlace("bay 3"),
@@ -189,7 +190,7 @@ public sealed class UndoTests : IDisposable
 
         ways.Should().BeEquivalentTo(
             "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
-            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "DropWallPlan", "Stack",
+            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "GoOnWithWallPlan", "DropWallPlan", "Stack",
             "LabelPlace", "PlaceCounted", "VoidLabel", "AddBundle", "MoveBundle", "OpenBundle", "SetPrinter", "RemovePrinter",
             "SetBed", "RemoveBed", "AddHandOver", "ConfirmHandOver", "SetBack", "SetSettled", "AddTakenIn", "SetBrought");
     }
