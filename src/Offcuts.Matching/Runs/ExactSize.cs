@@ -15,5 +15,8 @@ internal sealed record ExactSize(int Arcs, int Kinds, long Steps, int Patterns, 
     public static ExactSize Within { get; } = new(6000, 150, 400_000, 6000, 2);
 
     /// <summary>What is still worth trying where the search has left a figure open: few places, but many ways to cut a bar. Up to a minute.</summary>
-    public static ExactSize Last { get; } = new(1200, 160, 400_000, 8000, 40);
+    public static ExactSize Last { get; } = new(1200, 160, 6_400_000, 128_000, 40);
+
+    /// <summary>With more bars than this the ways to cut them are too many for <see cref="Last"/>, and listing them would only take time.</summary>
+    public const int LastBars = 12;
 }

@@ -56,7 +56,7 @@ internal static class PartFiller
         if (outcomeOfQuick.Proven || (part.Unpriced && outcomeOfQuick.Filling.Filled.Contains(false))) return outcomeOfQuick;
         if (Last(part, outcomeOfQuick.Filling, effort) is { } last) return last;
         var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
-        return improved.CompareTo(quick) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
+        return improved.CompareTo(outcomeOfQuick.Filling) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
     }
 
     // Rows that were left open are laid as far as what is left of the stock reaches.
@@ -87,7 +87,7 @@ internal static class PartFiller
     // A small part that was not decided at once for its many ways to cut: with more time it is, or it is too large to begin with.
     private static PartOutcome? Last(RunPart part, Filling filling, Effort effort)
     {
-        if (part.Open) return null;
+        if (part.Open || part.Bars.Length > ExactSize.LastBars) return null;
         var (best, proven) = ExactFill.Solve(part, ExactSize.Last, effort.Share(0.7));
         return best is not null && proven && best.CompareTo(filling) <= 0 ? PartOutcome.Best(best) : null;
     }
