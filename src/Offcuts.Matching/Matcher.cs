@@ -12,6 +12,7 @@ public static class Matcher
 {
     // Small machines have two cores, and each material in work may need some hundred megabytes.
     private const int SideBySide = 2;
+    private const int MostRounds = 4;
 
     /// <summary>
     /// The best plan that is found within the limits, with the figure reached and a true bound for each tier. Never fails: what
@@ -97,23 +98,34 @@ public static class Matcher
     private static PartOutcome[] SolveParts(Problem problem, IReadOnlyList<HardwareFill> hardware, Effort effort, IProgress<MatchProgress>? progress)
     {
         // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None knows of the others,
-        // so the plan does not depend on who comes first.
+        // so the plan does not depend on who comes first. What is left in the end goes to those for which their share was too short.
         var parts = Part.Of(problem);
         var outcomes = parts.Select(part => part.First()).ToArray();
-        var order = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
-        var workers = Math.Clamp(order.Length, 1, SideBySide);
-        var (begun, telling) = (0, new Lock());
-        Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
-        {
-            for (var i = Interlocked.Increment(ref begun) - 1; i < order.Length; i = Interlocked.Increment(ref begun) - 1)
-            {
-                var p = order[i];
-                Report(p, outcomes[p]);
-                var outcome = parts[p].Solve(outcomes[p], effort.Share(Math.Min(1, workers / (double)(order.Length - i))), better => Report(p, better));
-                lock (telling) outcomes[p] = outcome;
-            }
-        });
+        var telling = new Lock();
+        var open = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
+        for (var round = 0; open.Length > 0 && round < MostRounds && (round == 0 || !effort.Over); round++) open = Round(open, again: round > 0);
         return outcomes;
+
+        // Solves some; those that the time was too short for.
+        int[] Round(int[] order, bool again)
+        {
+            var workers = Math.Clamp(order.Length, 1, SideBySide);
+            var cutShort = new bool[outcomes.Length];
+            var begun = 0;
+            Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
+            {
+                for (var i = Interlocked.Increment(ref begun) - 1; i < order.Length; i = Interlocked.Increment(ref begun) - 1)
+                {
+                    var p = order[i];
+                    var share = effort.Share(Math.Min(1, workers / (double)(order.Length - i)));
+                    Report(p, outcomes[p]);
+                    var outcome = again ? parts[p].Again(outcomes[p], share, better => Report(p, better)) : parts[p].Solve(outcomes[p], share, better => Report(p, better));
+                    lock (telling) outcomes[p] = outcome;
+                    cutShort[p] = share.Over && !outcome.Proven && parts[p].MayGoOn;
+                }
+            });
+            return [.. order.Where(p => cutShort[p])];
+        }
 
         void Report(int part, PartOutcome better)
         {

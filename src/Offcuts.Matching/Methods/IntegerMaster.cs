@@ -17,11 +17,13 @@ internal readonly record struct IntegerOutcome(MaterialPlan? Plan, bool Closed);
 /// </summary>
 internal static class IntegerMaster
 {
+    /// <summary>More patterns than this are not taken in.</summary>
+    public const int MostPatterns = 12_000;
+
     private const double LooseCopies = 0.01;
     private const double LooseCents = 0.49;
     private const int NodesOfSecond = 20;
-    private const int MostPatterns = 12_000;
-    private const double ShareOfHighs = 0.3;
+    private const double ShareOfHighs = 0.4;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>

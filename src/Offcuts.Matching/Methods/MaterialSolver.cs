@@ -18,6 +18,9 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
     /// <summary>True where nothing is better in the last tier.</summary>
     public bool LastProven => Problem.SawCost * Plan.SawCuts + Plan.GivenUp == LastBound;
 
+    /// <summary>True where nothing is better in this tier and those before.</summary>
+    public bool Proven => Plan.Left.Sum() == LeftBound.Sum() && Plan.Spend == SpendBound && (!Problem.MayRip || Plan.Rips == RipsBound) && LastProven;
+
     /// <summary>Bound of the saw cuts: 0 where value comes first, so that nothing was asked of them.</summary>
     public long SawCutsBound => Problem.SawCost == 0 ? 0 : Bounds.SawCuts(Problem, LastBound);
 
@@ -44,7 +47,10 @@ internal static class MaterialSolver
         return new MaterialOutcome(plan, new long[stages], 0, problem.LeastGivenUp);
     }
 
-    /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
+    /// <summary>
+    /// Solves, from a first outcome or one that was reached before: a bound that held for what the tiers before had reached holds for anything
+    /// better as well. <paramref name="report"/> is told of every better figure.
+    /// </summary>
     public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
     {
         var spent = Paid(first, effort, report);
@@ -92,7 +98,7 @@ internal static class MaterialSolver
         {
             var tier = Tier.Fill(problem, scarce, stage, plan);
             if (!tier.LeftCost.Any(cost => cost > 0)) continue;
-            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, effort);
+            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), bounds[stage], effort);
             bounds[stage] = outcome.Bound;
             var next = BestInsertion.Best(problem, scarce, outcome.Plan);
             if (BestInsertion.Better(next, plan)) plan = next;
@@ -104,13 +110,13 @@ internal static class MaterialSolver
 
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, filled.SpendLeast, effort);
         return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound, SpendLeast = outcome.Bound };
     }
 
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, 0, effort);
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, spent.RipsBound, effort);
         return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 

@@ -5,7 +5,11 @@ namespace Offcuts.Matching.Methods;
 /// <summary>What is known of one part so far.</summary>
 /// <param name="Outcomes">One outcome for all its materials, or one for each; their figures and their bounds add up.</param>
 /// <param name="Unserved">Rows that no outcome looks at, since nothing can give them there.</param>
-internal sealed record PartOutcome(IReadOnlyList<MaterialOutcome> Outcomes, IReadOnlyList<CutRow> Unserved);
+internal sealed record PartOutcome(IReadOnlyList<MaterialOutcome> Outcomes, IReadOnlyList<CutRow> Unserved)
+{
+    /// <summary>True where nothing is better in the tiers up to the last.</summary>
+    public bool Proven => Outcomes.All(outcome => outcome.Proven);
+}
 
 /// <summary>
 /// A part of a problem that has nothing to do with the others: one material, or all that ripping joins. Materials are the nodes of a
@@ -60,6 +64,13 @@ internal sealed class Part
 
     /// <summary>A first plan at once, with the bounds that cost nothing.</summary>
     public PartOutcome First() => new([MaterialSolver.First(_whole, _stages)], _unserved);
+
+    /// <summary>True where <see cref="Again"/> may find or prove more.</summary>
+    public bool MayGoOn => _apart.Length == 0;
+
+    /// <summary>Solves on from what is known: no figure and no bound gets worse.</summary>
+    public PartOutcome Again(PartOutcome known, Effort effort, Action<PartOutcome> report) =>
+        MayGoOn ? new PartOutcome([MaterialSolver.Solve(known.Outcomes[0], effort, better => report(new PartOutcome([better], _unserved)))], _unserved) : known;
 
     /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
     public PartOutcome Solve(PartOutcome first, Effort effort, Action<PartOutcome> report)

@@ -65,12 +65,14 @@ internal sealed class PatternEnumeration
     /// <param name="guide">Tells how dear they may be.</param>
     /// <param name="bound">The least that a plan may cost.</param>
     /// <param name="most">The most that it may.</param>
-    /// <param name="limits">How many patterns are not too many; the next is tried where there are more at the bound.</param>
-    public static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(Tier tier, Guide guide, long bound, long most, IEnumerable<int> limits)
+    /// <param name="limits">How many patterns are not too many; the next is tried where there are more at the bound, or where the level is not worth a decision.</param>
+    /// <param name="worthwhile">The least level that is worth one.</param>
+    public static (long Most, IReadOnlyList<Pattern> Patterns)? Widest(
+        Tier tier, Guide guide, long bound, long most, IEnumerable<int> limits, long worthwhile = long.MinValue)
     {
+        (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
         foreach (var limit in limits)
         {
-            (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
             for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
             {
                 var level = Math.Min(most, bound + step);
@@ -79,10 +81,10 @@ internal sealed class PatternEnumeration
                 if (level == most) break;
             }
 
-            if (widest is not null) return widest;
+            if (widest is { } found && found.Most >= worthwhile) break;
         }
 
-        return null;
+        return widest;
     }
 
     private bool Supply(int supply)

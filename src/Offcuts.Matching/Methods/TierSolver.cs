@@ -27,6 +27,7 @@ internal static class TierSolver
     private const int LongDive = 48;
     private const int LongestDive = 1_500;
     private static readonly int[] Listed = [3_000, 12_000, 40_000, 120_000];
+    private static readonly int[] Searchable = [3_000, IntegerMaster.MostPatterns];
     private const int FewPatterns = 2_000;
     private const int FewNodes = 50;
     private const int ManyNodes = 500;
@@ -145,18 +146,20 @@ internal static class TierSolver
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
         var guide = Guide.Linear(tier, relaxation);
-        if (Small(tier, best, guide, effort) is { } small) return (small, tier.Value(small), guide);
+        var small = Small(tier, best, guide, effort);
+        if (small?.Plan is { } better) best = better;
+        if (small is { Closed: true }) return (best, tier.Value(best), guide);
         guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
         var (work, failures) = (Countable(tier) ? Little : Searching, 0);
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
-        var tooMuch = long.MaxValue;
+        var tooMuch = small is not null && !Countable(tier) ? tier.Value(best) - 1 : long.MaxValue;
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
             if (wanted >= tooMuch) wanted = bound + Math.Max(0, tooMuch - bound) / 2;
-            if (PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[2..] : Listed) is not { } level) break;
+            if (Level(tier, guide, bound, wanted, work) is not { } level) break;
             if (level.Most < bound) throw new InvalidOperationException("a level below the bound is decided already");
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
             if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
@@ -182,6 +185,12 @@ internal static class TierSolver
         return (Reopening.Improve(tier, best, bound, effort), bound, guide);
     }
 
+    // Searches take as long for a level just above the bound as for one further up, as long as their lists are no longer than a solver takes in.
+    private static (long Most, IReadOnlyList<Pattern> Patterns)? Level(Tier tier, Guide guide, long bound, long wanted, PoolWork work) =>
+        work == Searching && PatternEnumeration.Widest(tier, guide, bound, wanted, Searchable, bound + (wanted - bound) / 4) is { } searchable
+            ? searchable
+            : PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[2..] : Listed);
+
     // As good as counting makes it that goes on with the best states only.
     private static MaterialPlan Beamed(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort)
     {
@@ -191,15 +200,13 @@ internal static class TierSolver
         return best;
     }
 
-    // Where the whole gap holds few patterns, the linear relaxation is guide enough: the best plan, or nothing where little work does not end.
-    private static MaterialPlan? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
+    // Where the whole gap holds few patterns, the linear relaxation is guide enough: the best plan, and whether it is proven; none where there are more.
+    private static IntegerOutcome? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
     {
         var most = tier.Value(best) - 1;
         if (PatternEnumeration.All(tier, linear.Limits(most), Listed[0], PatternEnumeration.StepsAPattern * Listed[0]) is not { } patterns) return null;
-        var (plan, closed) = Countable(tier)
-            ? PoolDecision.Solve(tier, patterns, linear, most, Little, effort)
-            : IntegerMaster.Solve(tier, patterns, most, ManyNodes, effort);
-        return closed ? plan is not null && tier.Value(plan) <= most ? plan : best : null;
+        var decided = Decided(tier, best, most, patterns, linear, Countable(tier) ? Little : Searching, effort);
+        return decided with { Plan = decided.Plan is { } plan && tier.Value(plan) <= most ? plan : best };
     }
 
     // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
