@@ -58,6 +58,9 @@ public sealed class LaidWall
     /// <summary>Where pieces are cut to height around openings.</summary>
     public IReadOnlyList<Notch> Notches { get; }
 
+    /// <summary>What a person has to look at where it is laid out as its sheet says: ends that touch a side with nothing said of it, and stretches that nothing can fill. A sentence each.</summary>
+    public IReadOnlyList<string> ToLookAt => [.. TouchingEnds.Of(_placed, Foam.Whole), .. Unfillable.Of(this).Select(stretch => $"! {stretch.Says}.")];
+
     internal IReadOnlyList<Layer> Layers { get; }
 
     internal Frame Foam { get; }

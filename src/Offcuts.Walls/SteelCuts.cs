@@ -43,7 +43,7 @@ internal static class SteelCuts
         var lines = Enumerable.Range(1, (int)rows).Select(row => (
             // The row's height is (2 row - 1) height / (2 rows): compared without dividing.
             Holes: wall.SheetLeg(leg).Openings
-                .Where(opening => 2 * rows * opening.Sill.Units < (2 * row - 1) * height && (2 * row - 1) * height < 2 * rows * opening.Top.Units)
+                .Where(opening => 2 * rows * opening.Sill.Units <= (2 * row - 1) * height && (2 * row - 1) * height <= 2 * rows * opening.Top.Units)
                 .Select(opening => (opening.Offset.Units, opening.End.Units)).ToArray(),
             Course: (2 * row - 1) * height / (2 * rows * wall.System.PanelHeight.Units) + 1,
             Up: Places.At(Sixteenths((2 * row - 1) * height, 2 * rows)),
@@ -67,7 +67,7 @@ internal static class SteelCuts
             // Four times count times the place: 2 count from + (2 i - 1) length.
             var at = 2 * count * from.Twice + (2 * i - 1) * length;
             var holes = wall.SheetLeg(leg).Openings
-                .Where(opening => 4 * count * opening.Offset.Units < at && at < 4 * count * opening.End.Units)
+                .Where(opening => 4 * count * opening.Offset.Units <= at && at <= 4 * count * opening.End.Units)
                 .Select(opening => (opening.Sill.Units, opening.Top.Units));
             foreach (var stretch in Left((0, wall.Sheet.Height.Units), holes))
             {

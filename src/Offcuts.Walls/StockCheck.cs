@@ -48,8 +48,14 @@ public sealed record StockLine
     /// <summary>Whether it will do.</summary>
     public required StockVerdict Verdict { get; init; }
 
-    /// <summary>How many more are needed at least: counted things, or new pieces of <see cref="NewLength"/>, or, where that is zero, cuts.</summary>
+    /// <summary>
+    /// How many more this wall needs at least: counted things, or new pieces of <see cref="NewLength"/>, or, where that is zero, cuts. Never more than it
+    /// needs in all, so that what other needs of the stage lack is not ordered once for each wall.
+    /// </summary>
     public long ShortBy { get; init; }
+
+    /// <summary>How many are lacking at least together with the other needs of the stage; no fewer than <see cref="ShortBy"/>.</summary>
+    public long ShortWithOthers { get; init; }
 
     /// <summary>The longest that can be bought, or a whole panel; zero where nothing is known.</summary>
     public Length NewLength { get; init; }
@@ -106,6 +112,8 @@ public static class StockCheck
         var lackingLength = Math.Max(0, Math.Max(needed - onHand, needed + other - allSpans.Sum(span => span.Units)));
         var lackingCuts = Math.Max(LackingCuts(cuts, spans), LackingCuts(all, allSpans));
         var shortBy = whole.IsZero ? lackingCuts : Math.Max(Divided(lackingLength, whole.Units), Math.Max(NewFor(cuts, spans, whole), NewFor(all, allSpans, whole)));
+        var together = lackingLength > 0 || lackingCuts > 0 ? Math.Max(1, shortBy) : 0;
+        var fromNothing = whole.IsZero ? LackingCuts(cuts, []) : Math.Max(Divided(needed, whole.Units), NewFor(cuts, [], whole));
         return new StockLine
         {
             Material = material,
@@ -117,7 +125,8 @@ public static class StockCheck
             OtherCount = others.Sum(cut => (long)cut.Count),
             OtherLength = Length.FromUnits(other),
             Verdict = lackingLength > 0 || lackingCuts > 0 ? StockVerdict.Short : StockVerdict.PerhapsEnough,
-            ShortBy = lackingLength > 0 || lackingCuts > 0 ? Math.Max(1, shortBy) : 0,
+            ShortBy = Math.Min(together, Math.Max(1, fromNothing)),
+            ShortWithOthers = together,
             NewLength = whole,
             OrderBy = OrderBy(material, stock),
         };
@@ -174,7 +183,8 @@ public static class StockCheck
             OnHandCount = onHand,
             OtherCount = other,
             Verdict = lacking > 0 ? StockVerdict.Short : atLeast ? StockVerdict.PerhapsEnough : StockVerdict.Enough,
-            ShortBy = lacking,
+            ShortBy = Math.Min(lacking, needed.Count.Figure),
+            ShortWithOthers = lacking,
             OrderBy = OrderBy(needed.Hardware, stock),
         };
     }

@@ -9,10 +9,11 @@ internal static class TakeoffNotes
     public static IReadOnlyList<string> Of(LaidWall wall) =>
     [
         .. OutsideTaken(wall),
-        .. Unfillable.Of(wall).Select(stretch => $"! {stretch.Says}."),
+        .. wall.ToLookAt,
         .. Cut(wall),
         "Ties are the regular ones; a plan of the panels adds one at each joint that has none.",
         .. wall.Sheet.Steel is null ? (string[])[] : ["Bars at corners, hooks, dowels, and bars around openings are as drawn; add them to the stage."],
+        .. wall.Sheet.Steel is { Cover.IsZero: true } ? (string[])["No cover is given for the bars, so that they are counted from end to end of the core; a line that begins with cover takes it off."] : [],
         .. wall.Foam.Legs.Any(leg => leg.Start == LegEnd.Free || leg.End == LegEnd.Free) ? (string[])["What closes the core at a free end is as drawn; it is not counted."] : [],
     ];
 

@@ -76,6 +76,21 @@ public sealed class StockCheckTests
             .Should().BeEquivalentTo(new { NeededCount = 74L, OnHandCount = 80L, OtherCount = 10L, Verdict = StockVerdict.Short, ShortBy = 4L });
     }
 
+    // Two walls of one stage, read one after the other, would else be ordered twice: what the others lack is told apart.
+    [Fact]
+    public void A_wall_is_never_short_by_more_than_it_needs()
+    {
+        StockLine Of(string material, StockOnHand stock) => StockCheck.Of(Wall, stock).Single(line => line.Material.Name == material);
+        // 74 and 1063 of 100: 1037 lack in all, 74 of them here.
+        var ties = Of("panel tie", Stock([], [Bin("panel tie", 100)]) with { OtherHardware = [new HardwareNeed("walls", "house / panel tie", (Hardware)MaterialReader.ReadCounted("panel tie").Value, 1063)] });
+        (ties.ShortBy, ties.ShortWithOthers).Should().Be((74, 1037));
+
+        // Braces: 287 in, of 8 ft boards 4 uprights or 5 kickers each; 7 uprights take 2 at least, and all of them 3 (287 / 96). With 40 rails of 8 ft 43 or more.
+        var rails = new RequiredCut { Stage = "walls", Name = "rails", Material = Material("2x4"), Shortest = Ft(8), Longest = Ft(8), Count = 40, Use = Use.Rough };
+        var boards = Of("2x4", Stock([], []) with { OtherCuts = [rails] });
+        (boards.ShortBy, boards.ShortWithOthers).Should().Be((3, 43));
+    }
+
     [Fact]
     public void Cuts_that_the_stage_needs_beside_the_wall_are_to_come_from_the_same_boards()
     {

@@ -178,6 +178,52 @@ public sealed class TakeoffTests
             ("wall / #4 level 19' 7\"", 235, 6));
     }
 
+    [Theory]
+    // 4 ft high, every 2 ft: rows at 12 and 36 in. A window from 36 up takes the place where the upper one would lie along its sill; one whose head is at
+    // 36 likewise along its head; one from 37 up does not. 12 ft less the window from 5 to 7 ft: 5 ft on either side.
+    [InlineData(36, 12, true)]
+    [InlineData(20, 16, true)]
+    [InlineData(35, 12, true)]
+    [InlineData(37, 11, false)]
+    public void A_level_bar_stops_at_an_opening_at_whose_very_edge_it_would_lie(int sill, int high, bool parted)
+    {
+        var window = new Opening("window", Ft(5), Ft(2), In(high), In(sill));
+        var wall = Wall(Leg("A", Ft(12), Turn.End, window)) with { Height = Ft(4), Steel = new Steel { Horizontal = new Bars(Four, Ft(2), In(24)), LongestBar = Ft(20) } };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Shortest, cut.Cut.Count)).Should().BeEquivalentTo(parted ? [(Ft(12), 1), (Ft(5), 2)] : ((Length, int)[])[(Ft(12), 2)]);
+    }
+
+    [Fact]
+    public void An_upright_bar_at_the_very_edge_of_an_opening_is_cut_to_what_is_over_it()
+    {
+        // 12 ft, every 4 ft: bars at 2, 6 and 10 ft. A door from 6 to 9 ft, 3 ft high of 4: the one at 6 ft is cut to 1 ft.
+        var wall = Wall(Leg("A", Ft(12), Turn.End, new Opening("door", Ft(6), Ft(3), Ft(3), Length.Zero))) with { Height = Ft(4), Steel = new Steel { Vertical = new Bars(Four, Ft(4), In(24)), LongestBar = Ft(20) } };
+
+        Takeoff.Of(Laid(wall), "walls").Cuts.Select(cut => (cut.Cut.Shortest, cut.Cut.Count)).Should().BeEquivalentTo([(Ft(4), 2), (Ft(1), 1)]);
+    }
+
+    [Fact]
+    public void Bars_without_a_cover_say_that_none_is_taken_off()
+    {
+        var wall = Wall(Leg("A", Ft(12), Turn.End)) with { Steel = new Steel { Horizontal = new Bars(Four, Ft(2), In(24)), LongestBar = Ft(20) } };
+
+        Takeoff.Of(Laid(wall), "walls").Notes.Should().Contain("No cover is given for the bars, so that they are counted from end to end of the core; a line that begins with cover takes it off.");
+        Takeoff.Of(Laid(wall with { Steel = wall.Steel! with { Cover = In(2) } }), "walls").Notes.Should().NotContain(note => note.Contains("cover"));
+    }
+
+    // 10 ft square, 11 in thick. From A, 5 ft along, to the far side: 120 - 11 - 11 = 98 in. C goes the other way: its 60 in from its start too.
+    [Fact]
+    public void A_free_end_that_lies_on_the_side_of_a_leg_is_asked_about()
+    {
+        Leg[] square = [Leg("A", Ft(10), Turn.Left), Leg("B", Ft(10), Turn.Left), Leg("C", Ft(10), Turn.Left), Leg("D", Ft(10), Turn.Left)];
+        WallSheet With(Length length) => Wall([.. square, Leg("T", length, Turn.End) with { Start = new Junction("A", Ft(5), Face.Inside) }]) with { Closed = true };
+
+        Laid(With(In(98))).ToLookAt.Should().Equal("! Leg T ends at the inside of leg C: is it a tee? Then write below it: ends at 5' inside of C.");
+        Laid(With(In(97))).ToLookAt.Should().BeEmpty("an inch is left free");
+        var asTold = With(In(98)) with { Legs = [.. square, Leg("T", In(98), Turn.End) with { Start = new Junction("A", Ft(5), Face.Inside), Finish = new Junction("C", Ft(5), Face.Inside) }] };
+        Laid(asTold).ToLookAt.Should().BeEmpty("what was asked for closes it");
+    }
+
     [Fact]
     public void Level_bars_reach_to_the_far_side_of_the_core_at_inside_corners_and_tees()
     {

@@ -168,6 +168,9 @@ public static class WallFaults
 
     public static Fault SystemBreaksWall(string wall, string why) => new($"then the wall {Shown(wall)} could not be built: {why}");
 
+    public static Fault GivesUpFilling(string wall, int plan) =>
+        new($"how the wall {Shown(wall)} is filled, plan {plan}, would be given up: what still waits in it is not cut any more; with --yes it is given up");
+
     public static Fault ManySystems() => new("name the system; offcuts system list tells which there are");
 
     public static Fault NothingAsked(string wall) => new($"the wall {Shown(wall)} asks for nothing that is cut or counted");

@@ -44,11 +44,16 @@ public sealed record OneOffRemainder(Length Start, Length Length, bool Kept, Len
 /// <param name="GivenUp">Yard value given up.</param>
 /// <param name="SawCuts">How often the saw goes through.</param>
 /// <param name="Lost">What of that span is neither laid nor kept: scrap, and what the saw takes.</param>
-public sealed record OneOffCandidate(Piece Piece, Length Start, bool Turned, IReadOnlyList<OneOffRemainder> Remainders, Money GivenUp, int SawCuts, Length Lost);
+public sealed record OneOffCandidate(Piece Piece, Length Start, bool Turned, IReadOnlyList<OneOffRemainder> Remainders, Money GivenUp, int SawCuts, Length Lost)
+{
+    /// <summary>The kept plan in which it waits to be cut for something else; none where it is free.</summary>
+    public int? WaitsInPlan { get; init; }
+}
 
 /// <summary>
 /// Which piece of the yard fits one place: every piece that may serve, each at the place on it that loses least, in the order of least
-/// yard value given up, then least lost to scrap and saw, then fewest saw cuts, then the yard's own order.
+/// yard value given up, then least lost to scrap and saw, then fewest saw cuts, then the yard's own order. Where the material has no price,
+/// value is taken as if the longest piece of it were the one store length: a long piece spoiled is more than a short one then too.
 /// </summary>
 public static class OneOffSearch
 {
@@ -65,18 +70,34 @@ public static class OneOffSearch
         if (onPattern && need.Material is not FoamPanel) return RunFaults.NoPattern("it", need.Material.Name);
         if (onPattern && need.Interval.IsZero) return MeasureFaults.LengthZero(0);
         if (need.LeftOnPattern && need.RightOnPattern && need.Length.Units % need.Interval.Units != 0) return RunFaults.EndsOffPattern(need.Length, need.Interval);
-        var found = pieces.Select(piece => Best(need, piece, prices, settings)).OfType<OneOffCandidate>()
-            .OrderBy(one => one.GivenUp).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ToArray();
+        var worth = Worth(need, pieces, prices, settings);
+        var found = pieces.Select(piece => Best(need, piece, prices, settings, worth)).OfType<OneOffCandidate>()
+            .OrderBy(worth).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ToArray();
         return Result<IReadOnlyList<OneOffCandidate>>.Of(found);
     }
 
-    private static OneOffCandidate? Best(OneOffNeed need, Piece piece, PriceBook prices, YardSettings settings)
+    // By what candidates are ordered first: what of a piece's worth is lost.
+    private static Func<OneOffCandidate, Money> Worth(OneOffNeed need, IReadOnlyList<Piece> pieces, PriceBook prices, YardSettings settings)
+    {
+        Piece[] alike = [.. pieces.Where(piece => piece.OnHand && piece.Material.Equals(need.Material))];
+        if (alike.Length == 0 || alike.Any(piece => prices.ForValue(piece.Material, piece.Treated).Count > 0)) return one => one.GivenUp;
+        var keep = settings.Keep(need.Material);
+        StorePrice[] longest = [new StorePrice { Material = need.Material, Length = alike.Max(piece => piece.Length), Price = new Money(1_000_000) }];
+        Money Of(OneOffCandidate one, Length length) => YardValue.Of(length, one.Piece.Condition, longest, keep);
+        return one =>
+        {
+            var kept = one.Remainders.Where(rest => rest.Kept).Select(rest => rest.Length).ToArray();
+            return kept.Aggregate(Of(one, kept.Aggregate(need.Length + one.Lost, (sum, rest) => sum + rest)), (sum, rest) => sum - Of(one, rest));
+        };
+    }
+
+    private static OneOffCandidate? Best(OneOffNeed need, Piece piece, PriceBook prices, YardSettings settings, Func<OneOffCandidate, Money> worth)
     {
         var free = piece.State != PieceState.Reserved || (need.Stage.Length > 0 && piece.ReservedFor == need.Stage);
         if (!piece.OnHand || !free || !piece.Material.Equals(need.Material)) return null;
         if (!settings.Rules.Allows(piece.Condition, piece.Stamped, piece.Treated, need.Use, TreatedWish.Any)) return null;
         return piece.Spans().SelectMany(span => Ways(need, piece, span, prices, settings))
-            .OrderBy(one => one.GivenUp).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ThenBy(one => one.Turned).ThenBy(one => one.Start).FirstOrDefault();
+            .OrderBy(worth).ThenBy(one => one.Lost).ThenBy(one => one.SawCuts).ThenBy(one => one.Turned).ThenBy(one => one.Start).FirstOrDefault();
     }
 
     // From either end of the span, turned or not: as near to that end as the lines allow.

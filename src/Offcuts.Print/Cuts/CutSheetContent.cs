@@ -3,6 +3,7 @@ using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Print;
@@ -44,9 +45,13 @@ internal sealed class CutSheetContent
     {
         (_plan, _kept, _options) = (plan, kept, options);
         var waiting = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
+        Alike = UsedAsTheyAre.Of(waiting, (Named, CodeOf), Parts, options.Settings);
+        var told = Alike.SelectMany(group => group.Indexes).ToHashSet();
         Picks = Pick(waiting);
-        Pieces = [.. waiting.Select(each => Cut(each.Piece, each.Index))];
-        Rips = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index))];
+        Pieces = [.. waiting.Where(each => !told.Contains(each.Index)).Select(each => Cut(each.Piece, each.Index))];
+        Rips = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: false))];
+        ToHeight = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: true))];
+        PartsToHeight = HeightRows.Of(Parts, index => StateOf(index) == StepState.Waiting, index => CodeOf(plan.Pieces[index]), options.Settings.Unit);
         Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).SelectMany(each => CameBack(each.i).Prepend(Finished(each.piece, each.i)))];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
@@ -60,7 +65,17 @@ internal sealed class CutSheetContent
 
     public IReadOnlyList<CutPiece> Pieces { get; }
 
+    /// <summary>Pieces alike that no saw touches: told together, and not among <see cref="Pieces"/>.</summary>
+    public IReadOnlyList<AsTheyAre> Alike { get; }
+
+    /// <summary>Cuts that are ripped to another material.</summary>
     public IReadOnlyList<RipRow> Rips { get; }
+
+    /// <summary>Cuts that are sawn to the height of their course.</summary>
+    public IReadOnlyList<RipRow> ToHeight { get; }
+
+    /// <summary>Parts of cuts that are sawn to a height of their own.</summary>
+    public IReadOnlyList<PartRow> PartsToHeight { get; }
 
     /// <summary>What stands above the list of rips.</summary>
     public static string RipLead =>
@@ -100,6 +115,17 @@ internal sealed class CutSheetContent
             TextRules.Harmless(fill.Need.Stage), Count(fill.Need.Count), Count(fill.FromYard), Count(fill.ToBuy), Count(fill.Unfilled))),
     ];
 
+    /// <summary>What the wall takes of counted things, for its pieces are all that the plan itself makes.</summary>
+    public IReadOnlyList<HardwareRow> WallHardware =>
+    [
+        .. (_options.Filled?.Hardware ?? []).Select(one => new HardwareRow(
+            TextRules.Harmless(one.Name), TextRules.Harmless(string.Join(", ", _plan.Stages)), Many(one.Needed), Many(one.FromYard), "", Many(one.Lacking))),
+    ];
+
+    /// <summary>What stands above it.</summary>
+    public string WallHardwareLead =>
+        $"What the wall {TextRules.Harmless(_options.Filled?.Wall ?? "")} still takes, ties with those that joints ask for. It is counted out with what else its stage needs, not by this plan; it is put there with: offcuts wall enter {ShellWord.Of(_options.Filled?.Wall ?? "")}";
+
     // A need that was entered without a name of its own is called as the thing is.
     private static string Named(HardwareNeed need) =>
         string.Equals(need.Name, need.Hardware.Name, StringComparison.OrdinalIgnoreCase) ? need.Name : $"{need.Hardware.Name}, {need.Name}";
@@ -119,6 +145,8 @@ internal sealed class CutSheetContent
         var used = _plan.Pieces.Select(piece => piece.Material).Concat(_plan.Pieces.SelectMany(piece => piece.Cuts.Select(piece.MaterialOf))).Concat(_plan.Hardware.Select(fill => fill.Need.Hardware)).ToHashSet();
         return PriceBook.OldSentence(_options.Prices.Old(_options.Printed, used, _options.Settings.Unit)) is { } old ? [TextRules.Harmless(old)] : [];
     }
+
+    private IReadOnlyList<NotchedPart> Parts => _options.Filled?.Parts ?? [];
 
     private StepState StateOf(int index) => _kept is { } kept ? kept.Steps[index].State : StepState.Waiting;
 
@@ -146,9 +174,15 @@ internal sealed class CutSheetContent
                     "" => "no place noted",
                     var place => TextRules.Harmless(place),
                 },
-                [.. group.OrderBy(each => each.Piece.Material).ThenBy(each => each.Index).Select(each => new PickRow(
-                    Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), ToDo(each.Piece)))])),
+                [.. group.OrderBy(each => each.Piece.Material).ThenBy(each => each.Index).Where(each => NewOf(each) is not { } alike || alike.Indexes[0] == each.Index).Select(PickOf)])),
     ];
+
+    private PickRow PickOf((PlannedPiece Piece, int Index) each) => NewOf(each) is { } alike
+        ? new("", $"{Count(alike.Indexes.Count)} new", Named(each.Piece), Text(each.Piece.Length), "used as they are")
+        : new(Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), ToDo(each.Piece));
+
+    // New ones that are used as they are have no label to be told apart by, so that they are fetched by their count.
+    private AsTheyAre? NewOf((PlannedPiece Piece, int Index) each) => each.Piece.Source is null ? Alike.FirstOrDefault(alike => alike.Indexes.Contains(each.Index)) : null;
 
     private CutPiece Cut(PlannedPiece piece, int index)
     {
@@ -158,23 +192,23 @@ internal sealed class CutSheetContent
             index + 1,
             $"{CodeOf(piece)}, {Named(piece)}, {Text(piece.Length)}{place}",
             piece.Source is { } own ? string.Join(", ", LabelContent.MarksOf(own)) : "",
-            [.. Notes(piece)],
+            [.. Notes(piece, index)],
             bar,
             [.. bar.Stretches.Where(stretch => stretch.Kind != StretchKind.Kerf).Select(stretch => Row(piece, stretch))]);
     }
 
     // Cuts alike side by side share a row: their strips are alike too.
-    private IEnumerable<RipRow> RipsOf(PlannedPiece piece, int index)
+    private IEnumerable<RipRow> RipsOf(PlannedPiece piece, int index, bool toHeight)
     {
         for (var i = 0; i < piece.Cuts.Count;)
         {
             var (first, alike) = (piece.Cuts[i], 1);
             while (i + alike < piece.Cuts.Count && (piece.Cuts[i + alike].Rip, piece.Cuts[i + alike].Length) == (first.Rip, first.Length)) alike++;
-            if (first.Rip is { } rip)
+            if (first.Rip is { } rip && HeightRows.IsToHeight(piece, first) == toHeight)
             {
                 var letters = string.Join(' ', Enumerable.Range(i, alike).Select(PieceBar.Letter));
                 yield return new RipRow(
-                    Count(index + 1), CodeOf(piece), letters, $"{Text(rip.Width)} ({TextRules.Harmless(rip.Into.Name)})", rip.Strip.IsZero ? "none" : Text(rip.Strip), Becomes(rip, first.Length, alike));
+                    Count(index + 1), CodeOf(piece), letters, Text(rip.Width) + (toHeight ? "" : $" ({TextRules.Harmless(rip.Into.Name)})"), rip.Strip.IsZero ? "none" : Text(rip.Strip), Becomes(rip, first.Length, alike));
             }
 
             i += alike;
@@ -196,7 +230,7 @@ internal sealed class CutSheetContent
         var sawnOff = FreeingCuts.Of(piece, _options.Settings) is { Count: > 0 } edges && edges.Any(at => at == stretch.Start || at == stretch.End);
         var (sign, what) = stretch.Kind switch
         {
-            StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut) + (cut.Rip is null ? "" : ", ripped")),
+            StretchKind.Cut => (PieceBar.Letter(stretch.Index).ToString(), TextRules.Harmless(cut!.Cut) + (cut.Rip is null ? "" : HeightRows.IsToHeight(piece, cut) ? $", {Text(cut.Rip.Width)} high" : ", ripped")),
             StretchKind.Kept => ("=", "keep, new label"),
             StretchKind.Scrap => (".", "scrap"),
             StretchKind.Untouched => ("-", stretch.Length >= _options.Settings.Keep(piece.Material) ? "keep, new label" : "scrap"),
@@ -206,26 +240,27 @@ internal sealed class CutSheetContent
         return new StretchRow(sign, start, length, end, what, cut is null ? "" : TextRules.Harmless(cut.Stage));
     }
 
-    private IEnumerable<string> Notes(PlannedPiece piece)
+    private IEnumerable<string> Notes(PlannedPiece piece, int index)
     {
         if (First(piece) is { Length: > 0 } first) yield return $"Before cutting: {first}.";
-        yield return Saws(piece);
+        yield return Saws(piece, index);
         if (piece.Source?.FirstLine is { } line) yield return $"First pattern line {Text(line)} from the marked end.";
         if (piece.Source is { } source && LabelContent.TreatmentOf(source) is { Length: > 0 } treatment) yield return $"It is {treatment}.";
         if (piece.Source is { Note.Length: > 0 } noted) yield return $"Note: {TextRules.Harmless(noted.Note)}";
     }
 
-    private string Saws(PlannedPiece piece)
+    private string Saws(PlannedPiece piece, int index)
     {
         var lengthwise = piece.Cuts.Sum(cut => cut.Rip?.SawCuts ?? 0);
         var freeing = FreeingCuts.Of(piece, _options.Settings);
         var all = piece.SawCuts + freeing.Count;
-        if (all == 0) return "No saw cut: it is used as it is.";
+        var inPart = Parts.Any(part => part.Piece == index);
+        if (all == 0) return inPart ? "A part of it is cut to height, see below; else it is used as it is." : "No saw cut: it is used as it is.";
         string Part(int count) => count == all ? "" : $"{Count(count)} of them ";
         var what = new List<string>();
         if (lengthwise > 0) what.Add($"{Part(lengthwise)}lengthwise");
         if (freeing.Count > 0) what.Add($"{Part(freeing.Count)}to take off what is bad or trimmed, at {Listed([.. freeing.Select(Text)])}");
-        return string.Join(", ", what.Prepend(SawCutsText.Cuts(all))) + ".";
+        return string.Join(", ", what.Prepend(SawCutsText.Cuts(all))) + (inPart ? ", and a part of it is cut to height, see below." : ".");
     }
 
     private static string Listed(string[] parts) => parts.Length == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
@@ -256,8 +291,12 @@ internal sealed class CutSheetContent
     }
 
     // Whoever fetches it learns where it goes next.
-    private static string ToDo(PlannedPiece piece) =>
-        string.Join("; ", ((string[])[First(piece), piece.Cuts.Any(cut => cut.Rip is not null) ? "to be ripped" : ""]).Where(part => part.Length > 0));
+    private static string ToDo(PlannedPiece piece) => string.Join("; ", ((string[])
+    [
+        First(piece),
+        piece.Cuts.Any(cut => cut.Rip is not null && !HeightRows.IsToHeight(piece, cut)) ? "to be ripped" : "",
+        piece.Cuts.Any(cut => HeightRows.IsToHeight(piece, cut)) ? "to be cut to height" : "",
+    ]).Where(part => part.Length > 0));
 
     private static string First(PlannedPiece piece) => piece.Source switch
     {
@@ -275,6 +314,8 @@ internal sealed class CutSheetContent
     private string Text(Length length) => length.ToText(_options.Settings.Unit);
 
     private string Cash(Money money) => money.ToText(_options.Settings.CurrencySign);
+
+    private static string Many(long count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 

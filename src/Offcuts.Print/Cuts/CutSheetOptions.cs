@@ -33,4 +33,7 @@ public sealed record CutSheetOptions
 
     /// <summary>The wall whose runs the plan fills: the PDF then ends with its rows drawn to scale and what goes where. None for any other plan.</summary>
     public WallPicture? Wall { get; init; }
+
+    /// <summary>What else is told of the wall that the plan fills: what is cut to height, what is counted. None for any other plan.</summary>
+    public WallOnSheet? Filled { get; init; }
 }

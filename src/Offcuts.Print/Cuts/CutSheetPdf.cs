@@ -72,7 +72,7 @@ internal sealed class CutSheetPdf : IDisposable
     private void Cut()
     {
         Section("2. Cut");
-        if (_content.Pieces.Count == 0) Line("Nothing.");
+        if (_content.Pieces.Count + _content.Alike.Count == 0) Line("Nothing.");
         else
         {
             Line("Every start is measured from the marked end, where the label is; bars begin there. Bars are to one scale: white is a cut, black the saw, crossed a bad spot, ruled upright a trim, grey scrap, a heavy frame a remainder to keep, a broken one a span left as it is.");
@@ -81,7 +81,18 @@ internal sealed class CutSheetPdf : IDisposable
 
         var perUnit = _flow.Width / _content.Pieces.Select(piece => piece.Bar.Length.Units).DefaultIfEmpty(1).Max();
         foreach (var piece in _content.Pieces) Piece(piece, perUnit);
-        Rip();
+        foreach (var alike in _content.Alike)
+        {
+            _flow.Need(4 * Body * Lettering.LineHeight);
+            _flow.Space(8);
+            _flow.Paragraph(alike.Head, Body + 1, bold: true);
+            Line("No saw cut: they are used as they are.");
+            foreach (var line in alike.Goes) _flow.Paragraph(line, Body, indent: 12);
+        }
+
+        Rip("Rip", CutSheetContent.RipLead, "to width", _content.Rips);
+        Rip("Cut to height", HeightRows.Lead, "to height", _content.ToHeight);
+        Parts();
         if (_content.Behind.Count == 0) return;
         _flow.Space(6);
         _flow.Paragraph("Behind you", Body, bold: true);
@@ -105,17 +116,30 @@ internal sealed class CutSheetPdf : IDisposable
         foreach (var row in piece.Rows) _flow.Row(columns, [row.Sign, row.Start, row.Length, row.End, row.What, row.Stage], Body);
     }
 
-    private void Rip()
+    private void Parts()
     {
-        if (_content.Rips.Count == 0) return;
-        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cuts", 60), new("to width", 95), new("strip", 70), new("the strip becomes", 206)];
-        _flow.Need((4 + Math.Min(6, _content.Rips.Count)) * Body * Lettering.LineHeight);
+        if (_content.PartsToHeight.Count == 0) return;
+        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cut", 30), new("from its end", 150), new("what stays", 250)];
+        _flow.Need((4 + Math.Min(6, _content.PartsToHeight.Count)) * Body * Lettering.LineHeight);
         _flow.Space(8);
-        _flow.Paragraph("Rip", Body + 1, bold: true);
-        Line(CutSheetContent.RipLead);
+        _flow.Paragraph("Cut to height in part", Body + 1, bold: true);
+        Line(HeightRows.PartLead);
         _flow.Space(3);
         _flow.Heads(columns, Small);
-        foreach (var row in _content.Rips) _flow.Row(columns, [row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes], Body);
+        foreach (var row in _content.PartsToHeight) _flow.Row(columns, [row.Number, row.Code, row.Cut, row.Part, row.Stays], Body);
+    }
+
+    private void Rip(string title, string lead, string to, IReadOnlyList<RipRow> rips)
+    {
+        if (rips.Count == 0) return;
+        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cuts", 60), new(to, 95), new("strip", 70), new("the strip becomes", 206)];
+        _flow.Need((4 + Math.Min(6, rips.Count)) * Body * Lettering.LineHeight);
+        _flow.Space(8);
+        _flow.Paragraph(title, Body + 1, bold: true);
+        Line(lead);
+        _flow.Space(3);
+        _flow.Heads(columns, Small);
+        foreach (var row in rips) _flow.Row(columns, [row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes], Body);
     }
 
     private void Buy()
@@ -138,12 +162,17 @@ internal sealed class CutSheetPdf : IDisposable
     private void Hardware()
     {
         Section("4. Hardware");
-        if (_content.Hardware.Count == 0)
-        {
-            Line("None.");
-            return;
-        }
+        if (_content.Hardware.Count == 0 && _content.WallHardware.Count == 0) Line("None.");
+        if (_content.Hardware.Count > 0) OfStages();
+        if (_content.WallHardware.Count == 0) return;
+        Line(_content.WallHardwareLead);
+        PaperColumn[] columns = [new("what", 220), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true), new("short", 40, Right: true)];
+        _flow.Heads(columns, Small);
+        foreach (var row in _content.WallHardware) _flow.Row(columns, [row.Name, row.Stage, row.Needed, row.FromYard, row.Wanting], Body);
+    }
 
+    private void OfStages()
+    {
         if (_content.HardwareDone) Line("Counted out already.");
         else if (_content.HardwareClosed) Line("Given up: the rest was matched again.");
         PaperColumn[] columns =

@@ -55,7 +55,7 @@ internal sealed class CutSheetText
     private void Cut(CutSheetContent content)
     {
         Section("2", "Cut");
-        if (content.Pieces.Count > 0)
+        if (content.Pieces.Count + content.Alike.Count > 0)
         {
             Wrapped("Every start is measured from the marked end, where the label is; bars begin there. Bars are to one scale.", 2);
             Line($"  {PieceBar.Legend}");
@@ -77,20 +77,41 @@ internal sealed class CutSheetText
             foreach (var row in piece.Rows) Lines(table.Row(row.Sign, row.Start, row.Length, row.End, row.What, row.Stage));
         }
 
-        Rip(content.Rips);
+        foreach (var alike in content.Alike)
+        {
+            Line("");
+            Wrapped(alike.Head, 2);
+            Wrapped("No saw cut: they are used as they are.", 4);
+            foreach (var line in alike.Goes) Wrapped(line, 4);
+        }
+
+        Rip("Rip:", CutSheetContent.RipLead, "to width", content.Rips);
+        Rip("Cut to height:", HeightRows.Lead, "to height", content.ToHeight);
+        Parts(content.PartsToHeight);
         if (content.Behind.Count == 0) return;
         Line("");
         Line("  Behind you:");
         foreach (var line in content.Behind) Wrapped(line, line.StartsWith(' ') ? 6 : 4);
     }
 
-    private void Rip(IReadOnlyList<RipRow> rips)
+    private void Parts(IReadOnlyList<PartRow> parts)
+    {
+        if (parts.Count == 0) return;
+        Line("");
+        Line("  Cut to height in part:");
+        Wrapped(HeightRows.PartLead, 4);
+        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cut", 3), new("from its end", 24), new("what stays", 30));
+        Line(table.Head());
+        foreach (var row in parts) Lines(table.Row(row.Number, row.Code, row.Cut, row.Part, row.Stays));
+    }
+
+    private void Rip(string title, string lead, string to, IReadOnlyList<RipRow> rips)
     {
         if (rips.Count == 0) return;
         Line("");
-        Line("  Rip:");
-        Wrapped(CutSheetContent.RipLead, 4);
-        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cuts", 8), new("to width", 14), new("strip", 9), new("the strip becomes", 23));
+        Line($"  {title}");
+        Wrapped(lead, 4);
+        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cuts", 8), new(to, 14), new("strip", 9), new("the strip becomes", 23));
         Line(table.Head());
         foreach (var row in rips) Lines(table.Row(row.Number, row.Code, row.Cuts, row.Width, row.Strip, row.Becomes));
     }
@@ -120,8 +141,8 @@ internal sealed class CutSheetText
     private void Hardware(CutSheetContent content)
     {
         Section("4", "Hardware");
-        if (content.Hardware.Count == 0) Line("  None.");
-        else
+        if (content.Hardware.Count == 0 && content.WallHardware.Count == 0) Line("  None.");
+        if (content.Hardware.Count > 0)
         {
             if (content.HardwareDone) Line("  Counted out already.");
             else if (content.HardwareClosed) Line("  Given up: the rest was matched again.");
@@ -129,6 +150,12 @@ internal sealed class CutSheetText
             Line(table.Head());
             foreach (var row in content.Hardware) Lines(table.Row(row.Name, row.Stage, row.Needed, row.FromYard, row.ToBuy, row.Wanting));
         }
+
+        if (content.WallHardware.Count == 0) return;
+        Wrapped(content.WallHardwareLead, 2);
+        var wall = new TextTable(2, new("what", 30), new("stage", 14), new("needed", 6, Right: true), new("yard", 6, Right: true), new("short", 5, Right: true));
+        Line(wall.Head());
+        foreach (var row in content.WallHardware) Lines(wall.Row(row.Name, row.Stage, row.Needed, row.FromYard, row.Wanting));
     }
 
     private void Cautions(CutSheetContent content)

@@ -146,6 +146,9 @@ internal sealed class CommandContext(Surroundings world)
     /// <summary>Says that what has the name already is to be replaced.</summary>
     public static Option<bool> Replace() => new("--replace") { Description = "Put it in the place of the one of that name" };
 
+    /// <summary>Says that what is kept may be given up.</summary>
+    public static Option<bool> GiveUp() => new("--yes") { Description = "Even where it gives up how a wall is filled, as it is kept" };
+
     /// <summary>Says that a script reads along.</summary>
     public static Option<bool> Json() => new("--json") { Description = "As JSON: lengths in millimetres" };
 

@@ -58,6 +58,7 @@ internal static class FillJson
             ["turned"] = one.Turned,
             ["saw_cuts"] = one.SawCuts,
             ["given_up_cents"] = one.GivenUp.Cents,
+            ["waits_in_plan"] = one.WaitsInPlan,
             ["left"] = new JsonArray([.. one.Remainders.Select(rest => (JsonNode)new JsonObject { ["start_mm"] = rest.Start.InMillimetres, ["length_mm"] = rest.Length.InMillimetres, ["kept"] = rest.Kept, ["first_line_mm"] = rest.FirstLine?.InMillimetres })]),
         })]),
     }.ToJsonString(Options));
@@ -68,7 +69,7 @@ internal static class FillJson
         ["material"] = piece.Material.Name,
         ["length_mm"] = piece.Length.InMillimetres,
         ["place"] = piece.Source?.Place,
-        ["cuts"] = new JsonArray([.. piece.Cuts.Select(cut => (JsonNode)new JsonObject { ["cut"] = cut.Cut, ["start_mm"] = cut.Start.InMillimetres, ["length_mm"] = cut.Length.InMillimetres })]),
+        ["cuts"] = new JsonArray([.. piece.Cuts.Select(cut => (JsonNode)new JsonObject { ["cut"] = cut.Cut, ["start_mm"] = cut.Start.InMillimetres, ["length_mm"] = cut.Length.InMillimetres, ["cut_to_height_mm"] = cut.Rip?.Width.InMillimetres })]),
         ["left"] = new JsonArray([.. piece.Remainders.Select(rest => (JsonNode)new JsonObject { ["start_mm"] = rest.Start.InMillimetres, ["length_mm"] = rest.Length.InMillimetres, ["kept"] = rest.Kept, ["first_line_mm"] = piece.FirstLineOf(rest.Start, rest.Length)?.InMillimetres })]),
     };
 

@@ -140,9 +140,10 @@ internal static class PlanCommands
         var planned = kept.Plan.Pieces[index].Cuts.Count;
         var asPlanned = kept.Steps[index].State == StepState.Done;
         var scrap = piece.Remainders.Where(left => !left.Kept).Aggregate(Length.Zero, (sum, left) => sum + left.Length);
-        var ripped = piece.Cuts.Count(cut => cut.Rip is not null);
+        var toHeight = piece.Cuts.Count(cut => cut.Rip?.Into.Equals(piece.Material) is true);
+        var ripped = piece.Cuts.Count(cut => cut.Rip is not null) - toHeight;
         var how = asPlanned ? $"cut as planned, {Words.Count(piece.Cuts.Count, "cut")}" : $"cut otherwise, {piece.Cuts.Count} of {Words.Count(planned, "cut")} came out right";
-        return $"{name}: {how}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
+        return $"{name}: {how}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(toHeight > 0 ? $", {toHeight} of them cut to height" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
     }
 
     /// <summary>Says what carrying out did.</summary>

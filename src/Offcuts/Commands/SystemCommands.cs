@@ -48,7 +48,8 @@ internal static class SystemCommands
         var name = Optional();
         var json = CommandContext.Json();
         var command = context.Command("show", "Show a system's sheet as its file has it", ["offcuts system show", "offcuts system show \"generic, invented\" --json"], name, json);
-        command.SetAction(parse => context.WithYardThere(parse, yard =>
+        // The sheet that ships is there before any yard is: it is what one begins from.
+        command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var found = One(new ChangeSystems(yard), parse.GetValue(name));
             if (!found.TryGet(out var sheet)) return context.Refuse(found.Faults);
@@ -61,10 +62,10 @@ internal static class SystemCommands
     private static Command Import(CommandContext context)
     {
         var file = new Argument<string>("file") { Description = "A system sheet (text); - for standard input" };
-        var replace = CommandContext.Replace();
-        var command = context.Command("import", "Take a system's sheet in from a file, whole or not at all", ["offcuts system import ours.txt", "offcuts system import ours.txt --replace"], file, replace);
+        var (replace, yes) = (CommandContext.Replace(), CommandContext.GiveUp());
+        var command = context.Command("import", "Take a system's sheet in from a file, whole or not at all", ["offcuts system import ours.txt", "offcuts system import ours.txt --replace"], file, replace, yes);
         command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
-            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeSystems(yard).Import(stream, name, parse.GetValue(replace))))));
+            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeSystems(yard).Import(stream, name, parse.GetValue(replace), parse.GetValue(yes))))));
         return command;
     }
 

@@ -82,14 +82,14 @@ internal static class WallCommands
     {
         var stage = new Argument<string>("stage") { Description = "Name of the stage it is built in" };
         var file = new Argument<string>("file") { Description = "A wall sheet (text); - for standard input" };
-        var replace = CommandContext.Replace();
+        var (replace, yes) = (CommandContext.Replace(), CommandContext.GiveUp());
         var command = context.Command(
             "import",
             "Take a wall in from a file, whole or not at all; one that can't be built is refused with the place",
             ["offcuts wall import walls garage.txt", "offcuts wall import walls garage.txt --replace"],
-            stage, file, replace);
+            stage, file, replace, yes);
         command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
-            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeWalls(yard).Import(parse.GetValue(stage)!, stream, name, parse.GetValue(replace))))));
+            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeWalls(yard).Import(parse.GetValue(stage)!, stream, name, parse.GetValue(replace), parse.GetValue(yes))))));
         return command;
     }
 

@@ -52,7 +52,7 @@ internal static class WallFillCommands
                 if (parse.GetValue(elevation) && !parse.GetValue(json)) Draw(context, picture, yard.Settings().Unit);
                 if (parse.GetValue(pdf) is { } file)
                 {
-                    WholeFile.Write(file, stream => stream.Write(SeeWall.Pdf(picture, SheetOptions.For(yard, context.World.Today))));
+                    WholeFile.Write(file, stream => stream.Write(new SeeWall(yard).Pdf(picture, SheetOptions.For(yard, context.World.Today))));
                     if (!parse.GetValue(json)) context.Say($"Wrote {file}");
                 }
 
@@ -120,11 +120,12 @@ internal static class WallFillCommands
             what, system, stage, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var sheet = Pattern(yard, parse.GetValue(system));
+            var sought = string.Join(' ', parse.GetValue(what)!);
+            var sheet = Pattern(yard, parse.GetValue(system), sought);
             if (!sheet.TryGet(out var pattern)) return context.Refuse(sheet.Faults);
             if (parse.GetValue(stage) is { } named && yard.Stages().Named(named) is null) return context.Refuse([YardFaults.NoSuchStage(named)]);
             var unit = yard.Settings().Unit;
-            var read = FitLine.Read(string.Join(' ', parse.GetValue(what)!), unit, pattern, parse.GetValue(stage) is { } given ? yard.Stages().Named(given)!.Name : "");
+            var read = FitLine.Read(sought, unit, pattern.Sheet, parse.GetValue(stage) is { } given ? yard.Stages().Named(given)!.Name : "");
             var found = read.Then(need => new FitPlace(yard).Of(need));
             if (!found.TryGet(out var candidates)) return context.Refuse(found.Faults);
             if (parse.GetValue(json))
@@ -142,14 +143,10 @@ internal static class WallFillCommands
         return command;
     }
 
-    // The one named, else the only one of the yard, else the one that ships where the yard has none.
-    private static Result<SystemSheet> Pattern(YardFile yard, string? named)
-    {
-        var systems = new ChangeSystems(yard);
-        if (named is not null) return systems.Find(named);
-        var there = yard.Systems();
-        return there.Count == 1 ? Result<SystemSheet>.Of(there[0]) : there.Count == 0 ? Result<SystemSheet>.Of(SystemSheet.Generic) : WallFaults.ManySystems();
-    }
+    // The one named, else the one that counts for what is looked for.
+    private static Result<PatternOf> Pattern(YardFile yard, string? named, string sought) => named is not null
+        ? new ChangeSystems(yard).Find(named).Then<PatternOf>(sheet => new PatternOf(sheet))
+        : FitLine.Pattern(sought, yard.Settings().Unit, yard.Systems());
 
     private static void Draw(CommandContext context, WallPicture picture, LengthUnit unit)
     {

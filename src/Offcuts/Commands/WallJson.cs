@@ -188,6 +188,7 @@ internal static class WallJson
         ["other_needs_mm"] = line.NeededLength.IsZero ? null : line.OtherLength.InMillimetres,
         ["verdict"] = line.Verdict switch { StockVerdict.Enough => "enough", StockVerdict.PerhapsEnough => "perhaps-enough", _ => "short" },
         ["short_by"] = line.ShortBy,
+        ["short_with_other_needs"] = line.ShortWithOthers,
         ["of_mm"] = line.NewLength.IsZero ? null : line.NewLength.InMillimetres,
         ["order_by"] = line.Verdict == StockVerdict.Short ? line.OrderBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : null,
     };

@@ -27,23 +27,38 @@ public sealed class ChangeSystems(YardFile yard)
     /// Takes a sheet in from a file; one of that name is replaced only where <paramref name="replace"/> says so, and only where every
     /// wall of it could still be built.
     /// </summary>
-    public Result<string> Import(Stream file, string fileName, bool replace = false)
+    /// <param name="file">The sheet.</param>
+    /// <param name="fileName">How the file is called in faults.</param>
+    /// <param name="replace">True where one of that name may be replaced.</param>
+    /// <param name="giveUp">False where that is refused while it would give up how a wall is filled, as it is kept.</param>
+    public Result<string> Import(Stream file, string fileName, bool replace = false, bool giveUp = true)
     {
         var read = SheetFile.ReadSystem(file, fileName);
-        return read.TryGet(out var sheet) ? Set(sheet, replace) : Result<string>.Fail(read.Faults);
+        return read.TryGet(out var sheet) ? Set(sheet, replace, giveUp) : Result<string>.Fail(read.Faults);
     }
 
     /// <summary>The same for a sheet that was typed.</summary>
-    public Result<string> Set(SystemSheet sheet, bool replace = false)
+    public Result<string> Set(SystemSheet sheet, bool replace = false, bool giveUp = true)
     {
         var seen = yard.ChangeNumber;
         var there = yard.Systems().Any(known => Same(known.Name, sheet.Name));
         if (there && !replace) return WallFaults.SystemExists(sheet.Name);
         var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)));
         if (broken.Count > 0) return Result<string>.Fail(broken);
-        var otherwise = StandOtherwise(sheet, sheet.Name);
+        KeptWallPlan[] lost = yard.Systems().FirstOrDefault(known => Same(known.Name, sheet.Name)) is { } before && !SystemText.SameButName(before, sheet)
+            ? [.. yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)).SelectMany(wall => Kept(yard, wall.Sheet.Name))]
+            : [];
+        if (lost.Length > 0 && !giveUp) return Result<string>.Fail([.. lost.Select(plan => WallFaults.GivesUpFilling(plan.Wall, plan.PlanId))]);
+        var otherwise = StandOtherwise(sheet, sheet.Name) + GivenUp(lost);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What + otherwise);
     }
+
+    /// <summary>How a wall is filled, as it is kept and as far as something of it waits: one or none.</summary>
+    internal static IEnumerable<KeptWallPlan> Kept(YardFile yard, string wall) => yard.WallPlans().Where(plan => Same(plan.Wall, wall) && yard.Plan(plan.PlanId)?.Open is true);
+
+    /// <summary>Said behind what was done: which fillings it gave up.</summary>
+    internal static string GivenUp(IReadOnlyCollection<KeptWallPlan> lost) =>
+        lost.Count == 0 ? "" : $"; given up: {string.Join(", ", lost.Select(plan => $"how {plan.Wall} is filled (plan {plan.PlanId})"))}";
 
     /// <summary>
     /// Saves a sheet that was typed over the one that was opened, where every wall of it can still be built; its name may be another now, and its walls

@@ -30,16 +30,21 @@ public sealed class ChangeWalls(YardFile yard)
     /// Takes a wall in from a file, for a stage, where it can be built; one of that name is replaced only where
     /// <paramref name="replace"/> says so.
     /// </summary>
-    public Result<string> Import(string stage, Stream file, string fileName, bool replace = false)
+    /// <param name="stage">Name of the stage.</param>
+    /// <param name="file">The sheet.</param>
+    /// <param name="fileName">How the file is called in faults.</param>
+    /// <param name="replace">True where one of that name may be replaced.</param>
+    /// <param name="giveUp">False where that is refused while it would give up how the wall is filled, as it is kept.</param>
+    public Result<string> Import(string stage, Stream file, string fileName, bool replace = false, bool giveUp = true)
     {
         var read = SheetFile.ReadWall(file, fileName);
         if (!read.TryGet(out var placed)) return Result<string>.Fail(read.Faults);
-        var set = Set(stage, placed.Sheet, replace);
+        var set = Set(stage, placed.Sheet, replace, giveUp);
         return set.Ok ? set : Result<string>.Fail([.. set.Faults.Select(fault => fault.About.Length > 0 ? placed.Place(fault, fileName) : fault)]);
     }
 
     /// <summary>The same for a sheet that was typed. The invented system that ships comes into the yard with the first wall of it.</summary>
-    public Result<string> Set(string stage, WallSheet sheet, bool replace = false)
+    public Result<string> Set(string stage, WallSheet sheet, bool replace = false, bool giveUp = true)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
@@ -48,7 +53,9 @@ public sealed class ChangeWalls(YardFile yard)
         if (there && !replace) return WallFaults.WallExists(sheet.Name);
         var laid = Lay(sheet);
         if (!laid.TryGet(out var wall)) return Result<string>.Fail(laid.Faults);
-        var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall);
+        KeptWallPlan[] lost = before is not null && (!WallText.SameButName(before.Sheet, sheet) || before.Stage != known.Name) ? [.. ChangeSystems.Kept(yard, sheet.Name)] : [];
+        if (lost.Length > 0 && !giveUp) return WallFaults.GivesUpFilling(lost[0].Wall, lost[0].PlanId);
+        var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall) + ChangeSystems.GivenUp(lost);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
         {
             AddSystem(work, wall);

@@ -65,12 +65,19 @@ public static class FillText
         var open = LayingFacts.Unfilled(filled).Count();
         var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? some == open ? ", whatever lies in the yard" : $", {some} of them whatever lies in the yard" : "";
         if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}";
-        var lengths = toBuy.Select(one => $"{one.Price.Material} of {one.Price.Length.ToText(unit)}").Distinct().ToArray();
         var most = toBuy.Sum(one => one.Count);
         var order = filled.OrderBy is not { } day ? ""
             : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
             : $"; order by {Day(day)}";
-        return $"On hand: short by {(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {string.Join(", ", lengths)}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so{never}" : "")}";
+        return $"On hand: short by {(toBuy.Count > 1 ? Each(filled, toBuy, unit) : $"{(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {toBuy[0].Price.Material} of {toBuy[0].Price.Length.ToText(unit)}")}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so{never}" : "")}";
+    }
+
+    // Boards and panels are no sum: each is told with its own count, and what none can get below is the money of all together.
+    private static string Each(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, LengthUnit unit)
+    {
+        var each = toBuy.GroupBy(one => (one.Price.Material, one.Price.Length)).OrderBy(same => same.Key.Material).ThenBy(same => same.Key.Length)
+            .Select(same => $"{same.Sum(one => one.Count)} {same.Key.Material} of {same.Key.Length.ToText(unit)}").ToArray();
+        return $"{(each.Length == 1 ? each[0] : $"{string.Join(", ", each[..^1])} and {each[^1]}")}{(filled.Plan.Tiers.Spend.Proven ? "" : " by this filling, perhaps by fewer")}";
     }
 
     private static string NoPrice(IReadOnlyList<string> unpriced) => unpriced.Count == 0 ? "" : $": {string.Join(", ", unpriced)} {(unpriced.Count == 1 ? "has" : "have")} no price, so none can be bought";
@@ -94,7 +101,7 @@ public static class FillText
     {
         var source = piece.Source!;
         var place = source.Place.Length > 0 ? $" at {source.Place}" : "";
-        var cuts = string.Join(", ", piece.Cuts.Select(cut => $"{cut.Length.ToText(unit)} ({cut.Cut})"));
+        var cuts = string.Join(", ", piece.Cuts.Select(cut => $"{cut.Length.ToText(unit)} ({cut.Cut}{(cut.Rip is { } rip ? $", {rip.Width.ToText(unit)} high" : "")})"));
         return $"From {codeText(source.Code)}, {source.Material} {source.Length.ToText(unit)}{place}: {cuts}";
     }
 

@@ -23,7 +23,7 @@ public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     public WallFilled Fill(MatchLimits limits)
     {
         var began = limits.Clock?.GetTimestamp();
-        var plan = RunFiller.Fill(Problem, limits);
+        var plan = CutToHeight.In(RunFiller.Fill(Problem, limits), Laid.Runs, Problem.Settings);
         var took = limits.Clock is { } clock ? clock.GetElapsedTime(began!.Value) : TimeSpan.Zero;
         return new(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null };
     }

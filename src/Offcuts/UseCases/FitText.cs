@@ -25,6 +25,6 @@ public static class FitText
         var left = one.Remainders.Count == 0
             ? "nothing is left"
             : "left: " + string.Join(" and ", one.Remainders.Select(rest => rest.Length.ToText(unit) + (rest.Kept ? "" : " of scrap") + (rest.FirstLine is { } line && rest.Kept ? $" with its first line at {line.ToText(unit)}" : "")));
-        return $"{codeText(one.Piece.Code)}, {one.Piece.Length.ToText(unit)} {Words.Of(one.Piece.Condition)}{place}: {how}{(one.Turned ? ", turned end for end" : "")}; {left}";
+        return $"{codeText(one.Piece.Code)}, {one.Piece.Length.ToText(unit)} {Words.Of(one.Piece.Condition)}{place}: {how}{(one.Turned ? ", turned end for end" : "")}; {left}{(one.WaitsInPlan is { } plan ? $". It waits in plan {plan}, which would lack it" : "")}";
     }
 }

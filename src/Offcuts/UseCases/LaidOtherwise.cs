@@ -131,6 +131,8 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
 
         public IEnumerable<string> Mind(LaidCourse laid, StackedCourse? below)
         {
+            if (run.Material is FoamPanel panel && course.Height < panel.Height)
+                yield return $"{run.Name}, course {course.Number} is {course.Height} high: the strips that are sawn off its pieces are not entered; catalogue them where they are worth that";
             foreach (var piece in laid.Pieces.Where(piece => piece.To - piece.From < run.ShortestPiece))
                 yield return $"{run.Name}, course {course.Number}: the piece from {piece.From} to {piece.To} is shorter than the shortest piece of {run.ShortestPiece}";
             foreach (var joint in laid.Joints.Where(joint => !run.Lines.IsTie(joint)))

@@ -16,7 +16,7 @@ public static class LayText
         var unfilled = plan.Courses.Count(course => course.Unfilled);
         var bought = plan.Pieces.Count(piece => piece.Bought is not null);
         var ties = plan.ExtraTies.Count(tie => tie.CleatOn is null);
-        return $"{(unfilled == 0 ? "fills every course" : $"{Words.Count(unfilled, "course")} not filled{never}")}, {bought} new for {new Money(plan.Tiers.Spend.Value).ToText(currencySign)}, "
+        return $"{(unfilled == 0 ? "fills every course" : $"leaves {Words.Count(unfilled, "course")} open{never}")}, {bought} new for {new Money(plan.Tiers.Spend.Value).ToText(currencySign)}, "
             + $"{plan.Pieces.Count - bought} from the yard, {Words.Count(ties, "extra tie")}; {(plan.Tiers.Proven ? "proven best" : filled.TimeUp is null ? "best found" : "best found, more time may bring better")}";
     }
 

@@ -26,9 +26,9 @@ public sealed class SeeWall(YardFile yard)
     /// </summary>
     public Result<byte[]> Pdf(string name, RunPlan? plan, DateOnly today) => Of(name, plan).Then<byte[]>(picture => Pdf(picture, SheetOptions.For(yard, today)));
 
-    /// <summary>The same of a picture.</summary>
-    public static byte[] Pdf(WallPicture picture, CutSheetOptions options) => picture.Plan is { } plan
-        ? CutSheet.Pdf(plan.AsPlan(), options with { Title = $"Wall {picture.Wall}", Wall = picture })
+    /// <summary>The same of a picture of one of its walls.</summary>
+    public byte[] Pdf(WallPicture picture, CutSheetOptions options) => picture.Plan is { } plan
+        ? CutSheet.Pdf(plan.AsPlan(), options with { Title = $"Wall {picture.Wall}", Wall = picture, Filled = SheetOptions.OnSheet(yard, picture.Wall, plan) })
         : WallSheetPdf.Write(picture, options);
 
     /// <summary>True where a row is one of this leg, or of its footing; in either case.</summary>

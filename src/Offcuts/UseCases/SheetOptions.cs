@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.Store;
@@ -28,7 +29,19 @@ public static class SheetOptions
             .Select((piece, index) => (piece.Source, Index: index))
             .Where(each => each.Source is not null && kept.Steps[each.Index].State is StepState.Done or StepState.DoneOtherwise)
             .ToImmutableDictionary(each => each.Index, each => CutFrom(yard, each.Source!.Code)),
+        Filled = yard.WallPlans().FirstOrDefault(wall => wall.PlanId == kept.Id) is { } filled ? OnSheet(yard, filled.Wall, filled.Plan) : null,
     };
+
+    /// <summary>What a sheet says of a wall beside its pieces; none where the wall can't be laid out any more.</summary>
+    /// <param name="yard">The yard.</param>
+    /// <param name="wall">Name of the wall.</param>
+    /// <param name="plan">How its runs are filled.</param>
+    public static WallOnSheet? OnSheet(YardFile yard, string wall, RunPlan plan) => new TakeOffWall(yard).Of(wall, plan).TryGet(out var taken)
+        ? new WallOnSheet(
+            taken.Kept.Sheet.Name,
+            CutToHeight.Parts(plan, taken.Takeoff.Wall.Runs, taken.Takeoff.Wall.Notches),
+            [.. taken.Stock.Where(line => line.Material is Hardware).Select(line => new WallHardware(line.Material.Name, line.NeededCount, Math.Min(line.NeededCount, line.OnHandCount)))])
+        : null;
 
     // In the order in which they were entered, which is the order along the piece.
     private static ImmutableArray<Piece> CutFrom(YardFile yard, Code code) =>

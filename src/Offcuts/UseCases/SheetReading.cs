@@ -13,6 +13,9 @@ namespace Offcuts.UseCases;
 /// <param name="Faults">What is wrong, each with its line where it is about one, and its column.</param>
 public sealed record SheetReading(string Name, string InShort, IReadOnlyDictionary<int, string> Says, IReadOnlyList<Fault> Faults)
 {
+    /// <summary>What a person has to look at though nothing is wrong with the sheet: a sentence each.</summary>
+    public IReadOnlyList<string> ToLookAt { get; init; } = [];
+
     /// <summary>A wall, laid out with the system it names.</summary>
     /// <param name="text">The sheet.</param>
     /// <param name="systems">The systems there are.</param>
@@ -24,7 +27,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
         var sheet = placed.Sheet;
         var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system) : WallFaults.NoSuchSystem(sheet.System);
         return laid.TryGet(out var wall)
-            ? new SheetReading(sheet.Name, InShortOf(wall, unit), new WallSayings(wall, unit).Of(text), [])
+            ? new SheetReading(sheet.Name, InShortOf(wall, unit), new WallSayings(wall, unit).Of(text), []) { ToLookAt = wall.ToLookAt }
             : new SheetReading(sheet.Name, "", new Dictionary<int, string>(), [.. laid.Faults.Select(fault => placed.Place(fault, ""))]);
     }
 

@@ -122,13 +122,26 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
            select (piece, cut, (IReadOnlyList<int>)[.. Enumerable.Range(0, plan.Pieces[piece].Cuts.Count).Where(index => cut.Made.Cuts.Contains(plan.Pieces[piece].Cuts[index]))]),
     ];
 
-    /// <summary>The same wish, or which of its courses the wall does not have there.</summary>
-    public static Result<StackedWish> There(LaidWall laid, StackedWish wish)
+    /// <summary>The same wish, or which of its courses the wall does not have there, or which one can't stand yet because of what is below it.</summary>
+    /// <param name="laid">The wall laid out.</param>
+    /// <param name="wish">The wish.</param>
+    /// <param name="standing">What of the wall stands.</param>
+    public static Result<StackedWish> There(LaidWall laid, StackedWish wish, IEnumerable<StackedCourse> standing)
     {
-        var named = Asked(Chosen(laid, wish), wish.Courses);
-        Fault[] faults = [.. wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wish.Wall, number))];
+        var runs = Chosen(laid, wish);
+        var named = Asked(runs, wish.Courses);
+        var known = standing.Select(course => (course.Run, course.Course)).ToHashSet();
+        Fault[] faults =
+        [
+            .. wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wish.Wall, number)),
+            .. from run in runs from course in run.Courses where named.Contains((run.Name, course.Number)) && !known.Contains((run.Name, course.Number)) && HangsIn(run, course, known, named) select FillFaults.NothingBelow(run.Name, course.Number),
+        ];
         return faults.Length > 0 ? Result<StackedWish>.Fail(faults) : wish;
     }
+
+    // True where some course below it neither stands nor is stacked with it.
+    private static bool HangsIn(Run run, Course course, HashSet<(string Run, int Course)> known, HashSet<(string Run, int Course)> asked) =>
+        run.Courses.Any(below => below.Number < course.Number && below.Stretches.Count > 0 && !known.Contains((run.Name, below.Number)) && !asked.Contains((run.Name, below.Number)));
 
     private static IReadOnlyList<Run> Chosen(LaidWall laid, StackedWish wish) =>
     [
@@ -160,7 +173,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
                 var planned = kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number));
                 if (planned is null || (wish.Laid is null && !Layable(run, course, planned))) yield return FillFaults.CourseOpen(run.Name, course.Number);
                 else if (wish.Laid is null && planned.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
-                else if (run.Courses.Any(below => below.Number < course.Number && below.Stretches.Count > 0 && !known.Contains((run.Name, below.Number)) && !asked.Contains((run.Name, below.Number)))) yield return FillFaults.NothingBelow(run.Name, course.Number);
+                else if (HangsIn(run, course, known, asked)) yield return FillFaults.NothingBelow(run.Name, course.Number);
             }
         }
     }

@@ -6,7 +6,7 @@ using Offcuts.Core.Walls;
 namespace Offcuts.UseCases;
 
 /// <summary>
-/// Which courses are stacked, as a person types it: numbers and ranges, then a leg and a face where it is not all of them: <c>1, 2</c>,
+/// Which courses are stacked, as a person types it: numbers and ranges, with <c>course</c> before them or without, then a leg and a face where it is not all of them: <c>1, 2</c>,
 /// <c>1-3 leg A inside</c>. Behind a colon stands what lies in one course of one face, where it was laid otherwise than planned.
 /// </summary>
 public static class StackedLine
@@ -37,6 +37,7 @@ public static class StackedLine
         var at = 0;
         while (Word(text, ref at) is { } word)
         {
+            if (word.Text.ToLowerInvariant() is "course" or "courses") continue;
             if (FaceOf(word.Text) is { } said) face = said;
             else if (word.Text.Equals(LegWord, StringComparison.OrdinalIgnoreCase))
             {

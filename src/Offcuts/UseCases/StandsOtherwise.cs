@@ -20,7 +20,10 @@ public sealed class StandsOtherwise(YardFile yard)
         if (standing.Count == 0) return "";
         var was = new ChangeWalls(yard).Lay(before.Sheet);
         var off = standing.Count(course => !was.TryGet(out var old) || !Alike(Of(old, course), Of(now, course)));
-        return off == 0 ? "" : $"; ! {before.Sheet.Name}: {Words.Count(off, "course")} that {(off == 1 ? "stands" : "stand")} or {(off == 1 ? "is" : "are")} cut would lie otherwise by this sheet: what is missing or too much there is in no count";
+        var told = off == 0 ? "" : $"; ! {before.Sheet.Name}: {Words.Count(off, "course")} that {(off == 1 ? "stands" : "stand")} or {(off == 1 ? "is" : "are")} cut would lie otherwise by this sheet: what is missing or too much there is in no count";
+        return was.TryGet(out var then) && then.System.Stagger != now.System.Stagger
+            ? $"{told}; ! {before.Sheet.Name}: {Words.Count(standing.Count, "course")} that {(standing.Count == 1 ? "stands" : "stand")} or {(standing.Count == 1 ? "is" : "are")} cut had a stagger of {then.System.Stagger}: the joints there stay as they are"
+            : told;
     }
 
     /// <summary>Said behind a wall that is dropped; empty where nothing of it stands.</summary>

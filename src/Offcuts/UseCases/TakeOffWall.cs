@@ -42,15 +42,18 @@ public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Lef
 public sealed class TakeOffWall(YardFile yard)
 {
     /// <summary>The wall of a name taken off, or why it can't be.</summary>
-    public Result<WallTakenOff> Of(string name) => new ChangeWalls(yard).Laid(name).Then<WallTakenOff>(wall => Of(wall));
+    /// <param name="name">The name, in either case.</param>
+    /// <param name="plan">How its runs are to be filled, so that its joints are counted; none takes what is kept of it.</param>
+    public Result<WallTakenOff> Of(string name, RunPlan? plan = null) => new ChangeWalls(yard).Laid(name).Then<WallTakenOff>(wall => Of(wall, plan));
 
-    private WallTakenOff Of(LaidStageWall wall)
+    private WallTakenOff Of(LaidStageWall wall, RunPlan? plan)
     {
         var (kept, laid) = wall;
         var left = LeftToLay.Of(yard, wall);
         var standing = new FillWall(yard).Standing(kept);
         var stands = standing.Select(course => (course.Run, course.Course)).ToHashSet();
-        var takeoff = WithPlan(Takeoff.Of(laid, kept.Stage), left.Kept, standing, stands);
+        var filled = plan is null ? left.Kept : new WallFilled(kept, laid, standing, plan, Begins: null, PlanId: 0);
+        var takeoff = WithPlan(Takeoff.Of(laid, kept.Stage), filled, standing, stands);
 
         // What waits in the wall's own filling is its own; what waits in other plans is theirs, and what they make of this wall is planned.
         var plans = yard.Plans();

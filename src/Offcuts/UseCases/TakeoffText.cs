@@ -99,7 +99,7 @@ public static class TakeoffText
         {
             StockVerdict.Enough => "enough",
             StockVerdict.PerhapsEnough => cut ? "perhaps enough; a plan tells" : "enough for the regular ones",
-            _ => $"short by {(line.AtLeast ? "at least " : "")}{ShortBy(line, unit)}",
+            _ => $"short by {(line.AtLeast ? "at least " : "")}{ShortBy(line, unit)}{(line.ShortWithOthers > line.ShortBy ? $" for this wall, by {Number(line.ShortWithOthers)} with those" : "")}",
         };
         var other = line.OtherCount == 0 ? "" : $", of which other needs of the stage take {(cut ? line.OtherLength.ToText(unit) : Number(line.OtherCount))}";
         return $"{line.Material}: {needed} needed{(line.AtLeast ? " at least" : "")}, {onHand} on hand{other}: {verdict}{Order(line, today)}";
@@ -108,7 +108,7 @@ public static class TakeoffText
     private static string ShortBy(StockLine line, LengthUnit unit) =>
         line.NeededLength.IsZero ? Number(line.ShortBy)
         : !line.NewLength.IsZero ? $"{Number(line.ShortBy)} of {line.NewLength.ToText(unit)}"
-        : line.NeededLength > line.OnHandLength ? (line.NeededLength - line.OnHandLength).ToText(unit)
+        : line.NeededLength > line.OnHandLength && line.ShortWithOthers == line.ShortBy ? (line.NeededLength - line.OnHandLength).ToText(unit)
         : Words.Count((int)line.ShortBy, "cut");
 
     private static string Order(StockLine line, DateOnly today)

@@ -48,6 +48,17 @@ public class OneOffTests
         (one.Start, one.SawCuts, one.Lost).Should().Be((Length.Zero, 1, In(3.5m)));
     }
 
+    // 19-1/2 in, its right end on a line. Of 48 in stay 28-1/2, of 21-1/2 nothing that is kept: 2 in are lost of it and none of the other. Worth by the
+    // square of the length, in parts of a whole panel's: 48^2 - 28.5^2 = 1491.75 against 21.5^2 = 462.25.
+    [Fact]
+    public void Without_a_price_a_near_fit_comes_before_a_whole_panel_as_with_one()
+    {
+        var need = new OneOffNeed(Foam, In(19.5m)) { RightOnPattern = true, Interval = In(2), Reversible = false };
+        foreach (var prices in (PriceBook[])[PriceBook.Empty, Prices])
+            OneOffSearch.Find(need, [Offcut(1, 48), Offcut(2, 21.5m, 1.5m)], prices, Knife).Value.Select(one => one.Piece.Length).Should().Equal(In(21.5m), In(48));
+        OneOffSearch.Find(need, [Offcut(1, 48), Offcut(2, 21.5m, 1.5m)], PriceBook.Empty, Knife).Value.Should().OnlyContain(one => one.GivenUp == Money.Zero, "what has no price is not told in money");
+    }
+
     [Fact]
     public void What_is_reserved_or_too_poor_or_of_unknown_lines_is_passed_over()
     {

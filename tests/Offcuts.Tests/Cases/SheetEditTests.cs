@@ -133,12 +133,24 @@ public sealed class SheetEditTests : IDisposable
         read.Faults.Select(fault => (fault.Line, fault.Sentence)).Should().Equal((0, "core is missing; write it like: core             6\""));
     }
 
+    // 5' 2" - 5' = 2 in of foam between the two, in courses 3 and 4 alone; the shortest piece of the sheet that ships is 6 in.
+    [Fact]
+    public void A_strip_between_two_openings_that_no_piece_fits_is_told_while_it_is_typed()
+    {
+        var read = SheetReading.OfWall("wall a\nsystem generic, invented\nheight 8'\ncore 6\"\nclosed no\nleg A: 12' end\nopening door: at 2' wide 3' high 7' sill 0\nopening window: at 5' 2\" wide 3' high 2' sill 2'\n", [SystemSheet.Generic], LengthUnit.Inch);
+
+        read.Faults.Should().BeEmpty();
+        read.ToLookAt.Should().HaveCount(2).And.OnlyContain(line => line.StartsWith("! A ") && line.Contains("courses 3, 4, from 5' to 5' 2\" of the leg: nothing can be laid in 2\""));
+    }
+
     [Theory]
     [InlineData("1", "1", null, null)]
     [InlineData("1-3, 5", "1 2 3 5", null, null)]
     [InlineData("2 inside", "2", null, Face.Inside)]
     [InlineData("1 leg long side outside", "1", "long side", Face.Outside)]
     [InlineData("1 LEG A", "1", "A", null)]
+    [InlineData("course 1", "1", null, null)]
+    [InlineData("courses 1-2 inside", "1 2", null, Face.Inside)]
     public void Courses_that_are_stacked_are_typed_on_one_line(string line, string courses, string? leg, Face? face)
     {
         var read = StackedLine.Read(line, "shed").Value;

@@ -204,7 +204,7 @@ public sealed class WallFillCommandTests : IDisposable
         _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
         _yard.Must("wall", "stacked", "bench", "--course", "1");
 
-        _yard.Must("wall", "import", "walls", _yard.FileOf("same.txt", Bench.Replace("2'", "3'", StringComparison.Ordinal)), "--replace").Out.Should().NotContain("otherwise", "its first course is the same");
+        _yard.Must("wall", "import", "walls", _yard.FileOf("same.txt", Bench.Replace("2'", "3'", StringComparison.Ordinal)), "--replace", "--yes").Out.Should().NotContain("otherwise", "its first course is the same");
         _yard.Must("wall", "import", "walls", _yard.FileOf("longer.txt", Bench.Replace("8'", "10'", StringComparison.Ordinal)), "--replace").Out
             .Should().Contain("! bench: 2 courses that stand or are cut would lie otherwise by this sheet: what is missing or too much there is in no count");
         _yard.Must("wall", "drop", "bench").Out.Should().Contain("that 2 courses of it stood or were cut is forgotten with it: an undo brings it back");

@@ -47,7 +47,7 @@ public sealed class WallsPlaceTests
     {
         ScreenRun.On(120, 40, run =>
         {
-            run.Press("F6", "Ctrl+U", "Ctrl+R").Text.Should().MatchRegex("[0-9]+ courses not filled, 0 new for ").And.Contain("?");
+            run.Press("F6", "Ctrl+U", "Ctrl+R").Text.Should().MatchRegex("leaves [0-9]+ courses open, 0 new for ").And.Contain("?");
         }, KnownWall.FillSmall);
     }
 
@@ -166,8 +166,8 @@ public sealed class WallsPlaceTests
             run.Press("Ctrl+O").Lines[2].Should().Be("course 1");
             run.Press("Backspace").Type("top").Text.Should().Contain("… \"top\" is no course");
             run.Press("Enter").Text.Should().Contain("\"top\" is no course");
-            run.Press("Backspace", "Backspace", "Backspace").Type("2").Press("Enter").Type("y").Text.Should().Contain("A outside, course 2: the course below it does not stand yet");
-            run.Lines[2].Should().Be("course 2", "what was typed comes back");
+            run.Press("Backspace", "Backspace", "Backspace").Type("2").Press("Enter").Text.Should().Contain("A outside, course 2: the course below it does not stand yet");
+            run.Lines[2].Should().Be("course 2", "what was typed stays");
             run.Press("Backspace").Type("1");
             run.Text.Should().Contain("✓ courses 1, every leg and face".Replace("courses", "course"));
             run.Press("Enter").Text.Should().Contain("Is it stacked: course 1, every leg and face of shed?");
@@ -228,6 +228,8 @@ public sealed class WallsPlaceTests
             run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y");
             run.Press("Ctrl+O", "Ctrl+U").Type("99");
             run.Text.Should().Contain("has no course 99 there").And.NotContain("✓ course 99");
+            run.Press("Ctrl+U").Type("2").Text.Should().Contain("course 2: the course below it does not stand yet").And.NotContain("✓ course 2");
+            run.Press("Ctrl+U").Type("1-2").Text.Should().Contain("✓ courses 1, 2");
             run.Press("Ctrl+U").Type("1").Text.Should().Contain("✓ course 1");
         }, KnownWall.FillSmall);
     }

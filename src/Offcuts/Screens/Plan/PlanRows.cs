@@ -154,7 +154,7 @@ internal static class PlanRows
             var (first, alike) = (piece.Cuts[i], 1);
             while (i + alike < piece.Cuts.Count && piece.Cuts[i + alike] with { Start = first.Start } == first) alike++;
             var letters = string.Join(' ', Enumerable.Range(i, alike).Select(PieceBar.Letter));
-            parts.Add($"{letters} {first.Cut} {first.Length.ToText(unit)}{(stages ? $" ({first.Stage})" : "")}{(first.Rip is { } rip ? $", ripped to {rip.Into} {rip.Width.ToText(unit)}" : "")}");
+            parts.Add($"{letters} {first.Cut} {first.Length.ToText(unit)}{(stages ? $" ({first.Stage})" : "")}{(first.Rip is { } rip ? rip.Into.Equals(piece.Material) ? $", {rip.Width.ToText(unit)} high" : $", ripped to {rip.Into} {rip.Width.ToText(unit)}" : "")}");
             i += alike;
         }
 

@@ -146,9 +146,9 @@ internal static class WallsModel
                 : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
         };
 
-    // While the card of the wall is there, also whether it has such courses.
+    // While the card of the wall is there, also whether it has such courses and they can stand yet.
     private static Result<StackedWish> Stacked(WallsState state, Result<StackedWish> read) =>
-        state.Shown is { } card ? read.Then(wish => string.Equals(wish.Wall, card.Name, StringComparison.OrdinalIgnoreCase) ? StackWall.There(card.Laid, wish) : wish) : read;
+        state.Shown is { } card ? read.Then(wish => string.Equals(wish.Wall, card.Name, StringComparison.OrdinalIgnoreCase) ? StackWall.There(card.Laid, wish, card.Picture.Stacked) : wish) : read;
 
     private static Turn<WallsState> Entered(WallsState state)
     {

@@ -43,10 +43,14 @@ internal static class FormRows
             Row.Of(TextColumns.Cut(new Ink($"▸ {of}{stage}: {UseCases.Words.Count(form.Lines.Count, "line")}{changed}").Text, width), Tone.Strong),
             .. faults.Where(fault => fault.Line == 0).SelectMany(fault => Row.Wrapped($"✗ {fault}", width, Tone.Fault, indent: 2)),
             .. faults.Count == 0
-                ? Row.Wrapped($"✓ {form.Reading.InShort}", width, Tone.Good, indent: 2)
+                ? (Row[])[.. Row.Wrapped($"✓ {form.Reading.InShort}", width, Tone.Good, indent: 2), .. ToLookAt(form.Reading.ToLookAt, width)]
                 : [Row.Of($"{(faults.Count == 1 ? "1 thing is" : $"{faults.Count} things are")} wrong; Tab goes there", Tone.Caution)],
         ];
     }
+
+    // Of many the first is told whole, so that the lines keep their room.
+    private static IEnumerable<Row> ToLookAt(IReadOnlyList<string> sentences, int width) =>
+        sentences.Take(1).SelectMany(sentence => Row.Wrapped(sentence + (sentences.Count > 1 ? $" And {sentences.Count - 1} more like it." : ""), width, Tone.Caution, indent: 2));
 
     /// <summary>The lines, each with what is wrong with it below, where the chosen one stands among them, and at which row each begins.</summary>
     public static (IReadOnlyList<Row> Rows, int ChosenFrom, int ChosenTo, IReadOnlyList<int> Starts) Lines(SheetForm form, int width)

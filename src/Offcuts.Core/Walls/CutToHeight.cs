@@ -1,0 +1,90 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+
+namespace Offcuts.Core.Walls;
+
+/// <summary>A part of a cut where an opening takes some of its course's height.</summary>
+/// <param name="Piece">Which of the plan's pieces it is cut from, from 0.</param>
+/// <param name="Cut">Which of that piece's cuts, from 0.</param>
+/// <param name="From">Where the part begins, from the end of the cut that is nearer to the piece's marked end.</param>
+/// <param name="To">Where it ends, measured alike.</param>
+/// <param name="Notch">What is left of the course there.</param>
+public sealed record NotchedPart(int Piece, int Cut, Length From, Length To, Notch Notch);
+
+/// <summary>
+/// What is sawn lengthwise of the pieces of a wall: those of a course that is lower than a panel, and those that run on under or over an
+/// opening. The filler spends every piece at its full height; what stands here says how it is brought to its own.
+/// </summary>
+public static class CutToHeight
+{
+    /// <summary>
+    /// The same plan, in which each piece of a course that is lower than its panel says how high it is sawn and what becomes of the strip: it is
+    /// kept, as foam of its own height, where it is as long as what is worth a label and no lower than it is thick; else it is scrap. A plan that
+    /// says so already comes back the same.
+    /// </summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="runs">The runs of the wall.</param>
+    /// <param name="settings">What the saw takes and what is worth a label.</param>
+    public static RunPlan In(RunPlan plan, IEnumerable<Run> runs, YardSettings settings)
+    {
+        var heights = runs.SelectMany(run => run.Courses.Select(course => (Key: (run.Name, course.Number), course.Height))).ToDictionary(one => one.Key, one => one.Height);
+        var low = new Dictionary<(int Piece, int Cut), Length>();
+        foreach (var course in plan.Courses)
+        {
+            foreach (var one in course.Pieces)
+            {
+                if (heights.TryGetValue((course.Run, course.Course), out var height) && plan.Pieces[one.Piece].Material is FoamPanel panel && height < panel.Height)
+                    low[(one.Piece, one.Cut)] = height;
+            }
+        }
+
+        if (low.Count == 0) return plan;
+        return plan with
+        {
+            Pieces =
+            [
+                .. plan.Pieces.Select((piece, p) => piece with
+                {
+                    Cuts = [.. piece.Cuts.Select((cut, c) => low.TryGetValue((p, c), out var height) ? cut with { Rip = Rip((FoamPanel)piece.Material, cut.Length, height, settings) } : cut)],
+                }),
+            ],
+        };
+    }
+
+    /// <summary>The parts of a plan's cuts that run on under or over an opening, piece by piece and from the marked end on.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="runs">The runs of the wall.</param>
+    /// <param name="notches">Where its openings take a part of a course's height.</param>
+    public static IReadOnlyList<NotchedPart> Parts(RunPlan plan, IEnumerable<Run> runs, IReadOnlyList<Notch> notches)
+    {
+        var legs = runs.GroupBy(run => run.Name).ToDictionary(same => same.Key, same => same.First().Leg);
+        return
+        [
+            .. from course in plan.Courses
+               where legs.ContainsKey(course.Run)
+               from one in course.Pieces
+               from notch in notches
+               where notch.Leg == legs[course.Run] && notch.Course == course.Course
+               let begin = Max(one.From, notch.Where.Start)
+               let end = Min(one.To, notch.Where.End)
+               where begin < end
+               let part = one.Turned ? (From: one.To - end, To: one.To - begin) : (From: begin - one.From, To: end - one.From)
+               orderby one.Piece, one.Cut, part.From
+               select new NotchedPart(one.Piece, one.Cut, part.From, part.To, notch),
+        ];
+    }
+
+    // Its own material stands for what it becomes: new, it would be sawn from a whole panel too, and that is what it is reckoned at.
+    private static PlannedRip Rip(FoamPanel panel, Length length, Length height, YardSettings settings)
+    {
+        var strip = (panel.Height - height).LessAtMost(settings.Kerf(panel));
+        var kept = strip >= panel.Thickness && length >= settings.Keep(panel) ? new FoamPanel(panel.Thickness, strip, panel.Type) : null;
+        return new PlannedRip(panel, height, strip, kept);
+    }
+
+    private static Length Max(Length a, Length b) => a > b ? a : b;
+
+    private static Length Min(Length a, Length b) => a < b ? a : b;
+}
