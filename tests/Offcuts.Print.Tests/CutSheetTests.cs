@@ -206,7 +206,7 @@ public sealed class CutSheetTests
 
         text.Should().Contain("    1: C99 MFXY, 2x10, 11' 4\": cut as planned\n      kept: 2' 5-1/2\", label CXP ERKR\n      kept: 1' 2\", label 69E FEPJ\n")
             .And.Contain("    2: 6P7 RX46, 2x4 treated, 8': cut, but not as planned\n")
-            .And.Contain("    3: 3XN HY6H, 2x4, 7' 8-5/8\": given up: the rest was matched again\n")
+            .And.Contain("    3: 3XN HY6H, 2x4, 7' 8-5/8\": given up: it was let go\n", "other pieces wait still")
             .And.Contain("    6: new, 2x4, 8': cut as planned\n")
             .And.NotContain("waler             footing")
             .And.Contain("      1  2x4 8'                                  $4.35         $4.35\n", "one of the two boards is bought and cut already")
@@ -227,8 +227,22 @@ public sealed class CutSheetTests
             text.Should().Contain($"{cuts.Count()} x {cuts.Key.Cut} ({cuts.Key.Stage}): it did not come out of its piece");
         text.Should().NotContain("Nothing: every cut is filled.");
 
+        PlanStep[] dropped = [.. steps.Select(step => step.State == StepState.Waiting ? PlanStep.Dropped : step)];
+        CutSheet.Text(Kept with { Steps = dropped }, Invented.Options).Should().NotContain("it did not come out of its piece", "the rest was matched again")
+            .And.Contain(": given up: the rest was matched again\n");
+    }
+
+    [Fact]
+    public void What_was_planned_on_a_piece_that_was_let_go_is_not_filled_any_more_while_the_rest_waits()
+    {
+        var steps = Kept.Steps.ToArray();
         steps[2] = PlanStep.Dropped;
-        CutSheet.Text(Kept with { Steps = steps }, Invented.Options).Should().NotContain("it did not come out of its piece", "the rest was matched again");
+
+        var text = CutSheet.Text(Kept with { Steps = steps }, Invented.Options);
+
+        foreach (var cuts in Invented.Plan.Pieces[2].Cuts.GroupBy(cut => (cut.Stage, cut.Cut)))
+            text.Should().Contain($"{cuts.Count()} x {cuts.Key.Cut} ({cuts.Key.Stage}): its piece was let go; match again");
+        text.Should().Contain(": given up: it was let go\n");
     }
 
     [Fact]

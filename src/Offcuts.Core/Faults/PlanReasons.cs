@@ -21,6 +21,9 @@ public static class PlanReasons
     /// <summary>It was planned on a piece that came out otherwise.</summary>
     public static string CameOutWrong() => "it did not come out of its piece; match the rest again";
 
+    /// <summary>Why cuts of a plan are planned no more while the rest of it waits.</summary>
+    public static string PieceLetGo() => "its piece was let go; match again";
+
     /// <summary>The same where new foam is bought for the cuts.</summary>
     public static string NearFoamBought(int pieces, string there, string asked) =>
         $"{TextRules.Harmless(asked)} is bought; {NearFoam(pieces, there)}";

@@ -12,7 +12,7 @@ public enum StepState
     /// <summary>Cut, but not as planned.</summary>
     DoneOtherwise,
 
-    /// <summary>Given up, because the rest was matched again.</summary>
+    /// <summary>Given up, because the rest was matched again or its piece was let go.</summary>
     Dropped,
 }
 
@@ -58,7 +58,11 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
 
     /// <summary>Cuts that did not come of their pieces and are lacking; none once the rest was matched again.</summary>
     public IReadOnlyList<PlannedCut> NotMade =>
-        Steps.Any(step => step.State == StepState.Dropped) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
+        Steps.Any(step => step.State == StepState.Dropped) && Steps.All(step => step.State != StepState.Waiting) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
+
+    /// <summary>Cuts whose pieces were let go while the rest still waits: nothing is planned for them here any more. None once nothing waits.</summary>
+    public IReadOnlyList<PlannedCut> LetGo =>
+        Steps.Any(step => step.State == StepState.Waiting) ? [.. Plan.Pieces.Zip(Steps).Where(each => each.Second.State == StepState.Dropped).SelectMany(each => each.First.Cuts)] : [];
 
     /// <summary>Cuts that were planned on one piece, by its number from 0, and did not come of it.</summary>
     public IEnumerable<PlannedCut> NotMadeOf(int piece)

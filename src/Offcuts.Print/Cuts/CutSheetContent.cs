@@ -135,6 +135,8 @@ internal sealed class CutSheetContent
         .. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}"),
         .. (_kept?.NotMade ?? []).GroupBy(cut => (cut.Stage, cut.Cut))
             .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.CameOutWrong()}"),
+        .. (_kept?.LetGo ?? []).GroupBy(cut => (cut.Stage, cut.Cut))
+            .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.PieceLetGo()}"),
     ];
 
     public IReadOnlyList<string> Worth => [.. PlanWorth.Of(_plan, _options.Settings), .. OldPrices()];
@@ -269,7 +271,7 @@ internal sealed class CutSheetContent
     {
         StepState.Done => "cut as planned",
         StepState.DoneOtherwise => "cut, but not as planned",
-        _ => "given up: the rest was matched again",
+        _ => _kept is { Open: true, LetGo.Count: > 0 } ? "given up: it was let go" : "given up: the rest was matched again",
     };
 
     // One line each, from the marked end on, so that no code is ever broken in two.

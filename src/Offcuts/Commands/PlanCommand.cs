@@ -169,6 +169,7 @@ internal sealed class PlanCommand
     private void SayGivenUp(PlanKept kept)
     {
         if (kept.ToText() is { Length: > 0 } text) _context.Say($"{char.ToUpperInvariant(text[0])}{text[1..]}.");
+        foreach (var meaning in kept.Meaning()) _context.Say($"{char.ToUpperInvariant(meaning[0])}{meaning[1..]}");
     }
 
     private Result<MatchWish> Wish(ParseResult parse, YardFile yard)

@@ -17,6 +17,12 @@ public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<Le
 {
     /// <summary>Cuts of the pieces cut now that did not come out right: their stages lack them still.</summary>
     public IReadOnlyList<PlannedCut> NotMade { get; init; } = [];
+
+    /// <summary>
+    /// The stages to be planned again where something was not made, in the plan's order: those that lack it, and those for which
+    /// anything still waits in the plan, since a plan for some of them alone would give up what waits for the others.
+    /// </summary>
+    public IReadOnlyList<string> Again { get; init; } = [];
 }
 
 /// <summary>A piece that came back to the yard of one that was cut.</summary>
@@ -100,8 +106,17 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             foreach (var line in lines) work.AddLedgerLine(line);
             also(work, born.ToLookup(one => one.Act));
         });
-        return change.Then<CarriedOut>(_ => new CarriedOut([.. born.Select(one => one.Piece)], lines, reserved) { NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))] });
+        return change.Then<CarriedOut>(_ => new CarriedOut([.. born.Select(one => one.Piece)], lines, reserved)
+        {
+            NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))],
+            Again = [.. after.Plan.Stages.Where(stage => Concerns(after, acts, stage))],
+        });
     }
+
+    private static bool Concerns(KeptPlan after, IReadOnlyList<CutAct> acts, string stage) =>
+        acts.SelectMany(act => after.NotMadeOf(act.Index)).Any(cut => cut.Stage == stage)
+        || after.Plan.Pieces.Zip(after.Steps).Any(each => each.Second.State == StepState.Waiting && each.First.Cuts.Any(cut => cut.Stage == stage))
+        || (after.HardwareWaits && after.Plan.Hardware.Any(fill => fill.Need.Stage == stage && fill.FromYard + fill.ToBuy > 0));
 
     // The work has come to the stages of these acts: what the plan counts on for others is not to be taken for anything else.
     private IReadOnlyList<Piece> Reserve(YardChange work, KeptPlan after, IReadOnlyList<CutAct> acts, LookAhead ahead)

@@ -20,7 +20,8 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
     /// <summary>Changes each piece of these codes in the same way; tells what was done in a few words.</summary>
     public Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change) => Each(codes, what, change, (_, _) => { });
 
-    private Result<string> Each(IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change, Action<YardChange, IReadOnlyList<Piece>> also)
+    private Result<string> Each(
+        IReadOnlyList<Code> codes, string what, Func<Piece, Result<Piece>> change, Action<YardChange, IReadOnlyList<Piece>> also, Func<string>? more = null)
     {
         var seen = yard.ChangeNumber;
         var faults = new List<Fault>();
@@ -40,7 +41,7 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
 
         if (faults.Count > 0) return Result<string>.Fail(faults);
         if (changed.Count == 0) return YardFaults.NothingNamed();
-        var told = changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}";
+        var told = (changed.Count == 1 ? $"{what} {changed[0].Code}" : $"{what} {Words.Count(changed.Count, "piece")}") + more?.Invoke();
         return yard.ChangeSince(seen, told, work =>
         {
             Update(changed)(work);
@@ -79,23 +80,31 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
             : YardFaults.NotOnHand());
     }
 
-    /// <summary>Lets any stage have pieces that were reserved.</summary>
-    public Result<string> Free(IReadOnlyList<Code> codes) =>
-        Each(codes, "freed", piece => piece.State == PieceState.Reserved
-            ? piece with { State = PieceState.InYard, ReservedFor = "" }
-            : YardFaults.NotReserved());
+    /// <summary>Lets anything have pieces that were reserved; what open plans were to cut from them is given up (<see cref="PlannedFrom"/>).</summary>
+    public Result<string> Free(IReadOnlyList<Code> codes)
+    {
+        var planned = new PlannedFrom(yard, codes);
+        return Each(
+            codes,
+            "freed",
+            piece => piece.State == PieceState.Reserved ? piece with { State = PieceState.InYard, ReservedFor = "" } : YardFaults.NotReserved(),
+            (change, _) => planned.GiveUp(change),
+            planned.Told);
+    }
 
-    /// <summary>Lets any stage have all pieces that were reserved for this one.</summary>
+    /// <summary>Lets anything have all pieces that were reserved for this stage, in the same way.</summary>
     public Result<string> FreeAll(string stage)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } one) return yard.Stages().NoneNamed(stage);
         var reserved = yard.Pieces().Where(piece => piece.State == PieceState.Reserved && piece.ReservedFor == one.Name).ToArray();
         if (reserved.Length == 0) return YardFaults.NothingReserved(one.Name);
-        return yard.ChangeSince(
-            seen,
-            $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}",
-            Update([.. reserved.Select(piece => piece with { State = PieceState.InYard, ReservedFor = "" })])).Then<string>(entry => entry.What);
+        var planned = new PlannedFrom(yard, reserved.Select(piece => piece.Code));
+        return yard.ChangeSince(seen, $"freed what was reserved for {one.Name}: {Words.Count(reserved.Length, "piece")}{planned.Told()}", change =>
+        {
+            Update([.. reserved.Select(piece => piece with { State = PieceState.InYard, ReservedFor = "" })])(change);
+            planned.GiveUp(change);
+        }).Then<string>(entry => entry.What);
     }
 
     private Action<YardChange> Update(IReadOnlyList<Piece> pieces) => change =>

@@ -27,7 +27,7 @@ public static class CutText
         if (done.NotMade.Count == 0) yield break;
         yield return $"Lacking still: {Lacking(done)}.";
         if (wall is not null) yield return $"Fill the rest again with: offcuts wall fill {ShellWord.Of(wall)} --keep";
-        else yield return $"Match the rest again with: offcuts plan {string.Join(' ', Stages(done).Select(ShellWord.Of))} --save";
+        else yield return $"Match the rest again with: offcuts plan {string.Join(' ', done.Again.Select(ShellWord.Of))} --save";
     }
 
     /// <summary>The cuts that are lacking, counted by name.</summary>
@@ -35,6 +35,4 @@ public static class CutText
 
     /// <summary>The same for any cuts that did not come out right.</summary>
     public static string Lacking(IEnumerable<PlannedCut> lacking) => string.Join(", ", lacking.GroupBy(cut => (cut.Stage, cut.Cut)).Select(same => $"{same.Count()} x {same.Key.Cut} ({same.Key.Stage})"));
-
-    private static IEnumerable<string> Stages(CarriedOut done) => done.NotMade.Select(cut => cut.Stage).Distinct();
 }

@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
@@ -10,9 +11,30 @@ namespace Offcuts.UseCases;
 /// <param name="GivenUp">Numbers of the older plans whose waiting rest it takes the place of.</param>
 public sealed record PlanKept(int Id, IReadOnlyList<int> GivenUp)
 {
+    /// <summary>Pieces that the older plans count on for stages which this one does not plan, and that are reserved for them now.</summary>
+    public IReadOnlyList<Piece> Reserved { get; init; } = [];
+
+    /// <summary>What those stages had waiting in the older plans and have no longer, stage by stage.</summary>
+    public IReadOnlyList<StageUnplanned> Unplanned { get; init; } = [];
+
     /// <summary>What became of the older plans, in a few words; empty where there were none.</summary>
     public string ToText() => GivenUp.Count == 0 ? "" : $"what waited in {(GivenUp.Count == 1 ? "plan" : "plans")} {string.Join(", ", GivenUp)} is given up";
+
+    /// <summary>What that means for other stages, a sentence each without a full stop: what is planned no more, what is reserved.</summary>
+    public IEnumerable<string> Meaning()
+    {
+        foreach (var stage in Unplanned)
+            yield return $"no longer planned for {stage.Stage}: {string.Join(", ", stage.What)}{(stage.Bought.Count > 0 ? $"; no longer to be bought for it: {string.Join(", ", stage.Bought)}" : "")}";
+        foreach (var kept in Reserved.GroupBy(piece => piece.ReservedFor))
+            yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}; let go with: offcuts free";
+    }
 }
+
+/// <summary>What a stage had waiting in plans that are given up.</summary>
+/// <param name="Stage">The stage.</param>
+/// <param name="What">Its cuts and counted things, each with its number.</param>
+/// <param name="Bought">What was to be bought for them.</param>
+public sealed record StageUnplanned(string Stage, IReadOnlyList<string> What, IReadOnlyList<string> Bought);
 
 /// <summary>
 /// Keeps a plan in the yard. What still waits in an older plan for any of the same stages is dropped in the same change, so
@@ -30,6 +52,9 @@ public sealed class KeepPlan(YardFile yard)
         var ahead = new LookAhead(plans, yard.Stages());
         var used = plan.Pieces.Select(piece => piece.Source?.Code ?? default).ToHashSet();
         var walls = yard.WallPlans().Select(wall => wall.PlanId).ToHashSet();
+        IReadOnlyList<Stage> stages = yard.Stages();
+        var unit = yard.Settings().Unit;
+        var reserved = new List<Piece>();
         var older = plans.Where(old => old.Open && !walls.Contains(old.Id) && old.Plan.Stages.Intersect(plan.Stages).Any()).ToArray();
         var change = yard.ChangeSince(seen, $"kept a plan for {string.Join(", ", plan.Stages)}", work =>
         {
@@ -37,12 +62,35 @@ public sealed class KeepPlan(YardFile yard)
                 work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
             foreach (var old in older)
             {
-                ahead.Reserve(work, yard, old, plan.Stages, used);
+                reserved.AddRange(ahead.Reserve(work, yard, old, plan.Stages, used));
                 work.DropRest(old);
             }
 
             id = work.KeepPlan(plan);
         });
-        return change.Then<PlanKept>(_ => new PlanKept(id, [.. older.Select(old => old.Id)]));
+        return change.Then<PlanKept>(_ => new PlanKept(id, [.. older.Select(old => old.Id)])
+        {
+            Reserved = [.. reserved.DistinctBy(piece => piece.Code)],
+            Unplanned = [.. stages.Where(stage => !plan.Stages.Contains(stage.Name)).Select(stage => Unplanned(stage, older, unit)).OfType<StageUnplanned>()],
+        });
+    }
+
+    // What these plans still had waiting for a stage; nothing where they had nothing.
+    private static StageUnplanned? Unplanned(Stage stage, IReadOnlyList<KeptPlan> given, LengthUnit unit)
+    {
+        PlannedPiece[] waiting = [.. given.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(each => each.Second.State == StepState.Waiting).Select(each => each.First))
+            .Where(piece => piece.Cuts.Any(cut => cut.Stage == stage.Name))];
+        HardwareFill[] counted = [.. given.Where(plan => plan.HardwareWaits).SelectMany(plan => plan.Plan.Hardware).Where(fill => fill.Need.Stage == stage.Name && fill.FromYard + fill.ToBuy > 0)];
+        if (waiting.Length + counted.Length == 0) return null;
+        return new StageUnplanned(
+            stage.Name,
+            [
+                .. waiting.SelectMany(piece => piece.Cuts).Where(cut => cut.Stage == stage.Name).GroupBy(cut => cut.Cut).Select(same => $"{same.Count()} x {same.Key}"),
+                .. counted.GroupBy(fill => fill.Need.Name).Select(same => $"{same.Sum(fill => fill.FromYard + fill.ToBuy)} x {same.Key}"),
+            ],
+            [
+                .. waiting.Where(piece => piece.Bought is not null && piece.Cuts[0].Stage == stage.Name).GroupBy(piece => (piece.Material, piece.Length)).Select(same => $"{same.Count()} of {same.Key.Material} {same.Key.Length.ToText(unit)}"),
+                .. counted.GroupBy(fill => fill.Need.Hardware).Where(same => same.Sum(fill => fill.ToBuy) > 0).Select(same => $"{same.Sum(fill => fill.ToBuy)} of {same.Key}"),
+            ]);
     }
 }

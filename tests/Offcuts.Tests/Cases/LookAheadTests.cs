@@ -62,13 +62,66 @@ public sealed class LookAheadTests : IDisposable
         _yard.Must("plan", "--save");
         _yard.Must("cut", "--stage", "footing");
 
-        _yard.Must("free", "--stage", "walls").Out.Should().Be("Freed what was reserved for walls: 1 piece\n");
+        _yard.Must("free", "--stage", "walls").Out.Should().Be("Freed what was reserved for walls: 1 piece; given up of plan 1: 1 x post (walls)\n");
         State(_long).Should().Be(PieceState.InYard);
         _yard.Run("free", "--stage", "walls").Error.Should().Be("nothing is reserved for walls\n");
         _yard.Run("free").Error.Should().Be("name the pieces, or a stage with --stage, not both\n");
         _yard.Must("undo");
         _yard.Must("free", _long);
         State(_long).Should().Be(PieceState.InYard);
+    }
+
+    // Another cut of the footing comes up. The wall's board was let go, so it serves that, and nothing is bought beside it.
+    [Fact]
+    public void A_piece_that_was_let_go_can_be_had_and_what_hung_on_it_is_planned_no_more()
+    {
+        _yard.Must("mark", "missing", _spare);
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Must("free", _long).Out.Should().Be($"Freed {_long}; given up of plan 1: 1 x post (walls)\n");
+        _yard.Must("stage", "need", "footing", "waler: 2x4 7'6");
+
+        CodesOf(_yard.Must("plan", "footing", "--json")).Should().Equal(_long.Replace(" ", "", StringComparison.Ordinal));
+        _yard.Must("sheet", "1").Out.Should().Contain("given up");
+        _yard.Must("stage", "show", "walls").Out.Should().Contain("post").And.NotContain("Reserved for it");
+    }
+
+    // The wall's board was let go once: a plan for the footing alone takes it or leaves it, but does not keep it for the wall again.
+    [Fact]
+    public void What_was_let_go_is_not_reserved_again_in_silence()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Must("free", "--stage", "walls");
+        _yard.Must("stage", "need", "footing", "brace: 2x4 24");
+
+        _yard.Must("plan", "footing", "--save").Out.Should().NotContain("reserved for walls").And.NotContain("is given up");
+        State(_long).Should().Be(PieceState.InYard);
+        _yard.Must("list").Out.Should().NotContain("reserved");
+    }
+
+    [Fact]
+    public void Where_keeping_a_plan_reserves_for_other_stages_and_takes_from_their_plan_it_says_both()
+    {
+        _yard.Must("stage", "need", "walls", "stud: 2x4 9'11 x2");
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Must("plan", "footing", "--save").Lines;
+
+        told.Should().Contain("What waited in plan 1 is given up.")
+            .And.Contain("No longer planned for walls: 1 x post, 2 x stud; no longer to be bought for it: 1 of 2x4 10'")
+            .And.Contain($"Reserved for walls: {_long}, {_spare}; let go with: offcuts free");
+    }
+
+    // The footing's stake is spoilt, and the wall's post waits in the same plan: a plan of the footing alone would give that up.
+    [Fact]
+    public void After_a_mishap_all_stages_that_the_plan_still_concerns_are_to_be_planned_again()
+    {
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "roof", "lath: 2x4 9'");
+        _yard.Must("plan", "--save");
+
+        _yard.Must("cut", "--piece", _stub, "--spoilt").Lines[^1].Should().Be("Match the rest again with: offcuts plan footing walls roof --save");
     }
 
     // The footing's stake is spoilt. Matched again for the footing alone, it may not eat what the wall relies on.

@@ -62,9 +62,9 @@ internal static class PlanModel
                 return new(state with { Matching = false, Progress = null, Aside = new Aside(lines), AsideTop = 0 });
             case News.Compared(var rivals):
                 return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals));
-            case News.Kept({ Id: var id }):
+            case News.Kept(var kept):
                 // What was said of pieces is kept with the plan, and holds from there.
-                return new(state with { Found = null, KeptId = id, Chosen = 0, Wish = state.Wish with { Wishes = Wishes.None, Released = [], Buy = null } });
+                return new(state with { Found = null, KeptId = kept.Id, Chosen = 0, Ledger = [.. kept.Meaning()], Wish = state.Wish with { Wishes = Wishes.None, Released = [], Buy = null } });
             case News.Cut(_, var done):
                 return new(Next(state with { Ledger = [.. PlanRows.Gained(done, state.Yard.Settings)] }));
             case News.Refused(Errand.PrintSheet sheet, _) when state.Kept is { } shown && shown.Id == sheet.PlanId && state.Line.Ask is null:

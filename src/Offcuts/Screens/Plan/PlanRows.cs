@@ -59,6 +59,8 @@ internal static class PlanRows
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
         if (state.Kept is { Open: true, NotMade: { Count: > 0 } lacking })
             rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
+        if (state.Kept is { LetGo: { Count: > 0 } letGo })
+            rows.AddRange(Row.Wrapped($"! planned here no more, since its piece was let go: {CutText.Lacking(letGo)}; ^R matches again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
         if (state.Wall is { } wall) rows.Add(Cut(Row.Of($"fills {TextRules.Harmless(wall)}: ^D draws its elevation", Tone.Soft), width));
         if (plan.Buys && !state.Buys && !state.Matching) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));

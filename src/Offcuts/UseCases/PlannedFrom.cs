@@ -1,0 +1,40 @@
+using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
+using Offcuts.Store;
+
+namespace Offcuts.UseCases;
+
+/// <summary>
+/// What open plans are still to cut from certain pieces. Who lets a piece go that was reserved means that anything may have it: what
+/// was planned from it is given up in the same change, or the next match would keep the piece for it in silence. How a wall
+/// is filled stays kept, and is told.
+/// </summary>
+internal sealed class PlannedFrom
+{
+    private readonly (KeptPlan Plan, int Step)[] _waiting;
+    private readonly (int Plan, string Wall)[] _walls;
+
+    /// <summary>By what the yard keeps.</summary>
+    public PlannedFrom(YardFile yard, IEnumerable<Code> pieces)
+    {
+        var codes = pieces.ToHashSet();
+        var walls = yard.WallPlans().ToDictionary(wall => wall.PlanId, wall => wall.Wall);
+        var waiting = yard.Plans()
+            .SelectMany(plan => plan.Plan.Pieces.Select((piece, i) => (Plan: plan, Step: i, piece.Source)))
+            .Where(each => each.Source is { } source && codes.Contains(source.Code) && each.Plan.Steps[each.Step].State == StepState.Waiting)
+            .ToArray();
+        _waiting = [.. waiting.Where(each => !walls.ContainsKey(each.Plan.Id)).Select(each => (each.Plan, each.Step))];
+        _walls = [.. waiting.Where(each => walls.ContainsKey(each.Plan.Id)).Select(each => (each.Plan.Id, walls[each.Plan.Id])).Distinct()];
+    }
+
+    /// <summary>Gives it up.</summary>
+    public void GiveUp(YardChange work)
+    {
+        foreach (var (plan, step) in _waiting) work.SetStep(plan.Id, step, PlanStep.Dropped);
+    }
+
+    /// <summary>What is given up and what stays, as the end of a sentence; empty where no plan has any of the pieces.</summary>
+    public string Told() => string.Concat(
+        _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"; given up of plan {plan.Key}: {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}")
+            .Concat(_walls.Select(wall => $"; it waits in plan {wall.Plan} still, which fills {wall.Wall}")));
+}
