@@ -32,26 +32,50 @@ public static class Comparison
         var each = limits with { Time = limits.Time / (problem.Buy ? 3 : 2) };
         Plan Best(Func<MatchRequest, MatchRequest> change) => Matcher.Match(problem.Changed(change).Value, each);
         var best = Best(request => request with { Order = TierOrder.ValueFirst });
-        var rivals = new List<Rival>
-        {
-            new(Aim.Best, best),
-            new(Aim.FewestSawCuts, FewerSaws(best, Best(request => request with { Order = TierOrder.SawCutsFirst }))),
-        };
-        if (problem.Buy) rivals.Add(new Rival(Aim.NothingBought, Best(request => request with { Buy = false })));
+        var fewest = Best(request => request with { Order = TierOrder.SawCutsFirst });
+        var nothing = problem.Buy ? Best(request => request with { Buy = false }) : null;
+        if (nothing is not null) best = OrWithoutBuying(problem, best, nothing);
+        var rivals = new List<Rival> { new(Aim.Best, best), new(Aim.FewestSawCuts, FewerSaws(best, fewest)) };
+        if (nothing is not null) rivals.Add(new Rival(Aim.NothingBought, nothing));
         return rivals;
     }
 
-    /// <summary>The better of two plans for the fewest saw cuts: where a limit of time ended the second match early, the first may be ahead in what the second is for.</summary>
-    internal static Plan FewerSaws(Plan first, Plan second)
+    /// <summary>
+    /// The better of the best plan that was found and the best that buys nothing, which is a plan of the same problem: where time ended the first match
+    /// early, the second may be ahead. Both fill everything; where anything is given away no bound of a plan that buys nothing holds for those that buy.
+    /// </summary>
+    internal static Plan OrWithoutBuying(Problem problem, Plan best, Plan nothing)
     {
-        for (var s = 0; s < first.Tiers.UnfilledByStage.Count; s++)
-        {
-            var order = first.Tiers.UnfilledByStage[s].Value.CompareTo(second.Tiers.UnfilledByStage[s].Value);
-            if (order != 0) return order < 0 ? first : second;
-        }
+        if (best.Unfilled.Count > 0 || nothing.Unfilled.Count > 0 || problem.Prices.All.Any(price => price.Price.Cents <= 0)) return best;
+        if (Score.Compare(nothing.Tiers, best.Tiers, TierOrder.ValueFirst) >= 0) return best;
 
-        var (a, b) = (first.Tiers, second.Tiers);
-        var (ripsA, ripsB) = (a.Rips?.Value ?? 0, b.Rips?.Value ?? 0);
-        return (a.Spend.Value, ripsA, a.SawCuts, a.ValueGivenUp.Value).CompareTo((b.Spend.Value, ripsB, b.SawCuts, b.ValueGivenUp.Value)) <= 0 ? first : second;
+        // With the same spend the bounds are those of the first; below it, a plan of no spend buys nothing, so that the second's hold.
+        var (then, now) = (best.Tiers, nothing.Tiers);
+        var same = then.Spend.Value == now.Spend.Value;
+        var rips = now.Rips is { } few ? few with { Bound = same ? then.Rips!.Value.Bound : few.Bound } : (Figure?)null;
+        var taken = nothing with
+        {
+            Buys = best.Buys,
+            Tiers = now with
+            {
+                Unfilled = now.Unfilled with { Bound = then.Unfilled.Bound },
+                UnfilledByStage = [.. now.UnfilledByStage.Zip(then.UnfilledByStage, (one, other) => one with { Bound = other.Bound })],
+                Spend = now.Spend with { Bound = then.Spend.Bound },
+                Rips = rips,
+                ValueGivenUp = now.ValueGivenUp with { Bound = same && then.Rips?.Value == now.Rips?.Value ? Math.Max(then.ValueGivenUp.Bound, now.ValueGivenUp.Bound) : now.ValueGivenUp.Bound },
+            },
+        };
+        var faults = PlanChecker.Faults(problem.Changed(request => request with { Order = TierOrder.ValueFirst }).Value, taken);
+        return faults.Count == 0 ? taken : throw new InvalidOperationException("a plan that buys nothing is no plan: " + string.Join("; ", faults));
     }
+
+    /// <summary>The better of two plans for the fewest saw cuts: where a limit of time ended the second match early, the first may be ahead in what the second is for.</summary>
+    internal static Plan FewerSaws(Plan first, Plan second) =>
+        Score.Compare(first.Tiers, second.Tiers, TierOrder.SawCutsFirst) <= 0 ? first with { Tiers = first.Tiers with { SawCutsBound = SawCutsBound(first.Tiers, second.Tiers) } } : second;
+
+    // How few saw cuts any plan takes was reckoned for the second's fill, spend and rips: of another plan's nothing is known.
+    private static int SawCutsBound(Tiers first, Tiers second) =>
+        first.UnfilledByStage.Zip(second.UnfilledByStage).All(stage => stage.First.Value == stage.Second.Value) && first.Spend.Value == second.Spend.Value && first.Rips?.Value == second.Rips?.Value
+            ? Math.Min(first.SawCuts, second.SawCutsBound ?? 0)
+            : 0;
 }

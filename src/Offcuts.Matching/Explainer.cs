@@ -31,7 +31,7 @@ public static class Explainer
         var sources = from.Select(one => plan.Pieces[one.Piece].Source).OfType<Piece>().ToArray();
         var unfilled = plan.Unfilled.Where(one => one.Stage == cut.Stage && one.Cut == cut.Name).ToArray();
         var share = new Share(limits, Math.Min(sources.Length, SharedAmong) + (unfilled.Length > 0 ? Remedies.MostMatches : 0));
-        WithoutPiece[] instead = [.. sources.Take(MostTried).TakeWhile((_, i) => !limits.Cancel.IsCancellationRequested && share.HasTimeFor(i, Math.Min(sources.Length, SharedAmong))).Select(piece => Without(problem, piece, cut, share.Next()))];
+        WithoutPiece[] instead = [.. sources.Take(MostTried).TakeWhile((_, i) => !limits.Cancel.IsCancellationRequested && share.HasTimeFor(i, Math.Min(sources.Length, SharedAmong))).Select(piece => Without(problem, plan, piece, cut, share.Next()))];
         return new Explanation
         {
             Cut = cut,
@@ -53,14 +53,20 @@ public static class Explainer
             plan.Pieces.FirstOrDefault(planned => planned.Source is { } source && source.Code == piece.Code)?.Cuts ?? []);
     }
 
-    private static WithoutPiece Without(Problem problem, Piece piece, RequiredCut cut, MatchLimits limits)
+    private static WithoutPiece Without(Problem problem, Plan plan, Piece piece, RequiredCut cut, MatchLimits limits)
     {
         bool Pins(Pin pin) => pin.Piece == piece.Code && pin.Stage == cut.Stage && pin.Cut == cut.Name;
         var wishes = new Wishes(
             [.. problem.Wishes.Pins.Where(pin => !Pins(pin))],
             [.. problem.Wishes.Spares, new Spare(piece.Code, cut.Stage, cut.Name)]);
         var changed = problem.Changed(request => request with { Wishes = wishes });
-        return new WithoutPiece(piece, problem.Wishes.Pins.Any(Pins), Matcher.Match(changed.Value, limits).Tiers);
+        var (pinned, tiers) = (problem.Wishes.Pins.Any(Pins), Matcher.Match(changed.Value, limits).Tiers);
+
+        // Without a piece it keeps to all that the plan keeps to, but for a pin: then it is no plan of this problem.
+        return new WithoutPiece(piece, pinned, tiers) { Better = !pinned && Score.Compare(Claimed(tiers), Claimed(plan.Tiers), problem.Order) < 0 };
+
+        // Where saw cuts come last nothing is claimed for them.
+        Tiers Claimed(Tiers of) => problem.Order == TierOrder.SawCutsFirst ? of : of with { SawCuts = 0 };
     }
 
     // What is matched again is as large as the problem itself, so each match has its share of the time; most need little of it.

@@ -38,7 +38,11 @@ public sealed record Candidate(Piece Piece, string? WhyNot, IReadOnlyList<Planne
 /// <param name="Piece">The piece.</param>
 /// <param name="Pinned">True where it serves the cut because it is pinned to it.</param>
 /// <param name="Tiers">What that plan reaches; compare it with the explained plan's, each figure proven or best found.</param>
-public sealed record WithoutPiece(Piece Piece, bool Pinned, Tiers Tiers);
+public sealed record WithoutPiece(Piece Piece, bool Pinned, Tiers Tiers)
+{
+    /// <summary>True where that plan is better than the explained one: what limited the match left a better plan unfound.</summary>
+    public bool Better { get; init; }
+}
 
 /// <summary>What kind of change fills more of a cut.</summary>
 public enum RemedyKind
@@ -69,4 +73,14 @@ public enum RemedyKind
 /// <param name="Kind">What kind.</param>
 /// <param name="Text">The change in a sentence without a full stop.</param>
 /// <param name="Fills">How many more copies are filled with it.</param>
-public sealed record Remedy(RemedyKind Kind, string Text, int Fills);
+public sealed record Remedy(RemedyKind Kind, string Text, int Fills)
+{
+    /// <summary>How many more copies of other cuts are filled with it, or fewer where that is below 0; those with as many are left out.</summary>
+    public IReadOnlyList<OtherFill> Others { get; init; } = [];
+}
+
+/// <summary>How many more copies of another cut a change fills.</summary>
+/// <param name="Stage">Its stage.</param>
+/// <param name="Cut">Its name.</param>
+/// <param name="More">How many more; fewer where below 0.</param>
+public sealed record OtherFill(string Stage, string Cut, int More);

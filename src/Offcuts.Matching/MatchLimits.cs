@@ -20,6 +20,12 @@ public sealed record MatchLimits
     /// <summary>Stops early with the best plan found so far; nothing is thrown.</summary>
     public CancellationToken Cancel { get; init; }
 
+    /// <summary>
+    /// How long a match that was stopped waits for a solver that can't be interrupted. Then the best plan that is known by then is handed back, checked as any;
+    /// what still solves ends by itself, and nothing of it is heard any more. None waits until it has ended.
+    /// </summary>
+    public TimeSpan? Patience { get; init; }
+
     /// <summary>Told whenever a figure gets better or a bound closer.</summary>
     public IProgress<MatchProgress>? Progress { get; init; }
 }

@@ -30,7 +30,7 @@ public static class Matcher
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
         using var beside = Beside.Begin(problem, hardware, limits);
-        var parts = SolveParts(problem, hardware, BoughtFreely(problem) || beside is not null ? effort : effort.Share(0.9), limits.Progress);
+        var parts = SolveParts(problem, hardware, BoughtFreely(problem) || beside is not null ? effort : effort.Share(0.9), limits);
         MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
         (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
@@ -95,16 +95,39 @@ public static class Matcher
         return (cost, proven, [.. unpriced]);
     }
 
-    private static PartOutcome[] SolveParts(Problem problem, IReadOnlyList<HardwareFill> hardware, Effort effort, IProgress<MatchProgress>? progress)
+    private static PartOutcome[] SolveParts(Problem problem, IReadOnlyList<HardwareFill> hardware, Effort effort, MatchLimits limits)
     {
         // Small ones first, so that what they leave of the time goes to the large ones; some side by side. None knows of the others,
         // so the plan does not depend on who comes first. What is left in the end goes to those for which their share was too short.
         var parts = Part.Of(problem);
         var outcomes = parts.Select(part => part.First()).ToArray();
-        var telling = new Lock();
-        var open = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
-        for (var round = 0; open.Length > 0 && round < MostRounds && (round == 0 || !effort.Over); round++) open = Round(open, again: round > 0);
-        return outcomes;
+        var (telling, closed) = (new Lock(), false);
+        void Work()
+        {
+            var open = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
+            for (var round = 0; open.Length > 0 && round < MostRounds && (round == 0 || !effort.Over); round++) open = Round(open, again: round > 0);
+        }
+
+        if (limits.Patience is not { } patience || !limits.Cancel.CanBeCanceled)
+        {
+            Work();
+            return outcomes;
+        }
+
+        var work = Task.Run(Work);
+        if (Ended(work, patience, limits.Cancel))
+        {
+            work.GetAwaiter().GetResult();
+            return outcomes;
+        }
+
+        // Nobody waits for a solver that can't be interrupted: the door is closed, and what is known by now is laid on its spans as it is.
+        var over = new Effort(limits);
+        lock (telling)
+        {
+            closed = true;
+            return [.. outcomes.Select(part => part with { Outcomes = [.. part.Outcomes.Select(one => one.Placed.Count > 0 ? one : TieBreak.Place(one, new TierOutcome(one.Plan, one.LastBound, null), over))] })];
+        }
 
         // Solves some; those that the time was too short for.
         int[] Round(int[] order, bool again)
@@ -120,7 +143,11 @@ public static class Matcher
                     var share = effort.Share(Math.Min(1, workers / (double)(order.Length - i)));
                     Report(p, outcomes[p]);
                     var outcome = again ? parts[p].Again(outcomes[p], share, better => Report(p, better)) : parts[p].Solve(outcomes[p], share, better => Report(p, better));
-                    lock (telling) outcomes[p] = outcome;
+                    lock (telling)
+                    {
+                        if (!closed) outcomes[p] = outcome;
+                    }
+
                     cutShort[p] = share.Over && !outcome.Proven && parts[p].MayGoOn;
                 }
             });
@@ -129,11 +156,30 @@ public static class Matcher
 
         void Report(int part, PartOutcome better)
         {
+            MatchProgress told;
             lock (telling)
             {
+                if (closed) return;
                 outcomes[part] = better;
-                progress?.Report(Progress(parts[part].Name, outcomes, problem, hardware));
+                if (limits.Progress is null) return;
+                told = Progress(parts[part].Name, outcomes, problem, hardware);
             }
+
+            limits.Progress.Report(told);
+        }
+    }
+
+    // True once the work has ended; false where it was stopped and goes on for longer than anybody waits.
+    private static bool Ended(Task work, TimeSpan patience, CancellationToken cancel)
+    {
+        try
+        {
+            Task.WaitAny([work], cancel);
+            return true;
+        }
+        catch (OperationCanceledException)
+        {
+            return Task.WaitAny([work], patience) == 0;
         }
     }
 
@@ -190,7 +236,7 @@ public static class Matcher
             .Where(cut => cut.Count > 0).ToArray();
         var (spend, all) = (new Money(tiers.Spend.Value), wanting.Values.Sum() == 0);
         if (BoughtFreely(problem) && all) return new PlanSavings(spend, spend, tiers.Spend.Proven, []);
-        var (cost, proven, unpriced) = all && beside is not null ? beside.Reckoned : AllNew(cuts, Filled(hardware), problem.Prices, problem.Settings, effort);
+        var (cost, proven, unpriced) = all && beside is { Ready: true } ? beside.Reckoned : AllNew(cuts, Filled(hardware), problem.Prices, problem.Settings, effort);
         return new PlanSavings(cost, spend, proven, unpriced);
     }
 
@@ -203,14 +249,19 @@ public static class Matcher
     {
         private readonly CancellationTokenSource _stop;
         private readonly Task<(Money Cost, bool Proven, IReadOnlyList<string> Unpriced)> _task;
+        private readonly MatchLimits _limits;
 
         private Beside(Problem problem, IReadOnlyList<HardwareFill> hardware, MatchLimits limits)
         {
+            _limits = limits;
             _stop = CancellationTokenSource.CreateLinkedTokenSource(limits.Cancel);
             var effort = new Effort(limits with { Cancel = _stop.Token });
             var cuts = problem.Stages.SelectMany(stage => stage.Cuts).ToArray();
             _task = Task.Run(() => AllNew(cuts, Filled(hardware), problem.Prices, problem.Settings, effort));
         }
+
+        /// <summary>False where the match was stopped and this goes on for longer than anybody waits.</summary>
+        public bool Ready => _limits.Patience is not { } patience || Ended(_task, patience, _limits.Cancel);
 
         public (Money Cost, bool Proven, IReadOnlyList<string> Unpriced) Reckoned => _task.GetAwaiter().GetResult();
 
@@ -220,7 +271,10 @@ public static class Matcher
         public void Dispose()
         {
             _stop.Cancel();
-            Task.WaitAny(_task);
+
+            // What goes on beyond what anybody waits for still asks its source whether it is to stop.
+            if (_limits is not { Patience: { } patience, Cancel.IsCancellationRequested: true }) Task.WaitAny(_task);
+            else if (Task.WaitAny([_task], patience) < 0) return;
             _stop.Dispose();
         }
     }

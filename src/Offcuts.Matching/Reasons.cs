@@ -14,9 +14,9 @@ internal static class Reasons
         row.Piece >= 0 ? PlanReasons.PinnedTaken(problem.CodeText(problem.Pieces[row.Piece].Code)) : Of(problem, row.Cut, planned);
 
     /// <summary>Why a cut stays unfilled, and which foam would do but for its type.</summary>
-    public static string Of(Problem problem, RequiredCut cut, IReadOnlyList<PlannedPiece> planned) => Alone(problem, cut) + NearFoams.Behind(problem, cut, planned);
+    public static string Of(Problem problem, RequiredCut cut, IReadOnlyList<PlannedPiece> planned) => Alone(problem, cut, planned) + NearFoams.Behind(problem, cut, planned);
 
-    private static string Alone(Problem problem, RequiredCut cut)
+    private static string Alone(Problem problem, RequiredCut cut, IReadOnlyList<PlannedPiece> planned)
     {
         if (cut.Material is Core.Materials.Sheet) return PlanReasons.Sheet();
         var rules = problem.Settings.Rules;
@@ -29,7 +29,7 @@ internal static class Reasons
             .Where(price => rules.Allows(Condition.Sound, stamped: true, price.Treated, cut.Use, cut.Treated)).ToArray();
         var mine = pieces.Where(piece => rules.Allows(piece, cut) && !Spared(piece)).ToArray();
         var longest = mine.SelectMany(Lengths).Concat(store.Select(price => price.Length)).DefaultIfEmpty().Max();
-        if (longest >= cut.Shortest) return Taken(problem, cut, store.Select(price => price.Length).DefaultIfEmpty().Max());
+        if (longest >= cut.Shortest) return Taken(problem, cut, KerfShort.Missing(problem, cut, planned)?.Missing, store.Select(price => price.Length).DefaultIfEmpty().Max());
 
         var spared = pieces.FirstOrDefault(piece => Spared(piece) && rules.Allows(piece, cut) && Lengths(piece).Any(length => length >= cut.Shortest));
         if (spared is not null) return PlanReasons.Spared(problem.CodeText(spared.Code));
@@ -56,9 +56,10 @@ internal static class Reasons
         return problem.Buy ? PlanReasons.HardwareLimit(inYard, price.Limit ?? 0) : PlanReasons.HardwareNoBuy(inYard);
     }
 
-    private static string Taken(Problem problem, RequiredCut cut, Length longestStore)
+    private static string Taken(Problem problem, RequiredCut cut, Length? byTheKerf, Length longestStore)
     {
         var priced = problem.Prices.Of(cut.Material);
+        if (byTheKerf is { } missing) return PlanReasons.ShortByTheKerf(missing, problem.Settings.Kerf(cut.Material), problem.Settings.Unit);
         if (priced.Count == 0) return PlanReasons.TakenNoPrice(cut.Material.Name);
         if (!problem.Buy) return PlanReasons.TakenNoBuy();
         if (longestStore.IsZero) return PlanReasons.TakenNotAsWished(cut.Treated);

@@ -54,6 +54,20 @@ internal static class Score
         };
     }
 
+    /// <summary>Below 0 where the first plan of a problem is better than the second, tier by tier, above 0 where it is worse.</summary>
+    public static int Compare(Tiers a, Tiers b, TierOrder order)
+    {
+        for (var s = 0; s < a.UnfilledByStage.Count; s++)
+        {
+            if (a.UnfilledByStage[s].Value.CompareTo(b.UnfilledByStage[s].Value) is var stage and not 0) return stage;
+        }
+
+        var saws = order == TierOrder.SawCutsFirst;
+        (long, long, long, long) Rest(Tiers tiers) => (
+            tiers.Spend.Value, tiers.Rips?.Value ?? 0, saws ? tiers.SawCuts : tiers.ValueGivenUp.Value, saws ? tiers.ValueGivenUp.Value : tiers.SawCuts);
+        return Rest(a).CompareTo(Rest(b));
+    }
+
     /// <summary>Cents of yard value that one planned piece gives up.</summary>
     public static long GivenUp(Problem problem, PlannedPiece piece)
     {

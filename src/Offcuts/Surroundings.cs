@@ -24,6 +24,9 @@ public sealed record Surroundings
     /// <summary>True where a person reads along.</summary>
     public required bool OutIsTerminal { get; init; }
 
+    /// <summary>True where standard error is read along: only then is it told there how far long work is.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
     /// <summary>Columns of the terminal; 80 where there is none.</summary>
     public required int Width { get; init; }
 
@@ -63,6 +66,7 @@ public sealed record Surroundings
         Error = Console.Error,
         InIsTerminal = !Console.IsInputRedirected,
         OutIsTerminal = !Console.IsOutputRedirected,
+        ErrorIsTerminal = !Console.IsErrorRedirected,
         Width = WidthOfTerminal(),
         Clock = TimeProvider.System,
         Environment = System.Environment.GetEnvironmentVariable,

@@ -137,4 +137,67 @@ public sealed class RemedyTests
     public void What_else_is_unfilled_is_not_counted_to_what_a_board_gives() =>
         Only(RemedyKind.OneMoreBoard, Request([], [Cut("40\""), Cut("41\"", name: "other"), Cut("40\"", stage: "roof")], Price("8'", 500, limit: 0)))
             .Should().Equal((RemedyKind.OneMoreBoard, "one more new board of 8'", 1));
+
+    // One treated 10 ft board; sound wood of 16 ft at the store, which the plan may not buy. The waler takes the treated board. With one 16 ft
+    // board more the waler moves there, its 6 ft rest holds no stud, and the treated board is free for the sill.
+    private static MatchRequest Earlier => Request(
+        [Board("10'", 1) with { Treated = true }],
+        [
+            Cut("10'", stage: "a", name: "waler") with { Use = Use.Bracing },
+            Cut("7 1/2'", stage: "b", name: "sill") with { Treated = TreatedWish.Yes },
+            Cut("92 5/8\"", 2, stage: "c", name: "studs") with { Use = Use.Structural },
+        ],
+        Price("16'", 1000)) with
+    { Buy = false };
+
+    [Fact]
+    public void A_board_that_an_earlier_stage_would_take_is_no_help() =>
+        Remedies(Earlier, "c", "studs").Should().NotContain(remedy => remedy.Text == "one more new board of 16'")
+            .And.Contain((RemedyKind.OneMoreBoard, "2 more new boards of 16'", 2));
+
+    [Fact]
+    public void A_board_that_cannot_serve_the_cut_may_set_free_what_can() =>
+        Remedies(Earlier, "b", "sill").Should().Contain((RemedyKind.OneMoreBoard, "one more new board of 16'", 1));
+
+    // With exactly that board added, the plan fills exactly that.
+    [Fact]
+    public void What_a_board_is_said_to_fill_is_what_it_fills()
+    {
+        foreach (var (stage, name) in new[] { ("b", "sill"), ("c", "studs") })
+        {
+            var problem = Problem.Create(Earlier).Value;
+            var plan = Matcher.Match(problem, MatchLimits.None);
+            var cut = problem.Stages.SelectMany(one => one.Cuts).Single(one => (one.Stage, one.Name) == (stage, name));
+            foreach (var remedy in Explainer.Of(problem, plan, cut, MatchLimits.None).Remedies.Where(one => one.Kind == RemedyKind.OneMoreBoard))
+            {
+                var count = remedy.Text.StartsWith("one", StringComparison.Ordinal) ? 1 : 2;
+                Piece[] more = [.. Enumerable.Range(0, count).Select(i => Board("16'", 70 + i) with { Stamped = true })];
+                var then = Match(Earlier with { Pieces = [.. Earlier.Pieces, .. more] });
+                int Open(Plan of, string s, string c) => of.Unfilled.Where(one => (one.Stage, one.Cut) == (s, c)).Sum(one => one.Count);
+                (Open(plan, stage, name) - Open(then, stage, name)).Should().Be(remedy.Fills);
+                foreach (var other in remedy.Others) (Open(plan, other.Stage, other.Cut) - Open(then, other.Stage, other.Cut)).Should().Be(other.More);
+            }
+        }
+    }
+
+    [Fact]
+    public void What_a_change_fills_of_other_cuts_is_told_with_it()
+    {
+        var request = Request([], [Cut("40\""), Cut("41\"", name: "other")], Price("8'", 500, limit: 0));
+        var problem = Problem.Create(request).Value;
+        Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None).Remedies.Single()
+            .Others.Should().Equal(new OtherFill("wall", "other", 1));
+    }
+
+    // Two of 4 ft out of 8 ft: the saw takes 1/8 in between them.
+    [Fact]
+    public void What_only_the_saw_lacks_is_said_with_how_much_longer_would_do()
+    {
+        var request = Request([Board("8'", 5)], [Cut("4'", 2)]);
+        Match(request).Unfilled.Single().Reason.Should()
+            .Be("the saw takes 1/8\" between two cuts, and by 1/8\" what is left of the piece that would do is too short for one more");
+        Remedies(request).Should().Contain((RemedyKind.LongerPiece, $"{CodeOf(5)} longer by 1/8\", or the cut shorter by that, if it may be", 1));
+        Match(Request([Board("8' 1/8\"", 5)], [Cut("4'", 2)])).Unfilled.Should().BeEmpty();
+        Match(Request([Board("95 3/4\"", 5)], [Cut("4'", 2)])).Unfilled.Single().Reason.Should().StartWith("the pieces that would do are taken", "that lacks more than a saw cut");
+    }
 }

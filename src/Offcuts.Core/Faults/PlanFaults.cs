@@ -65,6 +65,9 @@ public static class PlanFaults
     public static Fault NoSuchGoodStretch(Length left, Length longest) =>
         new($"the {left} that is left can't be that good: the piece had no stretch over {longest} without a bad spot or a trimmed end");
 
+    public static Fault NotBetweenBadSpots(IReadOnlyList<Length> stretches) =>
+        new($"what came out right and what is left clean don't fit on the piece: between its bad spots and trimmed ends it had {string.Join(", ", stretches)}");
+
     public static Fault HardwareDone() => new("the hardware of this plan is counted out or given up already");
 
     public static Fault PinUnreadable(string text) =>
@@ -86,6 +89,9 @@ public static class PlanFaults
 
     public static Fault NoSuchRival(int count) => new($"--take is a number from 1 to {count}");
 
+    public static Fault Outdated(IReadOnlyList<(string Code, string Why)> pieces) =>
+        new($"the yard has changed since this plan was found: {string.Join(", ", pieces.Select(piece => $"{piece.Code} is not as planned any more ({TextRules.Harmless(piece.Why)})"))}; match again");
+
     public static Fault MatchAgain() => new("the yard has changed since this plan was found; match again");
 
     public static Fault LackingNoMore(string cut, string stage) =>
@@ -96,6 +102,8 @@ public static class PlanFaults
     public static Fault StageNotInPlan(string stage) => new($"the plan is not for a stage named {TextRules.Harmless(stage)}");
 
     public static Fault NothingWaitsFor(string stage) => new($"nothing of this plan waits for {TextRules.Harmless(stage)}");
+
+    public static Fault NothingKeptOf(string code) => new($"no plan keeps anything of {code}, so that nothing of it is let go");
 
     public static Fault NothingWaits(int id) => new($"nothing of plan {id} waits any more");
 }

@@ -21,6 +21,9 @@ public static class PlanReasons
     /// <summary>It was planned on a piece that came out otherwise.</summary>
     public static string CameOutWrong() => "it did not come out of its piece; match the rest again";
 
+    /// <summary>Why cuts of a kept plan can't be made as planned any more.</summary>
+    public static string PieceNotAsPlanned(string code, string why) => $"{TextRules.Harmless(code)} is not as planned any more ({why}); match again";
+
     /// <summary>Why cuts of a plan are planned no more while the rest of it waits.</summary>
     public static string PieceLetGo() => "its piece was let go; match again";
 
@@ -76,6 +79,14 @@ public static class PlanReasons
     public static string LongerPiece(Length by, Length longest, LengthUnit unit) =>
         $"a piece longer by {LengthText.In(unit, by)} than the longest that may serve, which is {LengthText.In(unit, longest)}";
 
+    /// <summary>One more would fit, but for what the saw takes between the cuts.</summary>
+    public static string ShortByTheKerf(Length missing, Length kerf, LengthUnit unit) =>
+        $"the saw takes {LengthText.In(unit, kerf)} between two cuts, and by {LengthText.In(unit, missing)} what is left of the piece that would do is too short for one more";
+
+    /// <summary>What would help where only that is missing.</summary>
+    public static string LongerByTheKerf(string code, Length missing, LengthUnit unit) =>
+        $"{TextRules.Harmless(code)} longer by {LengthText.In(unit, missing)}, or the cut shorter by that, if it may be";
+
     /// <summary>What would help: another use.</summary>
     public static string LooserUse(Use use) => $"the use {MarkWords.Of(use)}, if the work allows it";
 
@@ -95,6 +106,10 @@ public static class PlanReasons
     /// <summary>What would help: one more of a store length.</summary>
     public static string OneMoreBoard(Length length, bool treated, LengthUnit unit) =>
         $"one more new {(treated ? "treated " : "")}board of {LengthText.In(unit, length)}";
+
+    /// <summary>What would help where one alone would go to other cuts: several of a store length.</summary>
+    public static string MoreBoards(int count, Length length, bool treated, LengthUnit unit) =>
+        $"{count} more new {(treated ? "treated " : "")}boards of {LengthText.In(unit, length)}";
 
     /// <summary>What would help where no store length does.</summary>
     public static string SomeBoard(Length least, LengthUnit unit) =>

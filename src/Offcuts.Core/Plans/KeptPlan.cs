@@ -53,16 +53,19 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>True where nothing of it waits and something of it, a piece or the hardware, was given up.</summary>
     public bool GivenUp => !Open && (HardwareDropped || Steps.Any(step => step.State == StepState.Dropped));
 
+    // Only the pieces of a wall's filling know their pattern lines. What of that can't be carried out any more is told where the wall is.
+    private bool FillsWall => Plan.Pieces.Any(piece => piece.LineSpacing is not null);
+
     /// <summary>How many of its pieces are in this state.</summary>
     public int Count(StepState state) => Steps.Count(step => step.State == state);
 
     /// <summary>Cuts that did not come of their pieces and are lacking; none once the rest was matched again.</summary>
     public IReadOnlyList<PlannedCut> NotMade =>
-        Steps.Any(step => step.State == StepState.Dropped) && Steps.All(step => step.State != StepState.Waiting) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
+        Steps.Any(step => step.State == StepState.Dropped) && (FillsWall || Steps.All(step => step.State != StepState.Waiting)) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
 
     /// <summary>Cuts whose pieces were let go while the rest still waits: nothing is planned for them here any more. None once nothing waits.</summary>
     public IReadOnlyList<PlannedCut> LetGo =>
-        Steps.Any(step => step.State == StepState.Waiting) ? [.. Plan.Pieces.Zip(Steps).Where(each => each.Second.State == StepState.Dropped).SelectMany(each => each.First.Cuts)] : [];
+        !FillsWall && Steps.Any(step => step.State == StepState.Waiting) ? [.. Plan.Pieces.Zip(Steps).Where(each => each.Second.State == StepState.Dropped).SelectMany(each => each.First.Cuts)] : [];
 
     /// <summary>Cuts that were planned on one piece, by its number from 0, and did not come of it.</summary>
     public IEnumerable<PlannedCut> NotMadeOf(int piece)

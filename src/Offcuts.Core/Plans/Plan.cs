@@ -201,6 +201,9 @@ public sealed record Plan
     /// <summary>False where it was made from the yard alone, because somebody wished that nothing is bought.</summary>
     public bool Buys { get; init; } = true;
 
+    /// <summary>True where the yard had changed between the matching and the keeping: what is proven was proven of the yard as it was before.</summary>
+    public bool Earlier { get; init; }
+
     /// <summary>True where all of tiers 1 to 3 are proven, and saw cuts where those come before value.</summary>
     public bool Proven => Tiers.Proven;
 }

@@ -68,6 +68,22 @@ public sealed record OddSize(string What, string Why)
             $"under the keep length of {keep.ToText(LengthUnit.Inch)}; feet are written {(length.Units / Length.PerInch).ToString(CultureInfo.InvariantCulture)}'");
     }
 
+    /// <summary>3 ft: nothing is commonly sold shorter by length, so that a shorter one is mostly feet typed without their mark. Common practice.</summary>
+    private static readonly Length ShortestSold = Length.Feet(3);
+
+    /// <summary>The doubt about a store length, where it has one: too short or too long to be sold, mostly feet written without their mark. None for what has no length, and for panels and sheets.</summary>
+    /// <param name="price">As understood.</param>
+    /// <param name="unit">How lengths are written.</param>
+    public static OddSize? Of(StorePrice price, LengthUnit unit)
+    {
+        if (price.Length.IsZero || price.Material.Family is not (MaterialFamily.Lumber or MaterialFamily.Stick or MaterialFamily.Rebar)) return null;
+        if (price.Length >= ShortestSold) return Of(price.Material, price.Length, Length.Zero, unit).FirstOrDefault();
+        var whole = price.Length.Units % Length.PerInch == 0 && price.Length <= Length.Inches(24);
+        return new OddSize(
+            $"{TextRules.Harmless(price.Material.Name)} {price.Length.ToText(unit)}",
+            $"shorter than anything sold by length{(unit == LengthUnit.Inch && whole ? $"; feet are written {(price.Length.Units / Length.PerInch).ToString(CultureInfo.InvariantCulture)}'" : "")}");
+    }
+
     private static IEnumerable<OddSize> Of(Material of, Length length, Length width, LengthUnit unit)
     {
         var material = TextRules.Harmless(of.Name);

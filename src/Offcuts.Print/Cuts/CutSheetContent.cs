@@ -41,17 +41,28 @@ internal sealed class CutSheetContent
     private readonly KeptPlan? _kept;
     private readonly CutSheetOptions _options;
 
+    // Why a piece that waits can't be cut as planned any more, by its place in the plan.
+    private readonly Dictionary<int, string> _trouble = [];
+
     public CutSheetContent(Plan plan, KeptPlan? kept, CutSheetOptions options)
     {
+        if (kept is not null && options.Now is { } now)
+        {
+            _trouble = PlanToday.Troubles(kept, now).ToDictionary(each => each.Index, each => each.Why);
+            kept = PlanToday.Of(kept, now);
+            plan = kept.Plan;
+        }
+
         (_plan, _kept, _options) = (plan, kept, options);
-        var waiting = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
+        var all = plan.Pieces.Select((piece, i) => (Piece: piece, Index: i)).Where(each => StateOf(each.Index) == StepState.Waiting).ToArray();
+        var waiting = all.Where(each => !_trouble.ContainsKey(each.Index)).ToArray();
         Alike = UsedAsTheyAre.Of(waiting, (Named, CodeOf), Parts, options.Settings);
         var told = Alike.SelectMany(group => group.Indexes).ToHashSet();
-        Picks = Pick(waiting);
+        Picks = [.. Pick(waiting), .. NotAsPlanned([.. all.Except(waiting)])];
         Pieces = [.. waiting.Where(each => !told.Contains(each.Index)).Select(each => Cut(each.Piece, each.Index))];
         Rips = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: false))];
         ToHeight = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: true))];
-        PartsToHeight = HeightRows.Of(Parts, index => StateOf(index) == StepState.Waiting, index => CodeOf(plan.Pieces[index]), options.Settings.Unit);
+        PartsToHeight = HeightRows.Of(Parts, index => StateOf(index) == StepState.Waiting && !_trouble.ContainsKey(index), index => CodeOf(plan.Pieces[index]), options.Settings.Unit);
         Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).SelectMany(each => CameBack(each.i).Prepend(Finished(each.piece, each.i)))];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
@@ -135,6 +146,8 @@ internal sealed class CutSheetContent
         .. _plan.Unfilled.Select(open => $"{open.Count} x {TextRules.Harmless(open.Cut)} ({TextRules.Harmless(open.Stage)}): {TextRules.Harmless(open.Reason)}"),
         .. (_kept?.NotMade ?? []).GroupBy(cut => (cut.Stage, cut.Cut))
             .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.CameOutWrong()}"),
+        .. _trouble.SelectMany(each => _plan.Pieces[each.Key].Cuts.Select(cut => (cut.Stage, cut.Cut, Code: CodeOf(_plan.Pieces[each.Key]), Why: each.Value))).GroupBy(one => one)
+            .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.PieceNotAsPlanned(same.Key.Code, same.Key.Why)}"),
         .. (_kept?.LetGo ?? []).GroupBy(cut => (cut.Stage, cut.Cut))
             .Select(same => $"{Count(same.Count())} x {TextRules.Harmless(same.Key.Cut)} ({TextRules.Harmless(same.Key.Stage)}): {PlanReasons.PieceLetGo()}"),
     ];
@@ -160,6 +173,8 @@ internal sealed class CutSheetContent
             : $"Printed {Day(_options.Printed)}.";
         var stages = _plan.Stages.Select(stage => TextRules.Harmless(stage) + (_options.StageDates.TryGetValue(stage, out var date) ? $" ({Day(date)})" : ""));
         if (_plan.Stages.Count > 0) yield return $"For {string.Join(", ", stages)}.";
+        if (_trouble.Count > 0)
+            yield return $"NOT AS PLANNED ANY MORE: {string.Join(", ", _trouble.Select(each => $"{CodeOf(_plan.Pieces[each.Key])} ({each.Value})"))}. Match the rest again.";
         if (!_plan.Buys) yield return "As wished, nothing is bought.";
         if (!_plan.Wishes.Empty) yield return $"As wished: {TextRules.Harmless(_plan.Wishes.ToText(_options.CodeText))}.";
     }
@@ -185,6 +200,13 @@ internal sealed class CutSheetContent
 
     // New ones that are used as they are have no label to be told apart by, so that they are fetched by their count.
     private AsTheyAre? NewOf((PlannedPiece Piece, int Index) each) => each.Piece.Source is null ? Alike.FirstOrDefault(alike => alike.Indexes.Contains(each.Index)) : null;
+
+    private IEnumerable<PickPlace> NotAsPlanned((PlannedPiece Piece, int Index)[] troubled)
+    {
+        if (troubled.Length == 0) yield break;
+        yield return new PickPlace("not to be fetched: not as planned any more", [.. troubled.Select(each => new PickRow(
+            Count(each.Index + 1), CodeOf(each.Piece), Named(each.Piece), Text(each.Piece.Length), _trouble[each.Index]))]);
+    }
 
     private CutPiece Cut(PlannedPiece piece, int index)
     {

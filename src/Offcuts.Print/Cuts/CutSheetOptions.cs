@@ -28,6 +28,9 @@ public sealed record CutSheetOptions
     /// <summary>What came back of pieces that are cut, in order from the marked end, by the piece's index in the plan, from 0: so that each label finds its remainder.</summary>
     public ImmutableDictionary<int, ImmutableArray<Piece>> CameBack { get; init; } = ImmutableDictionary<int, ImmutableArray<Piece>>.Empty;
 
+    /// <summary>The piece of a code as it is by now, gone or not, for a kept plan; without it the sheet tells of the pieces as they were planned.</summary>
+    public Func<Code, Piece?>? Now { get; init; }
+
     /// <summary>How a code is written; as on its label where nothing else is said.</summary>
     public Func<Code, string> CodeText { get; init; } = code => code.ToString();
 

@@ -71,6 +71,8 @@ internal sealed class CutSheetPdf : IDisposable
 
     private void Cut()
     {
+        // Its heading does not stand alone at the foot of a page.
+        if (_content.Pieces.Count > 0) _flow.Need(60 + 3 * Body * Lettering.LineHeight + Room(_content.Pieces[0]));
         Section("2. Cut");
         if (_content.Pieces.Count + _content.Alike.Count == 0) Line("Nothing.");
         else
@@ -99,12 +101,14 @@ internal sealed class CutSheetPdf : IDisposable
         foreach (var line in _content.Behind) _flow.Paragraph(line, Body, indent: line.StartsWith(' ') ? 12 : 0);
     }
 
+    private static double Room(CutPiece piece) => (6 + Math.Min(6, piece.Rows.Count)) * Body * Lettering.LineHeight + BarDrawing.Height + 20;
+
     private void Piece(CutPiece piece, double perUnit)
     {
         PaperColumn[] columns = [new("", 16), new("start", 85), new("length", 85), new("to", 85), new("what", 150), new("stage", 100)];
 
         // Head, notes, bar and the first rows stay together.
-        _flow.Need((6 + Math.Min(6, piece.Rows.Count)) * Body * Lettering.LineHeight + BarDrawing.Height + 20);
+        _flow.Need(Room(piece));
         _flow.Space(8);
         _flow.Paragraph($"{piece.Number}: {piece.Head}", Body + 1, bold: true);
         if (piece.Marks.Length > 0) _flow.Paragraph(piece.Marks, Small, bold: true);

@@ -30,7 +30,7 @@ public static class PlanInShort
         yield return $"Spends {Cash(spend.Value)} without tax, {Worth(value.Value)}, {Saved(plan.Savings.Saved, sign)}.";
         if (!plan.Buys) yield return "Buys nothing, as wished: kept with the plan; offcuts plan --buy lets it buy again.";
         foreach (var near in plan.Near) yield return $"! {PlanReasons.NearFoamBought(near.Pieces, near.There, near.Asked)}.";
-        yield return plan.Proven ? "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
+        yield return plan.Proven ? plan.Earlier ? "Of the yard as it was when it was matched, no plan did better; it has changed since, and a better plan may exist." : "Proven: no plan does better." : $"Best found; not proven: {string.Join(", ", HowFar())}.";
         if (plan.Tiers.SawCutsBound is not null) yield return "Looks for the fewest saw cuts before yard value, as it was chosen; offcuts plan --compare offers the usual order again.";
         var (own, bought) = (plan.Pieces.Count(piece => piece.Source is not null), plan.Pieces.Count(piece => piece.Bought is not null));
         yield return $"Takes {own} {(own == 1 ? "piece" : "pieces")} from the yard and {bought} to buy; {SawCutsText.Of(plan, settings)}.";

@@ -15,7 +15,10 @@ public static class PlanWorth
     {
         var sign = settings.CurrencySign;
         var tiers = plan.Tiers;
-        yield return plan.Proven
+        if (plan.Earlier) yield return "The yard had changed between the matching and the keeping: all that is called proven below was proven of the yard as it was when this was matched, and now a better plan may exist.";
+        yield return plan.Proven && plan.Earlier
+            ? "Of the yard as it was then, no plan did better, in the order below."
+            : plan.Proven
             ? $"Proven: in the order below, no plan does better on any of {(tiers.SawCutsBound is not null ? "these" : tiers.Rips is null ? "the first three" : "the first four")}."
             : "Best found: where a line does not say proven, a better plan may exist, but none beyond the bound given.";
         yield return Line("Left unfilled", tiers.Unfilled, value => value == 1 ? "1 cut" : $"{value} cuts");

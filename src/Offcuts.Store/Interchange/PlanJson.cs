@@ -30,14 +30,16 @@ public static class PlanJson
     /// <summary>The plan's JSON, without a line break after it.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="writtenCode">The text of a piece's code, as the reader of the JSON knows it: <see cref="Stock.WrittenCode"/>.</param>
-    public static string Write(Plan plan, Func<Code, string> writtenCode)
+    /// <param name="endedBy">What ended the match, as scripts are told: proof, time-limit or stopped. None where that is not known.</param>
+    public static string Write(Plan plan, Func<Code, string> writtenCode, string? endedBy = null)
     {
         var buffer = new ArrayBufferWriter<byte>();
         using (var json = new Utf8JsonWriter(buffer, Options))
         {
             json.WriteStartObject();
             json.WriteNumber("schema", Schema);
-            json.WriteString("status", Status(plan.Proven));
+            json.WriteString("status", Status(plan is { Proven: true, Earlier: false }));
+            if (endedBy is not null) json.WriteString("ended_by", endedBy);
             WriteTiers(json, plan.Tiers);
             WriteList(json, "pieces", plan.Pieces, piece => WritePiece(json, piece, writtenCode));
             WriteList(json, "hardware", plan.Hardware, fill => WriteFill(json, fill));

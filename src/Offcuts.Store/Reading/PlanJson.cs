@@ -69,4 +69,5 @@ internal sealed record PlanJson(
     int Schema, string[] Stages, TiersJson Tiers, PlannedPieceJson[] Pieces, HardwareJson[] Hardware, UnfilledJson[] Unfilled, SavingsJson Savings, string[] Unpriced,
     PinJson[]? Pins = null, SpareJson[]? Spares = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] NearJson[]? Near = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Buys = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Buys = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Earlier = null);

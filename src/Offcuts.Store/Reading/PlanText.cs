@@ -46,6 +46,7 @@ internal static class PlanText
             Savings = new PlanSavings(new Money(json.Savings.AllNewCents), new Money(json.Savings.SpendCents), json.Savings.AllNewProven, json.Savings.Unpriced),
             Unpriced = json.Unpriced,
             Buys = json.Buys ?? true,
+            Earlier = json.Earlier ?? false,
             Near = Array.ConvertAll(json.Near ?? [], near => new NearFoam(near.Asked, near.There, near.Pieces)),
             Wishes = new Wishes(
                 Array.ConvertAll(json.Pins ?? [], pin => new Pin(Values.Code(pin.Code), pin.Stage, pin.Cut)),
@@ -84,7 +85,8 @@ internal static class PlanText
         [.. plan.Wishes.Pins.Select(pin => new PinJson(pin.Piece.Text, pin.Stage, pin.Cut))],
         [.. plan.Wishes.Spares.Select(spare => new SpareJson(spare.Piece.Text, spare.Stage, spare.Cut))],
         plan.Near.Count == 0 ? null : [.. plan.Near.Select(near => new NearJson(near.Asked, near.There, near.Pieces))],
-        plan.Buys ? null : false);
+        plan.Buys ? null : false,
+        plan.Earlier ? true : null);
 
     private static PlannedPieceJson Json(PlannedPiece piece) => new(
         piece.Source is { } source ? Json(source) : null,

@@ -48,7 +48,7 @@ internal static class ListJson
         ["unfilled"] = kept.Plan.Tiers.Unfilled.Value,
         ["spend_cents"] = kept.Plan.Tiers.Spend.Value,
         ["buys"] = kept.Plan.Buys,
-        ["status"] = kept.Plan.Proven ? "proven" : "best-found",
+        ["status"] = kept.Plan is { Proven: true, Earlier: false } ? "proven" : "best-found",
     }));
 
     /// <summary>Labels that wait to be printed, in their order, and codes that were printed blank and have no piece yet.</summary>

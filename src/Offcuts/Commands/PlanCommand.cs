@@ -38,6 +38,9 @@ internal sealed class PlanCommand
     private readonly Option<string> _kerf = new("--kerf") { Description = "With files: what one saw cut destroys (1/8 in)", HelpName = "LENGTH" };
     private readonly Option<string> _keep = new("--keep") { Description = "With files: shortest remainder worth a label (12 in)", HelpName = "LENGTH" };
 
+    // The yard's change number when its problem was read.
+    private long _seen;
+
     private PlanCommand(CommandContext context) => _context = context;
 
     /// <summary>The command.</summary>
@@ -88,8 +91,12 @@ internal sealed class PlanCommand
 
     private int FromYard(ParseResult parse, YardFile yard, MatchLimits limits)
     {
+        _seen = yard.ChangeNumber;
         var wish = Wish(parse, yard);
         if (!wish.TryGet(out var wanted)) return _context.Refuse(wish.Faults);
+        var kept = yard.Plans();
+        foreach (var code in wanted.Released.Where(code => kept.All(plan => plan.Plan.Wishes.Pins.All(pin => pin.Piece != code) && plan.Plan.Wishes.Spares.All(spare => spare.Piece != code))))
+            _context.World.Error.WriteLine(PlanFaults.NothingKeptOf(code.ToString()).Sentence);
         var asked = new MatchStages(yard).Problem(wanted);
         if (asked is { Ok: false } && asked.Fault == PlanFaults.NothingLacking())
         {
@@ -104,26 +111,36 @@ internal sealed class PlanCommand
     // What is asked about a problem: the plan, why a cut is filled as it is, or several plans side by side.
     private int Answer(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
     {
-        if (parse.GetValue(_compare)) return Compare(parse, yard, problem, options, inJson, limits);
-        if (parse.GetValue(_explain) is not { } named) return Show(parse, yard, Matcher.Match(problem, limits), options, inJson, limits.Cancel);
+        using var watch = new MatchWatch(_context.World, options.Settings.CurrencySign, limits);
+        if (parse.GetValue(_compare)) return Compare(parse, yard, problem, options, inJson, watch);
+        if (parse.GetValue(_explain) is not { } named)
+        {
+            var found = Matcher.Match(problem, watch.Limits);
+            watch.Dispose();
+            return Show(parse, yard, found, options, inJson, watch);
+        }
+
         if (parse.GetValue(_save)) return _context.Refuse([PlanFaults.OneQuestion()]);
         var cut = WishWords.Cut(named, problem.Stages);
         if (!cut.TryGet(out var one)) return _context.Refuse(cut.Faults);
-        var plan = Matcher.Match(problem, limits);
+        var plan = Matcher.Match(problem, watch.Limits);
         var why = Explainer.Of(problem, plan, one, limits);
+        watch.Dispose();
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(why, plan, inJson));
-        else foreach (var line in ExplainText.Of(why, plan, options.Settings, options.CodeText)) _context.Say(line);
+        else foreach (var line in ExplainText.Of(why, plan, options.Settings, options.CodeText).Concat(yard is null ? [] : WaitElsewhere.Lines(yard, problem, one))) _context.Say(line);
         return why.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
-    private int Compare(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
+    private int Compare(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchWatch watch)
     {
+        var limits = watch.Limits;
         var take = parse.GetValue(_take);
         if (parse.GetValue(_explain) is not null || parse.GetValue(_save)) return _context.Refuse([PlanFaults.OneQuestion()]);
         if (take is not null && yard is null) return _context.Refuse([PlanFaults.NotWithFiles()]);
         var rivals = Comparison.Of(problem, limits);
+        watch.Dispose();
         if (take is < 1 || take > rivals.Count) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
-        var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan) : NotKept;
+        var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan, _seen) : NotKept;
         if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
         var id = done.Id;
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(rivals, inJson));
@@ -131,6 +148,7 @@ internal sealed class PlanCommand
         {
             Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings));
             _context.Say(CompareText.Note(rivals));
+            if (limits.Cancel.IsCancellationRequested) _context.Say("Stopped: these are the best plans up to then.");
             if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
             else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");
             SayGivenUp(done);
@@ -139,20 +157,27 @@ internal sealed class PlanCommand
         return rivals[(take ?? 1) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
-    private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson, CancellationToken stopped)
+    private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson, MatchWatch watch)
     {
-        var save = parse.GetValue(_save) && !stopped.IsCancellationRequested;
-        var kept = save ? new KeepPlan(yard!).Keep(plan) : NotKept;
+        var stopped = watch.Limits.Cancel.IsCancellationRequested;
+        var save = parse.GetValue(_save) && !stopped;
+        var kept = save ? new KeepPlan(yard!).Keep(plan, _seen) : NotKept;
         if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
         var id = done.Id;
 
-        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, inJson));
+        if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, inJson, EndWord(watch.EndOf(plan), plan)));
         else
         {
             // At a tailgate the answer is wanted first; the sheet explains it.
             foreach (var line in PlanInShort.Of(plan, options.Settings)) _context.Say(line);
-            _context.Say();
-            _context.World.Out.Write(save ? CutSheet.Text(yard!.Plan(id)!, options) : CutSheet.Text(plan, options));
+            if (watch.Told(plan) is { Length: > 0 } ended) _context.Say(ended);
+            if (!(stopped && parse.GetValue(_save)))
+            {
+                // Who stopped what was to be kept wants no sheet of what is not.
+                _context.Say();
+                _context.World.Out.Write(save ? CutSheet.Text(yard!.Plan(id)!, options) : CutSheet.Text(plan, options));
+            }
+
             if (yard is not null)
             {
                 _context.Say();
@@ -163,6 +188,13 @@ internal sealed class PlanCommand
 
         return plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
+
+    private static string? EndWord(MatchEnd end, Plan plan) => end switch
+    {
+        MatchEnd.TimeLimit => "time-limit",
+        MatchEnd.Stopped => "stopped",
+        _ => plan.Proven ? "proof" : null,
+    };
 
     private static Result<PlanKept> NotKept => new PlanKept(0, []);
 

@@ -48,7 +48,7 @@ internal static class PlanCommands
                 Number(kept.Count(StepState.Waiting)),
                 Number(kept.Count(StepState.Dropped)),
                 new Money(kept.Plan.Tiers.Spend.Value).ToText(sign),
-                kept.Plan.Proven ? "proven" : "best found",
+                !kept.Plan.Proven ? "best found" : kept.Plan.Earlier ? "was proven" : "proven",
             ]));
             return Exit.Done;
         }));
@@ -124,7 +124,7 @@ internal static class PlanCommands
             var done = new CarryOut(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);
             if (!done.TryGet(out var result)) return context.Refuse(done.Faults);
             var after = yard.Plan(kept.Id)!;
-            foreach (var act in list) context.Say(TellAct(after, act.Index));
+            foreach (var act in list) context.Say(TellAct(after, act.Index, yard.Settings().Unit));
             if (counted) context.Say($"counted out: {string.Join(", ", after.Plan.Hardware.Select(fill => $"{fill.FromYard + fill.ToBuy} {fill.Need.Hardware}"))}");
             TellDone(context, yard, result);
             foreach (var line in CutText.Next(result, yard.WallPlans().FirstOrDefault(plan => plan.PlanId == kept.Id)?.Wall)) context.Say(line);
@@ -133,23 +133,24 @@ internal static class PlanCommands
         return command;
     }
 
-    private static string TellAct(KeptPlan kept, int index)
+    private static string TellAct(KeptPlan kept, int index, LengthUnit unit)
     {
         var piece = kept.Steps[index].Actual ?? kept.Plan.Pieces[index];
-        var name = piece.Source?.Code.ToString() ?? $"bought {piece.Material} {piece.Length}";
+        var name = piece.Source?.Code.ToString() ?? $"bought {piece.Material} {piece.Length.ToText(unit)}";
         var planned = kept.Plan.Pieces[index].Cuts.Count;
         var asPlanned = kept.Steps[index].State == StepState.Done;
         var scrap = piece.Remainders.Where(left => !left.Kept).Aggregate(Length.Zero, (sum, left) => sum + left.Length);
         var toHeight = piece.Cuts.Count(cut => cut.Rip?.Into.Equals(piece.Material) is true);
         var ripped = piece.Cuts.Count(cut => cut.Rip is not null) - toHeight;
         var how = asPlanned ? $"cut as planned, {Words.Count(piece.Cuts.Count, "cut")}" : $"cut otherwise, {piece.Cuts.Count} of {Words.Count(planned, "cut")} came out right";
-        return $"{name}: {how}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(toHeight > 0 ? $", {toHeight} of them cut to height" : "")}{(scrap.IsZero ? "" : $", {scrap} of scrap")}";
+        return $"{name}: {how}{(ripped > 0 ? $", {ripped} of them ripped" : "")}{(toHeight > 0 ? $", {toHeight} of them cut to height" : "")}{(scrap.IsZero ? "" : $", {scrap.ToText(unit)} of scrap")}";
     }
 
     /// <summary>Says what carrying out did.</summary>
     internal static void TellDone(CommandContext context, YardFile yard, CarriedOut done)
     {
         var settings = yard.Settings();
+        foreach (var line in CutText.Nails(done)) context.Say(line);
         foreach (var piece in done.NewPieces)
             context.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
         if (done.NewPieces.Any(piece => piece.Material is Lumber))

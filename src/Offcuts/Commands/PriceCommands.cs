@@ -56,15 +56,16 @@ internal static class PriceCommands
     {
         var line = new Argument<string[]>("line") { Description = "material length price, then: lead DAYS, limit COUNT, treated, from SUPPLIER", Arity = ArgumentArity.OneOrMore };
         var isNew = CommandContext.NewNames();
+        var yes = new Option<bool>("--yes") { Description = "A length that looks like a slip is meant: a bare 8 is 8 inches" };
         var command = context.Command(
             "set",
             "Set the price of a store length, or of hardware; it is dated today",
             ["offcuts price set \"2x4 8' 3.98\"", "offcuts price set \"2x10 16' 24.50 lead 3 from the mill\"", "offcuts price set --new \"panel tie 0.62\""],
-            line, isNew);
+            line, isNew, yes);
         command.SetAction(parse => context.WithYard(parse, yard =>
         {
             var typed = string.Join(' ', parse.GetValue(line) ?? []);
-            var set = new ChangePrices(yard).Set(typed, context.World.Today, parse.GetValue(isNew));
+            var set = new ChangePrices(yard).Set(typed, context.World.Today, parse.GetValue(isNew), parse.GetValue(yes));
             return set.Ok ? context.Tell(set) : context.RefuseTyped([typed], set.Faults);
         }));
         return command;

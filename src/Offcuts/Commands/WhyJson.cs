@@ -52,10 +52,11 @@ internal static class WhyJson
             ["pinned"] = one.Pinned,
             ["status"] = one.Tiers.Proven ? "proven" : "best-found",
             ["tiers"] = Tiers(one.Tiers),
+            ["better"] = one.Better,
         }),
         ["not_tried"] = why.NotTried,
         ["unfilled"] = List(why.Unfilled, one => new JsonObject { ["count"] = one.Count, ["reason"] = one.Reason }),
-        ["remedies"] = List(why.Remedies, one => new JsonObject { ["kind"] = Kind(one.Kind), ["text"] = one.Text, ["fills"] = one.Fills }),
+        ["remedies"] = List(why.Remedies, one => new JsonObject { ["kind"] = Kind(one.Kind), ["text"] = one.Text, ["fills"] = one.Fills, ["fills_of_others"] = List(one.Others, other => new JsonObject { ["stage"] = other.Stage, ["cut"] = other.Cut, ["count"] = other.More }) }),
     }.ToJsonString(Options));
 
     /// <summary>Plans side by side: <c>{ "schema": 1, "plans": [ { "number": 1, "aim": "best", "plan": {..} } ] }</c>.</summary>

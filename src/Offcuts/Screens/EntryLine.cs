@@ -120,7 +120,7 @@ internal sealed record EntryLine
     {
         var closed = Close();
         if (choice.Retyped is { } text) return closed.Typed(text);
-        return choice.Errand is Errand.Catalogue or Errand.AddNeed ? closed.Send() : closed;
+        return choice.Errand is Errand.Catalogue or Errand.AddNeed or Errand.SetPrice ? closed.Send() : closed;
     }
 
     /// <summary>One step back, and what to say about it.</summary>

@@ -115,8 +115,10 @@ internal abstract record Errand
     /// <summary>Stop the change of many that is being made, where it is still this one: where it is not saved by then, nothing of it is.</summary>
     public sealed record StopWork(int Id) : Errand;
 
-    /// <summary>Keep a plan in the yard.</summary>
-    public sealed record Keep(Plan Plan) : Errand;
+    /// <summary>Keep a plan that was found.</summary>
+    /// <param name="Plan">The plan.</param>
+    /// <param name="FoundAt">The yard's change number when its match began.</param>
+    public sealed record Keep(Plan Plan, long FoundAt) : Errand;
 
     /// <summary>Say what was cut.</summary>
     public sealed record CarryOut(int PlanId, IReadOnlyList<CutAct> Acts, bool Hardware) : Errand;
@@ -132,7 +134,8 @@ internal abstract record Errand
     /// <summary>Set a price from a typed line; it is dated today.</summary>
     /// <param name="Line">The line.</param>
     /// <param name="NewNames">True where a name that nothing has yet is meant.</param>
-    public sealed record SetPrice(string Line, bool NewNames = false) : Errand;
+    /// <param name="OddSizes">True where a length that looks like a slip is meant.</param>
+    public sealed record SetPrice(string Line, bool NewNames = false, bool OddSizes = false) : Errand;
 
     /// <summary>A price is today what it was.</summary>
     public sealed record PriceStillSo(StorePrice Price) : Errand;

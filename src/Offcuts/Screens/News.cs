@@ -41,7 +41,11 @@ internal abstract record News
     public sealed record Working(WorkProgress? Progress, bool MayStop, int Id = 0) : News;
 
     /// <summary>How far a match has come.</summary>
-    public sealed record Matching(MatchProgress Progress) : News;
+    public sealed record Matching(MatchProgress Progress) : News
+    {
+        /// <summary>For how many seconds it has run.</summary>
+        public int Seconds { get; init; }
+    }
 
     /// <summary>The plan that a match found.</summary>
     public sealed record Matched(Plan Plan) : News;

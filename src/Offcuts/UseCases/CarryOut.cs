@@ -18,6 +18,9 @@ public sealed record CarriedOut(IReadOnlyList<Piece> NewPieces, IReadOnlyList<Le
     /// <summary>Cuts of the pieces cut now that did not come out right: their stages lack them still.</summary>
     public IReadOnlyList<PlannedCut> NotMade { get; init; } = [];
 
+    /// <summary>Pieces that were cut now and in which nails still were by the yard.</summary>
+    public IReadOnlyList<Code> Nailed { get; init; } = [];
+
     /// <summary>
     /// The stages to be planned again where something was not made, in the plan's order: those that lack it, and those for which
     /// anything still waits in the plan, since a plan for some of them alone would give up what waits for the others.
@@ -79,6 +82,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         IReadOnlyList<LedgerLine> lines = acts.Count == 0 && !hardware ? [] : new LedgerArithmetic(stages, yard.Prices(), settings, limits)
             .Lines(plans, plansAfter, new BookedAct(planId, [.. acts.Select(act => act.Index)], hardware), today);
 
+        Code[] nailed = [.. acts.Select(act => kept.Plan.Pieces[act.Index].Source).OfType<Piece>().Where(source => yard.Piece(source.Code) is { Nails: true }).Select(source => source.Code)];
         var born = new List<CameOf>();
         IReadOnlyList<Piece> reserved = [];
         var change = yard.ChangeSince(seen, told, work =>
@@ -109,6 +113,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         return change.Then<CarriedOut>(_ => new CarriedOut([.. born.Select(one => one.Piece)], lines, reserved)
         {
             NotMade = [.. acts.SelectMany(act => after.NotMadeOf(act.Index))],
+            Nailed = nailed,
             Again = [.. after.Plan.Stages.Where(stage => Concerns(after, acts, stage))],
         });
     }
@@ -191,6 +196,12 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             if (left.BadSpots is null) yield return PlanFaults.WhereBad(left.Length, planned.Source.Unusable());
             else if (left.LongestGood() > longest) yield return PlanFaults.NoSuchGoodStretch(left.Length, longest);
         }
+
+        // A cut that came out right, and what is left and clean, each lies between two bad spots.
+        var whole = happened.Made.Where(index => index >= 0 && index < planned.Cuts.Count).Select(index => planned.Cuts[index].Length)
+            .Concat(happened.Lengths.Where(left => left.BadSpots is { Count: 0 }).Select(left => left.Length));
+        var spans = planned.Source.Spans().Select(span => span.Length).ToArray();
+        if (happened.Left.All(left => left.BadSpots is not null && left.LongestGood() <= longest) && !StretchFit.Fits(spans, [.. whole])) yield return PlanFaults.NotBetweenBadSpots(spans);
     }
 
     // The faces of all that came of it, in square millimetres; none where one of them has no face.

@@ -10,13 +10,14 @@ namespace Offcuts.UseCases;
 /// <summary>Changes the prices of store lengths and hardware.</summary>
 public sealed class ChangePrices(YardFile yard)
 {
-    /// <summary>Sets one price from a typed line, dated today; tells how it was understood. A name that is new is refused unless it is meant.</summary>
-    public Result<string> Set(string line, DateOnly today, bool newNames = false)
+    /// <summary>Sets one price from a typed line, dated today; tells how it was understood. A name that is new is refused unless it is meant, and so is a length that nothing is sold in.</summary>
+    public Result<string> Set(string line, DateOnly today, bool newNames = false, bool oddSizes = false)
     {
         var settings = yard.Settings();
         var read = PriceLine.Read(line, settings.Unit, today);
         if (!read.TryGet(out var price)) return Result<string>.Fail(read.Faults);
         if (!newNames && yard.Names().NewAmong([price.Material]) is [var name]) return CommandFaults.NameIsNew(name);
+        if (!oddSizes && OddSize.Of(price, settings.Unit) is { } odd) return CommandFaults.SizeIsOdd(odd);
         return yard.Change($"set the price of {price.NameIn(settings.Unit)}", work => work.SetPrice(price))
             .Then<string>(entry => $"{entry.What}\n  {PriceLine.ReadBack(price, settings.Unit, settings.CurrencySign)}");
     }

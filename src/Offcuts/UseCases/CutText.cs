@@ -19,6 +19,13 @@ public static class CutText
         yield return done.Lines.Count == 0 ? "Nothing came out right, so nothing is saved by it; nothing was spent on it either." : AllNewMeans;
     }
 
+    /// <summary>What to mind where nails were still in what was cut; nothing where none were known of.</summary>
+    public static IEnumerable<string> Nails(CarriedOut done)
+    {
+        if (done.Nailed.Count == 0) yield break;
+        yield return $"! By the yard nails were still in {string.Join(", ", done.Nailed)}: look before the next cut, and what is left of {(done.Nailed.Count == 1 ? "it" : "them")} stays marked so until you say that they are out.";
+    }
+
     /// <summary>What is lacking still and how the rest is matched again; nothing where all came out right.</summary>
     /// <param name="done">What was done.</param>
     /// <param name="wall">The wall whose filling was cut; none where it was no wall's.</param>

@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
@@ -25,10 +26,10 @@ public static class ExplainText
         yield return $"{cut.Name} ({cut.Stage}): {cut.Material} {cut.Shortest.ToText(unit)}{range}, {Words.Of(cut)}; {cut.Count} needed, {(unfilled == 0 ? "all filled" : $"{unfilled} unfilled")}";
 
         if (why.From.Count > 0) yield return "It is cut from";
-        foreach (var (index, copies) in why.From)
+        foreach (var alike in why.From.Select(one => (Piece: plan.Pieces[one.Piece], one.Copies)).GroupBy(one => (Code: one.Piece.Source?.Code ?? default, one.Piece.Material, one.Piece.Length, one.Piece.Bought?.Treated)))
         {
-            var piece = plan.Pieces[index];
-            yield return $"  {(piece.Source is { } source ? code(source.Code) : "a new")} {piece.Material} {piece.Length.ToText(unit)}: {copies}{(piece.Material.Equals(cut.Material) ? "" : ", ripped")}";
+            var piece = alike.First().Piece;
+            yield return $"  {(piece.Source is { } source ? code(source.Code) : alike.Count() == 1 ? "a new" : $"{alike.Count()} new")} {piece.Material} {piece.Length.ToText(unit)}: {alike.Sum(one => one.Copies)}{(piece.Material.Equals(cut.Material) ? "" : ", ripped")}";
         }
 
         foreach (var line in Pieces("Could have served too", why.Candidates.Where(one => one.WhyNot is null && !one.UsedFor.Any(used => used.Stage == cut.Stage && used.Cut == cut.Name)), Doing)) yield return line;
@@ -40,12 +41,20 @@ public static class ExplainText
             foreach (var line in alike.Key.Costs.Split('\n')) yield return "  " + line;
         }
 
+        if (why.Instead.FirstOrDefault(one => one.Better) is { } better)
+        {
+            yield return "That is better than the plan that is explained, which was not proven the best in its time";
+            yield return $"  take it by leaving {code(better.Piece.Code)} alone for {cut.Name}: offcuts plan --spare {ShellWord.Of($"{code(better.Piece.Code)} for {cut.Name}")}; or give the match more time: --time 60";
+        }
+
         if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so; {why.Instead.Count} were";
         foreach (var open in why.Unfilled) yield return $"{open.Count} unfilled: {open.Reason}";
         if (unfilled == 0) yield break;
         yield return why.Remedies.Count == 0 ? "Nothing was found that would fill more of it" : "Each of these by itself would fill more of it";
-        foreach (var remedy in why.Remedies) yield return $"  {remedy.Text} (fills {remedy.Fills})";
+        foreach (var remedy in why.Remedies) yield return $"  {remedy.Text} (fills {remedy.Fills}{string.Concat(remedy.Others.Select(Other))})";
         if (why.Remedies.Any(remedy => remedy.Kind is RemedyKind.LooserUse or RemedyKind.OtherTreatment)) yield return "Which use and treatment a cut needs is no question of fit. " + Cautions.Closing;
+
+        static string Other(OtherFill other) => other.More > 0 ? $", and {other.More} of {other.Cut} ({other.Stage})" : $", and leaves {-other.More} more of {other.Cut} ({other.Stage}) unfilled";
 
         string Named(Candidate one) => $"{code(one.Piece.Code)} {(one.Piece.Material.Equals(cut.Material) ? "" : $"{one.Piece.Material} ")}{one.Piece.Length.ToText(unit)}";
 

@@ -43,15 +43,20 @@ public sealed record StageUnplanned(string Stage, IReadOnlyList<string> What, IR
 /// </summary>
 public sealed class KeepPlan(YardFile yard)
 {
-    /// <summary>Under which number it is kept, and what it takes the place of.</summary>
-    public Result<PlanKept> Keep(Plan plan)
+    /// <summary>Under which number it is kept, and what it takes the place of. Refused where a piece of it can't be cut as planned any more.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="foundAt">The yard's change number when its match began: where the yard is another by now, what is proven of the plan was proven of the yard before.</param>
+    public Result<PlanKept> Keep(Plan plan, long? foundAt = null)
     {
         var id = 0;
         var seen = yard.ChangeNumber;
+        if (foundAt is { } at && at != seen) plan = plan with { Earlier = true };
         var plans = yard.Plans();
         var ahead = new LookAhead(plans, yard.Stages());
         var used = plan.Pieces.Select(piece => piece.Source?.Code ?? default).ToHashSet();
         var walls = yard.WallPlans().Select(wall => wall.PlanId).ToHashSet();
+        if (NotAsFound(plan, ahead, plans.Where(old => old.Open && (walls.Contains(old.Id) || !old.Plan.Stages.Intersect(plan.Stages).Any()))) is { Length: > 0 } outdated)
+            return PlanFaults.Outdated(outdated);
         IReadOnlyList<Stage> stages = yard.Stages();
         var unit = yard.Settings().Unit;
         var reserved = new List<Piece>();
@@ -73,6 +78,24 @@ public sealed class KeepPlan(YardFile yard)
             Reserved = [.. reserved.DistinctBy(piece => piece.Code)],
             Unplanned = [.. stages.Where(stage => !plan.Stages.Contains(stage.Name)).Select(stage => Unplanned(stage, older, unit)).OfType<StageUnplanned>()],
         });
+    }
+
+    // Pieces that the plan cuts and that are gone, changed, or kept for something else by now, each with the reason.
+    private (string Code, string Why)[] NotAsFound(Plan plan, LookAhead ahead, IEnumerable<KeptPlan> others)
+    {
+        var taken = new Promised(others).Pieces.Union(ahead.Held(plan.Stages)).ToHashSet();
+        return
+        [
+            .. plan.Pieces.Where(piece => piece.Source is not null)
+                .Select(piece => (Piece: piece, Now: yard.Piece(piece.Source!.Code)))
+                .Select(each => (Code: each.Piece.Source!.Code.ToString(), Why: PlanToday.Trouble(each.Piece, each.Now) ?? Otherwise(each.Piece, each.Now!)))
+                .Where(each => each.Why is not null).Select(each => (each.Code, each.Why!)),
+        ];
+
+        string? Otherwise(PlannedPiece piece, Piece now) =>
+            taken.Contains(now.Code) ? "waits for another plan"
+            : now.State == PieceState.Reserved && !ahead.GivesWay(now, plan.Stages) && piece.Cuts.Any(cut => cut.Stage != now.ReservedFor) ? $"reserved for {now.ReservedFor}"
+            : null;
     }
 
     // What these plans still had waiting for a stage; nothing where they had nothing.

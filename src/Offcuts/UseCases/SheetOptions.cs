@@ -25,6 +25,7 @@ public static class SheetOptions
     /// <summary>For a kept plan of this yard: with the new labels of what came back of the pieces that are cut.</summary>
     public static CutSheetOptions For(YardFile yard, KeptPlan kept, DateOnly today) => For(yard, today) with
     {
+        Now = yard.Piece,
         CameBack = kept.Plan.Pieces
             .Select((piece, index) => (piece.Source, Index: index))
             .Where(each => each.Source is not null && kept.Steps[each.Index].State is StepState.Done or StepState.DoneOtherwise)

@@ -32,11 +32,12 @@ public sealed record StageInHand(Stage Stage, Stage Lacking, Stage Unplanned, IR
     /// <summary>The stage, or nothing where no stage lacks anything.</summary>
     public static StageInHand? Of(TodayFacts facts)
     {
+        var pieces = facts.Pieces.ToDictionary(piece => piece.Code);
         foreach (var stage in facts.Stages)
         {
             var lacking = StageNeeds.Lacking(stage, facts.Plans);
             WallInHand[] walls = [.. facts.Walls.Where(wall => wall.Stage == stage.Name).Select(wall => Standing(wall, facts)).Where(wall => wall.Courses == 0 || wall.Standing < wall.Courses)];
-            if (Count(lacking) > 0 || walls.Length > 0) return new StageInHand(stage, lacking, StageNeeds.Unplanned(stage, facts.Plans), walls);
+            if (Count(lacking) > 0 || walls.Length > 0) return new StageInHand(stage, lacking, StageNeeds.Unplanned(stage, facts.Plans, pieces.GetValueOrDefault), walls);
         }
 
         return null;

@@ -26,11 +26,18 @@ public static class StageNeeds
     };
 
     /// <summary>The stage with only what it lacks and no open plan is to make or count out either.</summary>
-    public static Stage Unplanned(Stage stage, IReadOnlyList<KeptPlan> plans)
+    /// <param name="stage">The stage.</param>
+    /// <param name="plans">All plans of the yard.</param>
+    /// <param name="now">
+    /// The piece of a code as it is by now: what hangs on one that is gone or can't be cut as planned any more is not planned. Without it every
+    /// piece counts that waits.
+    /// </param>
+    public static Stage Unplanned(Stage stage, IReadOnlyList<KeptPlan> plans, Func<Code, Piece?>? now = null)
     {
         var lacking = Lacking(stage, plans);
         KeptPlan[] open = [.. plans.Where(plan => plan.Open)];
-        PlannedPiece[] waiting = [.. open.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First))];
+        PlannedPiece[] waiting = [.. open.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First))
+            .Where(piece => now is null || piece.Source is not { } source || PlanToday.Trouble(piece, now(source.Code)) is null)];
         return lacking with
         {
             Cuts = [.. lacking.Cuts.Select(cut => cut with { Count = cut.Count - waiting.Sum(piece => piece.Cuts.Count(made => Meets(cut, piece.MaterialOf(made), made))) }).Where(cut => cut.Count > 0)],

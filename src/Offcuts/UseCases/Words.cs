@@ -68,5 +68,5 @@ public static class Words
         piece.Material is Sheet ? $"{piece.Length.ToText(unit)} x {piece.Width.ToText(unit)}" : piece.Length.ToText(unit);
 
     /// <summary>A plan's standing: how good it is, and how sure that is.</summary>
-    public static string Standing(Plan plan) => plan.Proven ? "proven best" : "best found";
+    public static string Standing(Plan plan) => !plan.Proven ? "best found" : plan.Earlier ? "best of the yard as it was" : "proven best";
 }

@@ -227,6 +227,22 @@ public sealed class LookAheadTests : IDisposable
         _yard.Run("cut", "--stage", "footing").Error.Should().Be("nothing of this plan waits for footing\n");
     }
 
+    // The wall's board waits in the kept plan: whoever asks why the footing's brace is bought is told of it, and what to do.
+    [Fact]
+    public void An_explanation_names_the_pieces_that_wait_in_another_plan()
+    {
+        _yard.Must("mark", "missing", _spare);
+        _yard.Must("plan", "--save");
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "roof", "lath: 2x4 7'");
+
+        var told = _yard.Run("plan", "roof", "--explain", "lath").Lines;
+
+        told.Should().Contain("Long enough, but waits in another plan").And.Contain($"  {_long} 8': waits in plan 1 for post (walls)")
+            .And.Contain("  to have them, plan all its stages together: offcuts plan footing walls roof, or give plan 1 up: offcuts drop 1");
+        _yard.Run("plan", "--explain", "lath").Lines.Should().NotContain("Long enough, but waits in another plan", "all are planned together");
+    }
+
     private PieceState State(string code)
     {
         using var yard = YardFile.Open(_yard.YardPath, _yard.Clock);

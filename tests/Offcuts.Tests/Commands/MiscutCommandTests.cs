@@ -16,7 +16,7 @@ public sealed class MiscutCommandTests : IDisposable
         var told = _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "40");
 
         // 96 in less 30, less 40, less a kerf of 1/8 in after each.
-        told.Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 25-3/4\" of scrap");
+        told.Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 2' 1-3/4\" of scrap");
         told.Lines[1].Should().MatchRegex(@"^new \w{3} \w{4}: 2x4 3' 4"" at rack; its label waits to be printed$");
         _yard.Must("stage", "list").Lines[1].Should().MatchRegex(@"^walls\s+3\s+2\s*$");
         _yard.Must("plan", "--save").Lines[^1].Should().Be("Kept as plan 2. Carry it out with: offcuts cut 2 --all");
@@ -48,7 +48,7 @@ public sealed class MiscutCommandTests : IDisposable
 
         var told = _yard.Must("cut", "--piece", "1", "--spoilt");
 
-        told.Lines[0].Should().EndWith(": cut otherwise, 0 of 3 cuts came out right, 96\" of scrap");
+        told.Lines[0].Should().EndWith(": cut otherwise, 0 of 3 cuts came out right, 8' of scrap");
         told.Lines[^3..].Should().Equal(
             "Nothing came out right, so nothing is saved by it; nothing was spent on it either.",
             "Lacking still: 3 x shelf (walls).",
@@ -118,7 +118,7 @@ public sealed class MiscutCommandTests : IDisposable
         Enter();
         _yard.Must("plan", "--save");
 
-        _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "2x4 40").Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 25-3/4\" of scrap");
+        _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "2x4 40").Lines[0].Should().EndWith(": cut otherwise, 1 of 3 cuts came out right, 2' 1-3/4\" of scrap");
     }
 
     // 96 in less 6 in trimmed and a bad end of 6 in: 2 cuts of 30 in, the third does not fit; 84 - 60 - 2/8 in are kept.

@@ -35,6 +35,15 @@ public sealed class WishCommandTests : IDisposable
     }
 
     [Fact]
+    public void To_let_go_what_no_plan_keeps_says_so()
+    {
+        _yard.Must("plan", "--save", "--pin", $"{_long} for shelf");
+
+        _yard.Run("plan", "--json", "--release", _short).Error.Should().Be($"no plan keeps anything of {_short}, so that nothing of it is let go\n");
+        _yard.Run("plan", "--json", "--release", _long).Error.Should().BeEmpty();
+    }
+
+    [Fact]
     public void Matched_again_the_wishes_of_the_kept_plan_hold_until_they_are_released()
     {
         _yard.Must("plan", "--save", "--pin", $"{_long} for shelf");

@@ -1,3 +1,4 @@
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -42,6 +43,9 @@ public sealed class HappenedLineTests
     [InlineData("c, a", "right: A brace, C stake; not made: B stake; the rest of it is scrap")]
     [InlineData("none left 40, 22-1/2", "no cut came out right; not made: A brace, B stake, C stake; back to the yard: 3' 4\", 1' 10-1/2\"; the rest of it is scrap")]
     [InlineData("none", "no cut came out right; not made: A brace, B stake, C stake; the rest of it is scrap")]
+    [InlineData("A brace, stake left 20", "right: A brace, B stake; not made: C stake; back to the yard: 1' 8\"; the rest of it is scrap")]
+    [InlineData("stake stake", "right: B stake, C stake; not made: A brace; the rest of it is scrap")]
+    [InlineData("C Stake", "right: C stake; not made: A brace, B stake; the rest of it is scrap")]
     [InlineData("A left", "right: A brace; not made: B stake, C stake; the rest of it is scrap")]
     public void It_is_read_back_in_words(string line, string words) =>
         HappenedLine.ReadBack(HappenedLine.Read(line, Piece, LengthUnit.Inch).Value, Piece, LengthUnit.Inch).Should().Be(words);
@@ -113,5 +117,33 @@ public sealed class HappenedLineTests
         var again = HappenedLine.Read(HappenedLine.Of(read, LengthUnit.Inch), Piece, LengthUnit.Inch).Value;
         again.Made.Should().Equal(1);
         again.Left.Should().Equal(new LeftPiece(Length.Inches(40)), new LeftPiece(Length.Inches(36)));
+    }
+
+    [Fact]
+    public void A_cut_that_is_not_planned_on_the_piece_is_told_with_those_that_are() =>
+        HappenedLine.Read("A plate", Piece, LengthUnit.Inch).Fault.Sentence
+            .Should().Be("no more of \"plate\" is planned on this piece; planned on it: A brace, B stake, C stake");
+
+    // 72 in, bad from 30 to 36: two nailers of 30 in take the left stretch whole and leave 6 in of the right one.
+    [Fact]
+    public void What_is_left_clean_lies_between_the_bad_spots_beside_what_came_out_right()
+    {
+        var board = Piece.Source! with { Length = Length.Inches(72), BadSpots = [new Span(Length.Inches(30), Length.Inches(36))] };
+        var planned = Piece with
+        {
+            Source = board,
+            Cuts = [new PlannedCut("forms", "nailers", Length.Zero, Length.Inches(30), Use.Rough), new PlannedCut("forms", "nailers", Length.Inches(36), Length.Inches(30), Use.Rough)],
+            Remainders = [new PlannedRemainder(Length.Inches(66.125m), Length.Inches(5.875m), Kept: false)],
+        };
+        Result<WhatHappened> Said(string line) => HappenedLine.Read(line, planned, LengthUnit.Inch).Then(happened => CarryOut.Possible(planned, happened));
+
+        Said("nailers nailers left 12 clean").Fault.Sentence.Should()
+            .Be("what came out right and what is left clean don't fit on the piece: between its bad spots and trimmed ends it had 30\", 36\"");
+        Said("nailers nailers left 5 clean").Ok.Should().BeTrue();
+        Said("nailers left 30 clean").Ok.Should().BeTrue();
+        Said("nailers left 31 clean").Ok.Should().BeTrue("the nailer may have come from the shorter stretch");
+        Said("none left 30 clean, 31 clean").Ok.Should().BeTrue();
+        Said("none left 31 clean, 32 clean").Ok.Should().BeFalse();
+        Said("nailers left 41 bad 0..6").Ok.Should().BeTrue("it is longer than any stretch, but bad in part");
     }
 }

@@ -78,4 +78,91 @@ public sealed class KeptPlanScreenTests
             run.Text.Should().Contain("Plan 2 of 2026-06-01, all done").And.Contain("✓ stem wall: saved");
         });
     }
+
+    // A board is entered after the match: a better plan may exist, so it is asked once, and nothing is called proven then.
+    [Fact]
+    public void A_plan_that_was_found_before_the_yard_changed_is_kept_only_when_asked_and_not_called_proven()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R");
+            run.Folder.Must("add", "2x4 3' @north rack");
+            run.Tick().Press("Ctrl+K");
+            run.Yard.Plans().Should().BeEmpty();
+            run.Text.Should().Contain("The yard has changed since this plan was found, and a better one may exist (^R). Keep it").And.Contain("y keep it as it was found");
+
+            run.Press("y");
+
+            run.Yard.Plans().Single().Plan.Earlier.Should().BeTrue();
+            run.Text.Should().Contain("Plan 1 of").And.NotContain("proven best");
+        });
+    }
+
+    [Fact]
+    public void A_plan_that_was_found_is_not_kept_when_a_piece_of_it_is_gone()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R");
+            run.Folder.Must("mark", "scrapped", KnownYard.Codes[1].ToString());
+            run.Tick();
+            run.Text.Should().Contain($"! not as planned any more: {KnownYard.Codes[1]} (scrapped); ^R matches again");
+
+            run.Press("Ctrl+K");
+
+            run.Yard.Plans().Should().BeEmpty();
+            run.Text.Should().Contain($"{KnownYard.Codes[1]} is not as planned any more (scrapped)");
+        });
+    }
+
+    [Fact]
+    public void A_kept_plan_shows_its_pieces_as_they_are_by_now()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K");
+            run.Folder.Must("change", KnownYard.Codes[2].ToString(), "--place", "truck", "--nails", "yes", "--new");
+            run.Tick();
+            run.Text.Should().Contain("@truck  first pull nails, scrape concrete");
+            run.Press("Down", "Enter");
+            run.Text.Should().Contain($"{KnownYard.Codes[2]} is cut: as the plan says? By the yard nails are still in it");
+            run.Press("Esc");
+            run.Folder.Must("mark", "missing", KnownYard.Codes[2].ToString());
+            run.Tick();
+            run.Text.Should().Contain($"MISSING: {KnownYard.Codes[2]}").And.Contain($"! not as planned any more: {KnownYard.Codes[2]} (missing); ^R matches the rest again");
+        });
+    }
+
+    // The stem wall's board was reserved when the footing was cut; let go, it is anybody's.
+    [Fact]
+    public void What_was_let_go_is_told_where_the_plan_is()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K", "Ctrl+O", "1");
+            run.Text.Should().Contain("reserved for stem wall:");
+            var reserved = run.Yard.Pieces().Where(piece => piece.ReservedFor == "stem wall").ToArray();
+            run.Folder.Must("free", reserved[0].Code.ToString());
+            run.Tick();
+            run.Text.Should().ContainAny("! planned here no more, since its piece was let go", "given up");
+        });
+    }
+
+    // One stage was picked on Stages; on Plan that goes unseen, so it is said, and undo goes back to the plan's own.
+    [Fact]
+    public void Stages_that_were_picked_elsewhere_are_named_where_the_plan_on_show_is_of_others()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K", "F4", "Ctrl+L", "Ctrl+R", "Ctrl+K");
+            run.Yard.Plans()[1].Plan.Stages.Should().ContainSingle();
+            run.Text.Should().NotContain("^R matches only", "the plan on show is of just that stage");
+            run.Press("Tab");
+            run.Text.Should().Contain("Plan 1 of").And.Contain("^R matches only footing forms, as picked on Stages");
+            run.Press("Tab", "Ctrl+Z");
+            run.Text.Should().Contain("Plan 1 of").And.NotContain("^R matches only");
+            run.Press("Ctrl+R");
+            run.Text.Should().Contain("Found, not kept yet: footing forms, stem wall");
+        });
+    }
 }

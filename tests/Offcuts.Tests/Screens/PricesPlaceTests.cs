@@ -112,4 +112,25 @@ public sealed class PricesPlaceTests
 
     private static Money? Price(ScreenRun run, int feet) =>
         run.Yard.Prices().All.FirstOrDefault(price => price.Material.Name == "2x4" && price.Length == Length.Feet(feet))?.Price;
+
+    // A bare number is inches here, and nothing is sold in eight of them.
+    [Fact]
+    public void A_store_length_that_reads_as_inches_and_was_meant_in_feet_is_asked_about()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F8").Type("2x4 16 9.80");
+            run.Text.Should().Contain("! UNUSUAL: 2x4 1' 4\": shorter than anything sold by length; feet are");
+            run.Press("Enter");
+            Price(run, 16).Should().BeNull();
+            run.Yard.Prices().All.Should().NotContain(price => price.Length == Length.Inches(16));
+            run.Text.Should().Contain("Is it meant?");
+            run.Press("y");
+            run.Yard.Prices().All.Should().Contain(price => price.Length == Length.Inches(16));
+
+            run.Folder.Run("price", "set", "2x4 8 3.98").Error.Should().Be("2x4 8\" is unusual: shorter than anything sold by length; feet are written 8'; if it is meant, add --yes\n");
+            run.Folder.Must("price", "set", "2x4 8 3.98", "--yes");
+            run.Folder.Must("price", "set", "foam 2-1/2x12 16 9.80", "--new");
+        });
+    }
 }

@@ -129,9 +129,9 @@ public sealed class TroubleTests
             run.Press("Ctrl+R");
             run.Lines[3].Should().Be("Matching everything that is lacking …");
             var plan = PlanModel.Hear(run.Shell.State.Plan, new News.Matching(new MatchProgress("2x4", new Figure(3, 1), new Figure(1250, 398), new Figure(0, 0)))).State;
-            PlanRows.Head(plan, 100)[1].Text.Should().Be("best so far: 3 unfilled, $12.50 to spend; none gets below 1 and $3.98; now 2x4");
+            PlanRows.Head(plan, 100)[1].Text.Should().Be("0 s, best so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98)");
             var ripping = plan with { Progress = plan.Progress!.Value with { Rips = new Figure(2, 1) } };
-            PlanRows.Head(ripping, 100)[1].Text.Should().Be("best so far: 3 unfilled, $12.50 to spend, 2 ripped; none gets below 1 and $3.98 and 1; now 2x4");
+            PlanRows.Head(ripping, 100)[1].Text.Should().Be("0 s, best so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98), 2 ripped (at best 1)");
 
             run.Press("F3").Type("2x4 8'");
             run.Lines[2].Should().Be("strip  2x4 8'", "typing goes on meanwhile");

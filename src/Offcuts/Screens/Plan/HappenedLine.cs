@@ -10,7 +10,7 @@ using Offcuts.UseCases;
 namespace Offcuts.Screens;
 
 /// <summary>
-/// What really came of a piece, on one line: the letters of the cuts that came out right, as the bar shows them, then what is
+/// What really came of a piece, on one line: the letters or the names of the cuts that came out right, as the bar shows them, then what is
 /// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>; where a bad spot lies on it, <c>40 bad 10..14</c>. <c>none</c> where no cut came out right.
 /// </summary>
 internal static class HappenedLine
@@ -39,21 +39,41 @@ internal static class HappenedLine
     public static Result<WhatHappened> Read(string text, PlannedPiece piece, LengthUnit unit)
     {
         var at = text.IndexOf(LeftWord, StringComparison.OrdinalIgnoreCase);
-        var cuts = (at >= 0 ? text[..at] : text).Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        var cuts = (at >= 0 ? text[..at] : text).Trim(' ', ',');
+        if (cuts.Length == 0) return new Fault($"write the letters or the names of the cuts that came out right, or {NoneWord}");
         var made = new List<int>();
-        foreach (var word in cuts)
+        for (var rest = cuts.Equals(NoneWord, StringComparison.OrdinalIgnoreCase) ? "" : cuts; rest.Length > 0;)
         {
-            if (word.Equals(NoneWord, StringComparison.OrdinalIgnoreCase) && cuts.Length == 1) break;
-            var index = Enumerable.Range(0, piece.Cuts.Count).FirstOrDefault(i => word.Length == 1 && PieceBar.Letter(i) == char.ToUpper(word[0], CultureInfo.InvariantCulture), -1);
-            if (index < 0 || made.Contains(index)) return PlanFaults.NoSuchCutOnPiece();
+            if (Next(rest, piece, made) is not var (index, end)) return PlanFaults.NoSuchCutOnPiece(Word(rest), piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut}"));
             made.Add(index);
+            rest = rest[end..].TrimStart(' ', ',');
         }
 
-        if (cuts.Length == 0) return new Fault($"write the letters of the cuts that came out right, or {NoneWord}");
         if (at < 0) return new WhatHappened(made, []);
         var parts = text[(at + LeftWord.Length)..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         return LeftWords.Read(parts, unit).Then<WhatHappened>(left => WhatHappened.To(piece, made, left));
     }
+
+    // The cut that is named first, and where its name ends: its letter, its letter and its name, or its name alone, which means the first of that name.
+    private static (int Index, int End)? Next(string text, PlannedPiece piece, List<int> made)
+    {
+        var word = Word(text);
+        var open = Enumerable.Range(0, piece.Cuts.Count).Except(made).ToArray();
+        int? letter = word.Length == 1 && open.Cast<int?>().FirstOrDefault(i => PieceBar.Letter(i!.Value) == char.ToUpper(word[0], CultureInfo.InvariantCulture)) is { } found ? found : null;
+        if (letter is { } index)
+        {
+            var behind = text[1..].TrimStart(' ');
+            return (index, Begins(behind, piece.Cuts[index].Cut) ? text.Length - behind.Length + piece.Cuts[index].Cut.Length : 1);
+        }
+
+        var named = open.Where(i => Begins(text, piece.Cuts[i].Cut)).OrderByDescending(i => piece.Cuts[i].Cut.Length).ThenBy(i => i).ToArray();
+        return named.Length == 0 ? null : (named[0], piece.Cuts[named[0]].Cut.Length);
+    }
+
+    private static bool Begins(string text, string name) =>
+        name.Length > 0 && text.StartsWith(name, StringComparison.OrdinalIgnoreCase) && (text.Length == name.Length || text[name.Length] is ' ' or ',');
+
+    private static string Word(string text) => text.Split([' ', ','], 2)[0];
 
     /// <summary>The same in plain words.</summary>
     public static string ReadBack(WhatHappened happened, PlannedPiece piece, LengthUnit unit)

@@ -48,7 +48,7 @@ internal static class PlanAside
                 Buy = rival.Plan.Buys,
                 Order = rival.Aim == Aim.FewestSawCuts ? TierOrder.SawCutsFirst : TierOrder.ValueFirst,
             },
-            FoundAt = state.Yard.Change,
+            FoundAt = state.BegunAt,
             Aside = null,
             Chosen = 0,
             Ledger = [],

@@ -7,7 +7,7 @@ namespace Offcuts.Screens;
 internal static class PlanAsks
 {
     public static Ask Cut(KeptPlan kept, int index, PlannedPiece piece) => new Ask.Choose(
-        $"{(piece.Source is { } source ? source.Code.ToString() : $"The bought {piece.Material}")} is cut: as the plan says?",
+        $"{(piece.Source is { } source ? source.Code.ToString() : $"The bought {piece.Material}")} is cut: as the plan says?{(piece.Source is { Nails: true } ? " By the yard nails are still in it" : "")}",
         [
             new('y', "as planned", new Errand.CarryOut(kept.Id, [new CutAct(index)], Hardware: false)),
             new('o', "it went otherwise", Want: Want.CutOtherwise),
@@ -37,7 +37,7 @@ internal static class PlanAsks
         [new('y', "yes", new Errand.CarryOut(kept.Id, [], Hardware: true))]);
 
     public static Ask Happened(PlannedPiece piece) => new Ask.Write(
-        "Which cuts came out right, by their letters, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none",
+        "Which cuts came out right, by letter or name, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none",
         Topic.Happened,
         "really");
 

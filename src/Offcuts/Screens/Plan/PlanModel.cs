@@ -49,13 +49,13 @@ internal static class PlanModel
         switch (news)
         {
             case News.Fresh(var yard):
-                return new(PlanOrders.Again(Shown(Rested(state, yard))));
+                return new(PlanOrders.Again(Followed(state, Shown(Rested(state, yard)))));
             case News.WallDrawn or News.Refused(Errand.DrawWall, _):
                 return new(PlanOrders.Drew(state, news));
-            case News.Matching(var progress):
-                return new(state.Matching ? state with { Progress = progress } : state);
+            case News.Matching matching:
+                return new(state.Matching ? state with { Progress = matching.Progress, Seconds = matching.Seconds } : state);
             case News.Matched(var plan):
-                return new(state with { Matching = false, Progress = null, Found = plan, FoundWith = state.Wish, Aside = null, FoundAt = state.Yard.Change, Chosen = 0, Ledger = [] });
+                return new(state with { Matching = false, Progress = null, Found = plan, FoundWith = state.Wish, Aside = null, FoundAt = state.BegunAt, Chosen = 0, Ledger = [] });
             case News.Refused(Errand.Search, _):
                 return new(state with { Matching = false, Progress = null });
             case News.Explained(var lines):
@@ -79,7 +79,7 @@ internal static class PlanModel
 
     /// <summary>A match has begun, from here or from the stages.</summary>
     public static PlanState Begun(PlanState state, Errand.Search search) =>
-        state with { Matching = true, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
+        state with { Matching = true, BegunAt = state.Yard.Change, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
 
     /// <summary>The kept plan of this number is shown, where it is there.</summary>
     public static PlanState Choose(PlanState state, int id) =>
@@ -97,6 +97,12 @@ internal static class PlanModel
         var about = state.Line.Ask is Ask.Write { Topic: Topic.Happened or Topic.SheetFile };
         return Read(next with { KeptId = waiting.Id, Chosen = 0, Line = about ? state.Line.Close() : state.Line });
     }
+
+    // Where another plan comes to be shown, by undo or by another program, the stages that were chosen are its own.
+    private static PlanState Followed(PlanState before, PlanState state) =>
+        state.Wish.Stages.Count == 0 || state.Matching || state.Found is not null || before.KeptId == state.KeptId
+            ? state
+            : state with { Wish = state.Wish with { Stages = state.Kept?.Plan.Stages ?? [] } };
 
     // The latest plan that still has something to do stands here, where nothing newer was found.
     private static PlanState Shown(PlanState state)
@@ -168,7 +174,7 @@ internal static class PlanModel
                 return OtherPlan(state);
             case Want.Keep:
                 return state.Found is { } found
-                    ? new(state, new Errand.Keep(found))
+                    ? Keeping(state, found)
                     : new(state, Notice: new Notice(state.Plan is null ? "no plan to keep yet; ^R finds one" : $"plan {state.KeptId} is kept already"));
         }
 
@@ -184,6 +190,15 @@ internal static class PlanModel
             Want.Sheet => new(state with { Line = state.Line.Open(PlanAsks.Sheet(kept), $"plan-{kept.Id.ToString(CultureInfo.InvariantCulture)}.pdf") }),
             _ => new(state),
         };
+    }
+
+    // What is gone is refused; a yard that is another otherwise may have a better plan by now, so that it is asked once.
+    private static Turn<PlanState> Keeping(PlanState state, Plan found)
+    {
+        var keep = new Errand.Keep(found, state.FoundAt);
+        return state.FoundAt == state.Yard.Change || state.Troubles.Any()
+            ? new(state, keep)
+            : new(state with { Line = state.Line.Open(new Ask.Choose("The yard has changed since this plan was found, and a better one may exist (^R). Keep it all the same?", [new('y', "keep it as it was found", keep)])) });
     }
 
     private static Turn<PlanState> OtherPlan(PlanState state)

@@ -67,7 +67,7 @@ internal static class PlanOrders
             var waiting = place.Count(one => state.Step(one.At) == StepState.Waiting);
             yield return $"{(place.Key.Length == 0 ? "No place is known" : $"At {place.Key}")}: {UseCases.Words.Count(place.Count(), "piece")}{(waiting < place.Count() ? $", {waiting} still to fetch" : "")}";
             foreach (var (piece, at) in place)
-                yield return $"  {Sign(state, at)} {Number(at)}  {piece.Source!.Code}  {piece.Material} {piece.Length.ToText(unit)}{PlanRows.First(piece.Source)}: {Made(piece, unit)}";
+                yield return $"  {Sign(state, at)} {Number(at)}  {piece.Source!.Code}  {piece.Material} {piece.Length.ToText(unit)}{(state.Trouble(at) is { } why ? $"  NOT TO BE FETCHED: {why}" : PlanRows.First(piece.Source))}: {Made(piece, unit)}";
         }
 
         var bought = numbered.Where(one => one.Piece.Bought is not null).ToArray();

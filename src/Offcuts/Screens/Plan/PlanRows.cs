@@ -39,6 +39,7 @@ internal static class PlanRows
         {
             if (!state.Matching) rows.AddRange(Nothing(state, width));
             if (!state.Matching && !state.Buys) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));
+            rows.AddRange(Only(state, width));
             rows.AddRange(Wished(state, width));
             return rows;
         }
@@ -47,7 +48,7 @@ internal static class PlanRows
         var which = state.Kept is { } kept
             ? $"Plan {Number(kept.Id)} of {Day(kept.Made)}, {PlanWords.Standing(kept)}"
             : "Found, not kept yet";
-        rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan.Proven ? Tone.Good : Tone.Caution)), width));
+        rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan is { Proven: true, Earlier: false } ? Tone.Good : Tone.Caution)), width));
         var unfilled = plan.Tiers.Unfilled.Value;
         var spoilt = state.Kept is { NotMade.Count: > 0 };
         rows.Add(Cut(Row.Of(
@@ -59,11 +60,14 @@ internal static class PlanRows
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
         if (state.Kept is { Open: true, NotMade: { Count: > 0 } lacking })
             rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
+        if (state.Troubles.ToArray() is { Length: > 0 } troubles)
+            rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; ^R matches {(state.Kept is null ? "again" : "the rest again")}", width, Tone.Fault, indent: 2));
         if (state.Kept is { LetGo: { Count: > 0 } letGo })
             rows.AddRange(Row.Wrapped($"! planned here no more, since its piece was let go: {CutText.Lacking(letGo)}; ^R matches again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
         if (state.Wall is { } wall) rows.Add(Cut(Row.Of($"fills {TextRules.Harmless(wall)}: ^D draws its elevation", Tone.Soft), width));
         if (plan.Buys && !state.Buys && !state.Matching) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));
+        rows.AddRange(Only(state, width));
         rows.AddRange(Wished(state, width));
         if (state.Found is not null && state.FoundAt != state.Yard.Change)
             rows.Add(Row.Of("the yard has changed since this plan was found: ^R matches again", Tone.Caution));
@@ -95,8 +99,10 @@ internal static class PlanRows
             yield return $"{line.Stage}: saved {line.Saved.ToText(settings.CurrencySign)}{(used.Count > 0 ? ", " + string.Join(", ", used) : "")}";
         }
 
-        foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))
-            yield return $"reserved for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}";
+        foreach (var line in CutText.Nails(done)) yield return line;
+        // On one line, since a small screen has room for few.
+        if (done.Reserved.Count > 0)
+            yield return "reserved " + string.Join("; ", done.Reserved.GroupBy(piece => piece.ReservedFor).Select(kept => $"for {kept.Key}: {string.Join(", ", kept.Select(piece => piece.Code))}"));
         if (done.NewPieces.Count == 0) yield break;
         var mixed = done.NewPieces.Select(piece => piece.Material).Distinct().Count() > 1;
         yield return $"back to the yard, labels waiting: {string.Join(", ", done.NewPieces.Select(piece => $"{piece.Code} {(mixed ? $"{piece.Material} " : "")}{piece.Length.ToText(settings.Unit)}"))}";
@@ -106,11 +112,16 @@ internal static class PlanRows
     {
         var what = state.Wish.Stages.Count == 0 ? "everything that is lacking" : string.Join(", ", state.Wish.Stages);
         yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong)), width);
-        if (state.Progress is not { } sofar) yield break;
-        var sign = state.Yard.Settings.CurrencySign;
-        yield return Cut(Row.Of(
-            new Ink($"best so far: {sofar.Unfilled.Value} unfilled, {new Money(sofar.Spend.Value).ToText(sign)} to spend{(sofar.Rips is { } rips ? $", {rips.Value} ripped" : "")}"),
-            new Ink($"; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}{(sofar.Rips is { } fewest ? $" and {fewest.Bound}" : "")}; now {sofar.Working}", Tone.Soft)), width);
+        if (state.Progress is { } sofar) yield return Cut(Row.Of(ProgressText.Of(sofar, TimeSpan.FromSeconds(state.Seconds), state.Yard.Settings.CurrencySign)), width);
+    }
+
+    // Stages that were picked elsewhere go unseen here, where they are not those of the plan that is shown.
+    private static IEnumerable<Row> Only(PlanState state, int width)
+    {
+        var stages = state.Wish.Stages;
+        return state.Matching || stages.Count == 0 || (state.Plan is { } plan && plan.Stages.ToHashSet().SetEquals(stages))
+            ? []
+            : Row.Wrapped($"^R matches only {string.Join(", ", stages)}, as picked on Stages", width, Tone.Caution, indent: 2);
     }
 
     private static IEnumerable<Row> Wished(PlanState state, int width) =>
@@ -137,7 +148,8 @@ internal static class PlanRows
         var what = planned.Source is { } source
             ? $"{source.Code}  {source.Material} {source.Length.ToText(unit)}{(source.Place.Length > 0 ? $"  @{source.Place}" : "")}{First(source)}"
             : $"buy new   {planned.Material} {planned.Length.ToText(unit)}{(planned.Bought!.Treated ? ", treated" : "")}  {planned.Bought.Price.ToText(state.Yard.Settings.CurrencySign)}";
-        yield return Cut(Row.Of(new Ink($"{Sign(step.State)} {Number(index + 1),3}  {what}", Tone.Strong)), width);
+        var trouble = state.Trouble(index);
+        yield return Cut(Row.Of(new Ink($"{Sign(step.State)} {Number(index + 1),3}  ", Tone.Strong), new Ink(trouble is null ? "" : $"{trouble.ToUpperInvariant()}: ", Tone.Fault), new Ink(what, Tone.Strong)), width);
 
         var longest = plan.Pieces.Max(piece => piece.Length.Units);
         var room = Math.Max(LeastCells, width - 9);

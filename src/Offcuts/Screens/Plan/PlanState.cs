@@ -37,6 +37,9 @@ internal sealed record PlanState
     /// <summary>The yard's change number when it was found: a later one means that it may no longer hold.</summary>
     public long FoundAt { get; init; }
 
+    /// <summary>The yard's change number when the last match began.</summary>
+    public long BegunAt { get; init; }
+
     /// <summary>What was meant when it was matched.</summary>
     public MatchWish? FoundWith { get; init; }
 
@@ -51,6 +54,9 @@ internal sealed record PlanState
 
     /// <summary>How far it has come.</summary>
     public MatchProgress? Progress { get; init; }
+
+    /// <summary>For how many seconds it has run when that was told.</summary>
+    public int Seconds { get; init; }
 
     /// <summary>What stands in place of the page for a while.</summary>
     public Aside? Aside { get; init; }
@@ -79,14 +85,22 @@ internal sealed record PlanState
     /// <summary>What the last carrying out added to the ledger.</summary>
     public IReadOnlyList<string> Ledger { get; init; } = [];
 
-    /// <summary>The kept plan that is shown, or nothing.</summary>
-    public KeptPlan? Kept => Found is null ? Yard.Plans.FirstOrDefault(plan => plan.Id == KeptId) : null;
+    /// <summary>The kept plan that is shown, with its pieces as they are by now, or nothing.</summary>
+    public KeptPlan? Kept => Found is null ? Yard.PlansNow.FirstOrDefault(plan => plan.Id == KeptId) : null;
 
     /// <summary>The plan that is shown, or nothing.</summary>
     public Plan? Plan => Found ?? Kept?.Plan;
 
     /// <summary>False where the next match takes from the yard alone: as was said here, else as the plan that is shown.</summary>
     public bool Buys => Wish.Buy ?? Plan?.Buys ?? true;
+
+    /// <summary>Why a piece of the plan that is shown can't be cut as planned any more; null where it can, or is done.</summary>
+    public string? Trouble(int piece) =>
+        Step(piece) == StepState.Waiting && Plan!.Pieces[piece] is { Source: { } source } planned ? PlanToday.Trouble(planned, Yard.PieceNow(source.Code)) : null;
+
+    /// <summary>The pieces of the plan that is shown which can't be cut as planned any more, each with the reason.</summary>
+    public IEnumerable<string> Troubles => Plan is not { } plan ? [] : Enumerable.Range(0, plan.Pieces.Count)
+        .Select(i => (Piece: plan.Pieces[i], Why: Trouble(i))).Where(each => each.Why is not null).Select(each => $"{each.Piece.Source!.Code} ({each.Why})");
 
     /// <summary>The chosen piece of the plan, or nothing.</summary>
     public PlannedPiece? Piece => Plan is { } plan && Chosen < plan.Pieces.Count ? plan.Pieces[Chosen] : null;

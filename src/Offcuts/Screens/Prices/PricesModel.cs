@@ -81,13 +81,13 @@ internal static class PricesModel
     private static PricesState Read(PricesState state)
     {
         if (state.Line.Ask is not null) return state;
-        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Overtaken = "" };
+        if (state.Line.Text.Trim().Length == 0) return state with { Reading = null, NewName = null, Odd = null, Overtaken = "" };
         var reading = PriceLine.Read(state.Line.Text, state.Yard.Unit, state.Yard.Today);
-        if (!reading.TryGet(out var price)) return state with { Reading = reading, NewName = null };
+        if (!reading.TryGet(out var price)) return state with { Reading = reading, NewName = null, Odd = null };
         if (state.OvertakenAt is { } other && !PricesState.Sells(other, price)) state = state with { Overtaken = "", OvertakenAt = null };
         var at = IndexOf(state.Yard, price);
         if (at < 0) at = state.Yard.Prices.ToList().FindIndex(one => one.Material.Equals(price.Material));
-        return state with { Reading = reading, NewName = state.Yard.Names.NewAmong([price.Material]).FirstOrDefault(), Chosen = at >= 0 ? at : state.Chosen };
+        return state with { Reading = reading, NewName = state.Yard.Names.NewAmong([price.Material]).FirstOrDefault(), Odd = OddSize.Of(price, state.Yard.Unit), Chosen = at >= 0 ? at : state.Chosen };
     }
 
     private static Turn<PricesState> Entered(PricesState state)
@@ -98,7 +98,8 @@ internal static class PricesModel
             return state.Price is null ? new(state) : new(state, Notice: new Notice("type a price, or ^E puts the chosen one on the line to be changed"));
         var save = new Errand.SetPrice(state.Line.Text);
         if (state.NewName is { } name)
-            return new(state with { Line = state.Line.Open(NewNameAsk.Of(name, state.Line.Text, save with { NewNames = true })) });
+            return new(state with { Line = state.Line.Open(NewNameAsk.Of(name, state.Line.Text, save with { NewNames = true, OddSizes = true })) });
+        if (state.Odd is { } odd) return new(state with { Line = state.Line.Open(NewNameAsk.Of(odd, save with { OddSizes = true })) });
         return reading.Ok
             ? new(state with { Line = state.Line.Send() }, save, Notice.None)
             : new(state with { Tried = true }, Notice: new Notice("not set: put right what is marked, then Enter again", Tone.Fault));

@@ -48,7 +48,7 @@ internal static class PricesRows
             return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
         var sign = state.Yard.Settings.CurrencySign;
         var replaces = state.Replaced is { } old ? old with { Date = price.Date } == price ? "; as it stands, seen today" : $"; replaces {old.Price.ToText(sign)}" : "; a new price";
-        return [.. Row.Wrapped($"✓ {PriceLine.ReadBack(price, state.Yard.Unit, sign)}{replaces}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width)];
+        return [.. Row.Wrapped($"✓ {PriceLine.ReadBack(price, state.Yard.Unit, sign)}{replaces}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width), .. NewNameAsk.Rows(state.Odd, width)];
     }
 
     /// <summary>How many there are, how many are old, and what they are without.</summary>

@@ -20,6 +20,9 @@ internal sealed record PricesState
     /// <summary>The name in the line that nothing has yet, if it has one.</summary>
     public NewName? NewName { get; init; }
 
+    /// <summary>The length in the line that looks like a slip, if it has one.</summary>
+    public OddSize? Odd { get; init; }
+
     /// <summary>True once Enter was pressed on a line that can't be read.</summary>
     public bool Tried { get; init; }
 

@@ -12,7 +12,7 @@ internal sealed class Searches(Errands errands, Surroundings world)
     /// <summary>Works it out within the limits, and tells how far the reading of pictures has come; a match tells that through its limits.</summary>
     public News Do(Errand errand, YardFile yard, MatchLimits limits, Action<CountProgress> tell) => errand switch
     {
-        Errand.Search search => new MatchStages(yard).Problem(search.Wish) is var asked && asked.TryGet(out var problem) ? Found(search, problem, limits) : new News.Refused(search, asked.Faults),
+        Errand.Search search => new MatchStages(yard).Problem(search.Wish) is var asked && asked.TryGet(out var problem) ? Found(search, yard, problem, limits) : new News.Refused(search, asked.Faults),
         Errand.FillWall fill => new FillWall(yard).Fill(fill.Wall, fill.Buy, limits) is var filled && filled.TryGet(out var wall) ? new News.WallFilled(wall) : new News.Refused(fill, filled.Faults),
         Errand.CountFiles count => Counted(count, yard, tell, limits.Cancel),
         Errand.FindFree find => new FreeToGo(yard).Asked().Answer(limits) is var answer && answer.TryGet(out var free) ? new News.FreeFound(free) : new News.Refused(find, answer.Faults),
@@ -52,7 +52,7 @@ internal sealed class Searches(Errands errands, Surroundings world)
         return make.Beds([]) is var beds && beds.TryGet(out var with) ? new News.LoadsMade(MakeLoads.Of(things, with, limits)) : new News.Refused(errand, beds.Faults);
     }
 
-    private static News Found(Errand.Search errand, Problem problem, MatchLimits limits)
+    private static News Found(Errand.Search errand, YardFile yard, Problem problem, MatchLimits limits)
     {
         switch (errand)
         {
@@ -60,9 +60,12 @@ internal sealed class Searches(Errands errands, Surroundings world)
                 return new News.Compared(Comparison.Of(problem, limits));
             case Errand.Explain explain:
                 var why = ExplainPlan.Of(problem, explain.Plan, explain.Stage, explain.Cut, explain.KeptAs, limits);
-                return why.TryGet(out var lines) ? new News.Explained(lines) : new News.Refused(errand, why.Faults);
+                return why.TryGet(out var lines) ? new News.Explained([.. lines, .. Elsewhere(yard, problem, explain)]) : new News.Refused(errand, why.Faults);
             default:
                 return new News.Matched(Matcher.Match(problem, limits));
         }
     }
+
+    private static IReadOnlyList<string> Elsewhere(YardFile yard, Problem problem, Errand.Explain explain) =>
+        problem.Stages.SelectMany(stage => stage.Cuts).FirstOrDefault(cut => cut.Stage == explain.Stage && cut.Name == explain.Cut) is { } cut ? WaitElsewhere.Lines(yard, problem, cut) : [];
 }

@@ -26,6 +26,9 @@ internal sealed class Shell
     private readonly List<News.Refused> _unheard = [];
     private CancellationTokenSource? _match;
     private volatile object? _progress;
+    private MatchProgress? _sofar;
+    private long _begunAt;
+    private int _seconds;
     private volatile LongErrand? _long;
 
     // Before that nobody wonders.
@@ -46,6 +49,9 @@ internal sealed class Shell
         hands.Away(ReadFirst);
     }
 
+    // Who stops a match wants the screen back: it waits no longer for a solver that can't be interrupted.
+    private static readonly TimeSpan StopWithin = TimeSpan.FromMilliseconds(400);
+
     /// <summary>How long a search may take; none counts its steps instead, so that it gives the same every time.</summary>
     public TimeSpan? MatchTime { get; init; } = TimeSpan.FromSeconds(60);
 
@@ -65,7 +71,7 @@ internal sealed class Shell
     public void Tick()
     {
         var latest = Interlocked.Exchange(ref _progress, null);
-        if (latest is MatchProgress progress) Hear(new News.Matching(progress));
+        TellOfMatch(latest as MatchProgress?);
         if (latest is CountProgress counting) Hear(new News.Counting(counting));
         TellOfWork();
         if (_polling || State.Leaving) return;
@@ -114,6 +120,16 @@ internal sealed class Shell
     {
         if (_long is { } work && work.Took >= SoonEnough) Hear(new News.Working(work.Progress, work.MayStop && !work.Stopped, work.Id));
         else if (State.Working is not null) Hear(new News.Working(null, MayStop: false));
+    }
+
+    // At each better figure, and at each second, so that a person sees it go on.
+    private void TellOfMatch(MatchProgress? latest)
+    {
+        if (_match is null) return;
+        var seconds = (int)_world.Clock.GetElapsedTime(_begunAt).TotalSeconds;
+        if (latest is null && (_sofar is null || seconds == _seconds)) return;
+        (_sofar, _seconds) = (latest ?? _sofar, seconds);
+        Hear(new News.Matching(_sofar!.Value) { Seconds = seconds });
     }
 
     private void Hear(News news) => Settle(ShellModel.Hear(State, news));
@@ -235,7 +251,8 @@ internal sealed class Shell
     {
         var cancel = new CancellationTokenSource();
         _match = cancel;
-        var limits = new MatchLimits { Time = MatchTime, Clock = _world.Clock, Cancel = cancel.Token, Progress = new Latest(this) };
+        (_sofar, _seconds, _begunAt) = (null, 0, _world.Clock.GetTimestamp());
+        var limits = new MatchLimits { Time = MatchTime, Clock = _world.Clock, Cancel = cancel.Token, Patience = StopWithin, Progress = new Latest(this) };
         _hands.Apart(() =>
         {
             var news = Guarded(errand, () =>
@@ -245,8 +262,9 @@ internal sealed class Shell
             });
             _hands.Home(() =>
             {
+                // Not disposed where it was stopped: what goes on for longer than anybody waits still asks it.
                 _match = null;
-                cancel.Dispose();
+                if (!cancel.IsCancellationRequested) cancel.Dispose();
                 if (news is not null) Hear(news);
             });
         });

@@ -65,6 +65,12 @@ internal sealed record YardSnapshot
 
     public IReadOnlyList<KeptPlan> Plans { get; init; } = [];
 
+    /// <summary>The plans as the yard is by now (<see cref="PlanToday"/>).</summary>
+    public IReadOnlyList<KeptPlan> PlansNow { get; init; } = [];
+
+    /// <summary>A piece as it is by now, gone or not; nothing where there is none of this code.</summary>
+    public Piece? PieceNow(Code code) => Find(code)?.Piece;
+
     public IReadOnlyList<StageWall> Walls { get; init; } = [];
 
     /// <summary>The systems that walls can be built of, the one that ships among them.</summary>
@@ -193,7 +199,7 @@ internal sealed record YardSnapshot
             Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };
         _ = read.Ranks;
-        return read;
+        return read with { PlansNow = [.. read.Plans.Select(plan => PlanToday.Of(plan, read.PieceNow))] };
     }
 
     private static string NameOf(YardFile yard) => System.IO.Path.GetFileName(yard.Path);
