@@ -53,7 +53,7 @@ internal static class MaterialSolver
     /// </summary>
     public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
     {
-        var spent = Paid(first, effort, report);
+        var spent = Paid(first with { Placed = [] }, effort, report);
         return Finished(spent, effort, report);
     }
 
