@@ -45,7 +45,7 @@ public sealed record Takeoff
         return new Takeoff
         {
             Wall = wall,
-            Runs = RunsOf(wall, new HashSet<(string Run, int Course)>()),
+            Runs = RunsOf(wall, new HashSet<(string Run, int Course)>(), null),
             Hardware = HardwareCounts.Of(wall),
             Cuts = cuts.All(),
             Concrete = ConcreteVolumes.Of(wall),
@@ -87,7 +87,8 @@ public sealed record Takeoff
     /// </summary>
     /// <param name="standing">Courses that stand, by name of the run and number.</param>
     /// <param name="done">How many were cut or counted out already, or are to be by a plan, by the name of the need.</param>
-    public Takeoff Left(IEnumerable<(string Run, int Course)> standing, Func<string, int> done)
+    /// <param name="cutFor">How much of other courses is cut and waits to be stacked: its panels and boards are there, its ties and what else is set with it are not used yet.</param>
+    public Takeoff Left(IEnumerable<(string Run, int Course)> standing, Func<string, int> done, IReadOnlyDictionary<(string Run, int Course), Length>? cutFor = null)
     {
         var stands = standing.ToHashSet();
         var open = Wall.Runs.SelectMany(run => run.Courses.Where(course => course.Stretches.Count > 0 && !stands.Contains((run.Name, course.Number))).Select(course => (run.Leg, course.Number))).ToHashSet();
@@ -95,7 +96,7 @@ public sealed record Takeoff
         var need = NeedPrefix(Wall.Sheet.Name);
         return this with
         {
-            Runs = [.. RunsOf(Wall, stands).Where(run => !run.Total.IsZero)],
+            Runs = [.. RunsOf(Wall, stands, cutFor).Where(run => !run.Total.IsZero)],
             Hardware =
             [
                 .. from one in Hardware
@@ -132,15 +133,18 @@ public sealed record Takeoff
             .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie, at {string.Join(", ", same.OrderBy(joint => joint.At).Select(joint => Places.At(legs[joint.Leg], joint.At)))} from the leg's start", same.Count()));
     }
 
-    private static List<RunTakeoff> RunsOf(LaidWall wall, IReadOnlySet<(string Run, int Course)> standing)
+    private static List<RunTakeoff> RunsOf(LaidWall wall, IReadOnlySet<(string Run, int Course)> standing, IReadOnlyDictionary<(string Run, int Course), Length>? cut)
     {
+        Length Open(Run run, Course course) =>
+            Length.FromUnits(Math.Max(0, course.Stretches.Sum(stretch => stretch.Length.Units) - (cut?.GetValueOrDefault((run.Name, course.Number)).Units ?? 0)));
+        bool IsOpen(Run run, Course course) => !standing.Contains((run.Name, course.Number)) && (cut is null || !cut.ContainsKey((run.Name, course.Number)) || !Open(run, course).IsZero);
         RunTakeoff Taken(IReadOnlyList<Run> runs, Length whole)
         {
-            var lines = runs.Select(run => (Run: run, Courses: run.Courses.Where(course => !standing.Contains((run.Name, course.Number))).ToArray()))
+            var lines = runs.Select(run => (Run: run, Courses: run.Courses.Where(course => IsOpen(run, course)).ToArray()))
                 .Where(run => run.Courses.Length > 0)
                 .Select(run => (
                     What: $"{run.Run.Name}: {run.Courses.Length} {(run.Courses.Length == 1 ? "course" : "courses")}",
-                    Length: Length.FromUnits(run.Courses.Sum(course => course.Stretches.Sum(stretch => stretch.Length.Units))))).ToArray();
+                    Length: Length.FromUnits(run.Courses.Sum(course => Open(run.Run, course).Units)))).ToArray();
             return new RunTakeoff(runs[0].Material, whole, Length.FromUnits(lines.Sum(line => line.Length.Units)), lines);
         }
 

@@ -7,6 +7,8 @@ public static class FillFaults
 {
     public static Fault AllStands(string wall) => new($"every course of the wall {Shown(wall)} stands already");
 
+    public static Fault AllStandsOrIsCut(string wall) => new($"every course of the wall {Shown(wall)} stands already, or is cut and waits to be stacked");
+
     public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {ShellWord.Of(wall)} --keep");
 
     public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");
@@ -17,7 +19,13 @@ public static class FillFaults
 
     public static Fault CourseOpen(string run, int course) => new($"{Shown(run)}, course {course}: the kept filling leaves it unfilled, so it can't be stacked");
 
-    public static Fault NotAsPlanned(string run, int course, string reason) => new($"{Shown(run)}, course {course}: {reason}, so it can't be stacked as it was filled");
+    public static Fault NotAsPlanned(string run, int course, string reason) => new($"{Shown(run)}, course {course}: {reason}, so it can't be stacked as it was filled; fill it again, or say what lies there instead with --laid, on the screen behind a colon, where cut is a piece that was cut for its place: cut, new 2', cut");
+
+    public static Fault CutBefore(string run, int course) => new($"{Shown(run)}, course {course}: it was cut by a filling that is kept no more, so only that it is stacked as it was cut can be said");
+
+    public static Fault LaidNotCut(string run, int course, Length at) => new($"{Shown(run)}, course {course}: no piece that begins at {at} was cut for it; write new or a code there");
+
+    public static Fault LaidCutWhole() => new("a piece that was cut for its place lies there as long as it was cut; write cut without a length");
 
     public static Fault CourseNotNumber() => new("a course is a whole number from 1 up");
 
@@ -35,7 +43,7 @@ public static class FillFaults
     public static Fault OtherSheet(string wall) => new($"the sheet of the wall {Shown(wall)} is another than when it was filled; fill it again");
 
     public static Fault LaidUnreadable(string text) =>
-        new($"\"{Shown(text)}\" is no piece; write new or a code, and its length where it is not all of it, from the leg's start on: new, new 1' 6\", HNE WPH3 2'");
+        new($"\"{Shown(text)}\" is no piece; write new, cut or a code, and its length where it is not all of it, from the leg's start on: new, new 1' 6\", HNE WPH3 2'");
 
     public static Fault LaidOneCourse() => new("what was laid is said of one course of one leg and face at a time: 3 leg A inside: new, new 1' 6\"");
 

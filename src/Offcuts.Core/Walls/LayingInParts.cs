@@ -47,6 +47,11 @@ public static class LayingInParts
             ? $"{source.Code} is not there any more as planned"
             : null);
 
+    /// <summary>True where a laid piece was made, whatever else came of what it was cut from.</summary>
+    /// <param name="steps">The plan that its pieces are cut under.</param>
+    /// <param name="laid">The laid piece.</param>
+    public static bool IsMade(this KeptPlan steps, LaidPiece laid) => steps.Steps[laid.Piece].State != StepState.Waiting && steps.WhyNotMade(laid) is null;
+
     /// <summary>Why a laid piece was not made: its piece came out otherwise, or was given up; none where it was made or waits to be.</summary>
     /// <param name="steps">The plan that its pieces are cut under.</param>
     /// <param name="laid">The laid piece.</param>

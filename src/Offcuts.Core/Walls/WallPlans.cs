@@ -11,17 +11,32 @@ namespace Offcuts.Core.Walls;
 public sealed record KeptWallPlan(string Wall, int PlanId, RunPlan Plan)
 {
     /// <summary>
-    /// Courses laid of pieces that were all cut as planned: nothing is to be planned for them any more. A stretch that no piece may cover keeps none
-    /// from that: what can be laid of its course is.
+    /// Courses of which every piece was made and that wait to be stacked: nothing is to be cut for them any more. A stretch that no piece may cover
+    /// keeps none from that: what can be laid of its course is.
     /// </summary>
     /// <param name="steps">The plan that its pieces are cut under.</param>
     public IEnumerable<StackedCourse> Cut(KeptPlan steps) =>
         from course in Plan.Courses
-        where course.Pieces.Count > 0 && course.Pieces.All(one => steps.Steps[one.Piece].State == StepState.Done)
-        select StackedCourse.Of(Wall, course, Plan);
+        where course.Pieces.Count > 0 && course.Pieces.All(steps.IsMade)
+        select StackedCourse.Of(Wall, course, Plan) with { OnlyCut = true };
+
+    /// <summary>
+    /// The filling as far as it still holds: what did not come out as planned, or was given up, lies nowhere, and its course is open for that reason.
+    /// Its figures stay those of the day it was found.
+    /// </summary>
+    /// <param name="steps">The plan that its pieces are cut under.</param>
+    public RunPlan StillHolds(KeptPlan steps) => Plan with
+    {
+        Courses =
+        [
+            .. Plan.Courses.Select(course => course.Pieces.Select(steps.WhyNotMade).FirstOrDefault(reason => reason is not null) is { } why
+                ? course with { Pieces = [.. course.Pieces.Where(one => steps.WhyNotMade(one) is null)], Reason = why }
+                : course),
+        ],
+    };
 }
 
-/// <summary>A course of a wall that stands, or is cut and waits to be stacked: nothing is planned for it any more.</summary>
+/// <summary>A course of a wall that stands, or of which all is cut and waits to be stacked: nothing is planned for it any more.</summary>
 /// <param name="Wall">Name of the wall.</param>
 /// <param name="Run">Name of the run.</param>
 /// <param name="Course">Number of the course.</param>
@@ -30,6 +45,9 @@ public sealed record StackedCourse(string Wall, string Run, int Course, IReadOnl
 {
     /// <summary>What it is laid from, from left to right; empty where that is not known.</summary>
     public IReadOnlyList<StoodPiece> Pieces { get; init; } = [];
+
+    /// <summary>True while it is cut and waits to be stacked: its pieces are there, and what is set as it is stacked, like ties, is still to be had.</summary>
+    public bool OnlyCut { get; init; }
 
     /// <summary>A laid course as one that stands: its joints are where two pieces touch.</summary>
     /// <param name="wall">Name of the wall.</param>

@@ -63,7 +63,7 @@ internal sealed record LaidText(string Sign, string Text);
 /// <summary>One course of a row.</summary>
 internal sealed record DrawnCourse(
     int Number, Length Bottom, Length Height, IReadOnlyList<Patch> Patches, IReadOnlyList<DrawnTie> Ties, IReadOnlyList<WallHole> Notches,
-    IReadOnlyList<LaidText> Laid, string? Reason, bool Stacked);
+    IReadOnlyList<LaidText> Laid, string? Reason, bool Stacked, bool Cut);
 
 /// <summary>A row, course by course from the bottom up, before it is set as text or on paper.</summary>
 internal sealed class DrawnRow
@@ -130,7 +130,7 @@ internal sealed class DrawnRow
         var patches = Patches(course, laid, shown, whole).ToArray();
         return new DrawnCourse(
             course.Number, bottom, course.Height, patches, [.. Ties(course, patches)], [.. touching.Except(whole)],
-            [.. shown.Select(Words)], stood is null ? laid?.Reason : null, stood is not null);
+            [.. shown.Select(Words)], stood is null ? laid?.Reason : null, stood is { OnlyCut: false }, stood is { OnlyCut: true });
     }
 
     private IEnumerable<Patch> Patches(Course course, LaidCourse? laid, Shown[] shown, WallHole[] holes)

@@ -75,7 +75,7 @@ public static class Elevation
                     _ => "nothing to lay",
                 };
             var reason = course.Reason is { } why ? $"; unfilled: {TextRules.Harmless(why)}" : "";
-            yield return $"course {course.Number}{(course.Stacked ? ", stacked" : "")}: {said}{reason}";
+            yield return $"course {course.Number}{(course.Stacked ? ", stacked" : course.Cut ? ", cut, waits to be stacked" : "")}: {said}{reason}";
         }
     }
 
@@ -86,7 +86,7 @@ public static class Elevation
         return
         [
             .. Wrapped($"N and blank: new; S and {signs.Salvaged}{signs.Salvaged}: from the yard; number and letter as on the cut sheet, none where the course stands. {signs.Joint} joint or end, {signs.Opening}{signs.Opening} opening, {signs.Gap}{signs.Gap} core of a leg that meets this one, ?? unfilled, {signs.Empty}{signs.Empty} not planned yet.", options),
-            .. Wrapped($"Below each course: {signs.Tie} tie (a stake at a footing), {signs.TieOnJoint} one on a joint, * extra tie for a joint of either row, ^ cleat, ~~ cut to height there. s after a course's number: it is stacked. The rule is measured from the leg's start on its outside face where the title says nothing else.", options),
+            .. Wrapped($"Below each course: {signs.Tie} tie (a stake at a footing), {signs.TieOnJoint} one on a joint, * extra tie for a joint of either row, ^ cleat, ~~ cut to height there. After a course's number s: it is stacked, c: all of it is cut and waits for that. The rule is measured from the leg's start on its outside face where the title says nothing else.", options),
         ];
     }
 

@@ -14,7 +14,7 @@ internal sealed class ElevationCanvas(DrawnRow row, Length from, Length to, int 
     {
         foreach (var course in row.Courses.Reverse())
         {
-            var number = course.Number.ToString(CultureInfo.InvariantCulture).PadLeft(margin - 2) + (course.Stacked ? "s " : "  ");
+            var number = course.Number.ToString(CultureInfo.InvariantCulture).PadLeft(margin - 2) + (course.Stacked ? "s " : course.Cut ? "c " : "  ");
             yield return (number + Pieces(course)).TrimEnd();
             yield return (new string(' ', margin) + Ties(course)).TrimEnd();
         }

@@ -13,7 +13,7 @@ internal sealed class ElevationDrawing
     public const string Legend =
         "To scale. White with N: new. Ruled aslant with S: from the yard. Number and letter are those of the cut sheet; a course that stands has none. Crossed: opening. Black: core of a leg that meets this one. "
         + "Grey: unfilled. Dotted: not planned yet. Short strokes: ties, at a footing stakes; a thick one under a joint; a ring: an extra tie for a joint of either row; a square: a cleat. A broken line: an opening or its edge inside a course, cut to height there. "
-        + "A bar beside a course: it is stacked. The rule is measured from the leg's start on its outside face where the title says nothing else.";
+        + "A black bar beside a course: it is stacked; a hollow one: all of it is cut and waits for that. The rule is measured from the leg's start on its outside face where the title says nothing else.";
 
     /// <summary>Room beside the drawing for the numbers of the courses.</summary>
     private const double Beside = 20;
@@ -61,6 +61,7 @@ internal sealed class ElevationDrawing
         var number = course.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
         Write(graphics, number, x - 5 - Lettering.Width(number, LetterSize, bold: true), y + (high + LetterSize * 0.73) / 2, bold: true);
         if (course.Stacked) graphics.DrawRectangle(XBrushes.Black, x - Beside, y + 0.5, 3, high - 1);
+        else if (course.Cut) graphics.DrawRectangle(new XPen(XColors.Black, 0.6), x - Beside + 0.3, y + 0.8, 2.4, high - 1.6);
         foreach (var patch in course.Patches.Where(patch => patch.To > _from && patch.From < _to))
         {
             var (start, end) = Ends(patch.From, patch.To);

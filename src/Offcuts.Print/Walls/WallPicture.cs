@@ -51,7 +51,7 @@ public sealed record WallPicture
     /// <summary>How the rows are filled; without it they are drawn empty.</summary>
     public RunPlan? Plan { get; init; }
 
-    /// <summary>Courses that stand already; drawn with their own pieces where those are known.</summary>
+    /// <summary>Courses that stand already, and those that are cut and wait for that; drawn with their own pieces where those are known.</summary>
     public IReadOnlyList<StackedCourse> Stacked { get; init; } = [];
 
     /// <summary>Stretches in which nothing can be laid whatever lies in the yard, a sentence each without a full stop.</summary>

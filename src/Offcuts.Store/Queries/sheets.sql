@@ -44,15 +44,18 @@ UPDATE wall_plan SET laying = :laying WHERE id = :id;
 -- [wall_plan_remove]
 DELETE FROM wall_plan WHERE id = :id;
 
--- [wall_courses] Every course that stands, in the order of the work.
-SELECT wall_course.id, wall_sheet.name AS wall, wall_course.run, wall_course.course, wall_course.joints_320ths_mm, wall_course.pieces
+-- [wall_courses] Every course that stands or is cut and waits to be stacked, in the order of the work.
+SELECT wall_course.id, wall_sheet.name AS wall, wall_course.run, wall_course.course, wall_course.joints_320ths_mm, wall_course.pieces, wall_course.only_cut
 FROM wall_course
 JOIN wall_sheet ON wall_sheet.id = wall_course.wall
 JOIN stage ON stage.id = wall_sheet.stage
 ORDER BY stage.position, wall_sheet.id, wall_course.course, wall_course.id;
 
 -- [wall_course_add]
-INSERT INTO wall_course (wall, run, course, joints_320ths_mm, pieces) VALUES (:wall, :run, :course, :joints, :pieces);
+INSERT INTO wall_course (wall, run, course, joints_320ths_mm, pieces, only_cut) VALUES (:wall, :run, :course, :joints, :pieces, :only_cut);
+
+-- [wall_course_stands] A course that was cut, once it is stacked.
+UPDATE wall_course SET joints_320ths_mm = :joints, pieces = :pieces, only_cut = 0 WHERE wall = :wall AND run = :run AND course = :course AND only_cut = 1;
 
 -- [wall_courses_remove]
 DELETE FROM wall_course WHERE wall = :wall;

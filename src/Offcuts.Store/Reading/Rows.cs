@@ -209,6 +209,7 @@ internal sealed class WallCourseRow
     public int Course { get; init; }
     public string Joints320thsMm { get; init; } = "";
     public string Pieces { get; init; } = "";
+    public bool OnlyCut { get; init; }
 }
 
 internal sealed class PlaceRow

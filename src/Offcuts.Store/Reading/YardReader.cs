@@ -159,7 +159,7 @@ internal sealed class YardReader(Database database, string path)
         [.. database.Rows<WallPlanRow>("wall_plans").Select(row => new KeptWallPlan(row.Wall, row.Plan, LayingText.Read(row.Laying, Plan(row.Plan)!.Plan)))]);
 
     public List<StackedCourse> StackedCourses() => Sound<List<StackedCourse>>(() =>
-        [.. database.Rows<WallCourseRow>("wall_courses").Select(row => new StackedCourse(row.Wall, row.Run, row.Course, LayingText.ReadLengths(row.Joints320thsMm)) { Pieces = LayingText.ReadPieces(row.Pieces) })]);
+        [.. database.Rows<WallCourseRow>("wall_courses").Select(row => new StackedCourse(row.Wall, row.Run, row.Course, LayingText.ReadLengths(row.Joints320thsMm)) { Pieces = LayingText.ReadPieces(row.Pieces), OnlyCut = row.OnlyCut })]);
 
     public List<HistoryEntry> History(string query, object? parameters = null) =>
         Sound<List<HistoryEntry>>(() => [.. database.Rows<HistoryRow>(query, parameters).Select(Entry)]);

@@ -133,7 +133,7 @@ public sealed partial class YardChange
 
     /// <summary>
     /// Gives up what still waits in the plan of a wall, where there is one, and forgets how the wall was to be filled. Courses for which all was cut
-    /// as planned stay known: they count as stacked from then on.
+    /// stay known: they wait to be stacked.
     /// </summary>
     public void DropWallPlan(string wall)
     {
@@ -141,7 +141,7 @@ public sealed partial class YardChange
         {
             if (Kept(row.Plan) is { } kept)
             {
-                StackCut(row.Wall, kept);
+                RememberCut(row.Wall, kept);
                 DropRest(kept);
             }
 
@@ -149,19 +149,28 @@ public sealed partial class YardChange
         }
     }
 
-    private void StackCut(string wall, KeptPlan steps)
+    private void RememberCut(string wall, KeptPlan steps)
     {
         if (_reader.WallPlans().Find(plan => plan.PlanId == steps.Id) is not { } filling) return;
         var there = _reader.StackedCourses().Where(course => Same(course.Wall, wall)).ToArray();
         foreach (var course in filling.Cut(steps).Where(course => !there.Any(course.IsSame)).ToArray()) Stack(course);
     }
 
-    /// <summary>Remembers that a course of a wall stands. A fault where it does so already.</summary>
+    /// <summary>Remembers that a course of a wall stands, or that it is cut and waits to be stacked. A fault where it stands already.</summary>
     public void Stack(StackedCourse course)
     {
-        if (WallRows.Find(row => Same(row.Name, course.Wall)) is not { } row) _faults.Add(WallFaults.NoSuchWall(course.Wall));
-        else if (_reader.StackedCourses().Any(other => Same(other.Wall, course.Wall) && other.Run == course.Run && other.Course == course.Course)) _faults.Add(RunFaults.StandsAlready(course.Run, course.Course));
-        else Database.Run("wall_course_add", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", LayingText.Write(course.Joints)), ("pieces", LayingText.Write(course.Pieces)));
+        if (WallRows.Find(row => Same(row.Name, course.Wall)) is not { } row)
+        {
+            _faults.Add(WallFaults.NoSuchWall(course.Wall));
+            return;
+        }
+
+        var (joints, pieces) = (LayingText.Write(course.Joints), LayingText.Write(course.Pieces));
+        if (_reader.StackedCourses().Find(course.IsSame) is not { } there)
+            Database.Run("wall_course_add", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", joints), ("pieces", pieces), ("only_cut", course.OnlyCut));
+        else if (there.OnlyCut && !course.OnlyCut)
+            Database.Run("wall_course_stands", ("wall", row.Id), ("run", course.Run), ("course", course.Course), ("joints", joints), ("pieces", pieces));
+        else _faults.Add(RunFaults.StandsAlready(course.Run, course.Course));
     }
 
     private void ForgetFilling(WallRow wall)

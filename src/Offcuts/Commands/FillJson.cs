@@ -40,7 +40,7 @@ internal static class FillJson
         ["pieces"] = new JsonArray([.. filled.Plan.Pieces.Select(Node)]),
         ["courses"] = new JsonArray([.. filled.Plan.Courses.Select(Node)]),
         ["extra_ties"] = new JsonArray([.. filled.Plan.ExtraTies.Select(tie => (JsonNode)new JsonObject { ["leg"] = tie.Leg, ["course"] = tie.Course, ["at_mm"] = tie.At.InMillimetres, ["cleat_on"] = tie.CleatOn })]),
-        ["stacked"] = new JsonArray([.. filled.Stacked.Select(course => (JsonNode)new JsonObject { ["run"] = course.Run, ["course"] = course.Course, ["joints_mm"] = Lengths(course.Joints) })]),
+        ["stacked"] = new JsonArray([.. filled.Stacked.Select(course => (JsonNode)new JsonObject { ["run"] = course.Run, ["course"] = course.Course, ["stands"] = !course.OnlyCut, ["joints_mm"] = Lengths(course.Joints) })]),
         ["cautions"] = new JsonArray([.. TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null).Select(text => (JsonNode)text)]),
     }.ToJsonString(Options));
 

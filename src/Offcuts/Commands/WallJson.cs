@@ -110,6 +110,7 @@ internal static class WallJson
         })]),
         ["courses"] = taken.Left.Courses,
         ["courses_that_stand"] = taken.Left.Standing,
+        ["courses_cut_and_waiting"] = taken.Left.Cut,
         ["filling_kept_as_plan"] = taken.Left.Kept?.PlanId,
         ["pieces_to_cut_of_the_yard"] = taken.Left.FromYard,
         ["pieces_to_cut_new"] = taken.Left.ToBuy,

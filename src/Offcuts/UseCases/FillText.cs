@@ -50,26 +50,28 @@ public static class FillText
     public static string WillDo(LeftToLay left, WallFilled kept, LengthUnit unit, DateOnly today)
     {
         var cut = kept.ToBuy.Sum(one => one.Count) - left.ToBuy;
-        return WillDo(kept, [.. WallFilled.New(left.Waiting)], cut == 0 ? kept.NewAtLeast : left.ToBuy, unit, today);
+        return WillDo(kept, [.. WallFilled.New(left.Waiting)], cut == 0 ? kept.NewAtLeast : left.ToBuy, unit, today, left.Lacking.Count);
     }
 
     private static string Heading(WallFilled filled) => filled.Left is { } left
-        ? $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}, filled as it is kept by plan {filled.PlanId}: {left.Courses - left.Standing} of {Words.Count(left.Courses, "course")} to lay yet, all faces counted; {left.Standing} stand or are cut"
-        : $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(filled.Plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already" : "")}";
+        ? $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}, filled as it is kept by plan {filled.PlanId}: {left.Courses - left.Standing} of {Words.Count(left.Courses, "course")} to lay yet, all faces counted; {left.Standing} {(left.Standing == 1 ? "stands" : "stand")}{left.Waits}"
+        : $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(filled.Plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already{(filled.Stacked.Any(course => course.OnlyCut) ? " or are cut" : "")}" : "")}";
 
     // Whether some of it was cut or stacked: then its figures are those of more than what is left.
-    private static bool Begun(WallFilled filled, LeftToLay left) => left.Waiting.Count < filled.Plan.Pieces.Count || filled.Plan.Courses.Count > left.Courses - left.Standing;
+    private static bool Begun(WallFilled filled, LeftToLay left) => left.Waiting.Count < filled.Plan.Pieces.Count || filled.Plan.Courses.Count > left.Courses - left.Standing - left.Cut;
 
-    private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today)
+    private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today, int lacking = 0)
     {
-        var open = LayingFacts.Unfilled(filled).Count();
+        var open = LayingFacts.Unfilled(filled).Count() - lacking;
+        var lack = lacking == 0 ? "" : $"{Words.Count(lacking, "course")} {(lacking == 1 ? "lacks" : "lack")} a piece that did not come out as planned, so fill it again";
         var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? some == open ? ", whatever lies in the yard" : $", {some} of them whatever lies in the yard" : "";
-        if (toBuy.Count == 0) return open == 0 ? "On hand: enough for all that is not stacked" : $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}";
+        if (toBuy.Count == 0 && open == 0) return lacking == 0 ? "On hand: enough for all that is not stacked" : $"On hand: not enough by this filling any more: {lack}";
+        if (toBuy.Count == 0) return $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}{(lacking > 0 ? $"; {lack}" : "")}";
         var most = toBuy.Sum(one => one.Count);
         var order = filled.OrderBy is not { } day ? ""
             : day < today ? $"; was to be ordered by {Day(day)}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago"
             : $"; order by {Day(day)}";
-        return $"On hand: short by {(toBuy.Count > 1 ? Each(filled, toBuy, unit) : $"{(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : Number(most))}: {toBuy[0].Price.Material} of {toBuy[0].Price.Length.ToText(unit)}")}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so{never}" : "")}";
+        return $"On hand: short by {(toBuy.Count > 1 ? Each(filled, toBuy, unit) : $"{(atLeast < most ? (atLeast > 0 ? $"at least {atLeast}, by this filling {most}" : $"{most} by this filling, perhaps by fewer") : lacking > 0 ? $"at least {most}" : Number(most))}: {toBuy[0].Price.Material} of {toBuy[0].Price.Length.ToText(unit)}")}{order}{(open > 0 ? $"; {Words.Count(open, "course")} can't be filled even so{never}" : "")}{(lacking > 0 ? $"; {lack}" : "")}";
     }
 
     // Boards and panels are no sum: each is told with its own count, and what none can get below is the money of all together.

@@ -13,7 +13,7 @@ namespace Offcuts.UseCases;
 /// <summary>A wall that is to be filled: everything that filling it depends on, read from the yard at one moment.</summary>
 /// <param name="Kept">The wall and its stage.</param>
 /// <param name="Laid">The wall laid out.</param>
-/// <param name="Stacked">Its courses that stand.</param>
+/// <param name="Stacked">Its courses that stand, and those that are cut and wait to be stacked.</param>
 /// <param name="Problem">What is to be filled, and from what.</param>
 /// <param name="Begins">The day its stage begins, where known.</param>
 /// <param name="Unlined">Panels that can't be joined to others because their first pattern line is not known.</param>
@@ -35,7 +35,7 @@ public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
 /// <summary>A wall with how it is filled.</summary>
 /// <param name="Kept">The wall and its stage.</param>
 /// <param name="Laid">The wall laid out.</param>
-/// <param name="Stacked">Its courses that stand.</param>
+/// <param name="Stacked">Its courses that stand, and those that are cut and wait to be stacked.</param>
 /// <param name="Plan">What lies where of the others.</param>
 /// <param name="Begins">The day its stage begins, where known.</param>
 /// <param name="PlanId">Number of the plan it is kept as; 0 where it is not kept.</param>
@@ -74,7 +74,7 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
 }
 
 /// <summary>
-/// Fills the runs of a wall, foam and form boards alike, from what is free in the yard and what can be bought. Courses that stand are
+/// Fills the runs of a wall, foam and form boards alike, from what is free in the yard and what can be bought. Courses that stand or are cut are
 /// left as they are, and the stagger is kept from their joints. Pieces that another open plan waits to cut are left to it.
 /// </summary>
 public sealed class FillWall(YardFile yard)
@@ -92,11 +92,11 @@ public sealed class FillWall(YardFile yard)
 
     /// <summary>The filling that is kept of a wall, or none; without a look at the pieces of the yard, so that it costs little in a large one.</summary>
     public WallFilled? Kept(LaidStageWall wall) =>
-        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StackedOf(wall.Kept), plan.Plan, Begins(wall.Kept), plan.PlanId) : null;
+        KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StandingOrCut(wall.Kept), StillHolds(wall.Kept)!, Begins(wall.Kept), plan.PlanId) : null;
 
     /// <summary>
     /// Keeps a filling in the yard, in the place of the one that was kept of the wall before, of which what still waits is given up. Of
-    /// that one, courses whose pieces were all cut count as standing from now on. The number of the new plan.
+    /// that one, courses whose pieces were all cut are remembered and wait to be stacked. The number of the new plan.
     /// </summary>
     public Result<int> Keep(WallFilled filled)
     {
@@ -105,7 +105,7 @@ public sealed class FillWall(YardFile yard)
         var wall = filled.Kept.Sheet.Name;
         if (Stale(filled).ToArray() is { Length: > 0 } stale) return Result<int>.Fail(stale);
         var laid = filled.Plan.Courses.Select(course => (course.Run, course.Course)).ToHashSet();
-        if (Standing(filled.Kept).Any(course => laid.Contains(Key(course)))) return StoreFaults.ChangedMeanwhile();
+        if (StandingOrCut(filled.Kept).Any(course => laid.Contains(Key(course)))) return StoreFaults.ChangedMeanwhile();
         return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work => id = work.KeepWallPlan(wall, filled.Plan)).Then<int>(_ => id);
     }
 
@@ -129,13 +129,19 @@ public sealed class FillWall(YardFile yard)
         }
     }
 
-    /// <summary>Courses of a wall for which nothing is to be planned any more: those stacked, and those whose pieces were all cut.</summary>
-    public IReadOnlyList<StackedCourse> Standing(StageWall wall)
+    /// <summary>Courses of a wall that stand: somebody said that they are stacked.</summary>
+    public IReadOnlyList<StackedCourse> Standing(StageWall wall) => [.. StackedOf(wall).Where(course => !course.OnlyCut)];
+
+    /// <summary>Courses of a wall for which nothing is to be cut any more: those that stand, and those that are cut and wait to be stacked.</summary>
+    public IReadOnlyList<StackedCourse> StandingOrCut(StageWall wall)
     {
         var stacked = StackedOf(wall);
         if (KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return stacked;
         return [.. stacked, .. kept.Cut(steps).Where(course => !stacked.Any(course.IsSame))];
     }
+
+    /// <summary>The kept filling of a wall as far as it still holds, or none.</summary>
+    internal RunPlan? StillHolds(StageWall wall) => KeptOf(wall) is not { } kept ? null : yard.Plan(kept.PlanId) is { } steps ? kept.StillHolds(steps) : kept.Plan;
 
     /// <summary>The filling of a wall that is kept, or none.</summary>
     internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));
@@ -143,11 +149,11 @@ public sealed class FillWall(YardFile yard)
     private IReadOnlyList<StackedCourse> StackedOf(StageWall wall) => [.. yard.StackedCourses().Where(course => Same(course.Wall, wall.Sheet.Name))];
 
     /// <summary>What filling a wall depends on as a request, so that it may be filled from fewer pieces than the yard has; or why there is nothing to fill.</summary>
-    internal Result<RunRequest> Request(string name) => new ChangeWalls(yard).Laid(name).Then(wall => Request(wall.Kept, wall.Laid, Standing(wall.Kept), buy: null));
+    internal Result<RunRequest> Request(string name) => new ChangeWalls(yard).Laid(name).Then(wall => Request(wall.Kept, wall.Laid, StandingOrCut(wall.Kept), buy: null));
 
     private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool? buy)
     {
-        var standing = Standing(kept);
+        var standing = StandingOrCut(kept);
         return Request(kept, laid, standing, buy).Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept), Unlined(kept, laid)));
     }
 
@@ -160,7 +166,7 @@ public sealed class FillWall(YardFile yard)
     private Result<RunRequest> Request(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing, bool? buy)
     {
         Run[] runs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => Without(run, standing)).Where(run => run.Courses.Count > 0)];
-        if (runs.Length == 0) return FillFaults.AllStands(kept.Sheet.Name);
+        if (runs.Length == 0) return standing.Any(course => course.OnlyCut) ? FillFaults.AllStandsOrIsCut(kept.Sheet.Name) : FillFaults.AllStands(kept.Sheet.Name);
         var own = KeptOf(kept);
         var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own?.PlanId)).Pieces;
         return new RunRequest

@@ -19,13 +19,15 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
     /// <param name="yard">The yard.</param>
     /// <param name="wall">The wall.</param>
     /// <param name="plan">The kept filling.</param>
+    /// <param name="steps">How far its pieces have come.</param>
     /// <param name="run">The run.</param>
     /// <param name="number">Number of its course.</param>
     /// <param name="laid">What lies there, from the leg's start on.</param>
     /// <param name="below">The course below it, where that stands.</param>
-    public static Result<LaidOtherwise> Of(YardFile yard, LaidStageWall wall, RunPlan plan, Run run, int number, IReadOnlyList<LaidThere> laid, StackedCourse? below)
+    public static Result<LaidOtherwise> Of(YardFile yard, LaidStageWall wall, RunPlan plan, KeptPlan steps, Run run, int number, IReadOnlyList<LaidThere> laid, StackedCourse? below)
     {
-        var work = new Work(yard, wall.Kept.Stage, run, run.Courses.First(course => course.Number == number));
+        var planned = plan.Courses.FirstOrDefault(course => (course.Run, course.Course) == (run.Name, number))?.Pieces.Where(steps.IsMade).ToArray() ?? [];
+        var work = new Work(yard, wall.Kept.Stage, run, run.Courses.First(course => course.Number == number), planned);
         // What no piece may cover is mostly closed by hand, with nothing that the yard knows of; but it may have been said.
         var places = work.Places(laid, work.All);
         if (!places.Ok && work.Layable.Count < work.All.Count) places = work.Places(laid, work.Layable);
@@ -34,7 +36,8 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
         var pieces = plan.Pieces.ToList();
         var acts = new List<CutAct>();
         var lies = new LaidPiece[there.Count];
-        foreach (var same in there.Select((one, i) => (One: one, At: i)).GroupBy(one => one.One.Of.Code.IsNone ? $"new {one.At}" : one.One.Of.Code.Text))
+        for (var i = 0; i < lies.Length; i++) if (there[i].AsCut is { } asCut) lies[i] = asCut;
+        foreach (var same in there.Select((one, i) => (One: one, At: i)).Where(one => one.One.AsCut is null).GroupBy(one => one.One.Of.Code.IsNone ? $"new {one.At}" : one.One.Of.Code.Text))
         {
             var (piece, act) = work.Piece([.. same.Select(one => (one.One, one.At))], pieces.Count);
             foreach (var (one, i) in same.Select((one, i) => (one, i))) lies[one.At] = new LaidPiece(one.One.From, one.One.To, pieces.Count, i, Turned: false);
@@ -45,12 +48,15 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
         var course = new LaidCourse(run.Name, number, lies, null);
         var with = plan with { Pieces = pieces, Courses = [.. plan.Courses.Select(one => (one.Run, one.Course) == (run.Name, number) ? course : one)] };
         var taken = there.Where(one => !one.Of.Code.IsNone).Select(one => one.Of.Code).ToHashSet();
-        return new LaidOtherwise(with.TiesOfJoints(wall.Laid.Runs.Concat(wall.Laid.FootingRuns)), acts, taken, [.. work.Mind(course, below), .. work.NotEntered]);
+        return new LaidOtherwise(with.TiesOfJoints(wall.Laid.Runs.Concat(wall.Laid.FootingRuns)), acts, taken, [.. work.Mind(course, below), .. work.NotEntered, .. work.NotLaid(lies)]);
     }
 
-    private sealed record There(LaidThere Of, Length From, Length To, Piece? Source, StorePrice? Bought);
+    private sealed record There(LaidThere Of, Length From, Length To, Piece? Source, StorePrice? Bought)
+    {
+        public LaidPiece? AsCut { get; init; }
+    }
 
-    private sealed class Work(YardFile yard, string stage, Run run, Course course)
+    private sealed class Work(YardFile yard, string stage, Run run, Course course, IReadOnlyList<LaidPiece> cutForIt)
     {
         private readonly YardSettings _settings = yard.Settings();
 
@@ -70,6 +76,15 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
             foreach (var one in laid)
             {
                 if (stretch == stretches.Count) return FillFaults.LaidTooMuch(run.Name, course.Number, Total(stretches));
+                if (one.AsCut)
+                {
+                    if (cutForIt.FirstOrDefault(piece => piece.From == at) is not { } cut) return FillFaults.LaidNotCut(run.Name, course.Number, at);
+                    there.Add(new There(one, cut.From, cut.To, null, null) { AsCut = cut });
+                    at = cut.To;
+                    if (at == stretches[stretch].End && ++stretch < stretches.Count) at = stretches[stretch].Start;
+                    continue;
+                }
+
                 var (source, price) = one.Code.IsNone ? ((Piece?)null, Price(one.Length)) : (yard.Piece(one.Code), null);
                 if (Why(one, source, price) is { } fault) return fault;
                 var free = (source?.Length ?? price!.Length).Units - used.GetValueOrDefault(one.Code);
@@ -127,6 +142,13 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
             if (piece.HasUnusable && !left.IsZero) NotEntered.Add($"what is left of {source.Code} is not entered, since part of it can't be used: catalogue it where it is worth that");
             else if (entered) NotEntered.Add($"where the first pattern line is on what is left of {source.Code} is not known; measure it and say it by its new code: offcuts change CODE --line LENGTH");
             return (piece, new CutAct(index, new WhatHappened(all, entered ? [new LeftPiece(left)] : [])));
+        }
+
+        // What was cut for the course and does not lie there is in no list of the yard.
+        public IEnumerable<string> NotLaid(IReadOnlyList<LaidPiece> lies)
+        {
+            LaidPiece[] not = [.. cutForIt.Where(piece => !lies.Any(one => (one.Piece, one.Cut) == (piece.Piece, piece.Cut)))];
+            if (not.Length > 0) yield return $"{run.Name}, course {course.Number}: cut for it and not laid there: {string.Join(", ", not.Select(piece => piece.To - piece.From))}; catalogue what is left of {(not.Length == 1 ? "it" : "them")}";
         }
 
         public IEnumerable<string> Mind(LaidCourse laid, StackedCourse? below)

@@ -9,13 +9,19 @@ using Offcuts.Walls;
 namespace Offcuts.UseCases;
 
 /// <summary>What of a wall is still to be laid, and whether what is on hand will do: told at any moment while it is stacked.</summary>
-/// <param name="Standing">Courses that stand or are cut for, all faces counted.</param>
+/// <param name="Standing">Courses that stand, all faces counted.</param>
 /// <param name="Courses">All of them.</param>
 /// <param name="Kept">How the others are filled, as it is kept; none where it is not.</param>
 /// <param name="Waiting">Pieces that wait to be cut for it.</param>
 /// <param name="Gone">Codes of pieces that it counts on and that are no longer there as they were.</param>
 public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IReadOnlyList<PlannedPiece> Waiting, IReadOnlyList<Code> Gone)
 {
+    /// <summary>Courses of which all is cut and that wait to be stacked, all faces counted.</summary>
+    public int Cut { get; init; }
+
+    /// <summary>Courses of the kept filling that lack a piece: it did not come out as planned, or was given up. What takes its place is not known yet.</summary>
+    public IReadOnlyList<LaidCourse> Lacking { get; init; } = [];
+
     /// <summary>Pieces of the yard that wait to be cut for it.</summary>
     public int FromYard => Waiting.Count(piece => piece.Source is not null);
 
@@ -27,30 +33,39 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
     {
         var fill = new FillWall(yard);
         var courses = wall.Laid.Runs.Concat(wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
-        var standing = fill.Standing(wall.Kept).Count;
-        if (fill.Kept(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return new LeftToLay(standing, courses, null, [], []);
+        var settled = fill.StandingOrCut(wall.Kept);
+        var (standing, cut) = (settled.Count(course => !course.OnlyCut), settled.Count(course => course.OnlyCut));
+        if (fill.Kept(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps || fill.KeptOf(wall.Kept) is not { } planned) return new LeftToLay(standing, courses, null, [], []) { Cut = cut };
+        var lacking = planned.Plan.Courses.Where(course => course.Pieces.Any(one => steps.WhyNotMade(one) is not null) && !settled.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
         PlannedPiece[] waiting = [.. kept.Plan.Pieces.Zip(steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First)];
         return new LeftToLay(
             standing,
             courses,
             kept,
             waiting,
-            [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => yard.Piece(source.Code)?.StillServesAs(source) is not true).Select(source => source.Code)]);
+            [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => yard.Piece(source.Code)?.StillServesAs(source) is not true).Select(source => source.Code)])
+        {
+            Cut = cut,
+            Lacking = [.. lacking],
+        };
     }
+
+    /// <summary>How many are cut and wait to be stacked, as it is said behind those that stand; empty where none does.</summary>
+    public string Waits => Cut == 0 ? "" : $", {Cut} {(Cut == 1 ? "is cut and waits" : "are cut and wait")} to be stacked";
 
     /// <summary>The same in words: the count, what the kept filling takes, whether what is on hand will do.</summary>
     /// <param name="unit">Unit of lengths.</param>
     /// <param name="today">The day it is: an order that is late is told so.</param>
     public IEnumerable<string> Lines(LengthUnit unit, DateOnly today)
     {
-        var of = $"{Standing} of {Words.Count(Courses, "course")}";
+        var of = Standing == Courses && Kept is null ? $"all {Words.Count(Courses, "course")} stand, all faces counted" : $"{Standing} of {Words.Count(Courses, "course")} {(Standing == 1 ? "stands" : "stand")}{Waits}, all faces counted";
         if (Kept is null)
         {
-            yield return Standing == Courses ? $"all {Words.Count(Courses, "course")} stand, all faces counted" : $"{of} stand, all faces counted";
+            yield return of;
             yield break;
         }
 
-        yield return $"{of} stand or are cut, all faces counted; to cut yet by plan {Kept.PlanId}: {Words.Count(FromYard, "piece")} of the yard, {ToBuy} new. {FillText.WillDo(this, Kept, unit, today)}";
+        yield return $"{of}; to cut yet by plan {Kept.PlanId}: {Words.Count(FromYard, "piece")} of the yard, {ToBuy} new. {FillText.WillDo(this, Kept, unit, today)}";
         if (Gone.Count > 0)
             yield return $"! not as planned any more: {string.Join(", ", Gone.Take(4))}{(Gone.Count > 4 ? $" and {Gone.Count - 4} more" : "")}; fill it again";
     }

@@ -41,7 +41,7 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
             taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
             [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)],
             left.Kept,
-            left.Standing == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)]);
+            left.Standing + left.Cut == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)]);
     });
 
     // While nothing is planned for what is left, its panels are told as a sum.

@@ -115,6 +115,8 @@ internal sealed class RestOfFilling
     {
         foreach (var course in _plan.Courses.Where(course => course.Pieces.Count > 0 && !_standing.Contains((course.Run, course.Course))))
         {
+            // What is cut waits to be stacked, whatever stands below it by now.
+            if (course.Pieces.All(_steps.IsMade)) continue;
             if (course.Pieces.Select(one => Taken(one) ?? _steps.WhyNot(one, _yard.Piece)).FirstOrDefault(reason => reason is not null) is { } gone) yield return (course.Run, course.Course, gone);
             else if (TooNear(course, standing) is { } below) yield return (course.Run, course.Course, below);
         }

@@ -18,7 +18,7 @@ public sealed class SeeWall(YardFile yard)
     internal WallPicture Of(StageWall kept, LaidWall laid, RunPlan? plan = null)
     {
         var fill = new FillWall(yard);
-        return DrawWall.Of(kept, laid, plan ?? fill.KeptOf(kept)?.Plan, fill.Standing(kept));
+        return DrawWall.Of(kept, laid, plan ?? fill.StillHolds(kept), fill.StandingOrCut(kept));
     }
 
     /// <summary>

@@ -46,35 +46,47 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         var found = new ChangeWalls(yard).Laid(wish.Wall).Then<(LaidStageWall Wall, IReadOnlyList<Run> Runs)>(wall => (wall, Chosen(wall.Laid, wish)));
         if (!found.TryGet(out var here)) return Result<WallStacked>.Fail(found.Faults);
         var (fill, wall) = (new FillWall(yard), here.Wall.Kept);
-        if (fill.KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps) return FillFaults.NothingKept(wall.Sheet.Name);
-
         var standing = fill.Standing(wall);
         var known = standing.Select(course => (course.Run, course.Course)).ToHashSet();
         var named = Asked(here.Runs, wish.Courses);
         // Where a course stands on one leg already, the others are meant.
         var asked = named.Where(course => !known.Contains(course)).ToHashSet();
-        var faults = Faults((wall, here.Runs), wish, named, asked, known, kept, steps).ToArray();
+        // What was cut under a filling that is kept no more waits by itself.
+        StackedCourse[] waiting = [.. yard.StackedCourses().Where(course => course.OnlyCut && Same(course.Wall, wall.Sheet.Name))];
+        var kept = fill.KeptOf(wall);
+        var steps = kept is null ? null : yard.Plan(kept.PlanId);
+        if (kept is null && (wish.Laid is not null || asked.Count == 0 || !asked.IsSubsetOf(waiting.Select(course => (course.Run, course.Course))))) return FillFaults.NothingKept(wall.Sheet.Name);
+        var faults = Faults((wall, here.Runs), wish, named, asked, known, waiting, kept, steps).ToArray();
         if (faults.Length > 0) return Result<WallStacked>.Fail(faults);
-        return wish.Laid is null ? AsPlanned(here.Wall, kept, steps, standing, asked) : Otherwise(here.Wall, here.Runs, kept, steps, standing, asked, wish.Laid);
+        StackedCourse[] cut = [.. waiting.Where(course => asked.Contains((course.Run, course.Course))).Select(course => course with { OnlyCut = false })];
+        if (kept is null || steps is null) return CutBefore(here.Wall, standing, cut, waiting.Length);
+        return wish.Laid is null ? AsPlanned(here.Wall, kept, steps, standing, asked, cut, waiting.Length) : Otherwise(here.Wall, here.Runs, kept, steps, standing, asked, wish.Laid, waiting.Length);
     }
 
-    private Result<WallStacked> AsPlanned(LaidStageWall wall, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked)
+    // No filling is kept, so nothing else changes.
+    private Result<WallStacked> CutBefore(LaidStageWall wall, IReadOnlyList<StackedCourse> standing, StackedCourse[] stacked, int waiting) =>
+        yard.Change(Told(wall, stacked), work =>
+        {
+            foreach (var course in stacked) work.Stack(course);
+        }).Then<WallStacked>(_ => new WallStacked(stacked, new CarriedOut([], [], []), 0, 0, [], All(wall) - standing.Count - waiting));
+
+    private Result<WallStacked> AsPlanned(LaidStageWall wall, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked, StackedCourse[] cutBefore, int waiting)
     {
         LaidCourse[] courses = [.. kept.Plan.Courses.Where(course => asked.Contains((course.Run, course.Course)))];
-        StackedCourse[] stacked = [.. courses.Select(course => StackedCourse.Of(wall.Kept.Sheet.Name, course, kept.Plan))];
+        StackedCourse[] stacked = [.. courses.Select(course => StackedCourse.Of(wall.Kept.Sheet.Name, course, kept.Plan)), .. cutBefore];
         var rest = new RestOfFilling(yard, wall.Laid, kept.Plan, steps, [.. standing, .. stacked]);
         var cut = Cut(kept.Plan, steps, rest, courses, asked);
         CutAct[] acts = [.. cut.Select(one => one.Cut.Made.Cuts.Count == kept.Plan.Pieces[one.Piece].Cuts.Count ? new CutAct(one.Piece) : new CutAct(one.Piece) { Really = one.Cut.Made })];
         return new CarryOut(yard, today, limits).Do(kept.PlanId, acts, Told(wall, stacked), (work, came) => Stand(work, wall, stacked, rest, () => rest.After(cut, came, [])))
-            .Then<WallStacked>(carried => Outcome(wall, kept, standing, stacked, rest, carried));
+            .Then<WallStacked>(carried => Outcome(wall, kept, standing, stacked, rest, carried, waiting - cutBefore.Length));
     }
 
-    private Result<WallStacked> Otherwise(LaidStageWall wall, IReadOnlyList<Run> runs, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked, IReadOnlyList<LaidThere> laid)
+    private Result<WallStacked> Otherwise(LaidStageWall wall, IReadOnlyList<Run> runs, KeptWallPlan kept, KeptPlan steps, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> asked, IReadOnlyList<LaidThere> laid, int waiting)
     {
         var (name, number) = asked.Single();
         var run = runs.Single(one => one.Name == name);
         var below = standing.FirstOrDefault(course => course.Run == name && course.Course == number - 1);
-        var found = LaidOtherwise.Of(yard, wall, kept.Plan, run, number, laid, below);
+        var found = LaidOtherwise.Of(yard, wall, kept.Plan, steps, run, number, laid, below);
         if (!found.TryGet(out var there)) return Result<WallStacked>.Fail(found.Faults);
 
         var plan = there.Plan;
@@ -87,7 +99,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
             Told(wall, stacked),
             work => work.GoOnWithWallPlan(wall.Kept.Sheet.Name, plan, new Dictionary<int, PlanStep>()),
             (work, came) => Stand(work, wall, stacked, rest, () => rest.After([], came, there.Acts.Select(act => act.Index))))
-            .Then<WallStacked>(carried => Outcome(wall, kept with { Plan = plan }, standing, stacked, rest, carried)).Then<WallStacked>(outcome => outcome with { Mind = [.. there.Mind, .. outcome.Mind] });
+            .Then<WallStacked>(carried => Outcome(wall, kept with { Plan = plan }, standing, stacked, rest, carried, waiting)).Then<WallStacked>(outcome => outcome with { Mind = [.. there.Mind, .. outcome.Mind] });
     }
 
     private static string Told(LaidStageWall wall, StackedCourse[] stacked) => $"stacked {Words.Count(stacked.Length, "course")} of the wall {wall.Kept.Sheet.Name}";
@@ -105,13 +117,14 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         work.GoOnWithWallPlan(wall.Kept.Sheet.Name, plan, steps);
     }
 
-    private static WallStacked Outcome(LaidStageWall wall, KeptWallPlan kept, IReadOnlyList<StackedCourse> standing, StackedCourse[] stacked, RestOfFilling rest, CarriedOut carried)
+    private static WallStacked Outcome(LaidStageWall wall, KeptWallPlan kept, IReadOnlyList<StackedCourse> standing, StackedCourse[] stacked, RestOfFilling rest, CarriedOut carried, int waiting)
     {
-        var all = wall.Laid.Runs.Concat(wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
         LaidCourse[] lost = [.. kept.Plan.Courses.Where(course => rest.GivenUp.ContainsKey((course.Run, course.Course))).Select(course => course with { Pieces = [], Reason = rest.GivenUp[(course.Run, course.Course)] })];
         var never = Unfillable.Of(wall.Laid).Where(stretch => stacked.Any(course => course.Run == stretch.Run && stretch.Courses.Contains(course.Course)));
-        return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, all - standing.Count - stacked.Length - rest.Kept) { Mind = [.. never.Select(stretch => stretch.Says)] };
+        return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, All(wall) - standing.Count - stacked.Length - rest.Kept - waiting) { Mind = [.. never.Select(stretch => stretch.Says)] };
     }
+
+    private static int All(LaidStageWall wall) => wall.Laid.Runs.Concat(wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
 
     // What is sawn now, piece by piece, with which of its cuts.
     private static IReadOnlyList<(int Piece, PartlyCut Cut, IReadOnlyList<int> Made)> Cut(RunPlan plan, KeptPlan steps, RestOfFilling rest, IReadOnlyList<LaidCourse> courses, HashSet<(string Run, int Course)> asked) =>
@@ -125,12 +138,12 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     /// <summary>The same wish, or which of its courses the wall does not have there, or which one can't stand yet because of what is below it.</summary>
     /// <param name="laid">The wall laid out.</param>
     /// <param name="wish">The wish.</param>
-    /// <param name="standing">What of the wall stands.</param>
+    /// <param name="standing">What of the wall stands; what is only cut among it does not count.</param>
     public static Result<StackedWish> There(LaidWall laid, StackedWish wish, IEnumerable<StackedCourse> standing)
     {
         var runs = Chosen(laid, wish);
         var named = Asked(runs, wish.Courses);
-        var known = standing.Select(course => (course.Run, course.Course)).ToHashSet();
+        var known = standing.Where(course => !course.OnlyCut).Select(course => (course.Run, course.Course)).ToHashSet();
         Fault[] faults =
         [
             .. wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wish.Wall, number)),
@@ -156,7 +169,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     private static HashSet<(string Run, int Course)> Asked(IReadOnlyList<Run> runs, IReadOnlyList<int> numbers) =>
         [.. from run in runs from course in run.Courses where course.Stretches.Count > 0 && numbers.Contains(course.Number) select (run.Name, course.Number)];
 
-    private static IEnumerable<Fault> Faults((StageWall Wall, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> named, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, KeptWallPlan kept, KeptPlan steps)
+    private static IEnumerable<Fault> Faults((StageWall Wall, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> named, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, IReadOnlyList<StackedCourse> waiting, KeptWallPlan? kept, KeptPlan? steps)
     {
         foreach (var number in wish.Courses.Where(number => named.All(course => course.Course != number)))
             yield return FillFaults.NothingToStack(here.Wall.Sheet.Name, number);
@@ -170,9 +183,11 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         {
             foreach (var course in run.Courses.Where(course => asked.Contains((run.Name, course.Number))))
             {
-                var planned = kept.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number));
-                if (planned is null || (wish.Laid is null && !Layable(run, course, planned))) yield return FillFaults.CourseOpen(run.Name, course.Number);
-                else if (wish.Laid is null && planned.Pieces.Select(one => steps.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
+                var planned = kept?.Plan.Courses.FirstOrDefault(laid => (laid.Run, laid.Course) == (run.Name, course.Number));
+                var cutBefore = waiting.Any(cut => (cut.Run, cut.Course) == (run.Name, course.Number));
+                if (cutBefore && wish.Laid is not null) yield return FillFaults.CutBefore(run.Name, course.Number);
+                else if (!cutBefore && (planned is null || (wish.Laid is null && !Layable(run, course, planned)))) yield return FillFaults.CourseOpen(run.Name, course.Number);
+                else if (!cutBefore && wish.Laid is null && planned!.Pieces.Select(one => steps!.WhyNotMade(one)).FirstOrDefault(reason => reason is not null) is { } reason) yield return FillFaults.NotAsPlanned(run.Name, course.Number, reason);
                 else if (HangsIn(run, course, known, asked)) yield return FillFaults.NothingBelow(run.Name, course.Number);
             }
         }

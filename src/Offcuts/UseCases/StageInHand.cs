@@ -73,7 +73,7 @@ public sealed record StageInHand(Stage Stage, Stage Lacking, Stage Unplanned, IR
             : 0;
         return new WallInHand(
             wall,
-            facts.Stacked.Count(course => Same(course.Wall, wall.Sheet.Name)),
+            facts.Stacked.Count(course => !course.OnlyCut && Same(course.Wall, wall.Sheet.Name)),
             courses,
             facts.WallPlans.Any(plan => Same(plan.Wall, wall.Sheet.Name)));
     }

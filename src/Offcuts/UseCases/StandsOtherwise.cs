@@ -16,7 +16,7 @@ public sealed class StandsOtherwise(YardFile yard)
     /// <param name="now">The same laid out as it will be.</param>
     public string Told(StageWall before, LaidWall now)
     {
-        var standing = new FillWall(yard).Standing(before);
+        var standing = new FillWall(yard).StandingOrCut(before);
         if (standing.Count == 0) return "";
         var was = new ChangeWalls(yard).Lay(before.Sheet);
         var off = standing.Count(course => !was.TryGet(out var old) || !Alike(Of(old, course), Of(now, course)));
@@ -27,7 +27,7 @@ public sealed class StandsOtherwise(YardFile yard)
     }
 
     /// <summary>Said behind a wall that is dropped; empty where nothing of it stands.</summary>
-    public string Forgotten(StageWall dropped) => new FillWall(yard).Standing(dropped).Count is > 0 and var stood
+    public string Forgotten(StageWall dropped) => new FillWall(yard).StandingOrCut(dropped).Count is > 0 and var stood
         ? $"; that {Words.Count(stood, "course")} of it stood or {(stood == 1 ? "was" : "were")} cut is forgotten with it: an undo brings it back"
         : "";
 

@@ -1,4 +1,6 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
@@ -8,13 +10,13 @@ namespace Offcuts.UseCases;
 
 /// <summary>A wall taken off, with what is on hand for it.</summary>
 /// <param name="Kept">The wall and its stage.</param>
-/// <param name="Takeoff">What it asks for, with the ties of the joints that stand and of those that its kept filling plans.</param>
+/// <param name="Takeoff">What it asks for, with the ties of the joints that stand or are cut for and of those that its kept filling plans.</param>
 /// <param name="Left">What of it stands, and how the rest is filled, as it is kept.</param>
 /// <param name="Stock">What it still needs of each material, and what is on hand.</param>
 /// <param name="LeftOut">What the comparison with what is on hand takes off and leaves out, in sentences.</param>
 public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Left, IReadOnlyList<StockLine> Stock, IReadOnlyList<string> LeftOut)
 {
-    /// <summary>What of it is still to be done: without the courses that stand, what was made or counted out, and what an open plan is to make.</summary>
+    /// <summary>What of it is still to be done: without the courses that stand, the panels and boards that are cut, what was made or counted out, and what an open plan is to make.</summary>
     public required Takeoff Still { get; init; }
 
     /// <summary>
@@ -50,8 +52,8 @@ public sealed class TakeOffWall(YardFile yard)
     {
         var (kept, laid) = wall;
         var left = LeftToLay.Of(yard, wall);
-        var standing = new FillWall(yard).Standing(kept);
-        var stands = standing.Select(course => (course.Run, course.Course)).ToHashSet();
+        var standing = new FillWall(yard).StandingOrCut(kept);
+        var stands = standing.Where(course => !course.OnlyCut).Select(course => (course.Run, course.Course)).ToHashSet();
         var filled = plan is null ? left.Kept : new WallFilled(kept, laid, standing, plan, Begins: null, PlanId: 0);
         var takeoff = WithPlan(Takeoff.Of(laid, kept.Stage), filled, standing, stands);
 
@@ -71,11 +73,30 @@ public sealed class TakeOffWall(YardFile yard)
             OtherHardware = [.. unplanned.Hardware.Where(need => Beside(need.Name))],
         };
         int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
-        var still = takeoff.Left(stands, Planned);
+        var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
         return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]) { Still = still, Planned = Planned };
     }
 
-    // Joints that stand have their ties; the others as the kept filling has them. Cleats come with their joints.
+    // How much of courses that do not stand is cut for them: all of one that only waits to be stacked, of others what was made so far.
+    private Dictionary<(string Run, int Course), Length> CutFor(LaidWall laid, WallFilled? filled, IReadOnlyList<StackedCourse> standing)
+    {
+        var whole = standing.Where(course => course.OnlyCut).Select(course => (course.Run, course.Course)).ToHashSet();
+        var cut = (
+            from run in laid.Runs.Concat(laid.FootingRuns)
+            from course in run.Courses
+            where whole.Contains((run.Name, course.Number))
+            select (Key: (run.Name, course.Number), Units: course.Stretches.Sum(stretch => stretch.Length.Units))).ToDictionary(one => one.Key, one => Length.FromUnits(one.Units));
+        if (filled is null || yard.Plan(filled.PlanId) is not { } steps) return cut;
+        foreach (var course in filled.Plan.Courses.Where(course => standing.All(stood => (stood.Run, stood.Course) != (course.Run, course.Course))))
+        {
+            var made = course.Pieces.Where(steps.IsMade).Sum(piece => (piece.To - piece.From).Units);
+            if (made > 0) cut[(course.Run, course.Course)] = Length.FromUnits(made);
+        }
+
+        return cut;
+    }
+
+    // Joints that stand or are cut for have their ties; the others as the kept filling has them. Cleats come with their joints.
     private static Takeoff WithPlan(Takeoff takeoff, WallFilled? filled, IReadOnlyList<StackedCourse> standing, HashSet<(string Run, int Course)> stands)
     {
         var legs = takeoff.Wall.Runs.ToDictionary(run => run.Name, run => run.Leg);
@@ -91,7 +112,7 @@ public sealed class TakeOffWall(YardFile yard)
             .GroupBy(need => need.Name).ToDictionary(same => same.Key, same => same.Sum(need => need.Count));
 
     private bool Stands(StageWall wall) =>
-        new ChangeWalls(yard).Laid(wall.Sheet.Name).TryGet(out var there) && LeftToLay.Of(yard, there) is var left && left.Standing == left.Courses;
+        new ChangeWalls(yard).Laid(wall.Sheet.Name).TryGet(out var there) && LeftToLay.Of(yard, there) is var left && left.Standing + left.Cut == left.Courses;
 
     private IEnumerable<string> LeftOut(StageWall kept)
     {

@@ -30,6 +30,14 @@ public sealed class StoodTests
     }
 
     [Fact]
+    public void A_course_that_is_cut_is_told_from_one_that_stands_by_its_letter()
+    {
+        var text = Elevation.Text(InventedWall.Picture with { Stacked = [Stood with { OnlyCut = true }] }, new ElevationOptions { Width = 100 });
+
+        text.Should().Contain("course 2, cut, waits to be stacked: S5A").And.MatchRegex("\n2c │").And.NotMatchRegex("\n2s ");
+    }
+
+    [Fact]
     public void While_its_plan_is_there_the_numbers_of_the_cut_sheet_stay() =>
         Elevation.Text(InventedWall.Picture with { Stacked = [Stood] }, new ElevationOptions { Width = 100 }).Should().Contain($"course 2, stacked: S5A 3' 2\" ({Offcut.Code})");
 }

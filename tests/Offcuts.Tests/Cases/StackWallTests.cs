@@ -26,6 +26,8 @@ public sealed class StackWallTests : IDisposable
 
     private KeptWallPlan Kept => _yard.WallPlans().Single();
 
+    private StageWall Wall => _yard.Walls().Single();
+
     private KeptPlan Steps => _yard.Plan(Kept.PlanId)!;
 
     public void Dispose()
@@ -98,7 +100,7 @@ public sealed class StackWallTests : IDisposable
         var spoilt = Kept.Plan.Courses[0].Pieces[0].Piece;
         new CarryOut(_yard, Today, Limits).Do(1, [new CutAct(spoilt) { Otherwise = new WhatHappened([], []) }], hardware: false).Ok.Should().BeTrue();
 
-        Do([1]).Faults.Select(fault => fault.Sentence).Should().Equal("A outside, course 1: a piece of it did not come out as planned, so it can't be stacked as it was filled");
+        Do([1]).Faults.Select(fault => fault.Sentence).Should().Equal("A outside, course 1: a piece of it did not come out as planned, so it can't be stacked as it was filled; fill it again, or say what lies there instead with --laid, on the screen behind a colon, where cut is a piece that was cut for its place: cut, new 2', cut");
         Stack([1], Face.Inside).Should().Match<WallStacked>(done => done.Kept == 0 && done.Open == 1);
     }
 
@@ -112,9 +114,92 @@ public sealed class StackWallTests : IDisposable
 
         var done = Stack([1]);
 
-        (done.Kept, done.Open).Should().Be((1, 0), "course 2 outside is cut, course 2 inside is kept");
+        (done.Kept, done.Open).Should().Be((2, 0), "course 2 outside is cut, course 2 inside is kept");
         Steps.Steps[above].State.Should().Be(StepState.Done);
-        new FillWall(_yard).Standing(_yard.Walls().Single()).Should().HaveCount(3);
+        new FillWall(_yard).Standing(Wall).Should().HaveCount(2);
+        new FillWall(_yard).StandingOrCut(Wall).Should().HaveCount(3).And.ContainSingle(course => course.OnlyCut).Which.Run.Should().Be("A outside");
+    }
+
+    [Fact]
+    public void What_is_cut_does_not_stand_until_it_is_said_to_be_stacked()
+    {
+        Yard("leg A: 1' 10\" end", "2'", "foam 2-1/2x12 22\", 22\", 22\", 22\" line 0 @loft");
+        Keep();
+        Cut([0, 1, 2, 3]);
+
+        _yard.StackedCourses().Should().BeEmpty();
+        Do([2]).Faults.Select(fault => fault.Sentence).Should().Contain("A outside, course 2: the course below it does not stand yet", "course 1 is cut and lies there");
+        Stack([1]).Should().Match<WallStacked>(done => done.Courses.Count == 2 && done.Kept == 2 && done.Open == 0 && done.GivenUp.Count == 0 && done.Carried.Lines.Count == 0);
+        Do([1]).Faults.Select(fault => fault.Sentence).Should().Equal("A inside, course 1: it stands already");
+        Stack([2]).Kept.Should().Be(0);
+        _yard.StackedCourses().Should().HaveCount(4).And.OnlyContain(course => !course.OnlyCut);
+        _yard.WallPlans().Should().BeEmpty("the wall stands");
+    }
+
+    [Fact]
+    public void What_was_cut_by_a_filling_that_is_kept_no_more_waits_and_is_stacked_all_the_same()
+    {
+        Yard("leg A: 1' 10\" end", "2'", "foam 2-1/2x12 22\", 22\", 22\", 22\" line 0 @loft");
+        Keep();
+        var first = Kept.Plan.Courses.Single(course => course is { Run: "A outside", Course: 1 }).Pieces[0].Piece;
+        Cut([first]);
+        // The rest is filled again: what is cut is left as it is.
+        Keep().Plan.Courses.Should().HaveCount(3);
+        _yard.StackedCourses().Should().ContainSingle().Which.OnlyCut.Should().BeTrue();
+        Do([1], Face.Outside, "new").Faults.Select(fault => fault.Sentence).Should().Equal("A outside, course 1: it was cut by a filling that is kept no more, so only that it is stacked as it was cut can be said");
+
+        Stack([1]).Should().Match<WallStacked>(done => done.Courses.Count == 2 && done.Kept == 2 && done.Open == 0);
+
+        _yard.StackedCourses().Should().HaveCount(2).And.OnlyContain(course => !course.OnlyCut);
+        _yard.Undo().Ok.Should().BeTrue();
+        _yard.StackedCourses().Should().ContainSingle().Which.OnlyCut.Should().BeTrue("it waits again");
+        // Another sheet gives the filling up; what is cut still waits and can be stacked by itself.
+        new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
+        new ChangeWalls(_yard).Move("wall", "later").Ok.Should().BeTrue();
+        _yard.WallPlans().Should().BeEmpty();
+        Do([1]).Fault.Sentence.Should().StartWith("no filling of the wall wall is kept", "course 1 inside was not cut");
+        Stack([1], Face.Outside).Should().Match<WallStacked>(done => done.Courses.Count == 1 && done.Kept == 0 && done.Open == 3);
+    }
+
+    [Fact]
+    public void A_piece_that_was_spoilt_leaves_its_course_open_in_every_count_and_drawing_until_something_takes_its_place()
+    {
+        // 8 ft of one course: two pieces at least on each face.
+        Yard("leg A: 8' end", "1'", "foam 2-1/2x12 4' x5 line 0 @loft");
+        Keep();
+        var course = Kept.Plan.Courses.Single(one => one.Run == "A inside");
+        course.Pieces.Should().HaveCountGreaterThan(1);
+        Cut([course.Pieces[0].Piece]);
+        var left = () => LeftToLay.Of(_yard, new ChangeWalls(_yard).Laid("wall").Value);
+        left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: enough for all that is not stacked");
+        new CarryOut(_yard, Today, Limits).Do(1, [new CutAct(course.Pieces[^1].Piece) { Otherwise = new WhatHappened([], []) }], hardware: false).Ok.Should().BeTrue();
+
+        left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: not enough by this filling any more: 1 course lacks a piece that did not come out as planned, so fill it again");
+        var filled = new FillWall(_yard).Shown("wall").Value;
+        LayingFacts.Unfilled(filled).Should().ContainSingle().Which.Should().Match<LaidCourse>(open => open.Run == "A inside" && open.Reason == "a piece of it did not come out as planned");
+        var drawn = new SeeWall(_yard).Of("wall").Value;
+        drawn.Plan!.Courses.Single(one => one.Run == "A inside").Pieces.Should().HaveCount(course.Pieces.Count - 1, "the scrapped one is not drawn");
+        Do([1]).Ok.Should().BeFalse();
+
+        // Another panel took its place: the one that was cut lies where it was to lie.
+        var panel = _yard.Pieces().First(piece => piece.OnHand && Steps.Plan.Pieces.Zip(Steps.Steps).All(one => one.First.Source?.Code != piece.Code || one.Second.State != StepState.Waiting)).Code;
+        Do([1], Face.Inside, "new, cut").Fault.Sentence.Should().Be("A inside, course 1: no piece that begins at 48\" was cut for it; write new or a code there");
+        var done = Stack([1], Face.Inside, string.Join(", ", Enumerable.Repeat("cut", course.Pieces.Count - 1).Append(panel.Text)));
+        (done.Kept, done.Open, done.GivenUp.Count, done.Mind.Count).Should().Be((1, 0, 0, 0));
+        var stood = _yard.StackedCourses().Single();
+        stood.Pieces[^1].Code.Should().Be(panel);
+        stood.Pieces[0].Code.Should().Be(course.Pieces[0] is var one ? Steps.Plan.Pieces[one.Piece].Source!.Code : default);
+        left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: enough for all that is not stacked");
+    }
+
+    [Fact]
+    public void What_was_cut_for_a_course_and_does_not_lie_in_it_is_named_since_no_list_has_it()
+    {
+        Yard("leg A: 1' 10\" end", "1'", "foam 2-1/2x12 22\", 22\" line 0 @loft");
+        Keep();
+        Cut([Kept.Plan.Courses.Single(one => one.Run == "A inside").Pieces[0].Piece]);
+
+        Stack([1], Face.Inside, "new").Mind.Should().Equal("A inside, course 1: cut for it and not laid there: 22\"; catalogue what is left of it");
     }
 
     [Fact]
@@ -237,7 +322,9 @@ public sealed class StackWallTests : IDisposable
         (wish.Courses.Single(), wish.Leg, wish.Face).Should().Be((3, "A", Face.Inside));
         wish.Laid!.Select(one => (one.Code.IsNone, one.Length)).Should().Equal((true, null), (false, Length.Feet(2)), (false, null), (true, In(18)));
         StackedLine.Write(wish).Should().Be("3 leg A inside: new, HNE WPH3 2', HNE WPH3, new 1' 6\"");
-        StackedLine.Read("3 leg A inside: new, nw 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence.StartsWith("\"nw 2'\" is no piece; write new or a code"));
+        StackedLine.Read("3 leg A inside: new, nw 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence.StartsWith("\"nw 2'\" is no piece; write new, cut or a code"));
+        StackedLine.Write(StackedLine.Read("3 leg A inside: CUT, new 2'", "wall").Value).Should().Be("3 leg A inside: cut, new 2'");
+        StackedLine.Read("3 leg A inside: new, cut 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence == "a piece that was cut for its place lies there as long as it was cut; write cut without a length");
         StackedLine.Read("3 leg A: new", "wall").Fault.Sentence.Should().Be("what was laid is said of one course of one leg and face at a time: 3 leg A inside: new, new 1' 6\"");
     }
 
@@ -360,6 +447,8 @@ public sealed class StackWallTests : IDisposable
 
     private Core.Faults.Result<WallStacked> Do(int[] courses, Face? face = null, string? laid = null) =>
         new StackWall(_yard, Today, Limits).Do(new StackedWish("wall", courses, face is null ? null : "A", face) { Laid = laid is null ? null : LaidLine.Read(laid, LengthUnit.Inch).Value });
+
+    private void Cut(int[] pieces) => new CarryOut(_yard, Today, Limits).Do(Kept.PlanId, [.. pieces.Select(piece => new CutAct(piece))], hardware: false).Ok.Should().BeTrue();
 
     private WallStacked Stack(int[] courses, Face? face = null, string? laid = null) => Do(courses, face, laid).Value;
 

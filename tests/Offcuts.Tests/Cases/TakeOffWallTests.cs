@@ -64,7 +64,7 @@ public sealed class TakeOffWallTests : IDisposable
         Line("panel tie").NeededCount.Should().Be(11 + above, "the regular ones of course 2 and those of its joints as they are kept");
         Taken.Takeoff.Hardware[0].Count.Figure.Should().Be(21 + extra + above, "the wall takes those of the joints that stand as well");
         (Taken.Left.Standing, Taken.Left.Courses, Taken.Left.Kept!.PlanId).Should().Be((2, 4, 1));
-        Taken.Left.Lines(LengthUnit.Inch, Today).Should().ContainSingle().Which.Should().StartWith($"2 of 4 courses stand or are cut, all faces counted; to cut yet by plan 1: {Taken.Left.FromYard} pieces of the yard, {Taken.Left.ToBuy} new. On hand: ");
+        Taken.Left.Lines(LengthUnit.Inch, Today).Should().ContainSingle().Which.Should().StartWith($"2 of 4 courses stand, all faces counted; to cut yet by plan 1: {Taken.Left.FromYard} pieces of the yard, {Taken.Left.ToBuy} new. On hand: ");
     }
 
     [Fact]
@@ -199,8 +199,30 @@ public sealed class TakeOffWallTests : IDisposable
         CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
 
-        Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal($"4 of 4 courses stand or are cut, all faces counted; to cut yet by plan {plan}: 0 pieces of the yard, 0 new. On hand: enough for all that is not stacked");
+        Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal($"0 of 4 courses stand, 4 are cut and wait to be stacked, all faces counted; to cut yet by plan {plan}: 0 pieces of the yard, 0 new. On hand: enough for all that is not stacked");
         new TakeOffWall(_yard).Of("shed").Value.LeftOut.Should().HaveCount(1);
+        Taken.Stock.Should().NotContain(line => line.Material is FoamPanel, "its panels are cut and lie there");
+        Line("panel tie").NeededCount.Should().Be(21 + filled.Plan.ExtraTies.Count, "a tie is set as its course is stacked");
+
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+        Line("panel tie").NeededCount.Should().Be(11 + filled.Plan.ExtraTies.Count(tie => tie.Course == 2));
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [2])).Ok.Should().BeTrue();
+        Taken.Stock.Should().NotContain(line => line.Material is FoamPanel);
+        Taken.Still.Hardware.Sum(one => one.Count.Figure).Should().Be(0);
+    }
+
+    [Fact]
+    public void Of_a_course_that_is_cut_in_part_only_the_rest_of_its_panels_is_needed()
+    {
+        Keep();
+        var (kept, plan) = (_yard.WallPlans().Single().Plan, _yard.WallPlans().Single().PlanId);
+        var before = Line("foam 2-1/2x12").NeededLength;
+        var piece = kept.Courses.First(course => course.Pieces.Count > 1).Pieces[0].Piece;
+        var made = kept.Courses.SelectMany(course => course.Pieces).Where(one => one.Piece == piece).Sum(one => (one.To - one.From).Units);
+
+        new CarryOut(_yard, Today, Limits).Do(plan, [new CutAct(piece)], hardware: false).Ok.Should().BeTrue();
+
+        Line("foam 2-1/2x12").NeededLength.Should().Be(before - Length.FromUnits(made));
     }
 
     [Fact]
@@ -215,7 +237,7 @@ public sealed class TakeOffWallTests : IDisposable
         new ChangeWalls(_yard).Move("shed", "later").Ok.Should().BeTrue();
 
         _yard.WallPlans().Should().BeEmpty();
-        _yard.StackedCourses().Should().HaveCount(4);
+        _yard.StackedCourses().Should().HaveCount(4).And.OnlyContain(course => course.OnlyCut);
         _yard.Undo();
         _yard.StackedCourses().Should().BeEmpty();
         var system = _yard.Systems().Single();

@@ -158,7 +158,7 @@ public sealed class WallsPlaceTests
             run.Press("Esc");
             run.Yard.WallPlans().Should().BeEmpty();
             run.Press("Ctrl+K").Type("y");
-            run.Text.Should().Contain("Kept how shed is filled, as plan 1. ^O says what is stacked").And.Contain("shed: 0 of 4 courses stand or are cut, all faces counted; to cut yet by plan 1: 4 pieces of the yard, 7 new. On hand:").And.Contain("short by 7");
+            run.Text.Should().Contain("Kept how shed is filled, as plan 1. ^O says what is stacked").And.Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1: 4 pieces of the yard, 7 new. On hand:").And.Contain("short by 7");
             run.Text.Should().MatchRegex("░ S[0-9]+A ", "what is kept is drawn");
             run.Press("Ctrl+K").Text.Should().Contain("how shed is filled is kept as plan 1 already");
 
@@ -173,10 +173,10 @@ public sealed class WallsPlaceTests
             run.Press("Enter").Text.Should().Contain("Is it stacked: course 1, every leg and face of shed?");
             run.Press("Esc");
             run.Yard.StackedCourses().Should().BeEmpty();
-            run.Press("Ctrl+O", "Enter").Type("y").Text.Should().Contain("2 courses stacked").And.Contain("2 courses stay kept").And.Contain("shed: 2 of 4 courses stand or are cut, all faces counted; to cut yet by plan 1: ");
+            run.Press("Ctrl+O", "Enter").Type("y").Text.Should().Contain("2 courses stacked").And.Contain("2 courses stay kept").And.Contain("shed: 2 of 4 courses stand, all faces counted; to cut yet by plan 1: ");
             run.Yard.StackedCourses().Should().HaveCount(2);
 
-            run.Press("Ctrl+Z").Text.Should().Contain("shed: 0 of 4 courses stand or are cut, all faces counted; to cut yet by plan 1");
+            run.Press("Ctrl+Z").Text.Should().Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1");
             run.Yard.StackedCourses().Should().BeEmpty();
         }, KnownWall.FillSmall);
     }

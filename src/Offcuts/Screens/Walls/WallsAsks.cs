@@ -14,7 +14,7 @@ internal static class WallsAsks
         [new('y', "keep it", new Errand.KeepWall(found))]);
 
     public static Ask Courses(string wall) =>
-        new Ask.Write($"Which courses of {wall} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside. Laid otherwise: 3 leg A inside: new, HNE WPH3 2'", Topic.Stacked, "course") { About = new(SheetKind.Wall, wall) };
+        new Ask.Write($"Which courses of {wall} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside. Laid otherwise: 3 leg A inside: new, cut, HNE WPH3 2'", Topic.Stacked, "course") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Stack(StackedWish wish) => new Ask.Choose(
         $"Is it stacked: {Told(wish)} of {wish.Wall}? Its cuts are booked, what is left of the pieces comes back to the yard, and the other courses stay kept as they are filled",

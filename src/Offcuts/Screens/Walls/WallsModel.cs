@@ -175,7 +175,7 @@ internal static class WallsModel
             Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
             Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
-            Want.Stack => state.Shown?.Kept is { } laid ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(laid)) }))
+            Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(card.Kept, card.Picture.Stacked)) }))
                 : new(state, Notice: new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
             Want.Buying => new(state with { Said = (wall.Sheet.Name, !state.Buys) }, Notice: new Notice(state.Buys ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall.Sheet.Name), $"{wall.Sheet.Name}.pdf") }),
@@ -189,7 +189,10 @@ internal static class WallsModel
 
     private static WallsState Turned(WallsState state, WallPage page) => state with { Page = page, OnPage = true, Top = 0 };
 
-    private static string NextCourse(WallFilled kept) => kept.Plan.Courses.Where(course => !kept.Stacked.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course))).Select(course => course.Course).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
+    // The lowest that does not stand, cut or not.
+    private static string NextCourse(WallFilled? kept, IReadOnlyList<StackedCourse> there) =>
+        (kept?.Plan.Courses.Where(course => !there.Any(stood => !stood.OnlyCut && (stood.Run, stood.Course) == (course.Run, course.Course))) ?? []).Select(course => course.Course)
+            .Concat(there.Where(course => course.OnlyCut).Select(course => course.Course)).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
 
     private static Turn<WallsState> Answered(WallsState state, Ask.Write ask, string text)
     {

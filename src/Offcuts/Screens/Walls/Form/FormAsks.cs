@@ -50,7 +50,7 @@ internal static class FormAsks
         new Ask.Write($"In which stage is {wall} built? {string.Join(", ", stages.Select(stage => stage.Name))}; how it was to be filled is given up", Topic.WallMove, "stage") { About = new(SheetKind.Wall, wall) };
 
     public static Ask DropWall(string wall, int stacked, bool kept) => new Ask.Choose(
-        $"Drop the wall {wall}?{(kept ? " How it was to be filled is given up." : "")}{(stacked > 0 ? $" {stacked} of its courses are stacked." : "")} What it entered among the needs of its stage stays",
+        $"Drop the wall {wall}?{(kept ? " How it was to be filled is given up." : "")}{(stacked > 0 ? $" {stacked} of its courses are stacked or cut." : "")} What it entered among the needs of its stage stays",
         [new('y', "drop it", new Errand.DropWall(wall))]);
 
     public static Ask DropSystem(string system) => new Ask.Choose($"Drop the sheet of the system {system}?", [new('y', "drop it", new Errand.DropSystem(system))]);

@@ -135,7 +135,7 @@ internal static class FormModel
         StageWall[] walls = [.. yard.Walls.Where(wall => Same(form.Kind == SheetKind.Wall ? wall.Sheet.Name : wall.Sheet.System, of) && !SameButName(form))];
         var lost = walls.Where(wall => yard.WallPlans.Any(plan => Same(plan.Wall, wall.Sheet.Name))).Select(wall => $"How {wall.Sheet.Name} was to be filled is given up");
         var stand = walls.Select(wall => (wall.Sheet.Name, Count: yard.Stacked.Count(course => Same(course.Wall, wall.Sheet.Name)))).Where(one => one.Count > 0)
-            .Select(one => $"{Words.Count(one.Count, "course")} of {one.Name} {(one.Count == 1 ? "is" : "are")} stacked by the old sheet: look whether the new one still fits them");
+            .Select(one => $"{Words.Count(one.Count, "course")} of {one.Name} {(one.Count == 1 ? "is" : "are")} stacked or cut by the old sheet: look whether the new one still fits them");
         return string.Join(". ", lost.Concat(stand));
     }
 
