@@ -26,6 +26,9 @@ public sealed record PartlyCut(PlannedPiece Made, IReadOnlyList<PutAside> Aside)
         var cuts = made.Order().Select(cut => planned.Cuts[cut]).ToArray();
         foreach (var span in planned.Source?.Spans() ?? [new Span(Length.Zero, planned.Length)])
             work.Cut(span, [.. cuts.Where(cut => span.Start <= cut.Start && cut.Start + cut.Length <= span.End).OrderBy(cut => cut.Start)]);
+        // A cut that lay on nothing would be lost in silence, and what it was to cover with it.
+        if (later.Except(work.Aside.SelectMany(aside => aside.Cuts)).ToArray() is { Length: > 0 } lost)
+            throw new InvalidOperationException($"Cut {lost[0]} of a piece of {planned.Length} is to be made later, and lies on nothing that is left of it.");
         return new PartlyCut(planned with { Cuts = cuts, Remainders = work.Left, Untouched = work.Untouched, SawCuts = work.Saws + more }, work.Aside);
     }
 
@@ -59,19 +62,31 @@ public sealed record PartlyCut(PlannedPiece Made, IReadOnlyList<PutAside> Aside)
         {
             var free = to - from;
             if (free <= 0) return;
+            var (left, right) = (leftSawn ? kerf : 0, rightSawn ? kerf : 0);
             var passes = leftSawn && rightSawn && free > kerf ? 2 : 1;
+            if (Needed(new Span(Length.FromUnits(from), Length.FromUnits(to))) is { Length: > 0 } needed)
+            {
+                // Where these lie was found with the kerf of that day. Whatever it is today, no saw cut is led into one of them.
+                left = Math.Min(left, planned.Cuts[needed[0]].Start.Units - from);
+                right = Math.Min(right, to - (planned.Cuts[needed[^1]].Start + planned.Cuts[needed[^1]].Length).Units);
+                passes = leftSawn && rightSawn ? 2 : 1;
+            }
+
             Saws += passes;
-            var rest = free - (passes * kerf);
-            if (rest <= 0) return;
-            var stretch = new Span(Length.FromUnits(leftSawn ? from + kerf : from), Length.FromUnits((leftSawn ? from + kerf : from) + rest));
-            Left.Add(new PlannedRemainder(stretch.Start, stretch.Length, PutAside(stretch) || rest >= keep));
+            if (free - left - right <= 0) return;
+            var stretch = new Span(Length.FromUnits(from + left), Length.FromUnits(to - right));
+            Left.Add(new PlannedRemainder(stretch.Start, stretch.Length, PutAside(stretch) || stretch.Length.Units >= keep));
         }
 
         private bool PutAside(Span stretch)
         {
-            int[] cuts = [.. later.Where(cut => stretch.Start <= planned.Cuts[cut].Start && planned.Cuts[cut].Start + planned.Cuts[cut].Length <= stretch.End).OrderBy(cut => planned.Cuts[cut].Start)];
+            var cuts = Needed(stretch);
             if (cuts.Length > 0) Aside.Add(new PutAside(stretch, cuts));
             return cuts.Length > 0;
         }
+
+        // Cuts that are made later and lie there, from the marked end on.
+        private int[] Needed(Span stretch) =>
+            [.. later.Where(cut => stretch.Start <= planned.Cuts[cut].Start && planned.Cuts[cut].Start + planned.Cuts[cut].Length <= stretch.End).OrderBy(cut => planned.Cuts[cut].Start)];
     }
 }
