@@ -30,7 +30,7 @@ public static class Matcher
         var effort = new Effort(limits);
         var hardware = HardwareCount.Fill(problem);
         using var beside = Beside.Begin(problem, hardware, limits);
-        var parts = SolveParts(problem, hardware, BoughtFreely(problem) || beside is not null ? effort : effort.Share(0.9), limits);
+        var parts = SolveParts(problem, hardware, BoughtFreely(problem) ? effort : effort.Share(beside is null ? 0.9 : 0.95), limits);
         MaterialOutcome[] outcomes = [.. parts.SelectMany(part => part.Outcomes)];
         (CutRow Row, int Count)[] unserved = [.. Unmatched(problem).Concat(parts.SelectMany(part => part.Unserved)).Select(row => (row, row.Count))];
         var (pieces, left) = PlanWriter.Write(problem, outcomes);
@@ -148,7 +148,7 @@ public static class Matcher
                         if (!closed) outcomes[p] = outcome;
                     }
 
-                    cutShort[p] = share.Over && !outcome.Proven && parts[p].MayGoOn;
+                    cutShort[p] = share.Over && parts[p].MayGoOn(outcome);
                 }
             });
             return [.. order.Where(p => cutShort[p])];

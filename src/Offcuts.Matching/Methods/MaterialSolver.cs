@@ -18,8 +18,11 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
     /// <summary>True where nothing is better in the last tier.</summary>
     public bool LastProven => Problem.SawCost * Plan.SawCuts + Plan.GivenUp == LastBound;
 
-    /// <summary>True where nothing is better in this tier and those before.</summary>
-    public bool Proven => Plan.Left.Sum() == LeftBound.Sum() && Plan.Spend == SpendBound && (!Problem.MayRip || Plan.Rips == RipsBound) && LastProven;
+    /// <summary>True where no plan leaves a stage shorter, each stage by itself and those before it.</summary>
+    public bool FillProven => Plan.Left.Sum() == LeftBound.Sum();
+
+    /// <summary>True where nothing is better in the last tier and those before.</summary>
+    public bool Proven => FillProven && Plan.Spend == SpendBound && (!Problem.MayRip || Plan.Rips == RipsBound) && LastProven;
 
     /// <summary>Bound of the saw cuts: 0 where value comes first, so that nothing was asked of them.</summary>
     public long SawCutsBound => Problem.SawCost == 0 ? 0 : Bounds.SawCuts(Problem, LastBound);
@@ -47,15 +50,28 @@ internal static class MaterialSolver
         return new MaterialOutcome(plan, new long[stages], 0, problem.LeastGivenUp);
     }
 
-    /// <summary>
-    /// Solves, from a first outcome or one that was reached before: a bound that held for what the tiers before had reached holds for anything
-    /// better as well. <paramref name="report"/> is told of every better figure.
-    /// </summary>
+    /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
     public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
     {
-        var spent = Paid(first with { Placed = [] }, effort, report);
+        var spent = Paid(first, effort, report);
         return Finished(spent, effort, report);
     }
+
+    /// <summary>
+    /// Solves on from what is known. Only where the fill is proven and nothing may be ripped: then what is filled stays as it is, and a lower spend
+    /// leaves fewer plans for the last tier, so that each bound holds on. Where a figure of an earlier tier could rise instead (more filled for more
+    /// money), a bound of a later one would say nothing of the plans that come in.
+    /// </summary>
+    public static MaterialOutcome Again(MaterialOutcome known, Effort effort, Action<MaterialOutcome> report)
+    {
+        if (!MayGoOn(known)) throw new ArgumentException("its bounds would not hold on", nameof(known));
+        var spent = Spend(known with { Placed = [] }, effort.Share(0.7));
+        report(spent);
+        return Finished(spent, effort, report);
+    }
+
+    /// <summary>See <see cref="Again"/>.</summary>
+    public static bool MayGoOn(MaterialOutcome known) => known.FillProven && !known.Plan.Problem.MayRip;
 
     /// <summary>The first two tiers: what is filled, and what that costs.</summary>
     public static MaterialOutcome Paid(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
@@ -98,7 +114,7 @@ internal static class MaterialSolver
         {
             var tier = Tier.Fill(problem, scarce, stage, plan);
             if (!tier.LeftCost.Any(cost => cost > 0)) continue;
-            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), bounds[stage], effort);
+            var outcome = TierSolver.Solve(tier, Only(plan, tier.Active), 0, effort);
             bounds[stage] = outcome.Bound;
             var next = BestInsertion.Best(problem, scarce, outcome.Plan);
             if (BestInsertion.Better(next, plan)) plan = next;
@@ -116,7 +132,7 @@ internal static class MaterialSolver
 
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, spent.RipsBound, effort);
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, 0, effort);
         return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
     }
 

@@ -66,11 +66,11 @@ internal sealed class Part
     public PartOutcome First() => new([MaterialSolver.First(_whole, _stages)], _unserved);
 
     /// <summary>True where <see cref="Again"/> may find or prove more.</summary>
-    public bool MayGoOn => _apart.Length == 0;
+    public bool MayGoOn(PartOutcome known) => _apart.Length == 0 && !known.Proven && MaterialSolver.MayGoOn(known.Outcomes[0]);
 
     /// <summary>Solves on from what is known: no figure and no bound gets worse.</summary>
     public PartOutcome Again(PartOutcome known, Effort effort, Action<PartOutcome> report) =>
-        MayGoOn ? new PartOutcome([MaterialSolver.Solve(known.Outcomes[0], effort, better => report(new PartOutcome([better], _unserved)))], _unserved) : known;
+        new([MaterialSolver.Again(known.Outcomes[0], effort, better => report(new PartOutcome([better], _unserved)))], _unserved);
 
     /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
     public PartOutcome Solve(PartOutcome first, Effort effort, Action<PartOutcome> report)

@@ -158,6 +158,7 @@ internal static class TierSolver
         while (tier.Value(best) > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
+            if (tooMuch <= bound) break;
             if (wanted >= tooMuch) wanted = bound + Math.Max(0, tooMuch - bound) / 2;
             if (Level(tier, guide, bound, wanted, work) is not { } level) break;
             if (level.Most < bound) throw new InvalidOperationException("a level below the bound is decided already");
@@ -189,7 +190,7 @@ internal static class TierSolver
     private static (long Most, IReadOnlyList<Pattern> Patterns)? Level(Tier tier, Guide guide, long bound, long wanted, PoolWork work) =>
         work == Searching && PatternEnumeration.Widest(tier, guide, bound, wanted, Searchable, bound + (wanted - bound) / 4) is { } searchable
             ? searchable
-            : PatternEnumeration.Widest(tier, guide, bound, wanted, work == Counting ? Listed[2..] : Listed);
+            : PatternEnumeration.Widest(tier, guide, bound, wanted, work == Little ? Listed : Listed[2..]);
 
     // As good as counting makes it that goes on with the best states only.
     private static MaterialPlan Beamed(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort)
