@@ -3,8 +3,9 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// Prices of a tier's rows in whole multiples of 1/<see cref="Tier.Scale"/>. Any whole numbers of the right sign give a true
 /// bound, so it does not matter that a floating-point solver proposed them, nor that very large ones are made smaller: where a relaxation
-/// has no solution they grow without end, and a sum that leaves 64 bits would turn a bound into a lie (<see cref="Tier.MostDual"/>). They are made
-/// smaller all alike, since it is their proportion that proves that there is no solution.
+/// has no solution they grow without end, and a sum that leaves 64 bits would turn a bound into a lie (<see cref="Tier.MostDual"/>). Those of
+/// <see cref="RestrictedMaster"/> are made smaller all alike, since it is their proportion that proves that there is no solution. The duals of cuts
+/// and splits beside them (<see cref="PoolMaster"/>) are still cut down one by one by <see cref="Whole"/>: true as well, but a weaker bound.
 /// </summary>
 internal sealed class Duals
 {

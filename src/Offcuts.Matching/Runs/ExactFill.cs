@@ -20,7 +20,7 @@ namespace Offcuts.Matching.Runs;
 /// The arcs are the arc-flow form of a row, the patterns the cutting-stock form of the stock: Gilmore and Gomory 1961, Valerio de
 /// Carvalho 1999 (both from memory). Solved by CP-SAT, whose numbers are whole, with one worker and a fixed seed.
 /// Cost: arcs are places times places within a bar; patterns multiply with the pieces a bar gives. Gives up, before it starts, above a
-/// number of either; and at its limit of work with the best so far.
+/// number of either, or where time is over while they are listed; and at its limit of work with the best so far.
 /// </summary>
 internal sealed class ExactFill
 {
@@ -50,7 +50,7 @@ internal sealed class ExactFill
     public static (Filling? Best, bool Proven) Solve(RunPart part, ExactSize size, Effort effort, bool spendOnly = false)
     {
         var exact = new ExactFill(part) { _spendOnly = spendOnly };
-        return exact.Build(size) ? exact.Decide(size, effort) : (null, false);
+        return !effort.Over && exact.Build(size, effort) ? exact.Decide(size, effort) : (null, false);
     }
 
     /// <summary>
@@ -64,10 +64,10 @@ internal sealed class ExactFill
     public static (Filling? Best, bool Proven) Solve(RunPart part, Worthwhile within, ExactSize size, Effort effort)
     {
         var exact = new ExactFill(part) { _within = within };
-        return !effort.Over && exact.Build(size) ? exact.Decide(size, effort) : (null, false);
+        return !effort.Over && exact.Build(size, effort) ? exact.Decide(size, effort) : (null, false);
     }
 
-    private bool Build(ExactSize size)
+    private bool Build(ExactSize size, Effort effort)
     {
         foreach (var row in _part.Rows)
         {
@@ -80,7 +80,7 @@ internal sealed class ExactFill
 
         foreach (var row in _part.Rows.Where(row => row.Below is not null && row.Stagger > 0)) Stagger(row);
         Ties();
-        return AddPatterns(size);
+        return AddPatterns(size, effort);
     }
 
     private bool AddStretch(Row row, int number, int most)
@@ -136,7 +136,7 @@ internal sealed class ExactFill
         _ties.AddRange(ties.Values);
     }
 
-    private bool AddPatterns(ExactSize size)
+    private bool AddPatterns(ExactSize size, Effort effort)
     {
         var asked = _arcs.GroupBy(arc => arc.Laid.Kind).OrderBy(group => group.Key).ToArray();
         var kinds = asked.Select(group => group.Key).ToArray();
@@ -144,10 +144,11 @@ internal sealed class ExactFill
         var most = asked.Select(group => MostOf([.. group.Select(arc => arc.Laid)])).ToArray();
         var given = kinds.Select(_ => LinearExpr.NewBuilder()).ToArray();
         var index = Enumerable.Range(0, kinds.Length).ToDictionary(k => kinds[k]);
-        var steps = size.Steps;
+        var left = new BarPatterns.Room(size.Steps, size.Patterns, effort);
         foreach (var bar in _part.Bars)
         {
-            if (BarPatterns.Of(_part, bar, kinds, most, ref steps, _within) is not { } patterns || _cuts.Count + patterns.Count > size.Patterns) return false;
+            if (effort.Over || BarPatterns.Of(_part, bar, kinds, most, left with { Patterns = size.Patterns - _cuts.Count }, _within) is not var (patterns, steps)) return false;
+            left = left with { Steps = steps };
             var used = LinearExpr.NewBuilder();
             foreach (var pattern in patterns)
             {

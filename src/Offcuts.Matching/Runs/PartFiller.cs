@@ -54,9 +54,11 @@ internal static class PartFiller
         better(outcomeOfQuick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
         if (outcomeOfQuick.Proven || (part.Unpriced && outcomeOfQuick.Filling.Filled.Contains(false))) return outcomeOfQuick;
-        if (Last(part, outcomeOfQuick.Filling, effort) is { } last) return last;
-        var improved = search.Improve(outcomeOfQuick.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
-        return improved.CompareTo(outcomeOfQuick.Filling) == 0 ? outcomeOfQuick : Decided(part, known, improved, effort);
+        var start = Last(part, known, outcomeOfQuick, effort);
+        better(start);
+        if (start.Proven) return start;
+        var improved = search.Improve(start.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
+        return improved.CompareTo(start.Filling) == 0 ? start : Decided(part, known, improved, effort);
     }
 
     // Rows that were left open are laid as far as what is left of the stock reaches.
@@ -84,12 +86,34 @@ internal static class PartFiller
         return filling;
     }
 
-    // A small part that was not decided at once for its many ways to cut: with more time it is, or it is too large to begin with.
-    private static PartOutcome? Last(RunPart part, Filling filling, Effort effort)
+    // A small part that was not decided at once for its many ways to cut: with more time it is, or it is too large to begin with. What
+    // is found but not proven is gone on from where it is better.
+    private static PartOutcome Last(RunPart part, KnownBounds known, PartOutcome outcome, Effort effort)
     {
-        if (part.Open || part.Bars.Length > ExactSize.LastBars) return null;
-        var (best, proven) = ExactFill.Solve(part, ExactSize.Last, effort.Share(0.7));
-        return best is not null && proven && best.CompareTo(filling) <= 0 ? PartOutcome.Best(best) : null;
+        if (part.Open || part.Bars.Length > ExactSize.LastBars) return outcome;
+        var (best, proven) = ExactFill.Solve(part, ExactSize.Last, effort.Share(0.5));
+        return Joined(known, outcome, best, proven, again: effort);
+    }
+
+    private static PartOutcome Joined(KnownBounds known, PartOutcome outcome, Filling? best, bool proven, Effort? again = null)
+    {
+        var (better, sure) = Better(outcome.Filling, best, proven);
+        if (sure) return PartOutcome.Best(better);
+        if (ReferenceEquals(better, outcome.Filling)) return outcome;
+        return again is null ? known.Of(better) : Decided(better.Part, known, better, again.Share(0.4));
+    }
+
+    /// <summary>
+    /// The better of what is known and what was decided, and whether it is proven. Throws where something is said to be the best that
+    /// is worse than what is known: one of the two is wrong then, and nothing that is proven could be believed.
+    /// </summary>
+    internal static (Filling Best, bool Proven) Better(Filling known, Filling? decided, bool proven)
+    {
+        if (decided is null) return (known, false);
+        var compared = decided.CompareTo(known);
+        if (proven && compared > 0)
+            throw new InvalidOperationException($"proven is {string.Join(' ', decided.Figures)}, but known is {string.Join(' ', known.Figures)}");
+        return compared < 0 || proven ? (decided, proven) : (known, false);
     }
 
     // Where every row is covered and the spend is proven, the tiers after it are decided among the patterns that the bound leaves.
@@ -98,8 +122,7 @@ internal static class PartFiller
         var outcome = known.Of(filling);
         if (part.Open || outcome.Proven || filling.Filled.Contains(false) || !outcome.Figure(part.Levels.Length).Proven) return outcome;
         var (best, proven) = ExactFill.Solve(part, known.Left(filling), ExactSize.Within, effort);
-        if (best is null) return outcome;
-        return proven ? PartOutcome.Best(best) : best.CompareTo(filling) < 0 ? known.Of(best) : outcome;
+        return Joined(known, outcome, best, proven);
     }
 
     /// <summary>The least cost of covering rows from new pieces alone, and whether it is proven.</summary>

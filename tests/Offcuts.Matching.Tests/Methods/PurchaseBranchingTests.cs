@@ -69,9 +69,9 @@ public sealed class PurchaseBranchingTests
     public void A_node_that_no_plan_can_meet_is_closed_by_its_bound()
     {
         var (dear, small) = (0, 0);
-        foreach (var drawn in DrawnTier.Some(5_900, 600))
+        foreach (var (drawn, number) in DrawnTier.Some(5_900, 600).Select((drawn, number) => (drawn, number)))
         {
-            var (tier, random) = (drawn.Tier, new Random(dear + small));
+            var (tier, random) = (drawn.Tier, new Random(number));
             var shut = tier.SupplyCount.Select(count => random.Next(3) == 0 ? 0 : count).ToArray();
             var needed = Enumerable.Range(0, tier.DemandCount.Length).Where(d => tier.Active[d]).Sum(d => Math.Max(0L, tier.DemandCount[d] - tier.MostLeft[d]) * tier.Problem.Weights[d]);
             var room = shut.Select((count, s) => (Int128)count * tier.Problem.Capacity(s)).Aggregate((Int128)0, (sum, one) => sum + one);
