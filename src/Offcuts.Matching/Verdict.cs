@@ -6,9 +6,12 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Matching;
 
 /// <summary>Whether one piece by itself may serve one cut, and if not, the first reason why.</summary>
-internal static class Verdict
+public static class Verdict
 {
     /// <summary>Null where the piece may serve the cut and is long enough; else why not, in a sentence without a full stop.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="cut">The cut.</param>
+    /// <param name="settings">What each use asks of a piece.</param>
     public static string? Of(Piece piece, RequiredCut cut, YardSettings settings)
     {
         var rule = settings.Rules[cut.Use];

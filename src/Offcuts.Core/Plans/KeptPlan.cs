@@ -53,19 +53,21 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>True where nothing of it waits and something of it, a piece or the hardware, was given up.</summary>
     public bool GivenUp => !Open && (HardwareDropped || Steps.Any(step => step.State == StepState.Dropped));
 
-    // Only the pieces of a wall's filling know their pattern lines. What of that can't be carried out any more is told where the wall is.
-    private bool FillsWall => Plan.Pieces.Any(piece => piece.LineSpacing is not null);
+    // What was let go is marked; all else that is given up was so because the rest was matched again or dropped, or is of a wall's filling: what of that
+    // can't be carried out any more is told where the wall is.
+    private bool RestGivenUp => Steps.Where((step, piece) => step.State == StepState.Dropped && !WasLetGo(piece)).Any();
 
     /// <summary>How many of its pieces are in this state.</summary>
     public int Count(StepState state) => Steps.Count(step => step.State == state);
 
     /// <summary>Cuts that did not come of their pieces and are lacking; none once the rest was matched again.</summary>
-    public IReadOnlyList<PlannedCut> NotMade =>
-        Steps.Any(step => step.State == StepState.Dropped) && (FillsWall || Steps.All(step => step.State != StepState.Waiting)) ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
+    public IReadOnlyList<PlannedCut> NotMade => RestGivenUp ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];
 
-    /// <summary>Cuts whose pieces were let go while the rest still waits: nothing is planned for them here any more. None once nothing waits.</summary>
-    public IReadOnlyList<PlannedCut> LetGo =>
-        !FillsWall && Steps.Any(step => step.State == StepState.Waiting) ? [.. Plan.Pieces.Zip(Steps).Where(each => each.Second.State == StepState.Dropped).SelectMany(each => each.First.Cuts)] : [];
+    /// <summary>Cuts whose pieces were let go: nothing is planned for them here any more. None once the rest was matched again.</summary>
+    public IReadOnlyList<PlannedCut> LetGo => RestGivenUp ? [] : [.. Enumerable.Range(0, Steps.Count).Where(WasLetGo).SelectMany(piece => Plan.Pieces[piece].Cuts)];
+
+    /// <summary>True where a piece, by its number from 0, is given up since what it was to be cut from was let go.</summary>
+    public bool WasLetGo(int piece) => Steps[piece].State == StepState.Dropped && Plan.LetGo.Contains(piece);
 
     /// <summary>Cuts that were planned on one piece, by its number from 0, and did not come of it.</summary>
     public IEnumerable<PlannedCut> NotMadeOf(int piece)

@@ -204,6 +204,9 @@ public sealed record Plan
     /// <summary>True where the yard had changed between the matching and the keeping: what is proven was proven of the yard as it was before.</summary>
     public bool Earlier { get; init; }
 
+    /// <summary>Which of its pieces, by number from 0, are given up since what they were to be cut from was let go; none where nothing was, or where the rest was matched again since.</summary>
+    public IReadOnlyList<int> LetGo { get; init; } = [];
+
     /// <summary>True where all of tiers 1 to 3 are proven, and saw cuts where those come before value.</summary>
     public bool Proven => Tiers.Proven;
 }

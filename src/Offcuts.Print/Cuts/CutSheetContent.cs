@@ -293,7 +293,7 @@ internal sealed class CutSheetContent
     {
         StepState.Done => "cut as planned",
         StepState.DoneOtherwise => "cut, but not as planned",
-        _ => _kept is { Open: true, LetGo.Count: > 0 } ? "given up: it was let go" : "given up: the rest was matched again",
+        _ => _kept?.WasLetGo(index) is true ? "given up: it was let go" : "given up: the rest was matched again",
     };
 
     // One line each, from the marked end on, so that no code is ever broken in two.

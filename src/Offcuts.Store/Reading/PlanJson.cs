@@ -70,4 +70,5 @@ internal sealed record PlanJson(
     PinJson[]? Pins = null, SpareJson[]? Spares = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] NearJson[]? Near = null,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Buys = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Earlier = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? Earlier = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int[]? LetGo = null);

@@ -47,6 +47,7 @@ internal static class PlanText
             Unpriced = json.Unpriced,
             Buys = json.Buys ?? true,
             Earlier = json.Earlier ?? false,
+            LetGo = json.LetGo ?? [],
             Near = Array.ConvertAll(json.Near ?? [], near => new NearFoam(near.Asked, near.There, near.Pieces)),
             Wishes = new Wishes(
                 Array.ConvertAll(json.Pins ?? [], pin => new Pin(Values.Code(pin.Code), pin.Stage, pin.Cut)),
@@ -86,7 +87,8 @@ internal static class PlanText
         [.. plan.Wishes.Spares.Select(spare => new SpareJson(spare.Piece.Text, spare.Stage, spare.Cut))],
         plan.Near.Count == 0 ? null : [.. plan.Near.Select(near => new NearJson(near.Asked, near.There, near.Pieces))],
         plan.Buys ? null : false,
-        plan.Earlier ? true : null);
+        plan.Earlier ? true : null,
+        plan.LetGo.Count == 0 ? null : [.. plan.LetGo]);
 
     private static PlannedPieceJson Json(PlannedPiece piece) => new(
         piece.Source is { } source ? Json(source) : null,

@@ -27,6 +27,16 @@ public sealed partial class YardChange
         else WriteStep(planId, pieceIndex, step);
     }
 
+    /// <summary>Gives pieces of a plan up that still wait, since what they were to be cut from was let go. A fault where the plan is not there.</summary>
+    /// <param name="planId">The plan.</param>
+    /// <param name="pieces">Which of its pieces, from 0.</param>
+    public void LetGo(int planId, IReadOnlyCollection<int> pieces)
+    {
+        if (Kept(planId) is not { } kept) return;
+        foreach (var piece in pieces) SetStep(planId, piece, PlanStep.Dropped);
+        SetDocument(planId, kept.Plan with { LetGo = [.. kept.Plan.LetGo.Union(pieces).Order()] });
+    }
+
     /// <summary>Marks the hardware of a plan as counted out.</summary>
     public void HardwareDone(int planId)
     {
@@ -39,8 +49,12 @@ public sealed partial class YardChange
         if (Kept(plan.Id) is not { } kept) return;
         for (var i = 0; i < kept.Steps.Count; i++)
             if (kept.Steps[i].State == StepState.Waiting) WriteStep(kept.Id, i, PlanStep.Dropped);
+        // What was let go before is given up with the rest: nobody is to match it again for this plan.
+        if (kept.Plan.LetGo.Count > 0) SetDocument(kept.Id, kept.Plan with { LetGo = [] });
         if (!kept.HardwareDone) Database.Run("plan_set_hardware", ("hardware", "dropped"), ("id", kept.Id));
     }
+
+    private void SetDocument(int id, Plan plan) => Database.Run("plan_set_document", ("document", PlanText.Write(plan)), ("id", id));
 
     private KeptPlan? Kept(int id)
     {

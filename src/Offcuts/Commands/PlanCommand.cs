@@ -127,7 +127,7 @@ internal sealed class PlanCommand
         var why = Explainer.Of(problem, plan, one, limits);
         watch.Dispose();
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(WhyJson.Write(why, plan, inJson));
-        else foreach (var line in ExplainText.Of(why, plan, options.Settings, options.CodeText).Concat(yard is null ? [] : WaitElsewhere.Lines(yard, problem, one))) _context.Say(line);
+        else foreach (var line in ExplainText.Of(why, plan, options.Settings, options.CodeText, fromFiles: yard is null).Concat(yard is null ? [] : WaitElsewhere.Lines(yard, problem, one))) _context.Say(line);
         return why.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
@@ -164,6 +164,8 @@ internal sealed class PlanCommand
         var kept = save ? new KeepPlan(yard!).Keep(plan, _seen) : NotKept;
         if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
         var id = done.Id;
+        // What is said of it is said of what is kept: where the yard changed meanwhile, that it was proven of the one before.
+        plan = done.Plan ?? plan;
 
         if (parse.GetValue(_json)) _context.World.Out.WriteLine(PlanJson.Write(plan, inJson, EndWord(watch.EndOf(plan), plan)));
         else
@@ -193,7 +195,7 @@ internal sealed class PlanCommand
     {
         MatchEnd.TimeLimit => "time-limit",
         MatchEnd.Stopped => "stopped",
-        _ => plan.Proven ? "proof" : null,
+        _ => plan is { Proven: true, Earlier: false } ? "proof" : null,
     };
 
     private static Result<PlanKept> NotKept => new PlanKept(0, []);

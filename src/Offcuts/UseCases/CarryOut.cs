@@ -168,7 +168,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             else if (!now.StillServesAs(source)) faults.Add(PlanFaults.PieceChanged(source.Code.ToString()));
         }
 
-        if (act.Otherwise is { } happened) faults.AddRange(Faults(planned, happened));
+        if (act.Otherwise is { } happened) faults.AddRange(Faults(planned, happened, act.Lies));
         return faults;
     }
 
@@ -176,7 +176,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     public static Result<WhatHappened> Possible(PlannedPiece planned, WhatHappened happened) =>
         Faults(planned, happened).ToArray() is { Length: > 0 } faults ? Result<WhatHappened>.Fail(faults) : happened;
 
-    private static IEnumerable<Fault> Faults(PlannedPiece planned, WhatHappened happened)
+    private static IEnumerable<Fault> Faults(PlannedPiece planned, WhatHappened happened, bool lies = false)
     {
         if (happened.Made.Any(index => index < 0 || index >= planned.Cuts.Count) || happened.Made.Distinct().Count() < happened.Made.Count)
             yield return PlanFaults.NoSuchCutOnPiece();
@@ -189,7 +189,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             else if (strip.Length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
         }
 
-        if (!planned.HasUnusable) yield break;
+        if (lies || !planned.HasUnusable) yield break;
         var longest = planned.Source!.Spans().Max(span => span.Length);
         foreach (var left in happened.Left)
         {

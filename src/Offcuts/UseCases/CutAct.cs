@@ -10,6 +10,9 @@ public sealed record CutAct(int Index, WhatHappened? Otherwise = null)
 {
     /// <summary>The piece with only some of its cuts made, each where it was planned; none where it was cut whole or otherwise.</summary>
     internal PlannedPiece? Really { get; init; }
+
+    /// <summary>True where it lies in a wall already: what of it is bad lies there with it, and there is nothing to say of where it was sawn.</summary>
+    internal bool Lies { get; init; }
 }
 
 /// <summary>What really came of a piece that was not cut as planned.</summary>

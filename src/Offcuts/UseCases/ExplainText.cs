@@ -18,7 +18,8 @@ public static class ExplainText
     /// <param name="plan">The plan that is explained.</param>
     /// <param name="settings">Unit and sign.</param>
     /// <param name="code">How a piece is called.</param>
-    public static IEnumerable<string> Of(Explanation why, Plan plan, YardSettings settings, Func<Code, string> code)
+    /// <param name="fromFiles">True where it was planned from files, whose stages are always planned together.</param>
+    public static IEnumerable<string> Of(Explanation why, Plan plan, YardSettings settings, Func<Code, string> code, bool fromFiles = false)
     {
         var (cut, unit) = (why.Cut, settings.Unit);
         var unfilled = why.Unfilled.Sum(one => one.Count);
@@ -44,7 +45,9 @@ public static class ExplainText
         if (why.Instead.FirstOrDefault(one => one.Better) is { } better)
         {
             yield return "That is better than the plan that is explained, which was not proven the best in its time";
-            yield return $"  take it by leaving {code(better.Piece.Code)} alone for {cut.Name}: offcuts plan --spare {ShellWord.Of($"{code(better.Piece.Code)} for {cut.Name}")}; or give the match more time: --time 60";
+            // As it was asked: without its stages the command would plan them all, and there a cut of that name may stand twice.
+            var stages = fromFiles ? "" : string.Concat(plan.Stages.Select(stage => $" {ShellWord.Of(stage)}"));
+            yield return $"  take it by leaving {code(better.Piece.Code)} alone for {cut.Name}: offcuts plan{stages} --spare {ShellWord.Of($"{code(better.Piece.Code)} for {cut.Stage}: {cut.Name}")}; or give the match more time: --time 60";
         }
 
         if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so; {why.Instead.Count} were";

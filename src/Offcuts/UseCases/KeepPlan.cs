@@ -17,6 +17,9 @@ public sealed record PlanKept(int Id, IReadOnlyList<int> GivenUp)
     /// <summary>What those stages had waiting in the older plans and have no longer, stage by stage.</summary>
     public IReadOnlyList<StageUnplanned> Unplanned { get; init; } = [];
 
+    /// <summary>The plan as it is kept: where the yard had changed since it was found, that is said of it. None where nothing was kept.</summary>
+    public Plan? Plan { get; init; }
+
     /// <summary>What became of the older plans, in a few words; empty where there were none.</summary>
     public string ToText() => GivenUp.Count == 0 ? "" : $"what waited in {(GivenUp.Count == 1 ? "plan" : "plans")} {string.Join(", ", GivenUp)} is given up";
 
@@ -65,6 +68,8 @@ public sealed class KeepPlan(YardFile yard)
         {
             foreach (var piece in yard.Pieces().Where(piece => ahead.GivesWay(piece, plan.Stages)))
                 work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
+            // A plan of which nothing waits has nothing to give up, but what was let go of it is planned anew by this one.
+            foreach (var old in plans.Where(old => !old.Open && old.LetGo.Count > 0 && old.LetGo.All(cut => plan.Stages.Contains(cut.Stage)))) work.DropRest(old);
             foreach (var old in older)
             {
                 reserved.AddRange(ahead.Reserve(work, yard, old, plan.Stages, used));
@@ -75,6 +80,7 @@ public sealed class KeepPlan(YardFile yard)
         });
         return change.Then<PlanKept>(_ => new PlanKept(id, [.. older.Select(old => old.Id)])
         {
+            Plan = plan,
             Reserved = [.. reserved.DistinctBy(piece => piece.Code)],
             Unplanned = [.. stages.Where(stage => !plan.Stages.Contains(stage.Name)).Select(stage => Unplanned(stage, older, unit)).OfType<StageUnplanned>()],
         });
@@ -112,8 +118,11 @@ public sealed class KeepPlan(YardFile yard)
                 .. counted.GroupBy(fill => fill.Need.Name).Select(same => $"{same.Sum(fill => fill.FromYard + fill.ToBuy)} x {same.Key}"),
             ],
             [
-                .. waiting.Where(piece => piece.Bought is not null && piece.Cuts[0].Stage == stage.Name).GroupBy(piece => (piece.Material, piece.Length)).Select(same => $"{same.Count()} of {same.Key.Material} {same.Key.Length.ToText(unit)}"),
+                .. waiting.Where(piece => piece.Bought is not null).GroupBy(piece => (piece.Material, piece.Length, Shared: Shared(piece, stage))).Select(same => $"{same.Count()} of {same.Key.Material} {same.Key.Length.ToText(unit)}{same.Key.Shared}"),
                 .. counted.GroupBy(fill => fill.Need.Hardware).Where(same => same.Sum(fill => fill.ToBuy) > 0).Select(same => $"{same.Sum(fill => fill.ToBuy)} of {same.Key}"),
             ]);
     }
+    // A new board may have been for several stages.
+    private static string Shared(PlannedPiece piece, Stage stage) =>
+        piece.Cuts.Select(cut => cut.Stage).Where(name => name != stage.Name).Distinct().ToArray() is { Length: > 0 } others ? $", shared with {string.Join(" and ", others)}" : "";
 }

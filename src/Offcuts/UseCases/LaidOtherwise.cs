@@ -141,7 +141,7 @@ internal sealed record LaidOtherwise(RunPlan Plan, IReadOnlyList<CutAct> Acts, I
             var entered = left >= _settings.Keep(run.Material) && !left.IsZero && !piece.HasUnusable;
             if (piece.HasUnusable && !left.IsZero) NotEntered.Add($"what is left of {source.Code} is not entered, since part of it can't be used: catalogue it where it is worth that");
             else if (entered) NotEntered.Add($"where the first pattern line is on what is left of {source.Code} is not known; measure it and say it by its new code: offcuts change CODE --line LENGTH");
-            return (piece, new CutAct(index, new WhatHappened(all, entered ? [new LeftPiece(left)] : [])));
+            return (piece, new CutAct(index, new WhatHappened(all, entered ? [new LeftPiece(left)] : [])) { Lies = true });
         }
 
         // What was cut for the course and does not lie there is in no list of the yard.

@@ -30,7 +30,7 @@ internal sealed class PlannedFrom
     /// <summary>Gives it up.</summary>
     public void GiveUp(YardChange work)
     {
-        foreach (var (plan, step) in _waiting) work.SetStep(plan.Id, step, PlanStep.Dropped);
+        foreach (var plan in _waiting.GroupBy(each => each.Plan.Id)) work.LetGo(plan.Key, [.. plan.Select(each => each.Step)]);
     }
 
     /// <summary>What is given up and what stays, as the end of a sentence; empty where no plan has any of the pieces.</summary>

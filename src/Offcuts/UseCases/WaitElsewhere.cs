@@ -23,9 +23,10 @@ public static class WaitElsewhere
     {
         var had = problem.Pieces.Select(piece => piece.Code).ToHashSet();
         var unit = problem.Settings.Unit;
+        var walls = yard.WallPlans().ToDictionary(wall => wall.PlanId, wall => wall.Wall);
         var waiting = yard.Plans().Where(plan => plan.Open)
             .SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(each => each.Second.State == StepState.Waiting && each.First.Source is not null).Select(each => (Plan: plan, Piece: each.First)))
-            .Where(each => !had.Contains(each.Piece.Source!.Code) && Serves(each.Piece.Source!, cut) && yard.Piece(each.Piece.Source!.Code) is { OnHand: true })
+            .Where(each => !had.Contains(each.Piece.Source!.Code) && yard.Piece(each.Piece.Source!.Code) is { } now && Serves(now, each.Plan, cut, problem.Settings))
             .DistinctBy(each => each.Piece.Source!.Code).ToArray();
         if (waiting.Length == 0) return [];
         var stages = problem.Stages.Select(stage => stage.Name).ToArray();
@@ -35,6 +36,12 @@ public static class WaitElsewhere
         if (waiting.Length > MostNamed) lines.Add($"  and {waiting.Length - MostNamed} more");
         foreach (var plan in waiting.Select(each => each.Plan).DistinctBy(plan => plan.Id))
         {
+            if (walls.TryGetValue(plan.Id, out var wall))
+            {
+                lines.Add($"  to have them, fill the wall {TextRules.Harmless(wall)} otherwise, or give plan {plan.Id}, which fills it, up: offcuts drop {plan.Id}");
+                continue;
+            }
+
             var together = yard.Stages().Select(stage => stage.Name).Where(name => stages.Contains(name) || plan.Plan.Stages.Contains(name));
             lines.Add($"  to have them, plan all its stages together: offcuts plan {string.Join(' ', together.Select(ShellWord.Of))}, or give plan {plan.Id} up: offcuts drop {plan.Id}");
         }
@@ -42,6 +49,7 @@ public static class WaitElsewhere
         return lines;
     }
 
-    private static bool Serves(Piece piece, RequiredCut cut) =>
-        (piece.Material.Equals(cut.Material) || (cut.Rip && Ripping.May(piece.Material, cut.Material))) && piece.Spans().Any(span => span.Length >= cut.Shortest);
+    // What is reserved for a stage of the plan it waits in would be had with that plan's stages.
+    private static bool Serves(Piece piece, KeptPlan plan, RequiredCut cut, YardSettings settings) =>
+        Verdict.Of(piece.State == PieceState.Reserved && plan.Plan.Stages.Contains(piece.ReservedFor) ? piece with { State = PieceState.InYard, ReservedFor = "" } : piece, cut, settings) is null;
 }

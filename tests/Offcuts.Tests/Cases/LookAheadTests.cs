@@ -1,7 +1,9 @@
 using System.Text.Json;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.Tests.Commands;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Cases;
 
@@ -71,6 +73,49 @@ public sealed class LookAheadTests : IDisposable
         State(_long).Should().Be(PieceState.InYard);
     }
 
+    // Nothing waits any more, and still not all is filled.
+    [Fact]
+    public void Where_the_last_waiting_piece_is_let_go_the_sheet_says_what_is_planned_no_more()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Must("free", "--stage", "walls");
+
+        _yard.Must("sheet", "1").Out.Should().Contain($"2: {_long}, 2x4, 8': given up: it was let go")
+            .And.Contain("1 x post (walls): its piece was let go; match again")
+            .And.NotContain("the rest was matched again").And.NotContain("every cut is filled");
+
+        _yard.Must("plan", "--save");
+        _yard.Must("sheet", "1").Out.Should().Contain($"2: {_long}, 2x4, 8': given up: the rest was matched again").And.NotContain("let go");
+        _yard.Must("undo");
+        _yard.Must("sheet", "1").Out.Should().Contain("1 x post (walls): its piece was let go; match again");
+    }
+
+    [Fact]
+    public void A_spoilt_piece_is_lacking_still_where_the_last_waiting_one_was_let_go()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--piece", _stub, "--spoilt");
+        _yard.Must("free", "--stage", "walls");
+
+        _yard.Must("sheet", "1").Out.Should().Contain("1 x stake (footing): it did not come out of its piece; match the rest again")
+            .And.Contain("1 x post (walls): its piece was let go; match again").And.NotContain("every cut is filled");
+    }
+
+    // A wall's filling gives pieces up that its courses need no more: none of them was let go, whatever it is made of.
+    [Fact]
+    public void What_was_not_let_go_is_not_told_to_be()
+    {
+        using var yard = YardFile.Open(_yard.YardPath, _yard.Clock);
+        var plan = new MatchStages(yard).Match(new MatchWish([]), Matching.MatchLimits.None).Value;
+        plan.Pieces.Should().HaveCount(2).And.OnlyContain(piece => piece.LineSpacing == null);
+        var kept = new KeptPlan(1, new DateOnly(2026, 6, 1), plan, [PlanStep.Waiting, PlanStep.Dropped], HardwareDone: false);
+
+        kept.LetGo.Should().BeEmpty();
+        (kept with { Plan = plan with { LetGo = [1] } }).LetGo.Should().ContainSingle().Which.Cut.Should().Be("post");
+        (kept with { Plan = plan with { LetGo = [1] }, Steps = [PlanStep.Dropped, PlanStep.Dropped] }).LetGo.Should().BeEmpty("the rest was matched again since");
+    }
+
     // Another cut of the footing comes up. The wall's board was let go, so it serves that, and nothing is bought beside it.
     [Fact]
     public void A_piece_that_was_let_go_can_be_had_and_what_hung_on_it_is_planned_no_more()
@@ -111,6 +156,23 @@ public sealed class LookAheadTests : IDisposable
         told.Should().Contain("What waited in plan 1 is given up.")
             .And.Contain("No longer planned for walls: 1 x post, 2 x stud; no longer to be bought for it: 1 of 2x4 10'")
             .And.Contain($"Reserved for walls: {_long}, {_spare}; let go with: offcuts free");
+    }
+
+    // 30 and 84 in and two kerfs of 1/8 come out of one new board of 120 in.
+    [Fact]
+    public void A_new_board_for_several_stages_is_no_longer_to_be_bought_for_any_of_them()
+    {
+        using var yard = new TryYard();
+        yard.Must("price", "set", "2x4", "10'", "5.00");
+        yard.Must("stage", "new", "footing");
+        yard.Must("stage", "need", "footing", "stake: 2x4 30");
+        yard.Must("stage", "new", "walls");
+        yard.Must("stage", "need", "walls", "post: 2x4 7'");
+        yard.Must("plan", "--save");
+
+        yard.Must("plan", "footing", "--save").Lines.Should().Contain("No longer planned for walls: 1 x post; no longer to be bought for it: 1 of 2x4 10', shared with footing");
+        yard.Must("undo");
+        yard.Must("plan", "walls", "--save").Lines.Should().Contain("No longer planned for footing: 1 x stake; no longer to be bought for it: 1 of 2x4 10', shared with walls");
     }
 
     // The footing's stake is spoilt, and the wall's post waits in the same plan: a plan of the footing alone would give that up.
@@ -241,6 +303,19 @@ public sealed class LookAheadTests : IDisposable
         told.Should().Contain("Long enough, but waits in another plan").And.Contain($"  {_long} 8': waits in plan 1 for post (walls)")
             .And.Contain("  to have them, plan all its stages together: offcuts plan footing walls roof, or give plan 1 up: offcuts drop 1");
         _yard.Run("plan", "--explain", "lath").Lines.Should().NotContain("Long enough, but waits in another plan", "all are planned together");
+    }
+
+    // Poor by now, it would not serve the lath with all stages planned together either.
+    [Fact]
+    public void An_explanation_names_no_piece_that_could_not_serve_as_it_is_today()
+    {
+        _yard.Must("mark", "missing", _spare);
+        _yard.Must("plan", "--save");
+        _yard.Must("stage", "new", "roof");
+        _yard.Must("stage", "need", "roof", "lath: 2x4 7'");
+        _yard.Must("change", _long, "--condition", "poor");
+
+        _yard.Run("plan", "roof", "--explain", "lath").Out.Should().Contain("lath (roof)").And.NotContain("waits in another plan");
     }
 
     private PieceState State(string code)

@@ -1,3 +1,4 @@
+using Offcuts.Commands;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.Tests.Commands;
@@ -106,5 +107,38 @@ public sealed class PlanTodayTests : IDisposable
         _yard.Must("sheet", "3").Out.Should().Contain("The yard had changed between the matching and the keeping").And.NotContain("no plan does better");
         _yard.Must("plans").Lines[3].Should().EndWith("was proven");
         _yard.Must("plans", "--json").Out.Should().Contain("best-found");
+    }
+
+    // A board is entered while the command still matches.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_command_that_keeps_a_plan_calls_it_proven_only_of_the_yard_it_was_found_in(bool json)
+    {
+        var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
+        var world = _yard.World(output, error) with { Clock = new Meanwhile(() => _yard.Must("add", "2x4 3' @south rack")) };
+        string[] asked = ["plan", "--save", .. json ? ["--json"] : Array.Empty<string>(), "--yard", _yard.YardPath];
+
+        CommandLine.Run(asked, world, (_, _) => throw new InvalidOperationException("no screen here")).Should().Be(0, error.ToString());
+
+        using (var yard = YardFile.Open(_yard.YardPath, _yard.Clock)) yard.Plan(2)!.Plan.Should().Match<Core.Plans.Plan>(plan => plan.Earlier && plan.Proven);
+        if (json) output.ToString().Should().Contain("\"status\": \"best-found\"").And.NotContain("\"ended_by\": \"proof\"");
+        else output.ToString().Should().Contain("Of the yard as it was when it was matched, no plan did better; it has changed since, and a better plan may exist.").And.NotContain("Proven: no plan does better");
+    }
+
+    // Stands at the yard's time, and lets something happen when the match first asks how long it takes.
+    private sealed class Meanwhile(Action happens) : TimeProvider
+    {
+        private Action? _happens = happens;
+
+        public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
+
+        public override DateTimeOffset GetUtcNow() => new(2026, 6, 1, 12, 0, 0, TimeSpan.Zero);
+
+        public override long GetTimestamp()
+        {
+            Interlocked.Exchange(ref _happens, null)?.Invoke();
+            return base.GetTimestamp();
+        }
     }
 }

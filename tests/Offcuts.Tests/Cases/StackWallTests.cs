@@ -325,6 +325,40 @@ public sealed class StackWallTests : IDisposable
         done.Mind.Should().Equal($"what is left of {piece.Code} is not entered, since part of it can't be used: catalogue it where it is worth that");
     }
 
+    // It lies there: what of it is bad or trimmed lies there with it, which is the builder's to judge.
+    [Theory]
+    [InlineData("40\" bad 30..32", "3'", " 36\"")]
+    [InlineData("40\" trim 1; 0", "3' 4\"", "")]
+    [InlineData("40\" trim 0; 2", "3' 3\"", "")]
+    public void A_piece_with_a_bad_spot_or_a_trimmed_end_that_was_laid_over_it_stands_all_the_same(string piece, string leg, string length)
+    {
+        Yard($"leg A: {leg} end", "1'", $"foam 2-1/2x12 {piece} line 0 @loft");
+        Keep();
+        var code = _yard.Pieces().Single().Code;
+
+        var done = Stack([1], Face.Outside, $"{code}{length}");
+
+        done.Carried.NewPieces.Should().BeEmpty();
+        _yard.StackedCourses().Single().Pieces.Single().Code.Should().Be(code);
+        _yard.Piece(code)!.OnHand.Should().BeFalse();
+        new SeeWall(_yard).Of("wall").Ok.Should().BeTrue();
+        _folder.Must("sheet", "1").Out.Should().Contain($"{code}, foam 2-1/2x12, 3' 4\": cut, but not as planned");
+    }
+
+    [Fact]
+    public void An_explanation_of_what_waits_for_a_wall_names_the_wall_and_not_its_stage()
+    {
+        Yard("leg A: 1' 10\" end", "1'", "foam 2-1/2x12 22\", 22\" line 0 @loft");
+        Keep().ToBuy.Should().BeEmpty("both pieces wait for the wall");
+        var stages = new ChangeStages(_yard);
+        stages.Add("later", null).Ok.Should().BeTrue();
+        stages.AddNeeds("later", ["pad: foam 2-1/2x12 20"]).Ok.Should().BeTrue();
+        var problem = new MatchStages(_yard).Problem(new MatchWish(["later"])).Value;
+
+        WaitElsewhere.Lines(_yard, problem, problem.Stages[0].Cuts[0]).Should().HaveCount(4)
+            .And.EndWith("  to have them, fill the wall wall otherwise, or give plan 1, which fills it, up: offcuts drop 1");
+    }
+
     [Fact]
     public void Of_another_material_reserved_for_others_or_new_without_a_price_nothing_is_laid()
     {

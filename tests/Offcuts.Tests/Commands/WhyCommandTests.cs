@@ -1,4 +1,9 @@
 using System.Text.Json;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
+using Offcuts.Matching;
+using Offcuts.Store;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Commands;
 
@@ -68,6 +73,32 @@ public sealed class WhyCommandTests : IDisposable
             "Without any one of A-1, A-2 for this cut the best plan would",
             "  spend $4.00 more (proven)",
             "  give up $4.00 less of yard value (proven)");
+    }
+
+    // Explained is a plan that cuts the board of 8 ft; the one of 50 in gives up less. Two stages have a cut of that name.
+    [Fact]
+    public void The_advice_to_leave_a_piece_alone_is_a_command_that_means_this_cut_alone()
+    {
+        _yard.Must("add", "2x4 50");
+        _yard.Must("add", "2x4 8'");
+        _yard.Must("price", "set", "2x4", "8'", "4.00");
+        foreach (var stage in new[] { "stem wall", "shed" })
+        {
+            _yard.Must("stage", "new", stage);
+            _yard.Must("stage", "need", stage, "shelf: 2x4 48");
+        }
+
+        using var yard = YardFile.Open(_yard.YardPath, _yard.Clock);
+        var (match, wish, code) = (new MatchStages(yard), new MatchWish(["stem wall"]), yard.Pieces().Single(piece => piece.Length == Length.Feet(8)).Code);
+        var problem = match.Problem(wish).Value;
+        var worse = match.Match(wish with { Wishes = new Wishes([new Pin(code, "stem wall", "shelf")], []) }, MatchLimits.None).Value with { Wishes = Wishes.None };
+        var why = Explainer.Of(problem, worse, problem.Stages[0].Cuts[0], MatchLimits.None);
+
+        string Advice(bool fromFiles) => ExplainText.Of(why, worse, yard.Settings(), one => one.Text, fromFiles).Single(line => line.StartsWith("  take it by", StringComparison.Ordinal));
+        Advice(fromFiles: false).Should().Be($"  take it by leaving {code.Text} alone for shelf: offcuts plan \"stem wall\" --spare \"{code.Text} for stem wall: shelf\"; or give the match more time: --time 60");
+        Advice(fromFiles: true).Should().Contain($"offcuts plan --spare \"{code.Text} for stem wall: shelf\";");
+        _yard.Must("plan", "stem wall", "--spare", $"{code.Text} for stem wall: shelf").Out.Should().NotContain("2x4, 8'");
+        _yard.Run("plan", "stem wall", "--spare", $"{code.Text} for shelf").Status.Should().NotBe(0, "without its stage it means two cuts");
     }
 
     [Fact]

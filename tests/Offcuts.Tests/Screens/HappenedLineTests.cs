@@ -119,6 +119,23 @@ public sealed class HappenedLineTests
         again.Left.Should().Equal(new LeftPiece(Length.Inches(40)), new LeftPiece(Length.Inches(36)));
     }
 
+    // Cuts that are called by the word that begins what is left, or called nothing else.
+    [Theory]
+    [InlineData("left jamb left 40", "right: A left jamb; not made: B right jamb, C left; back to the yard: 3' 4\"; the rest of it is scrap")]
+    [InlineData("right jamb, left jamb", "right: A left jamb, B right jamb; not made: C left; the rest of it is scrap")]
+    [InlineData("Right jamb left jamb left 12, 8", "right: A left jamb, B right jamb; not made: C left; back to the yard: 1', 8\"; the rest of it is scrap")]
+    [InlineData("A left jamb left40", "right: A left jamb; not made: B right jamb, C left; back to the yard: 3' 4\"; the rest of it is scrap")]
+    [InlineData("B left 40", "right: B right jamb; not made: A left jamb, C left; back to the yard: 3' 4\"; the rest of it is scrap")]
+    [InlineData("C left 12", "right: C left; not made: A left jamb, B right jamb; back to the yard: 1'; the rest of it is scrap")]
+    [InlineData("none left 40", "no cut came out right; not made: A left jamb, B right jamb, C left; back to the yard: 3' 4\"; the rest of it is scrap")]
+    public void A_cut_may_have_left_in_its_name(string line, string words)
+    {
+        var piece = Piece with { Cuts = [Piece.Cuts[0] with { Cut = "left jamb" }, Piece.Cuts[1] with { Cut = "right jamb" }, Piece.Cuts[2] with { Cut = "left" }] };
+
+        HappenedLine.ReadBack(HappenedLine.Read(line, piece, LengthUnit.Inch).Value, piece, LengthUnit.Inch).Should().Be(words);
+        HappenedLine.Read("left 40", piece, LengthUnit.Inch).Fault.Sentence.Should().Be("write the letters or the names of the cuts that came out right, or none");
+    }
+
     [Fact]
     public void A_cut_that_is_not_planned_on_the_piece_is_told_with_those_that_are() =>
         HappenedLine.Read("A plate", Piece, LengthUnit.Inch).Fault.Sentence

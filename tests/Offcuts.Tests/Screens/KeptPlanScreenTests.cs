@@ -148,6 +148,29 @@ public sealed class KeptPlanScreenTests
         });
     }
 
+    // The last piece that waits is let go: the plan fills everything no more, and says which.
+    [Fact]
+    public void A_plan_of_which_the_last_waiting_piece_was_let_go_is_not_said_to_fill_everything()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Folder.Must("stage", "new", "sill");
+            run.Folder.Must("stage", "need", "sill", "sill: 2x4 7'");
+            run.Folder.Must("stage", "new", "rack");
+            run.Folder.Must("stage", "need", "rack", "rack: 2x4 11'");
+            run.Folder.Must("plan", "sill", "rack", "--save");
+            run.Tick().Press("F5");
+            run.Text.Should().Contain("fills everything");
+            run.Folder.Must("cut", "--stage", "sill");
+            run.Folder.Must("free", "--stage", "rack");
+
+            run.Tick();
+
+            run.Text.Should().Contain("was to fill everything").And.NotContain("  fills everything")
+                .And.Contain("! planned here no more, since its piece was let go: 1 x rack (rack); ^R matches again");
+        });
+    }
+
     // One stage was picked on Stages; on Plan that goes unseen, so it is said, and undo goes back to the plan's own.
     [Fact]
     public void Stages_that_were_picked_elsewhere_are_named_where_the_plan_on_show_is_of_others()

@@ -38,19 +38,22 @@ internal static class HappenedLine
     /// <summary>What it says, or why it can't be read.</summary>
     public static Result<WhatHappened> Read(string text, PlannedPiece piece, LengthUnit unit)
     {
-        var at = text.IndexOf(LeftWord, StringComparison.OrdinalIgnoreCase);
-        var cuts = (at >= 0 ? text[..at] : text).Trim(' ', ',');
-        if (cuts.Length == 0) return new Fault($"write the letters or the names of the cuts that came out right, or {NoneWord}");
+        var rest = text.Trim(' ', ',');
         var made = new List<int>();
-        for (var rest = cuts.Equals(NoneWord, StringComparison.OrdinalIgnoreCase) ? "" : cuts; rest.Length > 0;)
+        var none = SaysNone(rest, piece);
+        if (none) rest = rest[NoneWord.Length..].TrimStart(' ', ',');
+        // A cut may be called left jamb: the word is taken for what is left only where no cut of the piece is named.
+        while (rest.Length > 0 && Next(rest, piece, made) is var next)
         {
-            if (Next(rest, piece, made) is not var (index, end)) return PlanFaults.NoSuchCutOnPiece(Word(rest), piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut}"));
+            if (next is null && SaysLeft(rest)) break;
+            if (next is not var (index, end) || none) return PlanFaults.NoSuchCutOnPiece(Word(rest), piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut}"));
             made.Add(index);
             rest = rest[end..].TrimStart(' ', ',');
         }
 
-        if (at < 0) return new WhatHappened(made, []);
-        var parts = text[(at + LeftWord.Length)..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        if (!none && made.Count == 0) return new Fault($"write the letters or the names of the cuts that came out right, or {NoneWord}");
+        if (rest.Length == 0) return new WhatHappened(made, []);
+        var parts = rest[LeftWord.Length..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         return LeftWords.Read(parts, unit).Then<WhatHappened>(left => WhatHappened.To(piece, made, left));
     }
 
@@ -63,12 +66,21 @@ internal static class HappenedLine
         if (letter is { } index)
         {
             var behind = text[1..].TrimStart(' ');
-            return (index, Begins(behind, piece.Cuts[index].Cut) ? text.Length - behind.Length + piece.Cuts[index].Cut.Length : 1);
+            return (index, Names(behind, piece.Cuts[index]) ? text.Length - behind.Length + piece.Cuts[index].Cut.Length : 1);
         }
 
-        var named = open.Where(i => Begins(text, piece.Cuts[i].Cut)).OrderByDescending(i => piece.Cuts[i].Cut.Length).ThenBy(i => i).ToArray();
+        var named = open.Where(i => Names(text, piece.Cuts[i])).OrderByDescending(i => piece.Cuts[i].Cut.Length).ThenBy(i => i).ToArray();
         return named.Length == 0 ? null : (named[0], piece.Cuts[named[0]].Cut.Length);
     }
+
+    // A cut that is called left and no more has its letter: the word means what is left.
+    private static bool Names(string text, PlannedCut cut) => !cut.Cut.Equals(LeftWord, StringComparison.OrdinalIgnoreCase) && Begins(text, cut.Cut);
+
+    private static bool SaysLeft(string text) =>
+        Begins(text, LeftWord) || (text.StartsWith(LeftWord, StringComparison.OrdinalIgnoreCase) && char.IsAsciiDigit(text[LeftWord.Length]));
+
+    // As a word of its own: a cut may be called so, or begin so.
+    private static bool SaysNone(string text, PlannedPiece piece) => Begins(text, NoneWord) && !piece.Cuts.Any(cut => Begins(text, cut.Cut));
 
     private static bool Begins(string text, string name) =>
         name.Length > 0 && text.StartsWith(name, StringComparison.OrdinalIgnoreCase) && (text.Length == name.Length || text[name.Length] is ' ' or ',');

@@ -50,15 +50,15 @@ internal static class PlanRows
             : "Found, not kept yet";
         rows.Add(Cut(Row.Of(new Ink($"{which}: ", Tone.Strong), new Ink(string.Join(", ", plan.Stages)), new Ink($"  {Words.Standing(plan)}", plan is { Proven: true, Earlier: false } ? Tone.Good : Tone.Caution)), width));
         var unfilled = plan.Tiers.Unfilled.Value;
-        var spoilt = state.Kept is { NotMade.Count: > 0 };
+        var lacks = state.Kept is { NotMade.Count: > 0 } or { LetGo.Count: > 0 } || state.Troubles.Any();
         rows.Add(Cut(Row.Of(
-            new Ink(unfilled > 0 ? $"{unfilled} unfilled" : spoilt ? "was to fill everything" : "fills everything", unfilled == 0 && !spoilt ? Tone.Good : Tone.Fault),
+            new Ink(unfilled > 0 ? $"{unfilled} unfilled" : lacks ? "was to fill everything" : "fills everything", unfilled == 0 && !lacks ? Tone.Good : Tone.Fault),
             new Ink($"  spends {new Money(plan.Tiers.Spend.Value).ToText(sign)}"),
             new Ink($"  saves {plan.Savings.Saved.ToText(sign)}", Tone.Strong),
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
             new Ink($"  {Words.Count(plan.Tiers.SawCuts + FreeingCuts.Count(plan, state.Yard.Settings), "saw cut")}", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
-        if (state.Kept is { Open: true, NotMade: { Count: > 0 } lacking })
+        if (state.Kept is { Open: true, NotMade.Count: > 0 } or { LetGo.Count: > 0, NotMade.Count: > 0 } && state.Kept.NotMade is var lacking)
             rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
         if (state.Troubles.ToArray() is { Length: > 0 } troubles)
             rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; ^R matches {(state.Kept is null ? "again" : "the rest again")}", width, Tone.Fault, indent: 2));
