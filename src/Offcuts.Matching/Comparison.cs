@@ -25,15 +25,16 @@ public static class Comparison
 {
     /// <summary>
     /// The best plan, the one with the fewest saw cuts at the same fill and spend, and, where buying is allowed, the best that buys
-    /// nothing. The time is shared out evenly among them.
+    /// nothing. The time is shared out evenly among them. Once it is cancelled nothing more is begun, and those that were not are left out.
     /// </summary>
     public static IReadOnlyList<Rival> Of(Problem problem, MatchLimits limits)
     {
         var each = limits with { Time = limits.Time / (problem.Buy ? 3 : 2) };
         Plan Best(Func<MatchRequest, MatchRequest> change) => Matcher.Match(problem.Changed(change).Value, each);
         var best = Best(request => request with { Order = TierOrder.ValueFirst });
+        if (limits.Cancel.IsCancellationRequested) return [new(Aim.Best, best)];
         var fewest = Best(request => request with { Order = TierOrder.SawCutsFirst });
-        var nothing = problem.Buy ? Best(request => request with { Buy = false }) : null;
+        var nothing = problem.Buy && !limits.Cancel.IsCancellationRequested ? Best(request => request with { Buy = false }) : null;
         if (nothing is not null) best = OrWithoutBuying(problem, best, nothing);
         var rivals = new List<Rival> { new(Aim.Best, best), new(Aim.FewestSawCuts, FewerSaws(best, fewest)) };
         if (nothing is not null) rivals.Add(new Rival(Aim.NothingBought, nothing));

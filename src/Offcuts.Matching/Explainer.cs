@@ -31,16 +31,27 @@ public static class Explainer
         var sources = from.Select(one => plan.Pieces[one.Piece].Source).OfType<Piece>().ToArray();
         var unfilled = plan.Unfilled.Where(one => one.Stage == cut.Stage && one.Cut == cut.Name).ToArray();
         var share = new Share(limits, Math.Min(sources.Length, SharedAmong) + (unfilled.Length > 0 ? Remedies.MostMatches : 0));
-        WithoutPiece[] instead = [.. sources.Take(MostTried).TakeWhile((_, i) => !limits.Cancel.IsCancellationRequested && share.HasTimeFor(i, Math.Min(sources.Length, SharedAmong))).Select(piece => Without(problem, plan, piece, cut, share.Next()))];
+        var instead = new List<WithoutPiece>();
+        foreach (var (i, piece) in sources.Take(MostTried).Index())
+        {
+            if (limits.Cancel.IsCancellationRequested || !share.HasTimeFor(i, Math.Min(sources.Length, SharedAmong))) break;
+            var without = Without(problem, plan, piece, cut, share.Next());
+
+            // What was cut short says little of the best plan without the piece.
+            if (!limits.Cancel.IsCancellationRequested) instead.Add(without);
+        }
+
+        Remedy[] remedies = unfilled.Length > 0 ? [.. new Remedies(problem, plan, cut, share.Next).All()] : [];
         return new Explanation
         {
             Cut = cut,
             From = from,
             Candidates = [.. problem.Pieces.Where(piece => piece.Material.Equals(cut.Material) || (cut.Rip && Ripping.May(piece.Material, cut.Material)) || NearFoams.Are(piece.Material, cut.Material)).Select(piece => Judged(problem, plan, piece, cut))],
             Instead = instead,
-            NotTried = sources.Length - instead.Length,
+            NotTried = sources.Length - instead.Count,
             Unfilled = unfilled,
-            Remedies = unfilled.Length > 0 ? [.. new Remedies(problem, plan, cut, share.Next).All()] : [],
+            Remedies = remedies,
+            Stopped = limits.Cancel.IsCancellationRequested,
         };
     }
 

@@ -26,6 +26,9 @@ public sealed record Explanation
 
     /// <summary>What would fill more of it, each by itself; empty where all is filled or nothing was found.</summary>
     public required IReadOnlyList<Remedy> Remedies { get; init; }
+
+    /// <summary>True where it was cancelled: not everything was tried.</summary>
+    public bool Stopped { get; init; }
 }
 
 /// <summary>One yard piece and the cut.</summary>
@@ -83,4 +86,8 @@ public sealed record Remedy(RemedyKind Kind, string Text, int Fills)
 /// <param name="Stage">Its stage.</param>
 /// <param name="Cut">Its name.</param>
 /// <param name="More">How many more; fewer where below 0.</param>
-public sealed record OtherFill(string Stage, string Cut, int More);
+public sealed record OtherFill(string Stage, string Cut, int More)
+{
+    /// <summary>False where it is fewer in the best plan that was found, but another one with that change may fill as many.</summary>
+    public bool Proven { get; init; } = true;
+}

@@ -170,7 +170,7 @@ public static class Matcher
     }
 
     // True once the work has ended; false where it was stopped and goes on for longer than anybody waits.
-    private static bool Ended(Task work, TimeSpan patience, CancellationToken cancel)
+    internal static bool Ended(Task work, TimeSpan patience, CancellationToken cancel)
     {
         try
         {

@@ -136,10 +136,13 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
     private Remedy? Tried(RemedyKind kind, string text, Result<Problem> changed)
     {
         if (!changed.TryGet(out var other)) return null;
-        var answer = Matcher.Match(other, limits());
+        var within = limits();
+        if (within.Cancel.IsCancellationRequested) return null;
+        var answer = Matcher.Match(other, within);
         if (_wanting - Wanting(answer, cut) is not (> 0 and var more)) return null;
         OtherFill[] others = [.. problem.Stages.SelectMany(stage => stage.Cuts).Where(one => (one.Stage, one.Name) != (cut.Stage, cut.Name)).DistinctBy(one => (one.Stage, one.Name))
-            .Select(one => new OtherFill(one.Stage, one.Name, Wanting(plan, one) - Wanting(answer, one))).Where(one => one.More != 0)];
+            .Select(one => new OtherFill(one.Stage, one.Name, Wanting(plan, one) - Wanting(answer, one))).Where(one => one.More != 0)
+            .Select(one => one with { Proven = one.More > 0 || answer.Tiers.UnfilledByStage.All(stage => stage.Proven) })];
         return others.Length == 0 ? new Remedy(kind, text, more) : new Remedy(kind, text, more) { Others = others };
     }
 

@@ -22,6 +22,13 @@ public sealed class ComparisonTests
     private static Plan Unproven(Plan plan) => plan with { Tiers = plan.Tiers with { ValueGivenUp = plan.Tiers.ValueGivenUp with { Bound = -10_000 } } };
 
     [Fact]
+    public void Once_it_is_stopped_no_further_plan_is_begun()
+    {
+        Comparison.Of(Yard, MatchLimits.None).Select(rival => rival.Aim).Should().Equal(Aim.Best, Aim.FewestSawCuts, Aim.NothingBought);
+        Comparison.Of(Yard, new MatchLimits { Cancel = new CancellationToken(canceled: true) }).Select(rival => rival.Aim).Should().Equal(Aim.Best);
+    }
+
+    [Fact]
     public void A_plan_that_buys_nothing_and_is_better_at_the_same_spend_is_the_best_there_is()
     {
         var (worse, better) = (From(1), From(2, buy: false));

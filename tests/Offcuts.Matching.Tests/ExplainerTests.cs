@@ -150,5 +150,21 @@ public sealed class ExplainerTests
 
         why.Candidates.Should().HaveCount(1);
         why.Instead.Should().BeEmpty();
+        (why.NotTried, why.Stopped).Should().Be((1, true));
+    }
+
+    [Fact]
+    public void Cancelled_it_tries_nothing_that_might_fill_more()
+    {
+        var problem = Problem.Create(Request([Board("6'")], [Cut("7'", 2)], Price("8'", 400, limit: 0))).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+
+        Explanation Within(MatchLimits limits) => Explainer.Of(problem, plan, problem.Stages[0].Cuts[0], limits);
+
+        Within(MatchLimits.None).Remedies.Should().NotBeEmpty();
+        Within(MatchLimits.None).Stopped.Should().BeFalse();
+        var stopped = Within(new MatchLimits { Cancel = new CancellationToken(canceled: true) });
+        stopped.Remedies.Should().BeEmpty("each of them would be a match");
+        stopped.Stopped.Should().BeTrue();
     }
 }

@@ -28,6 +28,16 @@ internal static class PartFiller
         return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
     }
 
+    /// <summary>Laid once by the prices of the stock, nothing looked for beyond it; its bounds need no program.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="effort">Limit; where it is over already it is laid all the same.</param>
+    public static PartOutcome Laid(RunPart part, Effort effort)
+    {
+        if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.First(part);
+        var filling = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort).Prices).First(effort);
+        return new PartOutcome(filling, TrivialBounds.Of(part, filling));
+    }
+
     /// <summary>The same for parts that are not decided at once.</summary>
     /// <param name="part">The part, with rows and bars.</param>
     /// <param name="exact">What was found so far, or none.</param>

@@ -13,26 +13,67 @@ public static class RunFiller
     /// comes with a bound that is true, and the plan has been derived again by <see cref="RunChecker"/>.
     /// </summary>
     /// <param name="problem">The runs of a wall, the yard and the prices.</param>
-    /// <param name="limits">Time, cancellation, progress. Without a time the work is counted, and the same problem gives the same plan.</param>
+    /// <param name="limits">Time, cancellation, patience, progress. Without a time the work is counted, and the same problem gives the same plan.</param>
     public static RunPlan Fill(RunProblem problem, MatchLimits limits)
     {
         var effort = new Effort(limits);
         var parts = problem.Materials.Select(material => RunPart.Of(problem, material)).ToArray();
-        var outcomes = parts.Select(PartOutcome.First).ToArray();
-        for (var p = 0; p < parts.Length; p++)
-        {
-            var number = p;
-            outcomes[p] = PartFiller.Fill(parts[p], effort.Share(0.95 / (parts.Length - p)), better =>
-            {
-                outcomes[number] = better;
-                limits.Progress?.Report(Progress(problem, parts[number], outcomes));
-            });
-        }
-
+        var outcomes = Filled(problem, parts, effort, limits);
         var tiers = Tiers(problem, outcomes);
         var plan = RunPlanWriter.Write(problem, [.. outcomes.Select(outcome => outcome.Filling)], tiers, Savings(problem, outcomes, effort));
         var faults = RunChecker.Faults(problem, plan);
         return faults.Count == 0 ? plan : throw new InvalidOperationException("a wrong run plan was made: " + string.Join("; ", faults));
+    }
+
+    private static PartOutcome[] Filled(RunProblem problem, RunPart[] parts, Effort effort, MatchLimits limits)
+    {
+        var outcomes = parts.Select(PartOutcome.First).ToArray();
+        var (telling, closed) = (new Lock(), false);
+        if (limits.Patience is not { } patience || !limits.Cancel.CanBeCanceled)
+        {
+            Work();
+            return outcomes;
+        }
+
+        var work = Task.Run(Work);
+        if (Matcher.Ended(work, patience, limits.Cancel))
+        {
+            work.GetAwaiter().GetResult();
+            return outcomes;
+        }
+
+        // Nobody waits for a solver that can't be interrupted: the door is closed on what is known. A part of which nothing is laid yet is laid
+        // once, made anew, since what still solves goes on with its own.
+        lock (telling) closed = true;
+        return [.. outcomes.Select((one, p) => one.Filling.Bars.Count > 0 ? one : PartFiller.Laid(RunPart.Of(problem, parts[p].Material), new Effort(limits)))];
+
+        void Work()
+        {
+            for (var p = 0; p < parts.Length; p++)
+            {
+                var number = p;
+                var outcome = PartFiller.Fill(parts[p], effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
+                lock (telling)
+                {
+                    if (closed) return;
+                    outcomes[p] = outcome;
+                }
+            }
+        }
+
+        void Hear(int part, PartOutcome better)
+        {
+            MatchProgress told;
+            lock (telling)
+            {
+                if (closed) return;
+                outcomes[part] = better;
+                if (limits.Progress is null) return;
+                told = Progress(problem, parts[part], outcomes);
+            }
+
+            limits.Progress.Report(told);
+        }
     }
 
     // The tiers are sums over materials, compared one after the other, so the bounds are too.

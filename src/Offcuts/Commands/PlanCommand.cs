@@ -139,7 +139,7 @@ internal sealed class PlanCommand
         if (take is not null && yard is null) return _context.Refuse([PlanFaults.NotWithFiles()]);
         var rivals = Comparison.Of(problem, limits);
         watch.Dispose();
-        if (take is < 1 || take > rivals.Count) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
+        if (take is < 1 || (take > rivals.Count && !limits.Cancel.IsCancellationRequested)) return _context.Refuse([PlanFaults.NoSuchRival(rivals.Count)]);
         var kept = take is { } number && !limits.Cancel.IsCancellationRequested ? new KeepPlan(yard!).Keep(rivals[number - 1].Plan, _seen) : NotKept;
         if (!kept.TryGet(out var done)) return _context.Refuse(kept.Faults);
         var id = done.Id;
@@ -148,13 +148,13 @@ internal sealed class PlanCommand
         {
             Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings));
             _context.Say(CompareText.Note(rivals));
-            if (limits.Cancel.IsCancellationRequested) _context.Say("Stopped: these are the best plans up to then.");
+            if (limits.Cancel.IsCancellationRequested) _context.Say(CompareText.Stopped);
             if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
             else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");
             SayGivenUp(done);
         }
 
-        return rivals[(take ?? 1) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
+        return rivals[Math.Min(take ?? 1, rivals.Count) - 1].Plan.Unfilled.Count > 0 ? Exit.Unfilled : Exit.Done;
     }
 
     private int Show(ParseResult parse, YardFile? yard, Plan plan, CutSheetOptions options, Func<Code, string> inJson, MatchWatch watch)

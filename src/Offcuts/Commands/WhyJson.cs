@@ -55,8 +55,9 @@ internal static class WhyJson
             ["better"] = one.Better,
         }),
         ["not_tried"] = why.NotTried,
+        ["stopped"] = why.Stopped,
         ["unfilled"] = List(why.Unfilled, one => new JsonObject { ["count"] = one.Count, ["reason"] = one.Reason }),
-        ["remedies"] = List(why.Remedies, one => new JsonObject { ["kind"] = Kind(one.Kind), ["text"] = one.Text, ["fills"] = one.Fills, ["fills_of_others"] = List(one.Others, other => new JsonObject { ["stage"] = other.Stage, ["cut"] = other.Cut, ["count"] = other.More }) }),
+        ["remedies"] = List(why.Remedies, one => new JsonObject { ["kind"] = Kind(one.Kind), ["text"] = one.Text, ["fills"] = one.Fills, ["fills_of_others"] = List(one.Others, other => new JsonObject { ["stage"] = other.Stage, ["cut"] = other.Cut, ["count"] = other.More, ["proven"] = other.Proven }) }),
     }.ToJsonString(Options));
 
     /// <summary>Plans side by side: <c>{ "schema": 1, "plans": [ { "number": 1, "aim": "best", "plan": {..} } ] }</c>.</summary>

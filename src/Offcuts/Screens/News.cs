@@ -54,7 +54,7 @@ internal abstract record News
     public sealed record Explained(IReadOnlyList<string> Lines) : News;
 
     /// <summary>Several plans to pick from.</summary>
-    public sealed record Compared(IReadOnlyList<Rival> Rivals) : News;
+    public sealed record Compared(IReadOnlyList<Rival> Rivals, bool Stopped = false) : News;
 
     /// <summary>A wall was looked up.</summary>
     public sealed record WallOpened(WallCard Card) : News;

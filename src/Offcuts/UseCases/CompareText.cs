@@ -48,6 +48,9 @@ public static class CompareText
         ];
     }
 
+    /// <summary>What is said where it was stopped.</summary>
+    public const string Stopped = "Stopped: these are the best plans up to then; what is missing was not begun.";
+
     /// <summary>What the question mark means, where there is one; else empty.</summary>
     public static string Note(IReadOnlyList<Rival> rivals) =>
         (rivals.All(rival => rival.Plan.Proven) ? "Each figure is proven in its plan's order of tiers" : "? best found: a better plan may exist")

@@ -52,12 +52,13 @@ public static class ExplainText
 
         if (why.NotTried > 0) yield return $"{why.NotTried} more of its pieces {(why.NotTried == 1 ? "was" : "were")} not tried so; {why.Instead.Count} were";
         foreach (var open in why.Unfilled) yield return $"{open.Count} unfilled: {open.Reason}";
-        if (unfilled == 0) yield break;
+        if (why.Stopped) yield return "Stopped: not everything was tried";
+        if (unfilled == 0 || (why.Stopped && why.Remedies.Count == 0)) yield break;
         yield return why.Remedies.Count == 0 ? "Nothing was found that would fill more of it" : "Each of these by itself would fill more of it";
         foreach (var remedy in why.Remedies) yield return $"  {remedy.Text} (fills {remedy.Fills}{string.Concat(remedy.Others.Select(Other))})";
         if (why.Remedies.Any(remedy => remedy.Kind is RemedyKind.LooserUse or RemedyKind.OtherTreatment)) yield return "Which use and treatment a cut needs is no question of fit. " + Cautions.Closing;
 
-        static string Other(OtherFill other) => other.More > 0 ? $", and {other.More} of {other.Cut} ({other.Stage})" : $", and leaves {-other.More} more of {other.Cut} ({other.Stage}) unfilled";
+        static string Other(OtherFill other) => other.More > 0 ? $", and {other.More} of {other.Cut} ({other.Stage})" : $", and leaves {-other.More} more of {other.Cut} ({other.Stage}) unfilled{(other.Proven ? "" : ", which is not proven")}";
 
         string Named(Candidate one) => $"{code(one.Piece.Code)} {(one.Piece.Material.Equals(cut.Material) ? "" : $"{one.Piece.Material} ")}{one.Piece.Length.ToText(unit)}";
 

@@ -60,8 +60,8 @@ internal static class PlanModel
                 return new(state with { Matching = false, Progress = null });
             case News.Explained(var lines):
                 return new(state with { Matching = false, Progress = null, Aside = new Aside(lines), AsideTop = 0 });
-            case News.Compared(var rivals):
-                return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals));
+            case News.Compared(var rivals, var stopped):
+                return new(PlanAside.Compared(state with { Matching = false, Progress = null }, rivals, stopped));
             case News.Kept(var kept):
                 // What was said of pieces is kept with the plan, and holds from there.
                 return new(state with { Found = null, KeptId = kept.Id, Chosen = 0, Ledger = [.. kept.Meaning()], Wish = state.Wish with { Wishes = Wishes.None, Released = [], Buy = null } });

@@ -57,7 +57,8 @@ internal sealed class Searches(Errands errands, Surroundings world)
         switch (errand)
         {
             case Errand.Compare:
-                return new News.Compared(Comparison.Of(problem, limits));
+                var rivals = Comparison.Of(problem, limits);
+                return new News.Compared(rivals, limits.Cancel.IsCancellationRequested);
             case Errand.Explain explain:
                 var why = ExplainPlan.Of(problem, explain.Plan, explain.Stage, explain.Cut, explain.KeptAs, limits);
                 return why.TryGet(out var lines) ? new News.Explained([.. lines, .. Elsewhere(yard, problem, explain)]) : new News.Refused(errand, why.Faults);
