@@ -38,6 +38,7 @@ public sealed class UndoTests : IDisposable
         ["do a step"] = change => change.SetStep(1, 0, PlanStep.Done),
         ["do a step otherwise"] = change => change.SetStep(1, 0, new PlanStep(StepState.DoneOtherwise, Samples.Actual)),
         ["count the hardware out"] = change => change.HardwareDone(1),
+        ["let go what a piece of a plan was to be cut from"] = change => change.LetGo(1, [0]),
         ["drop the rest of a plan"] = change => change.DropRest(new KeptPlan(1, default, Samples.Plan, [], false)),
         ["add a system"] = change => change.SetSystem(Core.Walls.SystemSheet.Generic with { Name = "another" }),
         ["set a system"] = change => change.SetSystem(Sheets.System with { Name = Sheets.System.Name.ToUpperInvariant(), Stagger = Core.Measures.Length.Zero }),
@@ -190,7 +191,7 @@ public sealed class UndoTests : IDisposable
 
         ways.Should().BeEquivalentTo(
             "Add", "Update", "Put", "TakeHardware", "AddStage", "RenameStage", "SetStage", "MoveStage", "RemoveStage", "SetPrice", "RemovePrice",
-            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "GoOnWithWallPlan", "DropWallPlan", "Stack",
+            "SetSettings", "IssueBlanks", "QueueLabels", "LabelsPrinted", "KeepPlan", "SetStep", "HardwareDone", "LetGo", "DropRest", "AddLedgerLine", "SetSystem", "RemoveSystem", "SetWall", "RemoveWall", "KeepWallPlan", "GoOnWithWallPlan", "DropWallPlan", "Stack",
             "LabelPlace", "PlaceCounted", "VoidLabel", "AddBundle", "MoveBundle", "OpenBundle", "SetPrinter", "RemovePrinter",
             "SetBed", "RemoveBed", "AddHandOver", "ConfirmHandOver", "SetBack", "SetSettled", "AddTakenIn", "SetBrought");
     }
