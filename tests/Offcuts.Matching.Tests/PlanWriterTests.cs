@@ -111,7 +111,22 @@ public sealed class PlanWriterTests
         };
         var (a, b) = (Of(left, spend, saws, given), Of(otherLeft, otherSpend, otherSaws, otherGiven));
 
-        Comparison.FewerSaws(a, b).Should().BeSameAs(first ? a : b);
+        // The plan may be told with another bound of saw cuts: what is left unfilled tells whose it is.
+        Comparison.FewerSaws(a, b).Unfilled.Should().BeSameAs((first ? a : b).Unfilled);
+    }
+
+    [Theory]
+    [InlineData(5, 3, 3)]
+    [InlineData(5, 9, 4)]
+    [InlineData(6, 3, 0)]
+    public void A_bound_of_saw_cuts_that_was_reckoned_for_another_plan_holds_where_both_spend_as_much(int otherSpend, int otherBound, int bound)
+    {
+        Plan Of(int cents, int sawCuts, int? least) => Match(Request([], [Cut("24\"")])) with
+        {
+            Tiers = new Tiers(Figure.Best(0), [Figure.Best(0)], Figure.Best(cents), Figure.Best(0), sawCuts) { SawCutsBound = least },
+        };
+
+        Comparison.FewerSaws(Of(5, 4, null), Of(otherSpend, 10, otherBound)).Tiers.SawCutsBound.Should().Be(bound);
     }
 
     [Fact]
@@ -123,7 +138,7 @@ public sealed class PlanWriterTests
         };
         var (more, less) = (Of(2, 1), Of(1, 3));
 
-        Comparison.FewerSaws(more, less).Should().BeSameAs(less);
-        Comparison.FewerSaws(less, more).Should().BeSameAs(less);
+        Comparison.FewerSaws(more, less).Unfilled.Should().BeSameAs(less.Unfilled);
+        Comparison.FewerSaws(less, more).Unfilled.Should().BeSameAs(less.Unfilled);
     }
 }
