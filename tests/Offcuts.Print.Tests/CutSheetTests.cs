@@ -202,7 +202,7 @@ public sealed class CutSheetTests
         steps[5] = PlanStep.Done;
         var rest = Invented.Stud with { Code = Invented.Code("CXPERKR"), Material = Invented.Plan.Pieces[0].Material, Length = Length.Inches(29.5m) };
         var options = Invented.Options with { CameBack = ImmutableDictionary<int, ImmutableArray<Piece>>.Empty.Add(0, [rest, rest with { Code = Invented.Code("69EFEPJ"), Length = Length.Inches(14) }]) };
-        var text = CutSheet.Text(Kept with { Steps = steps, HardwareDone = true }, options);
+        var text = CutSheet.Text(Kept with { Steps = steps, HardwareDone = true, Plan = Kept.Plan with { LetGo = [2] } }, options);
 
         text.Should().Contain("    1: C99 MFXY, 2x10, 11' 4\": cut as planned\n      kept: 2' 5-1/2\", label CXP ERKR\n      kept: 1' 2\", label 69E FEPJ\n")
             .And.Contain("    2: 6P7 RX46, 2x4 treated, 8': cut, but not as planned\n")
@@ -238,7 +238,7 @@ public sealed class CutSheetTests
         var steps = Kept.Steps.ToArray();
         steps[2] = PlanStep.Dropped;
 
-        var text = CutSheet.Text(Kept with { Steps = steps }, Invented.Options);
+        var text = CutSheet.Text(Kept with { Steps = steps, Plan = Kept.Plan with { LetGo = [2] } }, Invented.Options);
 
         foreach (var cuts in Invented.Plan.Pieces[2].Cuts.GroupBy(cut => (cut.Stage, cut.Cut)))
             text.Should().Contain($"{cuts.Count()} x {cuts.Key.Cut} ({cuts.Key.Stage}): its piece was let go; match again");
