@@ -155,11 +155,10 @@ internal static class TierSolver
         var step = tier.Value(best) - 1 - bound;
         var least = Math.Max(1, step / LeastSteps);
         var tooMuch = small is not null && !Countable(tier) ? tier.Value(best) - 1 : long.MaxValue;
-        while (tier.Value(best) > bound && !effort.Over)
+        while (tier.Value(best) > bound && tooMuch > bound && !effort.Over)
         {
             var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (tooMuch <= bound) break;
-            if (wanted >= tooMuch) wanted = bound + Math.Max(0, tooMuch - bound) / 2;
+            if (wanted >= tooMuch) wanted = bound + (tooMuch - bound) / 2;
             if (Level(tier, guide, bound, wanted, work) is not { } level) break;
             if (level.Most < bound) throw new InvalidOperationException("a level below the bound is decided already");
             var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);

@@ -1,5 +1,4 @@
 using Offcuts.Core.Faults;
-using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
