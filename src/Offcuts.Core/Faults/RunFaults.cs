@@ -61,6 +61,9 @@ public static class RunFaults
     /// <summary>The stock does not reach, and nobody said what a new piece costs.</summary>
     public static string NotEnoughNoPrice(string material) => $"what is left of {TextRules.Harmless(material)} does not reach, and it has no price, so none can be bought";
 
+    /// <summary>The course below it stays open, and nothing can be stacked on that.</summary>
+    public static string OnOpenCourse() => "the course below it stays open, so nothing is cut for it yet";
+
     /// <summary>Something could be bought, but it cannot be laid so that every rule is kept.</summary>
     public static string NoLayout() => "no row of pieces that can be had keeps the lines, the shortest piece and the stagger";
 }

@@ -46,11 +46,10 @@ internal static class Cutting
     }
 
     /// <summary>The ways in which a kind can lie in a bar.</summary>
-    public static Ends[] Ways(Ends ends) => ends switch
-    {
-        Ends.One => [Ends.Left, Ends.Right],
-        _ => [ends],
-    };
+    public static Ends[] Ways(Ends ends) => AllWays[(int)ends];
+
+    private static readonly Ends[][] AllWays =
+        [.. Enum.GetValues<Ends>().Select(ends => ends == Ends.One ? (Ends[])[Ends.Left, Ends.Right] : [ends])];
 
     /// <summary>Trim before a cut, in units, and how often the saw goes through for it and for the cut before.</summary>
     public static (long Left, int Saws) Before(long at, long x, long kerf)

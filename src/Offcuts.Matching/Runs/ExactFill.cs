@@ -12,6 +12,7 @@ namespace Offcuts.Matching.Runs;
 ///
 /// flow:        sum x_.,b into a place = sum x out of it;  out of the left end = f_r = into the right end
 /// stagger:     into a + into b &lt;= 1   for places of neighbouring rows nearer than the stagger
+/// resting:     f_r &lt;= f of the row below it, where stock is limited
 /// ties:        t_k &gt;= into a          for each place a that needs the tie k
 /// kinds:       sum x of a kind = sum z_p (how many of it p gives)
 /// stock:       sum z_p of a bar &lt;= how many there are
@@ -72,6 +73,7 @@ internal sealed class ExactFill
         foreach (var row in _part.Rows)
         {
             _filled[row.Index] = _model.NewBoolVar("");
+            if (row.Stretches.Length == 0) _model.Add(_filled[row.Index] == 1);
             for (var s = 0; s < row.Stretches.Length; s++)
             {
                 if (!AddStretch(row, s, size.Arcs)) return false;
@@ -79,6 +81,11 @@ internal sealed class ExactFill
         }
 
         foreach (var row in _part.Rows.Where(row => row.Below is not null && row.Stagger > 0)) Stagger(row);
+        foreach (var row in _part.Rows.Where(row => row.Stretches.Length > 0))
+        {
+            if (_part.Under(row) is { } under) _model.AddImplication(_filled[row.Index], _filled[under.Index]);
+        }
+
         Ties();
         return AddPatterns(size, effort);
     }

@@ -14,14 +14,20 @@ internal sealed class LayingSearch(RunPart part, StockPrices prices)
     private const int Fruitless = 150;
     private readonly WorthTable _worth = new(part, prices);
 
-    /// <summary>All rows from the bottom up, as far as the stock reaches.</summary>
+    /// <summary>All rows from the bottom up, as far as the stock reaches. Once time is over what is left is laid in haste.</summary>
     public Filling First(Effort effort)
     {
         Filling? best = null;
         foreach (var seed in Enumerable.Range(1, 3))
         {
             var site = new Site(part, _worth, new Random(seed));
-            foreach (var row in part.Rows.OrderBy(row => row.Number).ThenBy(row => row.Run)) site.LayFirmly(row, seed == 1 ? 6 : 10);
+            foreach (var row in part.Rows.OrderBy(row => row.Number).ThenBy(row => row.Run))
+            {
+                if (effort.Over && part.Rests) site.Lay(row, 1);
+                else if (effort.Over) site.LayFirmly(row, 1);
+                else site.LayFirmly(row, seed == 1 ? 6 : 10);
+            }
+
             var filling = site.Filling();
             if (best is null || filling.CompareTo(best) < 0) best = filling;
             if (!best.Filled.Contains(false) || effort.Over) break;
@@ -35,15 +41,16 @@ internal sealed class LayingSearch(RunPart part, StockPrices prices)
     /// <param name="bounds">What is known of a filling: once it is proven the search ends.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="better">Told of each better one.</param>
+    /// <param name="seed">Another one tries other changes.</param>
     /// <param name="rounds">Most changes; without a limit of time it may end before.</param>
-    public Filling Improve(Filling filling, Func<Filling, PartOutcome> bounds, Effort effort, Action<Filling> better, int rounds = int.MaxValue)
+    public Filling Improve(Filling filling, Func<Filling, PartOutcome> bounds, Effort effort, Action<Filling> better, int rounds = int.MaxValue, int seed = 0)
     {
-        var random = new Random(rounds == int.MaxValue ? 7 : 8);
+        var random = new Random((rounds == int.MaxValue ? 7 : 8) + 10 * seed);
         var (best, fruitless) = (filling, 0);
         for (var round = 0; round < rounds && !effort.Over && !bounds(best).Proven; round++)
         {
             if (double.IsInfinity(effort.Seconds) && ++fruitless > Fruitless) break;
-            var site = Site.Of(best, _worth, new Random(random.Next()));
+            var site = Site.Of(best, _worth, new Random(random.Next()), effort);
             var chosen = Chosen(best, random);
             site.TakeOut(chosen);
             foreach (var row in chosen.OrderBy(row => row.Number).ThenBy(_ => random.Next())) site.Lay(row, best.Filled.Contains(false) ? 24 : 6);

@@ -42,7 +42,7 @@ internal sealed record PairPrices(long[] Kinds, long Spend, long GivenUp);
 /// </summary>
 internal sealed class PairProgram : IDisposable
 {
-    private const double Missing = 1e6;
+    private const double Dear = 1e6;
     private const double Least = 1e-3;
     private const long MostPrice = 1L << 52;
 
@@ -55,6 +55,7 @@ internal sealed class PairProgram : IDisposable
     private readonly Constraint[] _kinds;
     private readonly Constraint[] _stock;
     private readonly Constraint? _spend;
+    private readonly List<Variable> _missing = [];
     private double[]? _stockDuals;
     private PairPrices? _duals;
 
@@ -67,7 +68,8 @@ internal sealed class PairProgram : IDisposable
             var row = _solver.MakeConstraint(0, double.PositiveInfinity);
             var missing = _solver.MakeNumVar(0, double.PositiveInfinity, "");
             row.SetCoefficient(missing, 1);
-            _solver.Objective().SetCoefficient(missing, Missing);
+            _missing.Add(missing);
+            _solver.Objective().SetCoefficient(missing, Dear);
             return row;
         })];
         foreach (var (from, to) in table.Trims())
@@ -87,6 +89,9 @@ internal sealed class PairProgram : IDisposable
 
     /// <summary>Cost of the program as it was solved last.</summary>
     public double Cost => _solver.Objective().Value();
+
+    /// <summary>How many pieces could not be had, as it was solved last, in parts of pieces.</summary>
+    public double Missing => _missing.Sum(one => one.SolutionValue());
 
     public void Dispose() => _solver.Dispose();
 
@@ -129,6 +134,7 @@ internal sealed class PairProgram : IDisposable
     {
         RunGoal.Spend => new PairPrices(kinds, StockPrices.Scale, 0),
         RunGoal.GivenUp => new PairPrices(kinds, spend, StockPrices.Scale),
+        RunGoal.Reach => new PairPrices(kinds, 0, 0),
         _ => new PairPrices(kinds, 8 * StockPrices.Scale, StockPrices.Scale),
     };
 
@@ -240,6 +246,7 @@ internal sealed class PairProgram : IDisposable
         {
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => known.Cut.GivenUp,
+            RunGoal.Reach => 0,
             _ => 8.0 * bar.Price + known.Cut.GivenUp,
         });
         foreach (var group in known.Kinds.GroupBy(kind => kind)) _kinds[group.Key].SetCoefficient(use, group.Count());

@@ -35,9 +35,16 @@ internal sealed class PairRelaxation
 
     private PairRelaxation(KindTable table, RunGoal goal, long spent)
     {
-        (_table, _goal, _spent, _program) = (table, goal, spent, new PairProgram(table, goal, spent));
+        (_table, _goal, _spent, _program) = (table, goal, spent, Program(table, goal, spent));
+    }
+
+    /// <summary>The linear program of a goal with all pairs of rows, and no column yet.</summary>
+    public static PairProgram Program(KindTable table, RunGoal goal, long spent)
+    {
+        var program = new PairProgram(table, goal, spent);
         foreach (var group in Pairs(table).GroupBy(pair => (pair.Of.Lower.Shape, pair.Of.Upper?.Shape, pair.Of.Stagger)))
-            _program.Add(new PairGroup(group.First().Of, group.Count()));
+            program.Add(new PairGroup(group.First().Of, group.Count()));
+        return program;
     }
 
     /// <summary>A bound that is true for every filling that covers every row (and spends no more than so much), and the prices that gave it.</summary>

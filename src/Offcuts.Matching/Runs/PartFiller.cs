@@ -14,6 +14,7 @@ internal static class PartFiller
     private const int QuickRounds = 30;
     private const int RoundsAlone = 3;
     private const int MostFruitless = 20;
+    private const int MostTurns = 2;
     private const double Slack = 10;
 
     /// <summary>The best filling found and its bounds.</summary>
@@ -47,12 +48,13 @@ internal static class PartFiller
     {
         // A row alone has no neighbours to be told of by pairs, and is decided once it is laid fairly well.
         var alone = part.Rows.Length == 1;
+        if (part.Rests && !part.Open && !alone) return FromBelow(part, exact, effort, better);
         var table = part.Open || alone ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
         if (table is not null) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);
         using var dive = table is null ? null : PairDive.Begin(table, prices, effort.Share(0.5));
-        var filling = dive?.First is { } dived ? Whole(dived, new WorthTable(part, prices)) : search.First(effort);
+        var filling = dive?.First is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
         if (filling.Filled.Contains(false) && dive?.First is not null && search.First(effort) is var other && other.CompareTo(filling) < 0) filling = other;
@@ -71,10 +73,38 @@ internal static class PartFiller
         return improved.CompareTo(start.Filling) == 0 ? start : Decided(part, known, improved, effort);
     }
 
-    // Rows that were left open are laid as far as what is left of the stock reaches.
-    private static Filling Whole(Filling filling, WorthTable worth)
+    // Stock is limited: the rows that it may reach for are laid first, then the others as far as it goes; and pairs and rows are laid again by turns.
+    private static PartOutcome FromBelow(RunPart part, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
-        var site = Site.Of(filling, worth, new Random(9));
+        using var bottom = BottomUp.Begin(part, effort.Share(0.4));
+        var (worth, search) = (new WorthTable(part, bottom.Prices), new LayingSearch(part, bottom.Prices));
+        var filling = bottom.First is { } first ? Whole(first, worth, effort) : search.First(effort.Share(0.3));
+        if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
+        better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
+        var known = new KnownBounds(part, null, filling, effort.Share(0.2));
+        better(known.Of(filling));
+        var endless = double.IsInfinity(effort.Seconds);
+        for (var fruitless = 0; fruitless < (endless ? MostTurns : int.MaxValue) && !effort.Over && !known.Of(filling).Proven; fruitless++)
+        {
+            var before = filling;
+            var turn = effort.Share(0.2);
+            for (var n = 0; n < MostFruitless && !turn.Over; n++)
+            {
+                if (bottom.Change(turn) is { } next && Whole(next, worth, turn) is var whole && whole.CompareTo(filling) < 0) better(known.Of(filling = whole));
+            }
+
+            filling = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), QuickRounds, seed: fruitless);
+            if (filling.CompareTo(before) < 0) fruitless = -1;
+        }
+
+        var outcome = Decided(part, known, filling, effort.Share(0.4));
+        return outcome.Proven ? outcome : Last(part, known, outcome, effort);
+    }
+
+    // Rows that were left open are laid as far as what is left of the stock reaches.
+    private static Filling Whole(Filling filling, WorthTable worth, Effort effort)
+    {
+        var site = Site.Of(filling, worth, new Random(9), effort);
         foreach (var row in filling.Part.Rows.Where(row => !filling.Filled[row.Index])) site.LayFirmly(row, 24);
         return site.Filling();
     }

@@ -17,6 +17,11 @@ internal sealed class PieceCutting
 {
     private const double Work = 2;
 
+    private const int MostPatterns = 12_000;
+
+    // Levels of which each counts more than all above it; of higher ones each row counts alike.
+    private const int MostLevels = 6;
+
     private readonly KindTable _table;
     private readonly RunPart _part;
     private readonly List<(Bar Bar, BarPattern Cut, int[] Kinds)> _patterns = [];
@@ -31,6 +36,13 @@ internal sealed class PieceCutting
         {
             foreach (var (kind, pieces) in _asked) AddAlike(bar, kind, pieces.Count);
         }
+
+        foreach (var bar in _part.Bars.Where(bar => _part.Rests && bar.Bought is null))
+        {
+            foreach (var kind in _asked.Keys) AddAlike(bar, kind, 1);
+        }
+
+        if (_part.Rests) AddTwos();
     }
 
     /// <summary>The filling; none where nothing was found. Rows of which nothing is asked stay open.</summary>
@@ -51,6 +63,31 @@ internal sealed class PieceCutting
             }
         }
     }
+
+    // Two pieces from one bar of the yard, which column generation has no reason to look for once it is at its end.
+    private void AddTwos()
+    {
+        var kinds = _asked.Keys.ToArray();
+        foreach (var bar in _part.Bars.Where(bar => bar.Bought is null))
+        {
+            for (var a = 0; a < kinds.Length; a++)
+            {
+                for (var b = a; b < kinds.Length && _patterns.Count < MostPatterns; b++)
+                {
+                    if (a == b && _asked[kinds[a]].Count < 2) continue;
+                    if (_table.Kinds[kinds[a]].Length + _table.Kinds[kinds[b]].Length + _part.Kerf > bar.Length) continue;
+                    var placed = View.Of(bar).SelectMany(view => Ways(_table.Kinds[kinds[a]], _table.Kinds[kinds[b]]).Select(cuts => BarPattern.Of(_part, view, cuts))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
+                    if (placed is not null) _patterns.Add((bar, placed, [.. placed.Cuts.Select(cut => _table.NumberOf(cut.Kind))]));
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<(Kind, Ends)[]> Ways(Kind one, Kind other) =>
+        from first in Cutting.Ways(one.Ends)
+        from second in Cutting.Ways(other.Ends)
+        from cuts in ((Kind, Ends)[][])[[(one, first), (other, second)], [(other, second), (one, first)]]
+        select cuts;
 
     private Filling? Solve(Effort effort)
     {
@@ -78,14 +115,54 @@ internal sealed class PieceCutting
             given[to].Add(trim);
         }
 
-        for (var k = 0; k < given.Length; k++) model.Add(given[k] >= (_asked.TryGetValue(k, out var asked) ? asked.Count : 0));
-        var range = 1 + 2 * _part.Bars.Sum(bar => Math.Min(bar.Count, (long)pieces) * Math.Max(bar.Whole, bar.MostKept));
-        model.Minimize(LinearExpr.WeightedSum(uses, _patterns.Select(one => one.Cut.Price * range + one.Cut.GivenUp)));
+        var covered = _part.Rests ? Covered(model) : null;
+        for (var k = 0; k < given.Length; k++)
+        {
+            if (!_asked.TryGetValue(k, out var asked)) model.Add(given[k] >= 0);
+            else if (covered is null) model.Add(given[k] >= asked.Count);
+            else model.Add(given[k] >= LinearExpr.WeightedSum(asked.Select(one => covered[one.Row]), asked.Select(_ => 1L)));
+        }
+
+        if (covered is not null && !Reach(model, covered, effort)) return null;
+        model.Minimize(Cost(uses, pieces));
         var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
         using var registration = effort.Cancel.Register(solver.StopSearch);
-        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
-            ? Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))])
-            : null;
+        if (solver.Solve(model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        foreach (var kind in covered is null ? [] : _asked.Keys.ToArray()) _asked[kind].RemoveAll(one => !solver.BooleanValue(covered![one.Row]));
+        return Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]);
+    }
+
+    private Dictionary<Row, BoolVar> Covered(CpModel model)
+    {
+        var covered = _asked.Values.SelectMany(one => one).Select(one => one.Row).Distinct().OrderBy(row => row.Index).ToDictionary(row => row, _ => model.NewBoolVar(""));
+        foreach (var (row, var) in covered)
+        {
+            if (_part.Under(row) is { } under && covered.TryGetValue(under, out var lower)) model.AddImplication(var, lower);
+        }
+
+        return covered;
+    }
+
+    // Which rows can be covered at all, the lowest first; they are settled then. False where that was not found out.
+    private static bool Reach(CpModel model, Dictionary<Row, BoolVar> covered, Effort effort)
+    {
+        var levels = covered.Keys.Select(row => row.Number).Distinct().Order().ToList();
+        var most = 1 + levels.Max(level => covered.Keys.Count(row => row.Number == level));
+        var weights = covered.Keys.Select(row => (long)Math.Pow(most, Math.Max(0, Math.Min(levels.Count, MostLevels) - 1 - levels.IndexOf(row.Number)))).ToArray();
+        model.Maximize(LinearExpr.WeightedSum(covered.Values, weights));
+        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
+        using var registration = effort.Cancel.Register(solver.StopSearch);
+        if (solver.Solve(model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return false;
+        foreach (var var in covered.Values) model.Add(var == (solver.BooleanValue(var) ? 1 : 0));
+        return true;
+    }
+
+    // Where stock is limited, saw cuts decide among equals too: there may be no price that does.
+    private LinearExpr Cost(IntVar[] uses, int pieces)
+    {
+        var range = 1 + 2 * _part.Bars.Sum(bar => Math.Min(bar.Count, (long)pieces) * Math.Max(bar.Whole, bar.MostKept));
+        var saws = _part.Rests ? 1 + 2L * pieces : 0;
+        return LinearExpr.WeightedSum(uses, _patterns.Select(one => (one.Cut.Price * range + one.Cut.GivenUp) * Math.Max(1, saws) + (saws > 0 ? one.Cut.Saws : 0)));
     }
 
     // A place of a bar from which a piece is cut.

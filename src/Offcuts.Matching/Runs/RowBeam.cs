@@ -27,7 +27,7 @@ internal sealed class RowBeam
         (_site, _row, _stretch) = (site, row, row.Stretches[stretch]);
         _careful = careful && row.Stagger > 0 && row.Above is { } above && !site.Filled(above);
         _barred = row.Stagger == 0 ? [] : [.. Neighbours().SelectMany(site.Joints).Concat(row.Standing).Order()];
-        foreach (var bar in site.Begun) _sources.Add((bar, bar.View, bar.At));
+        foreach (var bar in site.Begun.Where(bar => bar.View.Bar.Length - bar.At - site.Part.Kerf >= row.Shortest)) _sources.Add((bar, bar.View, bar.At));
         foreach (var bar in site.Part.Bars.Where(bar => site.Left(bar) > 0))
             _sources.AddRange(View.Of(bar).Select(view => ((object)bar, view, -1L)));
     }
@@ -56,46 +56,70 @@ internal sealed class RowBeam
     private List<Step>? Run(int width)
     {
         var ways = new SortedDictionary<long, List<Way>> { [_stretch.From] = [new Way(null, null, _stretch.From, 0, long.MinValue, long.MinValue)] };
-        while (ways.Count > 0)
+        while (ways.Count > 0 && _site.Until is not { Over: true })
         {
             var (at, here) = ways.First();
             if (at == _stretch.To) return Steps(here.MinBy(way => way.Cost)!);
             ways.Remove(at);
-            foreach (var way in here) Extend(way, ways, width);
+            long[] landings = [.. Landings(at)];
+            foreach (var way in here) Extend(way, landings, ways, width);
         }
 
         return null;
     }
 
-    private void Extend(Way way, SortedDictionary<long, List<Way>> ways, int width)
+    private void Extend(Way way, long[] landings, SortedDictionary<long, List<Way>> ways, int width)
     {
         var changed = Changed(way);
-        foreach (var to in Landings(way.At))
+        foreach (var to in landings)
         {
             var zone = Zone(way, to);
             if (zone is null) continue;
             var kind = _row.KindOf(_stretch, way.At, to);
-            var extra = to == _stretch.To ? 0 : JointCost + (_site.NeedsTie(_row, to) ? TieCost : 0);
-            var own = changed.Select(one => Offer(one.Root, one.View, one.At, kind)).OfType<Step>();
+            var cost = way.Cost + (to == _stretch.To ? 0 : JointCost + (_site.NeedsTie(_row, to) ? TieCost : 0));
+            if (!ways.TryGetValue(to, out var there)) there = [];
             var taken = 0;
-            foreach (var step in Offers(kind).Where(step => !changed.Any(one => ReferenceEquals(one.Root, step.Root)) && Available(way, step)).Concat(own))
+            foreach (var step in Offers(kind))
             {
-                if (taken++ > SourcesOfKind) break;
+                // The cheapest come first: what is too dear for this place is followed by what is dearer still.
+                if (taken > SourcesOfKind || (there.Count == width && cost + step.Cost >= there[^1].Cost)) break;
+                if (Cut(changed, step.Root) || !Available(way, step)) continue;
+                taken++;
                 // A step that opens a bought bar is told from another by itself.
                 var fresh = step.Root is Bar { Bought: not null } ? step with { To = to, Root = new object() } : step with { To = to };
-                Keep(ways, new Way(way, fresh, to, way.Cost + step.Cost + extra + Noise(), zone.Value.From, zone.Value.Joint), width);
+                Keep(there, new Way(way, fresh, to, cost + step.Cost + Noise(), zone.Value.From, zone.Value.Joint), width);
             }
+
+            foreach (var (root, view, at) in changed)
+            {
+                if (taken > SourcesOfKind) break;
+                if (Offer(root, view, at, kind) is not { } step) continue;
+                taken++;
+                Keep(there, new Way(way, step with { To = to }, to, cost + step.Cost + Noise(), zone.Value.From, zone.Value.Joint), width);
+            }
+
+            if (there.Count > 0) ways[to] = there;
         }
+    }
+
+    private static bool Cut(List<(object Root, View View, long At)> changed, object root)
+    {
+        foreach (var one in changed)
+        {
+            if (ReferenceEquals(one.Root, root)) return true;
+        }
+
+        return false;
     }
 
     private long Noise() => _site.Random.NextInt64(StockPrices.Scale);
 
-    private static void Keep(SortedDictionary<long, List<Way>> ways, Way way, int width)
+    private static void Keep(List<Way> here, Way way, int width)
     {
-        if (!ways.TryGetValue(way.At, out var here)) ways[way.At] = here = [];
         if (here.Count == width && here[^1].Cost <= way.Cost) return;
-        var place = here.FindIndex(other => other.Cost > way.Cost);
-        here.Insert(place < 0 ? here.Count : place, way);
+        var place = here.Count;
+        while (place > 0 && here[place - 1].Cost > way.Cost) place--;
+        here.Insert(place, way);
         if (here.Count > width) here.RemoveAt(width);
     }
 
@@ -105,7 +129,7 @@ internal sealed class RowBeam
         var changed = new List<(object, View, long)>();
         for (var one = way; one.Last is { } last; one = one.Before!)
         {
-            if (!changed.Any(known => ReferenceEquals(known.Item1, last.Root))) changed.Add((last.Root, last.View, last.At));
+            if (!Cut(changed, last.Root)) changed.Add((last.Root, last.View, last.At));
         }
 
         return changed;
@@ -188,15 +212,20 @@ internal sealed class RowBeam
     // What is left of a bar may find no use any more: what has been begun goes first.
     private static long Later(long worth) => worth - worth / 8;
 
+    // Where stock is limited a whole bar has a price of its own: what it could earn elsewhere. Without it, a little of every bar would seem
+    // to cost less than the whole of a few.
+    private long Opening(View view, BarWorth worth) =>
+        _site.Part.Rests ? Math.Max(_site.Prices.Opening(view.Bar), worth.From(-1)) : _site.Prices.Opening(view.Bar);
+
     private Step? Offer(object root, View view, long at, Kind kind)
     {
         if (kind.Length > view.Bar.Length - Math.Max(at, 0)) return null;
+        var worth = _site.Worth(view);
         Step? best = null;
         foreach (var way in Cutting.Ways(kind.Ends))
         {
             if (Cutting.Start(view, _site.Part, at, kind.Length, way) is not { } x) continue;
-            var worth = _site.Worth(view);
-            var before = at < 0 ? _site.Prices.Opening(view.Bar) : Later(worth.From(at));
+            var before = at < 0 ? Opening(view, worth) : Later(worth.From(at));
             var kept = _site.Prices.GivenUp * view.Bar.Value(Cutting.Before(at, x, _site.Part.Kerf).Left);
             var cost = before - kept - Later(worth.From(x + kind.Length)) - _site.Prices.Of(kind);
             if (best is null || cost < best.Cost) best = new Step(root, view, x + kind.Length, kind, way, 0, cost);

@@ -19,6 +19,7 @@ public static class RunChecker
         for (var p = 0; p < plan.Pieces.Count; p++) check.Cutting(plan.Pieces[p]);
         check.Courses();
         check.Stagger();
+        check.Resting();
         check.Ties();
         check.Tiers();
         return check.Faults;
@@ -255,6 +256,22 @@ public static class RunChecker
                     if (!_joints.TryGetValue((run.Name, run.Courses[c].Number), out var above) || !_joints.TryGetValue((run.Name, run.Courses[c - 1].Number), out var below)) continue;
                     foreach (var joint in above.Where(joint => below.Any(under => Math.Abs(joint - under) < run.Stagger.Units)))
                         Say($"{run.Name}, course {run.Courses[c].Number}: the joint at {Length.FromUnits(joint)} lies too near one below");
+                }
+            }
+        }
+
+        // Where nothing can be bought without a limit, a course lies on one that is covered.
+        public void Resting()
+        {
+            foreach (var run in problem.Runs.Where(run => !problem.Buy || problem.Prices.Of(run.Material).All(price => price.Limit is not null)))
+            {
+                var laid = plan.Courses.Where(course => course.Run == run.Name).ToDictionary(course => course.Course, course => course.Pieces.Count > 0);
+                for (var c = 1; c < run.Courses.Count; c++)
+                {
+                    var (below, number) = (run.Courses[c - 1], run.Courses[c].Number);
+                    if (run.Standing.Any(other => other.Number > below.Number && other.Number < number)) continue;
+                    if (laid.GetValueOrDefault(number) && !laid.GetValueOrDefault(below.Number) && below.Stretches.Any(stretch => stretch.Length >= run.ShortestPiece))
+                        Say($"{run.Name}, course {number}: it is laid on a course that stays open");
                 }
             }
         }

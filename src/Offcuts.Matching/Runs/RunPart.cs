@@ -155,6 +155,8 @@ internal sealed class Bar
 /// <summary>The runs of one material: rows to be covered, bars to cover them from. All in units.</summary>
 internal sealed class RunPart
 {
+    private long? _longest;
+
     public required Material Material { get; init; }
 
     public required Row[] Rows { get; init; }
@@ -172,7 +174,13 @@ internal sealed class RunPart
     /// <summary>True where more could be bought if it had a price.</summary>
     public bool Unpriced { get; init; }
 
-    public long LongestBar => Bars.Length == 0 ? 0 : Bars.Max(bar => bar.Length);
+    /// <summary>True where stock is limited: nothing is laid on a row that stays open then, for nobody could stack it there.</summary>
+    public bool Rests { get; init; }
+
+    /// <summary>The row that has to be covered before this one can be; none where there is no such row.</summary>
+    public Row? Under(Row row) => Rests && row.Below is { Stretches.Length: > 0 } below ? below : null;
+
+    public long LongestBar => _longest ??= Bars.Length == 0 ? 0 : Bars.Max(bar => bar.Length);
 
     /// <summary>True where joints may lie off the lines, so that places of joints cannot be listed.</summary>
     public bool Open => Rows.Any(row => row.Of.Joints == JointRule.Anywhere);
@@ -203,11 +211,29 @@ internal sealed class RunPart
             Interval = interval,
             Levels = [.. rows.Select(row => row.Number).Distinct().Order()],
             Unpriced = problem.Buy && problem.Prices.Of(material).Count == 0,
+            Rests = !bars.Any(bar => bar.Bought is { Limit: null }),
         };
     }
 
-    /// <summary>These rows, to be covered from new pieces without limits of the store.</summary>
-    public RunPart FromStore(bool[] filled, IReadOnlyList<StorePrice> prices)
+    /// <summary>These rows alone, to be covered from the same bars; and which row each of them was here.</summary>
+    /// <param name="kept">Which rows.</param>
+    public (RunPart Part, Row[] Origin) Only(bool[] kept)
+    {
+        var rows = Copies(kept);
+        return (new RunPart
+        {
+            Material = Material,
+            Rows = [.. rows.Values],
+            Bars = Bars,
+            Kerf = Kerf,
+            Interval = Interval,
+            Levels = [.. rows.Keys.Select(row => row.Number).Distinct().Order()],
+            Unpriced = Unpriced,
+            Rests = Rests,
+        }, [.. rows.Keys]);
+    }
+
+    private Dictionary<Row, Row> Copies(bool[] filled)
     {
         var rows = new Dictionary<Row, Row>();
         foreach (var row in Rows.Where(row => filled[row.Index]))
@@ -227,6 +253,13 @@ internal sealed class RunPart
             if (copy.Below is { } under) under.Above = copy;
         }
 
+        return rows;
+    }
+
+    /// <summary>These rows, to be covered from new pieces without limits of the store.</summary>
+    public RunPart FromStore(bool[] filled, IReadOnlyList<StorePrice> prices)
+    {
+        var rows = Copies(filled);
         var pieces = rows.Keys.Sum(row => row.MostPieces);
         return new RunPart
         {

@@ -141,6 +141,7 @@ internal static class RunPlanWriter
         {
             var material = row.Of.Material;
             if (filling.Part.Bars.Length == 0) return problem.Buy ? PlanReasons.NoMaterial(material.Name) : PlanReasons.NoMaterialNoBuy(material.Name);
+            if (filling.Part.Under(row) is { } under && !filling.Filled[under.Index]) return RunFaults.OnOpenCourse();
             var unlimited = filling.Part.Bars.Any(bar => bar.Bought is { Limit: null });
             return unlimited ? RunFaults.NoLayout() : filling.Part.Unpriced ? RunFaults.NotEnoughNoPrice(material.Name) : RunFaults.NotEnough(material.Name);
         }

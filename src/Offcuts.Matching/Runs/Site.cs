@@ -1,3 +1,5 @@
+using Offcuts.Matching.Methods;
+
 namespace Offcuts.Matching.Runs;
 
 /// <summary>A bar that has been begun: how its cuts are placed, and where the next may start.</summary>
@@ -14,6 +16,8 @@ internal sealed class BegunBar(View view)
 /// <summary>What has been laid so far, what has been begun, and what is still whole.</summary>
 internal sealed class Site
 {
+    private const int Tries = 8;
+
     private readonly WorthTable _worth;
     private readonly Dictionary<int, SortedSet<long>> _joints = [];
     private readonly Dictionary<TieKey, int> _ties = [];
@@ -34,13 +38,16 @@ internal sealed class Site
 
     public Random Random { get; }
 
+    /// <summary>Once it is over nothing more is laid; none where all is laid, however long that takes.</summary>
+    public Effort? Until { get; init; }
+
     /// <summary>Bars in use.</summary>
     public List<BegunBar> Begun { get; } = [];
 
     /// <summary>The same state as a filling left it.</summary>
-    public static Site Of(Filling filling, WorthTable worth, Random random)
+    public static Site Of(Filling filling, WorthTable worth, Random random, Effort? until = null)
     {
-        var site = new Site(filling.Part, worth, random);
+        var site = new Site(filling.Part, worth, random) { Until = until };
         foreach (var used in filling.Bars)
         {
             var bar = new BegunBar(used.Pattern.View);
@@ -72,11 +79,11 @@ internal sealed class Site
     /// <summary>Covers a row where that can be done.</summary>
     public void Lay(Row row, int width)
     {
-        if (_filled[row.Index]) return;
+        if (_filled[row.Index] || Hangs(row)) return;
         var laid = new List<(BegunBar Bar, Laid Laid)>();
         for (var s = 0; s < row.Stretches.Length; s++)
         {
-            var steps = RowBeam.Find(this, row, s, width, careful: true) ?? RowBeam.Find(this, row, s, 8 * width, careful: true)
+            var steps = RowBeam.Find(this, row, s, width, careful: true) ?? (width == 1 ? null : RowBeam.Find(this, row, s, 8 * width, careful: true))
                 ?? RowBeam.Find(this, row, s, width, careful: false);
             if (steps is null)
             {
@@ -94,7 +101,7 @@ internal sealed class Site
     public void LayFirmly(Row row, int width)
     {
         Lay(row, width);
-        for (var tries = 0; tries < 8 && !_filled[row.Index] && row.Below is { } below && _filled[below.Index]; tries++)
+        for (var tries = 0; tries < Tries && !_filled[row.Index] && row.Below is { } below && _filled[below.Index]; tries++)
         {
             // First the row below, then the two below.
             Row[] again = tries >= 3 && below.Below is { } lowest && _filled[lowest.Index] ? [lowest, below] : [below];
@@ -117,8 +124,19 @@ internal sealed class Site
         foreach (var row in rows) _filled[row.Index] = row.Stretches.Length == 0;
     }
 
-    /// <summary>What has been laid, each bar cut in its best order.</summary>
-    public Filling Filling() => new(Part, [.. Begun.Select(Used)], [.. _filled]);
+    /// <summary>What has been laid, each bar cut in its best order. What would lie on an open row is taken out.</summary>
+    public Filling Filling()
+    {
+        foreach (var row in Part.Rows.Where(row => _filled[row.Index] && Hangs(row)).OrderBy(row => row.Number).ToArray()) TakeOutAbove(row);
+        return new(Part, [.. Begun.Select(Used)], [.. _filled]);
+    }
+
+    private bool Hangs(Row row) => row.Stretches.Length > 0 && Part.Under(row) is { } under && !_filled[under.Index];
+
+    private void TakeOutAbove(Row row)
+    {
+        for (var one = row; one is { Stretches.Length: > 0 } && _filled[one.Index] && Hangs(one); one = one.Above) TakeOut([one]);
+    }
 
     private UsedBar Used(BegunBar bar)
     {

@@ -12,6 +12,9 @@ internal enum RunGoal
     /// <summary>Cents of yard value given up, with the spend not above the filling's.</summary>
     GivenUp,
 
+    /// <summary>Nothing: whether the stock reaches at all. A bound above 0 says that it does not.</summary>
+    Reach,
+
     /// <summary>Both in one sum, a cent spent counting eight times: prices for the search, no bound.</summary>
     Together,
 }
@@ -41,6 +44,7 @@ internal sealed class StockRelaxation
 {
     private const int MostRounds = 120;
     private const double Missing = 1e7;
+    private const double MostPrice = 1e17;
 
     private readonly RunPart _part;
     private readonly Filling _filling;
@@ -116,7 +120,9 @@ internal sealed class StockRelaxation
 
     private (long Bound, StockPrices Prices) Generate(Effort effort)
     {
-        (long Bound, StockPrices Prices)? best = null;
+        // By the length at the least price of the store: where time runs out early, better than the first duals of the program.
+        var least = Least();
+        var best = (Bound: Price(least, [.. _part.Bars.Select(_ => double.NegativeInfinity)]).Bound, Prices: least);
         for (var round = 0; round < MostRounds; round++)
         {
             if (_solver.Solve() != Solver.ResultStatus.OPTIMAL) break;
@@ -124,20 +130,38 @@ internal sealed class StockRelaxation
             // Read before columns are added: the solver forgets them then.
             var duals = _stock.Select(row => -row.DualValue() * StockPrices.Scale).ToArray();
             var (bound, added) = Price(prices, duals);
-            if (best is null || bound > best.Value.Bound) best = (bound, prices);
-            if (!added || (effort.Over && best is not null)) break;
+            if (bound > best.Bound) best = (bound, prices);
+            if (!added || effort.Over) break;
         }
 
-        return best ?? (long.MinValue / 4, new StockPrices(_part));
+        return best;
+    }
+
+    // Every length at its share of the new piece that costs least for its length.
+    private StockPrices Least()
+    {
+        var weight = _goal switch { RunGoal.Spend => 1, RunGoal.Together => 8, _ => 0 };
+        var unit = weight * StockPrices.Scale * _part.Bars.Where(bar => bar.Price > 0).Select(bar => (double)bar.Price / bar.Length).DefaultIfEmpty().Min();
+        long Worth(long length) => (long)Math.Min(unit * length, MostPrice);
+        return new StockPrices(_part)
+        {
+            Interval = Worth(_part.Interval),
+            Unit = _kinds.AnyLength ? Math.Min((long)Math.Min(unit, MostPrice), StockPrices.MostEarned / LongestPiece) : 0,
+            Odd = _odd.Keys.ToDictionary(kind => kind, kind => Worth(kind.Length)),
+            Alone = _alone.Keys.ToDictionary(length => length, Worth),
+            Spend = weight * StockPrices.Scale,
+            GivenUp = _goal is RunGoal.GivenUp or RunGoal.Together ? StockPrices.Scale : 0,
+        };
     }
 
     private StockPrices Prices()
     {
-        static long Whole(Constraint? row) => row is null ? 0 : (long)Math.Clamp(Math.Round(Math.Abs(row.DualValue()) * StockPrices.Scale), 0, 1e17);
+        static long Whole(Constraint? row) => row is null ? 0 : (long)Math.Clamp(Math.Round(Math.Abs(row.DualValue()) * StockPrices.Scale), 0, MostPrice);
         var (spend, given) = _goal switch
         {
             RunGoal.Spend => (StockPrices.Scale, 0L),
             RunGoal.GivenUp => (Whole(_spend), StockPrices.Scale),
+            RunGoal.Reach => (0L, 0L),
             _ => (8 * StockPrices.Scale, StockPrices.Scale),
         };
         var (interval, odds) = (Whole(_intervals), _odd.ToDictionary(row => row.Key, row => Whole(row.Value)));
@@ -216,6 +240,7 @@ internal sealed class StockRelaxation
         {
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => pattern.GivenUp,
+            RunGoal.Reach => 0,
             _ => 8.0 * bar.Price + pattern.GivenUp,
         });
         foreach (var group in cuts.Where(cut => cut.Kind.Ends != Ends.Free && cut.Kind.Length % _part.Interval > 0)

@@ -21,6 +21,19 @@ internal static class DrawnRuns
     /// <summary>One face of one course, long enough for several joints, or of two; up to four pieces.</summary>
     public static RunRequest DrawSingle(int seed) => Draw(new Random(seed), single: true);
 
+    /// <summary>A wall of which nothing may be bought, with a few more pieces; of every other one nobody said what a new piece costs.</summary>
+    public static RunRequest DrawShort(int seed)
+    {
+        var random = new Random(seed);
+        var wall = Draw(random, single: false);
+        return wall with
+        {
+            Buy = false,
+            Pieces = [.. wall.Pieces, .. Enumerable.Range(11, 1 + random.Next(3)).Select(number => Piece(random, wall.Runs[0].Material, number))],
+            Prices = random.Next(2) == 0 ? PriceBook.Empty : wall.Prices,
+        };
+    }
+
     private static RunRequest Draw(Random random, bool single)
     {
         var pattern = random.Next(5) > 0;

@@ -25,6 +25,9 @@ public class RunAgreementTests(ITestOutputHelper output)
     [Fact]
     public void So_it_is_for_single_runs_with_more_pieces() => Compare(60, DrawnRuns.DrawSingle, Difference);
 
+    [Fact]
+    public void So_it_is_where_nothing_may_be_bought() => Compare(60, DrawnRuns.DrawShort, Difference);
+
     [Theory]
     [InlineData(2_000_052, "more ways to cut a bar than are listed at first")]
     [InlineData(2_000_229, "more ways to cut a bar than are listed at first")]

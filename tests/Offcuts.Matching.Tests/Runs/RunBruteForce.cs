@@ -20,6 +20,7 @@ internal sealed class RunBruteForce
     private readonly Dictionary<string, long[]?> _cheapest = [];
     private readonly List<Line> _lines = [];
     private readonly int[] _numbers;
+    private readonly bool _rests;
     private long[]? _best;
     private long _steps;
 
@@ -36,6 +37,8 @@ internal sealed class RunBruteForce
 
         foreach (var price in problem.Buy ? problem.Prices.Of(material) : [])
             _sources.Add(new Source(0, price.Length.Units, 0, price.Price.Cents, price.Limit ?? 99, Condition.Sound, true));
+        // Nothing is laid on an open course where no stock is without a limit.
+        _rests = !problem.Buy || problem.Prices.Of(material).All(price => price.Limit is not null);
         foreach (var run in problem.Runs)
         {
             for (var c = 0; c < run.Courses.Count; c++) _lines.Add(new Line(run, c));
@@ -82,6 +85,7 @@ internal sealed class RunBruteForce
         {
             var below = line.Index > 0 ? chosen[^1] : null;
             if (below is not null && layout.Joints.Any(joint => below.Joints.Any(under => Math.Abs(under - joint) < line.Run.Stagger.Units))) continue;
+            if (_rests && below is { Filled: false } && layout.Needs.Length > 0) continue;
             chosen.Add(layout);
             Choose(chosen);
             chosen.RemoveAt(chosen.Count - 1);

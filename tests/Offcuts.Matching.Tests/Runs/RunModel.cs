@@ -55,6 +55,8 @@ internal sealed class RunModel
         {
             for (var c = 0; c < run.Courses.Count; c++) model.AddCourse(run, c);
             for (var c = 1; c < run.Courses.Count; c++) model.AddStagger(run, c);
+            if (problem.Buy && problem.Prices.Of(run.Material).Any(price => price.Limit is null)) continue;
+            for (var c = 1; c < run.Courses.Count; c++) model.AddResting(run, c);
         }
 
         foreach (var source in model.Sources()) model.AddSource(source);
@@ -143,6 +145,12 @@ internal sealed class RunModel
             foreach (var lower in _joints.Where(joint => joint.Run == run && joint.Course == course - 1 && Math.Abs(joint.At - upper.At) < run.Stagger.Units))
                 Model.AddBoolOr([upper.Var.Not(), lower.Var.Not()]);
         }
+    }
+
+    // Nothing is laid on an open course where no stock is without a limit.
+    private void AddResting(Run run, int course)
+    {
+        if (Open(run, course).Length > 0) Model.AddImplication(_filled[(run, course)], _filled[(run, course - 1)]);
     }
 
     private void AddSource(Source source)
