@@ -9,6 +9,8 @@ public static class FillFaults
 
     public static Fault AllStandsOrIsCut(string wall) => new($"every course of the wall {Shown(wall)} stands already, or is cut and waits to be stacked");
 
+    public static Fault AllBegun(string wall) => new($"every course of the wall {Shown(wall)} stands, is cut, or is begun and lacks nothing: pieces that are cut keep their place, and what else their courses wait for is still there");
+
     public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {ShellWord.Of(wall)} --keep");
 
     public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");

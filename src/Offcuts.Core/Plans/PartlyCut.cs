@@ -29,7 +29,8 @@ public sealed record PartlyCut(PlannedPiece Made, IReadOnlyList<PutAside> Aside)
         // A cut that lay on nothing would be lost in silence, and what it was to cover with it.
         if (later.Except(work.Aside.SelectMany(aside => aside.Cuts)).ToArray() is { Length: > 0 } lost)
             throw new InvalidOperationException($"Cut {lost[0]} of a piece of {planned.Length} is to be made later, and lies on nothing that is left of it.");
-        return new PartlyCut(planned with { Cuts = cuts, Remainders = work.Left, Untouched = work.Untouched, SawCuts = work.Saws + more }, work.Aside);
+        var strips = planned.StripsLeft.Where(strip => cuts.Any(cut => cut.Start <= strip.Start && strip.Start + strip.Length <= cut.Start + cut.Length));
+        return new PartlyCut(planned with { Cuts = cuts, StripsLeft = [.. strips], Remainders = work.Left, Untouched = work.Untouched, SawCuts = work.Saws + more }, work.Aside);
     }
 
     private sealed class Work(PlannedPiece planned, IReadOnlyCollection<int> later, long kerf, long keep)

@@ -113,7 +113,7 @@ public sealed record PlannedPiece
         return first <= length.Units ? Length.FromUnits(first) : null;
     }
 
-    /// <summary>Narrower boards that were left of it where it was not cut as planned; none in a plan.</summary>
+    /// <summary>Strips that are left of it otherwise than beside its cuts: what is sawn out of them under or over an opening, and narrower boards where it was not cut as planned.</summary>
     public IReadOnlyList<KeptStrip> StripsLeft { get; init; } = [];
 
     /// <summary>All strips worth a label: those beside its cuts, then those left otherwise.</summary>

@@ -88,6 +88,11 @@ public sealed record RunPlan
     /// <summary>Materials without a price: their value counts as 0 and they can't be bought.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }
 
+    /// <summary>
+    /// How many of its courses its figures are of, where it was filled again around courses that were begun; none where they are of all of them.
+    /// </summary>
+    public int? Anew { get; init; }
+
     /// <summary>False where it was made from the yard alone, because somebody wished that nothing is bought.</summary>
     public bool Buys { get; init; } = true;
 

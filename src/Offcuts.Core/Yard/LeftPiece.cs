@@ -9,12 +9,15 @@ namespace Offcuts.Core.Yard;
 /// <param name="Narrower">What it is now, where it was sawn lengthwise; null where it is as wide as the piece was.</param>
 public sealed record LeftPiece(Length Length, Material? Narrower = null)
 {
-    private static readonly LineWords Words = new([CleanWord, "sound", "fair", "poor"], ["bad"], [], TakesPlace: false, Example: "40 bad 10..14");
+    private static readonly LineWords Words = new([CleanWord, "sound", "fair", "poor"], ["bad", "line"], [], TakesPlace: false, Example: "40 bad 10..14");
 
     private const string CleanWord = "clean";
 
     /// <summary>Where it is bad, from its own marked end; null where nothing was said about it.</summary>
     public IReadOnlyList<Span>? BadSpots { get; init; }
+
+    /// <summary>Of foam, from its own marked end to its first pattern line; null where nobody said.</summary>
+    public Length? FirstLine { get; init; }
 
     /// <summary>As it is judged now; null where it is as the piece was.</summary>
     public Condition? Condition { get; init; }
@@ -23,7 +26,7 @@ public sealed record LeftPiece(Length Length, Material? Narrower = null)
     public static bool IsMark(string word) => Words.Plain.Concat(Words.Measured).Contains(word, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>
-    /// Reads <c>40</c>, <c>40 bad 10..14</c>, <c>40 clean</c> (no bad spot lies on it), <c>40 poor</c>; a narrower board or a strip with what
+    /// Reads <c>40</c>, <c>40 bad 10..14</c>, <c>40 clean</c> (no bad spot lies on it), <c>40 poor</c>, of foam <c>20 line 0</c>; a narrower board or a strip with what
     /// it is before its length, <c>2x4 48</c>. Every fault has its column in <paramref name="text"/>, from 1.
     /// </summary>
     /// <param name="text">As typed.</param>
@@ -57,7 +60,7 @@ public sealed record LeftPiece(Length Length, Material? Narrower = null)
             { Count: 0 } => $" {CleanWord}",
             var spots => string.Concat(spots.Select(spot => $" bad {Plain(spot.Start)}..{Plain(spot.End)}")),
         };
-        return $"{(Narrower is null ? "" : $"{Narrower} ")}{Plain(Length)}{bad}{(Condition is { } judged ? $" {judged.ToString().ToLowerInvariant()}" : "")}";
+        return $"{(Narrower is null ? "" : $"{Narrower} ")}{Plain(Length)}{bad}{(FirstLine is { } line ? $" line {Plain(line)}" : "")}{(Condition is { } judged ? $" {judged.ToString().ToLowerInvariant()}" : "")}";
     }
 
     /// <summary>The longest stretch of it without a bad spot; zero where it is bad all over.</summary>
@@ -73,6 +76,15 @@ public sealed record LeftPiece(Length Length, Material? Narrower = null)
         return Length.Max(longest, Length.LessAtMost(at));
     }
 
+    private static Length? TakeLine(TypedLine line)
+    {
+        line.PassWord(4);
+        line.SkipSpaces();
+        if (line.AtNumber()) return line.TakeLength(zeroAllowed: true)?.Length;
+        line.Faults.Add(MeasureFaults.LengthMissing(line.Column));
+        return null;
+    }
+
     private static LeftPiece Marked(TypedLine line, LeftPiece left)
     {
         var spots = new List<(Length Start, Length? End, int Column)>();
@@ -85,6 +97,12 @@ public sealed record LeftPiece(Length Length, Material? Narrower = null)
             {
                 clean = true;
                 line.At += word.Length;
+            }
+            else if (word == "line")
+            {
+                if (left.FirstLine is not null) line.Faults.Add(LineFaults.GivenTwice("first pattern line", column));
+                left = left with { FirstLine = TakeLine(line) };
+                if (left.FirstLine > left.Length) line.Faults.Add(YardFaults.FirstLineOutside() with { Column = column });
             }
             else if (word is "sound" or "fair" or "poor")
             {

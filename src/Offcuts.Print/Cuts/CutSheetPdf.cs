@@ -123,14 +123,14 @@ internal sealed class CutSheetPdf : IDisposable
     private void Parts()
     {
         if (_content.PartsToHeight.Count == 0) return;
-        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cut", 30), new("from its end", 150), new("what stays", 250)];
+        PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("cut", 30), new("from its end", 110), new("what stays", 125), new("what is sawn out", 170)];
         _flow.Need((4 + Math.Min(6, _content.PartsToHeight.Count)) * Body * Lettering.LineHeight);
         _flow.Space(8);
         _flow.Paragraph("Cut to height in part", Body + 1, bold: true);
         Line(HeightRows.PartLead);
         _flow.Space(3);
         _flow.Heads(columns, Small);
-        foreach (var row in _content.PartsToHeight) _flow.Row(columns, [row.Number, row.Code, row.Cut, row.Part, row.Stays], Body);
+        foreach (var row in _content.PartsToHeight) _flow.Row(columns, [row.Number, row.Code, row.Cut, row.Part, row.Stays, row.Out], Body);
     }
 
     private void Rip(string title, string lead, string to, IReadOnlyList<RipRow> rips)

@@ -100,9 +100,9 @@ internal sealed class CutSheetText
         Line("");
         Line("  Cut to height in part:");
         Wrapped(HeightRows.PartLead, 4);
-        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cut", 3), new("from its end", 24), new("what stays", 30));
+        var table = new TextTable(4, new("no.", 4, Right: true), new("code", 8), new("cut", 3), new("from its end", 16), new("what stays", 16), new("what is sawn out", 18));
         Line(table.Head());
-        foreach (var row in parts) Lines(table.Row(row.Number, row.Code, row.Cut, row.Part, row.Stays));
+        foreach (var row in parts) Lines(table.Row(row.Number, row.Code, row.Cut, row.Part, row.Stays, row.Out));
     }
 
     private void Rip(string title, string lead, string to, IReadOnlyList<RipRow> rips)

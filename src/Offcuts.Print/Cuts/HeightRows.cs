@@ -7,7 +7,7 @@ using Offcuts.Core.Walls;
 namespace Offcuts.Print;
 
 /// <summary>A part of a cut that is brought to a height of its own under or over an opening.</summary>
-internal sealed record PartRow(string Number, string Code, string Cut, string Part, string Stays);
+internal sealed record PartRow(string Number, string Code, string Cut, string Part, string Stays, string Out);
 
 /// <summary>What a sheet says of pieces that are cut to the height of their course.</summary>
 internal static class HeightRows
@@ -18,7 +18,7 @@ internal static class HeightRows
 
     /// <summary>What stands above the list of pieces that run on under or over an opening.</summary>
     public const string PartLead =
-        "These run on under or over an opening: only so much of their height stays there. Parts are measured from that end of the cut that was nearer to the marked end. What is sawn away here gets no label; what of it is of use is catalogued as foam of its own height.";
+        "These run on under or over an opening: only so much of their height stays there. Parts are measured from that end of the cut that was nearer to the marked end. What is sawn out is kept, as foam of its own height, where it is long and high enough to be worth a label.";
 
     /// <summary>The parts of the pieces that wait.</summary>
     /// <param name="parts">All parts.</param>
@@ -35,7 +35,8 @@ internal static class HeightRows
                codeOf(part.Piece),
                PieceBar.Letter(part.Cut).ToString(),
                $"{part.From.ToText(unit)} to {part.To.ToText(unit)}",
-               $"{string.Join(" and ", stays)} ({TextRules.Harmless(part.Notch.Opening)})"),
+               $"{string.Join(" and ", stays)} ({TextRules.Harmless(part.Notch.Opening)})",
+               part.KeptAs is { } kept ? $"keep {part.OutLength.ToText(unit)} as {TextRules.Harmless(kept.Name)}, new label" : part.OutLength.IsZero || part.OutHeight.IsZero ? "" : "scrap"),
     ];
 
     /// <summary>True where a cut is brought to the height of its course, and does not become another material.</summary>

@@ -54,8 +54,9 @@ public sealed class StagingList
         var runs = picture.Rows.ToDictionary(row => row.Run.Name, row => row.Run);
         // What stands, or is cut and waits to be stacked, is brought nowhere any more.
         var stands = picture.Stacked.Select(course => (course.Run, course.Course)).ToHashSet();
+        bool ToCut(int piece) => picture.Steps is not { } steps || piece >= steps.Steps.Count || steps.Steps[piece].State == StepState.Waiting;
         var uses = plan.Courses.Where(course => runs.ContainsKey(course.Run) && !stands.Contains((course.Run, course.Course)))
-            .SelectMany(course => course.Pieces.Select(piece => new Use(piece.Piece, piece.Cut, runs[course.Run], course.Course)))
+            .SelectMany(course => course.Pieces.Where(piece => ToCut(piece.Piece)).Select(piece => new Use(piece.Piece, piece.Cut, runs[course.Run], course.Course)))
             .OrderBy(use => use.Course).ThenBy(use => legs.IndexOf(use.Run.Leg)).ThenBy(use => use.Run.Name, StringComparer.Ordinal).ThenBy(use => use.Cut)
             .ToArray();
         string CodeOf(PlannedPiece piece) => piece.Source is { } source ? TextRules.Harmless(codeText?.Invoke(source.Code) ?? source.Code.ToString()) : "new";

@@ -1,4 +1,5 @@
 using Offcuts.Core.Measures;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 
@@ -53,6 +54,9 @@ public sealed record WallPicture
 
     /// <summary>Courses that stand already, and those that are cut and wait for that; drawn with their own pieces where those are known.</summary>
     public IReadOnlyList<StackedCourse> Stacked { get; init; } = [];
+
+    /// <summary>How far the pieces of its plan have come; none where all of them are to be cut.</summary>
+    public KeptPlan? Steps { get; init; }
 
     /// <summary>Stretches in which nothing can be laid whatever lies in the yard, a sentence each without a full stop.</summary>
     public IReadOnlyList<string> Never { get; init; } = [];

@@ -12,7 +12,8 @@ namespace Offcuts.Store;
 internal sealed record LayingJson(
     [property: JsonPropertyName("tiers")] LayingTiersJson Tiers,
     [property: JsonPropertyName("courses")] LaidCourseJson[] Courses,
-    [property: JsonPropertyName("extra_ties")] ExtraTieJson[] ExtraTies);
+    [property: JsonPropertyName("extra_ties")] ExtraTieJson[] ExtraTies,
+    [property: JsonPropertyName("anew"), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Anew = null);
 
 internal sealed record LayingTiersJson(
     [property: JsonPropertyName("unfilled")] CourseFigureJson[] Unfilled,
@@ -58,7 +59,8 @@ internal static class LayingText
             Json(plan.Tiers.Spend), Json(plan.Tiers.ValueGivenUp), Json(plan.Tiers.ExtraTies), Json(plan.Tiers.Joints), Json(plan.Tiers.SawCuts)),
         [.. plan.Courses.Select(course => new LaidCourseJson(
             course.Run, course.Course, [.. course.Pieces.Select(one => new LaidPieceJson(one.From.Units, one.To.Units, one.Piece, one.Cut, one.Turned))], course.Reason))],
-        [.. plan.ExtraTies.Select(tie => new ExtraTieJson(tie.Leg, tie.Course, tie.At.Units, tie.CleatOn))]));
+        [.. plan.ExtraTies.Select(tie => new ExtraTieJson(tie.Leg, tie.Course, tie.At.Units, tie.CleatOn))],
+        plan.Anew));
 
     /// <summary>Throws <see cref="FormatException"/> where it is no laying.</summary>
     public static RunPlan Read(string text, Plan plan)
@@ -80,6 +82,7 @@ internal static class LayingText
             Savings = plan.Savings,
             Buys = plan.Buys,
             Unpriced = plan.Unpriced,
+            Anew = json.Anew,
         };
     }
 

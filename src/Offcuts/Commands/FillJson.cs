@@ -37,9 +37,17 @@ internal static class FillJson
         ["new_at_least"] = filled.NewAtLeast,
         ["order_by"] = filled.OrderBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         ["buy"] = new JsonArray([.. filled.ToBuy.Select(one => (JsonNode)new JsonObject { ["material"] = one.Price.Material.Name, ["length_mm"] = one.Price.Length.InMillimetres, ["cents"] = one.Price.Price.Cents, ["count"] = one.Count })]),
-        ["pieces"] = new JsonArray([.. filled.Plan.Pieces.Select(Node)]),
+        ["pieces"] = new JsonArray([.. filled.Plan.Pieces.Select((piece, p) => Node(piece, filled.Steps is not { } steps || p >= steps.Steps.Count || steps.Steps[p].State == StepState.Waiting))]),
         ["courses"] = new JsonArray([.. filled.Plan.Courses.Select(Node)]),
         ["extra_ties"] = new JsonArray([.. filled.Plan.ExtraTies.Select(tie => (JsonNode)new JsonObject { ["leg"] = tie.Leg, ["course"] = tie.Course, ["at_mm"] = tie.At.InMillimetres, ["cleat_on"] = tie.CleatOn })]),
+        ["begun"] = new JsonArray([.. (filled.Again?.Begun.Courses ?? []).Select(course => (JsonNode)new JsonObject
+        {
+            ["run"] = course.Laid.Run,
+            ["course"] = course.Laid.Course,
+            ["cut"] = Stretches(course.Cut.Select(one => new Span(one.From, one.To))),
+            ["cut_anew"] = Stretches(filled.Again!.Filled.Where(place => place.Course == course).Select(place => place.Where)),
+            ["open"] = Stretches(filled.Again.StillOpen.Where(place => place.Course == course).Select(place => place.Where)),
+        })]),
         ["stacked"] = new JsonArray([.. filled.Stacked.Select(course => (JsonNode)new JsonObject { ["run"] = course.Run, ["course"] = course.Course, ["stands"] = !course.OnlyCut, ["joints_mm"] = Lengths(course.Joints) })]),
         ["cautions"] = new JsonArray([.. TakeoffText.Cautions(filled.Kept.Sheet.Steel is not null).Select(text => (JsonNode)text)]),
     }.ToJsonString(Options));
@@ -63,13 +71,15 @@ internal static class FillJson
         })]),
     }.ToJsonString(Options));
 
-    private static JsonNode Node(PlannedPiece piece) => new JsonObject
+    private static JsonNode Node(PlannedPiece piece, bool toCut) => new JsonObject
     {
+        ["to_cut"] = toCut,
         ["code"] = piece.Source?.Code.Text,
         ["material"] = piece.Material.Name,
         ["length_mm"] = piece.Length.InMillimetres,
         ["place"] = piece.Source?.Place,
         ["cuts"] = new JsonArray([.. piece.Cuts.Select(cut => (JsonNode)new JsonObject { ["cut"] = cut.Cut, ["start_mm"] = cut.Start.InMillimetres, ["length_mm"] = cut.Length.InMillimetres, ["cut_to_height_mm"] = cut.Rip?.Width.InMillimetres })]),
+        ["strips"] = new JsonArray([.. piece.Strips.Select(strip => (JsonNode)new JsonObject { ["material"] = strip.Material.Name, ["start_mm"] = strip.Start.InMillimetres, ["length_mm"] = strip.Length.InMillimetres })]),
         ["left"] = new JsonArray([.. piece.Remainders.Select(rest => (JsonNode)new JsonObject { ["start_mm"] = rest.Start.InMillimetres, ["length_mm"] = rest.Length.InMillimetres, ["kept"] = rest.Kept, ["first_line_mm"] = piece.FirstLineOf(rest.Start, rest.Length)?.InMillimetres })]),
     };
 
@@ -80,6 +90,8 @@ internal static class FillJson
         ["unfilled"] = course.Reason,
         ["pieces"] = new JsonArray([.. course.Pieces.Select(one => (JsonNode)new JsonObject { ["from_mm"] = one.From.InMillimetres, ["to_mm"] = one.To.InMillimetres, ["piece"] = one.Piece, ["cut"] = one.Cut, ["turned"] = one.Turned })]),
     };
+
+    private static JsonArray Stretches(IEnumerable<Span> stretches) => new([.. stretches.Select(one => (JsonNode)new JsonObject { ["from_mm"] = one.Start.InMillimetres, ["to_mm"] = one.End.InMillimetres })]);
 
     private static JsonNode Node(Figure figure) => new JsonObject { ["value"] = figure.Value, ["bound"] = figure.Bound, ["proven"] = figure.Proven };
 

@@ -97,7 +97,7 @@ internal static class PlanCommands
         var hardware = new Option<bool>("--hardware") { Description = "The hardware was counted out" };
         var made = new Option<string[]>("--made") { Description = "With one piece: only these of its cuts came out right", HelpName = "CUT", AllowMultipleArgumentsPerToken = true };
         var nothing = new Option<bool>("--spoilt") { Description = "With one piece: none of its cuts came out right" };
-        var left = new Option<string[]>("--left") { Description = "With --made or --spoilt: lengths that are left and worth keeping; a strip with what it is, like \"2x4 48\"; where it is bad, like 40 bad 10..14, or clean", HelpName = "LENGTH", AllowMultipleArgumentsPerToken = true };
+        var left = new Option<string[]>("--left") { Description = "With --made or --spoilt: lengths that are left and worth keeping; a strip with what it is, like \"2x4 48\"; where it is bad, like 40 bad 10..14, or clean; of foam where its first pattern line is, like 20 line 0", HelpName = "LENGTH", AllowMultipleArgumentsPerToken = true };
         var command = context.Command(
             "cut",
             "Say what was cut: the source leaves the yard, remainders come in, the ledger is written",
@@ -107,6 +107,7 @@ internal static class PlanCommands
                 "offcuts cut 3 --piece \"K7F 3MXX\"",
                 "offcuts cut 3 --piece K7F3MXX --made brace --left 40 22-1/2",
                 "offcuts cut 3 --piece K7F3MXX --spoilt --left \"40 bad 10..14\" \"22-1/2 clean\"",
+                "offcuts cut 3 --piece HNEWPH3 --spoilt --left \"20 line 0\"",
             ],
             id, codes, all, stage, hardware, made, nothing, left);
         command.SetAction(parse => context.WithYard(parse, yard =>

@@ -64,12 +64,12 @@ internal static class WallCommands
         {
             var found = new ChangeWalls(yard).Find(parse.GetValue(name)!);
             if (!found.TryGet(out var wall)) return context.Refuse(found.Faults);
-            Unfillable[] never = [.. new ChangeWalls(yard).Lay(wall.Sheet).TryGet(out var laid) ? Unfillable.Of(laid) : []];
-            if (parse.GetValue(json)) context.Say(WallJson.Write(wall, never));
+            var lies = new ChangeWalls(yard).Lay(wall.Sheet).TryGet(out var laid);
+            if (parse.GetValue(json)) context.Say(WallJson.Write(wall, [.. lies ? Unfillable.Of(laid!) : []]));
             else
             {
                 context.Say(WallText.Write(wall.Sheet));
-                SayAll(context, LayingFacts.Never(never));
+                if (lies) SayAll(context, laid!.ToLookAt);
                 SayAll(context, TakeoffText.Cautions(wall.Sheet.Steel is not null));
             }
 
@@ -88,8 +88,13 @@ internal static class WallCommands
             "Take a wall in from a file, whole or not at all; one that can't be built is refused with the place",
             ["offcuts wall import walls garage.txt", "offcuts wall import walls garage.txt --replace"],
             stage, file, replace, yes);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(
-            TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeWalls(yard).Import(parse.GetValue(stage)!, stream, name, parse.GetValue(replace), parse.GetValue(yes))))));
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            var taken = TextLines.Open(context.World, parse.GetValue(file)!, (stream, name) => new ChangeWalls(yard).Take(parse.GetValue(stage)!, stream, name, parse.GetValue(replace), parse.GetValue(yes)));
+            var exit = context.Tell(taken.Then<string>(one => one.Told));
+            if (taken.TryGet(out var wall)) SayAll(context, wall.ToLookAt);
+            return exit;
+        }));
         return command;
     }
 

@@ -48,11 +48,11 @@ internal static class WallFillCommands
                 }
 
                 Show(context, yard, filled, parse.GetValue(json));
-                var picture = DrawWall.Of(filled.Kept, filled.Laid, filled.Plan, filled.Stacked);
+                var picture = filled.PlanId > 0 ? new SeeWall(yard).Of(filled.Kept.Sheet.Name).Value : DrawWall.Of(filled.Kept, filled.Laid, filled.Plan, filled.Stacked) with { Steps = filled.Steps };
                 if (parse.GetValue(elevation) && !parse.GetValue(json)) Draw(context, picture, yard.Settings().Unit);
                 if (parse.GetValue(pdf) is { } file)
                 {
-                    WholeFile.Write(file, stream => stream.Write(new SeeWall(yard).Pdf(picture, SheetOptions.For(yard, context.World.Today))));
+                    WholeFile.Write(file, stream => stream.Write(new SeeWall(yard).Pdf(picture, context.World.Today)));
                     if (!parse.GetValue(json)) context.Say($"Wrote {file}");
                 }
 

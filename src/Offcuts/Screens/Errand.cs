@@ -272,7 +272,11 @@ internal abstract record Errand
     public sealed record DropSystem(string System) : Errand;
 
     /// <summary>Write a wall's rows as a PDF, with the cut sheet where a plan fills them.</summary>
-    public sealed record PrintWall(string Wall, RunPlan? Plan, string File) : Errand;
+    public sealed record PrintWall(string Wall, RunPlan? Plan, string File) : Errand
+    {
+        /// <summary>How far its pieces have come, where it goes on with a filling that is begun.</summary>
+        public KeptPlan? Steps { get; init; }
+    }
 
     /// <summary>Write a kept plan's cut sheet as a PDF.</summary>
     public sealed record PrintSheet(int PlanId, string File) : Errand;

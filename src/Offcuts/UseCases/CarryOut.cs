@@ -189,6 +189,7 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
             else if (strip.Length > planned.Length) yield return PlanFaults.MoreThanThePiece(planned.Length);
         }
 
+        if (happened.Left.Any(left => left.FirstLine is not null && (left.Narrower ?? planned.Material) is not FoamPanel)) yield return YardFaults.FirstLineOnlyForFoam();
         if (lies || !planned.HasUnusable) yield break;
         var longest = planned.Source!.Spans().Max(span => span.Length);
         foreach (var left in happened.Left)
@@ -252,15 +253,19 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
         }
     }
 
-    // What a person measured: where it lay on the piece is not known, so that a pattern line of it isn't either.
+    // What a person measured: where it lay on the piece is not known, so that a pattern line of it isn't either but where they said it.
     private static IEnumerable<(Length Start, Piece Piece)> Measured(PlannedPiece cut, Piece? source, WhatHappened happened)
     {
         foreach (var left in happened.Left)
         {
             var piece = Leftover(cut, source, left.Narrower ?? cut.Material, left.Length);
-            yield return (Length.Zero, PieceRules.Check(piece with { BadSpots = left.BadSpots ?? [], Condition = left.Condition ?? piece.Condition }).Value);
+            yield return (Length.Zero, PieceRules.Check(piece with { BadSpots = left.BadSpots ?? [], Condition = left.Condition ?? piece.Condition, FirstLine = left.FirstLine }).Value);
         }
     }
+
+    /// <summary>What is left of a piece and as wide as it was, worth a label, with where it lies; without codes.</summary>
+    internal static IEnumerable<(Length Start, Piece Piece)> LeftOf(PlannedPiece cut, YardSettings settings) =>
+        Leftovers(cut, cut.Source, settings).Where(left => left.Piece.Material.Equals(cut.Material));
 
     private static Piece Leftover(PlannedPiece cut, Piece? source, Material material, Length length) => source is null
         ? new Piece { Code = default, Material = material, Length = length, Treated = cut.Bought!.Treated }

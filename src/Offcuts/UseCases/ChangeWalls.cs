@@ -35,12 +35,15 @@ public sealed class ChangeWalls(YardFile yard)
     /// <param name="fileName">How the file is called in faults.</param>
     /// <param name="replace">True where one of that name may be replaced.</param>
     /// <param name="giveUp">False where that is refused while it would give up how the wall is filled, as it is kept.</param>
-    public Result<string> Import(string stage, Stream file, string fileName, bool replace = false, bool giveUp = true)
+    public Result<string> Import(string stage, Stream file, string fileName, bool replace = false, bool giveUp = true) => Take(stage, file, fileName, replace, giveUp).Then<string>(taken => taken.Told);
+
+    /// <summary>The same with what there is to look at where it is laid out as its sheet says, a sentence each.</summary>
+    public Result<(string Told, IReadOnlyList<string> ToLookAt)> Take(string stage, Stream file, string fileName, bool replace = false, bool giveUp = true)
     {
         var read = SheetFile.ReadWall(file, fileName);
-        if (!read.TryGet(out var placed)) return Result<string>.Fail(read.Faults);
+        if (!read.TryGet(out var placed)) return Result<(string, IReadOnlyList<string>)>.Fail(read.Faults);
         var set = Set(stage, placed.Sheet, replace, giveUp);
-        return set.Ok ? set : Result<string>.Fail([.. set.Faults.Select(fault => fault.About.Length > 0 ? placed.Place(fault, fileName) : fault)]);
+        return set.TryGet(out var told) ? (told, Lay(placed.Sheet).Value.ToLookAt) : Result<(string, IReadOnlyList<string>)>.Fail([.. set.Faults.Select(fault => fault.About.Length > 0 ? placed.Place(fault, fileName) : fault)]);
     }
 
     /// <summary>The same for a sheet that was typed. The invented system that ships comes into the yard with the first wall of it.</summary>
@@ -103,9 +106,10 @@ public sealed class ChangeWalls(YardFile yard)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
+        var lost = Find(name).TryGet(out var moved) && !Same(moved.Stage, known.Name) ? new BegunAndGivenUp(yard).Told(moved) + (new FillWall(yard).KeptOf(moved) is null ? "" : BegunAndGivenUp.Again(moved)) : "";
         return Find(name)
             .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work => work.SetWall(kept with { Stage = known.Name })))
-            .Then<string>(entry => entry.What);
+            .Then<string>(entry => entry.What + lost);
     }
 
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>

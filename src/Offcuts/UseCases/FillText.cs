@@ -22,7 +22,10 @@ public static class FillText
         var pieces = filled.Left?.Waiting ?? plan.Pieces;
         yield return Heading(filled);
         yield return "";
-        if (filled.Left is { } begun && Begun(filled, begun)) yield return $"As it was found, for {Words.Count(plan.Courses.Count, "course")}:";
+        foreach (var line in BegunText.Lines(filled, unit)) yield return Capital(line);
+        foreach (var line in StillTakes.Better(filled, settings.CurrencySign)) yield return line;
+        if (filled.Again is not null) yield return $"What is filled anew, {Words.Count(plan.Anew ?? 0, "course")}:";
+        else if (filled.Left is { } begun && (plan.Anew is not null || Begun(filled, begun))) yield return $"As it was found, for {Words.Count(plan.Anew ?? plan.Courses.Count, "course")}:";
         foreach (var line in Tiers(filled, settings.CurrencySign)) yield return line;
         foreach (var line in LayingFacts.NotProven(filled)) yield return line;
         yield return "";
@@ -53,7 +56,9 @@ public static class FillText
         return WillDo(kept, [.. WallFilled.New(left.Waiting)], cut == 0 ? kept.NewAtLeast : left.ToBuy, unit, today, left.Lacking.Count);
     }
 
-    private static string Heading(WallFilled filled) => filled.Left is { } left
+    private static string Heading(WallFilled filled) => filled is { Again: not null, PlanId: 0, Left: { } now }
+        ? $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}, filled again around what is begun: {now.Courses - now.Standing} of {Words.Count(now.Courses, "course")} to lay yet, all faces counted; {now.Standing} {(now.Standing == 1 ? "stands" : "stand")}{now.Waits}"
+        : filled.Left is { } left
         ? $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}, filled as it is kept by plan {filled.PlanId}: {left.Courses - left.Standing} of {Words.Count(left.Courses, "course")} to lay yet, all faces counted; {left.Standing} {(left.Standing == 1 ? "stands" : "stand")}{left.Waits}"
         : $"Wall {filled.Kept.Sheet.Name} of {filled.Kept.Stage}: {Words.Count(filled.Plan.Courses.Count, "course")} to fill, all faces counted{(filled.Stacked.Count > 0 ? $"; {filled.Stacked.Count} stand already{(filled.Stacked.Any(course => course.OnlyCut) ? " or are cut" : "")}" : "")}";
 

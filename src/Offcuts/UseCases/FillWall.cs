@@ -19,13 +19,21 @@ namespace Offcuts.UseCases;
 /// <param name="Unlined">Panels that can't be joined to others because their first pattern line is not known.</param>
 public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<StackedCourse> Stacked, RunProblem Problem, DateOnly? Begins, IReadOnlyList<Piece> Unlined)
 {
+    /// <summary>What of the kept filling is begun and keeps its place, with what the other courses are filled from; none where nothing is.</summary>
+    internal (BegunFilling Begun, RunRequest Others)? Begun { get; init; }
+
+    /// <summary>What the kept filling takes yet, where it can still be carried out; none where it can't, or none is kept.</summary>
+    internal StillTakes? KeptTakes { get; init; }
+
     /// <summary>The best filling that can be found within the limits; touches no yard, so it may run beside one.</summary>
     public WallFilled Fill(MatchLimits limits)
     {
         var began = limits.Clock?.GetTimestamp();
-        var plan = CutToHeight.In(RunFiller.Fill(Problem, limits), Laid.Runs, Problem.Settings);
+        var again = Begun is var (begun, others) ? new FillAgain(begun, others, Laid).Fill(limits) : null;
+        var plan = again is null ? CutToHeight.In(RunFiller.Fill(Problem, limits), Laid.Runs, Problem.Settings, Laid.Notches) : new KeptWallPlan(Kept.Sheet.Name, again.Begun.Kept.PlanId, again.Plan).StillHolds(again.Steps);
         var took = limits.Clock is { } clock ? clock.GetElapsedTime(began!.Value) : TimeSpan.Zero;
-        return new(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null };
+        var filled = new WallFilled(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null, Again = again, KeptTakes = KeptTakes is { } kept && kept.Buys == plan.Buys ? kept : null };
+        return again is null ? filled : filled with { Left = LeftToLay.Of(filled, again.Plan, again.Steps, Stacked, _ => null) with { Gone = [] } };
     }
 
     // The search ends a little before its time, where what it would do next takes longer than what is left.
@@ -47,8 +55,20 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     /// <summary>How long it was looked for, where that was ended by its time or by somebody; none where the search came to its own end, or it is not known.</summary>
     public TimeSpan? TimeUp { get; init; }
 
-    /// <summary>How far it has come, of a filling that is kept; none of one that was just found.</summary>
+    /// <summary>How far it has come, of a filling that is kept, or that was filled again around what is begun; none of another one that was just found.</summary>
     public LeftToLay? Left { get; init; }
+
+    /// <summary>How it goes on with the filling that is kept, where courses of that are begun and keep their pieces; none where none is.</summary>
+    internal FilledAgain? Again { get; init; }
+
+    /// <summary>What the kept filling takes yet, to be held against this one; none where that can't be carried out any more, or buys where this may not.</summary>
+    internal StillTakes? KeptTakes { get; init; }
+
+    /// <summary>How far its pieces have come where it goes on with one that is begun; none where all of it is to be cut.</summary>
+    public KeptPlan? Steps => Again?.Steps;
+
+    /// <summary>What is to be cut for it yet.</summary>
+    public IReadOnlyList<PlannedPiece> ToCut => Left?.Waiting ?? Plan.Pieces;
 
     /// <summary>What the wall asks for, with the ties of this plan's joints.</summary>
     public Takeoff Takeoff => Takeoff.Of(Laid, Kept.Stage).WithJoints(Plan.ExtraTies.Where(tie => tie.CleatOn is null).Select(tie => (tie.Leg, tie.Course, tie.At)));
@@ -57,7 +77,7 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     public CutTakeoff? Cleats => Takeoff.Cleats(Kept.Stage, Plan.ExtraTies.Count(tie => tie.CleatOn is not null));
 
     /// <summary>New pieces by what they are, with how many of each.</summary>
-    public IReadOnlyList<(StorePrice Price, int Count)> ToBuy => [.. New(Plan.Pieces)];
+    public IReadOnlyList<(StorePrice Price, int Count)> ToBuy => [.. New(Again is null ? Plan.Pieces : ToCut)];
 
     /// <summary>Those of these pieces that are new, by what they are.</summary>
     public static IEnumerable<(StorePrice Price, int Count)> New(IEnumerable<PlannedPiece> pieces) =>
@@ -105,8 +125,17 @@ public sealed class FillWall(YardFile yard)
         var wall = filled.Kept.Sheet.Name;
         if (Stale(filled).ToArray() is { Length: > 0 } stale) return Result<int>.Fail(stale);
         var laid = filled.Plan.Courses.Select(course => (course.Run, course.Course)).ToHashSet();
-        if (StandingOrCut(filled.Kept).Any(course => laid.Contains(Key(course)))) return StoreFaults.ChangedMeanwhile();
+        if (filled.Again is { } again) return Keep(again, wall, seen);
+        if (StandingOrCut(filled.Kept).Any(course => laid.Contains(Key(course))) || Begun(filled.Kept, filled.Laid, StandingOrCut(filled.Kept)) is not null) return StoreFaults.ChangedMeanwhile();
         return yard.ChangeSince(seen, $"kept how the wall {wall} is filled", work => id = work.KeepWallPlan(wall, filled.Plan)).Then<int>(_ => id);
+    }
+
+    // Courses are begun: the plan goes on under its number, so that what is cut for them stays what it is.
+    private Result<int> Keep(FilledAgain again, string wall, long seen)
+    {
+        var id = again.Begun.Kept.PlanId;
+        if (!again.Begun.IsStill(yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall)), yard.Plan(id))) return StoreFaults.ChangedMeanwhile();
+        return yard.ChangeSince(seen, $"filled the wall {wall} again around what is begun", work => work.GoOnWithWallPlan(wall, again.Plan, again.GivenUp.ToDictionary(piece => piece, _ => PlanStep.Dropped))).Then<int>(_ => id);
     }
 
     // What the filling rests on: the sheet, and pieces that no other plan has taken meanwhile.
@@ -121,7 +150,7 @@ public sealed class FillWall(YardFile yard)
 
         var own = KeptOf(filled.Kept)?.PlanId;
         var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own)).Pieces;
-        foreach (var source in filled.Plan.Pieces.Select(piece => piece.Source).OfType<Piece>())
+        foreach (var source in filled.ToCut.Select(piece => piece.Source).OfType<Piece>())
         {
             var there = yard.Piece(source.Code);
             if (there is null || !there.StillServesAs(source) || (there.State == PieceState.Reserved && there.ReservedFor != now.Stage) || promised.Contains(source.Code))
@@ -154,8 +183,13 @@ public sealed class FillWall(YardFile yard)
     private Result<WallToFill> Asked(StageWall kept, LaidWall laid, bool? buy)
     {
         var standing = StandingOrCut(kept);
-        return Request(kept, laid, standing, buy).Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept), Unlined(kept, laid)));
+        var begun = Begun(kept, laid, standing);
+        var asked = Request(kept, laid, [.. standing, .. begun?.Standing ?? []], buy, begun);
+        return asked.Then(RunProblem.Create).Then<WallToFill>(problem => new WallToFill(kept, laid, standing, problem, Begins(kept), Unlined(kept, laid)) { Begun = begun is null ? null : (begun, asked.Value), KeptTakes = StillTakes.Of(yard, new LaidStageWall(kept, laid)) });
     }
+
+    private BegunFilling? Begun(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing) =>
+        KeptOf(kept) is { } own && yard.Plan(own.PlanId) is { } steps ? BegunFilling.Of(yard, laid.Runs.Concat(laid.FootingRuns), own, steps, standing) : null;
 
     private IReadOnlyList<Piece> Unlined(StageWall kept, LaidWall laid)
     {
@@ -163,17 +197,18 @@ public sealed class FillWall(YardFile yard)
         return [.. yard.Pieces().Where(piece => piece is { OnHand: true, FirstLine: null } && onPattern.Contains(piece.Material) && (piece.State != PieceState.Reserved || Same(piece.ReservedFor, kept.Stage)))];
     }
 
-    private Result<RunRequest> Request(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing, bool? buy)
+    private Result<RunRequest> Request(StageWall kept, LaidWall laid, IReadOnlyList<StackedCourse> standing, bool? buy, BegunFilling? begun = null)
     {
         Run[] runs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => Without(run, standing)).Where(run => run.Courses.Count > 0)];
-        if (runs.Length == 0) return standing.Any(course => course.OnlyCut) ? FillFaults.AllStandsOrIsCut(kept.Sheet.Name) : FillFaults.AllStands(kept.Sheet.Name);
+        if (runs.Length == 0 && begun is not null && begun.Courses.All(course => course.Gaps.Count == 0)) return FillFaults.AllBegun(kept.Sheet.Name);
+        if (runs.Length == 0 && begun is null) return standing.Any(course => course.OnlyCut) ? FillFaults.AllStandsOrIsCut(kept.Sheet.Name) : FillFaults.AllStands(kept.Sheet.Name);
         var own = KeptOf(kept);
         var promised = new Promised(yard.Plans().Where(plan => plan.Open && plan.Id != own?.PlanId)).Pieces;
         return new RunRequest
         {
             Stage = kept.Stage,
             Runs = runs,
-            Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code))],
+            Pieces = [.. yard.Pieces().Where(piece => !promised.Contains(piece.Code) && begun?.Held.Contains(piece.Code) is not true)],
             Prices = yard.Prices(),
             Settings = yard.Settings(),
             Buy = buy ?? own?.Plan.Buys ?? true,

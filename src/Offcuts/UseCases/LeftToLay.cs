@@ -32,18 +32,31 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
     public static LeftToLay Of(YardFile yard, LaidStageWall wall)
     {
         var fill = new FillWall(yard);
-        var courses = wall.Laid.Runs.Concat(wall.Laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
         var settled = fill.StandingOrCut(wall.Kept);
+        if (fill.Kept(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps || fill.KeptOf(wall.Kept) is not { } planned)
+            return new LeftToLay(settled.Count(course => !course.OnlyCut), All(wall.Laid), null, [], []) { Cut = settled.Count(course => course.OnlyCut) };
+        return Of(kept, planned.Plan, steps, settled, yard.Piece);
+    }
+
+    private static int All(LaidWall laid) => laid.Runs.Concat(laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
+
+    /// <summary>The same of a filling.</summary>
+    /// <param name="kept">The wall with it, as far as it still holds.</param>
+    /// <param name="plan">The filling as it was planned.</param>
+    /// <param name="steps">How far its pieces have come.</param>
+    /// <param name="settled">Courses that stand, or are cut and wait to be stacked.</param>
+    /// <param name="there">The yard's piece of a code.</param>
+    internal static LeftToLay Of(WallFilled kept, RunPlan plan, KeptPlan steps, IReadOnlyList<StackedCourse> settled, Func<Code, Piece?> there)
+    {
         var (standing, cut) = (settled.Count(course => !course.OnlyCut), settled.Count(course => course.OnlyCut));
-        if (fill.Kept(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps || fill.KeptOf(wall.Kept) is not { } planned) return new LeftToLay(standing, courses, null, [], []) { Cut = cut };
-        var lacking = planned.Plan.Courses.Where(course => course.Pieces.Any(one => steps.WhyNotMade(one) is not null) && !settled.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
+        var lacking = plan.Courses.Where(course => course.Pieces.Any(one => steps.WhyNotMade(one) is not null) && !settled.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
         PlannedPiece[] waiting = [.. kept.Plan.Pieces.Zip(steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First)];
         return new LeftToLay(
             standing,
-            courses,
+            All(kept.Laid),
             kept,
             waiting,
-            [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => yard.Piece(source.Code)?.StillServesAs(source) is not true).Select(source => source.Code)])
+            [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => there(source.Code)?.StillServesAs(source) is not true).Select(source => source.Code)])
         {
             Cut = cut,
             Lacking = [.. lacking],

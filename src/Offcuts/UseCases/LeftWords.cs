@@ -24,14 +24,14 @@ public static class LeftWords
         return faults.Count > 0 ? Result<IReadOnlyList<LeftPiece>>.Fail(faults) : left;
     }
 
-    // A shell parts 40 bad 10..14 into words, and a line is parted at commas: 40 bad 10..14, 20..24.
+    // A shell parts 40 bad 10..14 and 20 line 0 into words, and a line is parted at commas: 40 bad 10..14, 20..24.
     private static List<string> Joined(IEnumerable<string> texts)
     {
         var joined = new List<string>();
         foreach (var text in texts.Select(text => text.Trim()))
         {
             if (joined.Count > 0 && IsRange(text) && Words(joined[^1]).Contains("bad", StringComparer.OrdinalIgnoreCase) && !joined[^1].EndsWith(" bad", StringComparison.OrdinalIgnoreCase)) joined[^1] = $"{joined[^1].TrimEnd(',')}, {text}";
-            else if (joined.Count > 0 && (LeftPiece.IsMark(text.Split(' ')[0]) || joined[^1].EndsWith(" bad", StringComparison.OrdinalIgnoreCase))) joined[^1] += $" {text}";
+            else if (joined.Count > 0 && (LeftPiece.IsMark(text.Split(' ')[0]) || Words(joined[^1]).Last() is var last && (Is(last, "bad") || Is(last, "line")))) joined[^1] += $" {text}";
             else joined.Add(text);
         }
 
@@ -40,6 +40,8 @@ public static class LeftWords
 
     // From and to before any word that says something of a length: 20..24, not 30 bad 2..4.
     private static bool IsRange(string text) => Words(text).TakeWhile(word => !LeftPiece.IsMark(word)).Any(word => word.Contains("..", StringComparison.Ordinal) || word.Contains('…') || word.Equals("to", StringComparison.OrdinalIgnoreCase));
+
+    private static bool Is(string word, string other) => word.Equals(other, StringComparison.OrdinalIgnoreCase);
 
     private static string[] Words(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 }

@@ -40,7 +40,7 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
             [.. taken.Stock.Select(line => TakeoffText.Of(line, unit, today)), .. taken.LeftOut],
             taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
             [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)],
-            left.Kept,
+            left.Kept is { } kept ? kept with { Left = left } : null,
             left.Standing + left.Cut == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)]);
     });
 

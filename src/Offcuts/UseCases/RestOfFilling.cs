@@ -34,6 +34,7 @@ internal sealed class RestOfFilling
         _taken = taken;
         (_yard, _laid, _plan, _steps) = (yard, laid, plan, steps);
         _standing = [.. standing.Select(course => (course.Run, course.Course))];
+        Begun = [.. BegunToMind(standing)];
         GivenUp = Lost(standing).ToDictionary(lost => (lost.Run, lost.Course), lost => lost.Reason);
         _laidOf = plan.Courses.Where(course => !GivenUp.ContainsKey((course.Run, course.Course)))
             .SelectMany(course => course.Pieces.Select(one => (one, course.Run, course.Course))).ToLookup(one => one.one.Piece);
@@ -41,6 +42,9 @@ internal sealed class RestOfFilling
 
     /// <summary>Courses that are given up, with the reason of each.</summary>
     public IReadOnlyDictionary<(string Run, int Course), string> GivenUp { get; }
+
+    /// <summary>What there is to mind of courses of which pieces are cut: they are kept even where they lack one, so that what is cut for them keeps its place when the wall is filled again.</summary>
+    public IReadOnlyList<string> Begun { get; }
 
     /// <summary>How many courses are still laid and do not stand.</summary>
     public int Kept => _plan.Courses.Count(course => course.Pieces.Count > 0 && !GivenUp.ContainsKey((course.Run, course.Course)) && !_standing.Contains((course.Run, course.Course)));
@@ -90,7 +94,7 @@ internal sealed class RestOfFilling
             Source = there,
             Bought = null,
             Cuts = [.. aside.Cuts.Select(cut => planned.Cuts[cut] with { Start = planned.Cuts[cut].Start - aside.Stretch.Start })],
-            StripsLeft = [],
+            StripsLeft = [.. planned.StripsLeft.Where(strip => strip.Start >= aside.Stretch.Start && strip.Start + strip.Length <= aside.Stretch.End).Select(strip => strip with { Start = strip.Start - aside.Stretch.Start })],
         };
         var settings = _yard.Settings();
         int[] all = [.. Enumerable.Range(0, aside.Cuts.Count)];
@@ -116,11 +120,22 @@ internal sealed class RestOfFilling
         foreach (var course in _plan.Courses.Where(course => course.Pieces.Count > 0 && !_standing.Contains((course.Run, course.Course))))
         {
             // What is cut waits to be stacked, whatever stands below it by now.
-            if (course.Pieces.All(_steps.IsMade)) continue;
-            if (course.Pieces.Select(one => Taken(one) ?? _steps.WhyNot(one, _yard.Piece)).FirstOrDefault(reason => reason is not null) is { } gone) yield return (course.Run, course.Course, gone);
+            if (course.Pieces.Any(_steps.IsMade)) continue;
+            if (Lacks(course) is { } gone) yield return (course.Run, course.Course, gone);
             else if (TooNear(course, standing) is { } below) yield return (course.Run, course.Course, below);
         }
     }
+
+    private IEnumerable<string> BegunToMind(IReadOnlyList<StackedCourse> standing)
+    {
+        foreach (var course in _plan.Courses.Where(course => !_standing.Contains((course.Run, course.Course)) && course.Pieces.Any(_steps.IsMade) && !course.Pieces.All(_steps.IsMade)))
+        {
+            if (Lacks(course) is { } gone) yield return $"{course.Run}, course {course.Course} is begun and lacks a piece: {gone}; what is cut for it keeps its place when the wall is filled again";
+            else if (TooNear(course, standing) is { } below) yield return $"{course.Run}, course {course.Course} is begun, and {below}: look at it before more is cut for it";
+        }
+    }
+
+    private string? Lacks(LaidCourse course) => course.Pieces.Select(one => Taken(one) ?? _steps.WhyNot(one, _yard.Piece)).FirstOrDefault(reason => reason is not null);
 
     private string? Taken(LaidPiece one) =>
         _taken is { } taken && _steps.Steps[one.Piece].State == StepState.Waiting && _plan.Pieces[one.Piece].Source is { } source && taken.Codes.Contains(source.Code)

@@ -40,7 +40,7 @@ public static class SheetOptions
     public static WallOnSheet? OnSheet(YardFile yard, string wall, RunPlan plan) => new TakeOffWall(yard).Of(wall, plan).TryGet(out var taken)
         ? new WallOnSheet(
             taken.Kept.Sheet.Name,
-            CutToHeight.Parts(plan, taken.Takeoff.Wall.Runs, taken.Takeoff.Wall.Notches),
+            CutToHeight.Parts(plan, taken.Takeoff.Wall.Runs, taken.Takeoff.Wall.Notches, yard.Settings()),
             [.. taken.Stock.Where(line => line.Material is Hardware).Select(line => new WallHardware(line.Material.Name, line.NeededCount, Math.Min(line.NeededCount, line.OnHandCount)))])
         : null;
 

@@ -17,8 +17,17 @@ public sealed class StandsOtherwise(YardFile yard)
     public string Told(StageWall before, LaidWall now)
     {
         var standing = new FillWall(yard).StandingOrCut(before);
-        if (standing.Count == 0) return "";
         var was = new ChangeWalls(yard).Lay(before.Sheet);
+        return Otherwise(before, now, standing, was) + (GivesUp(before, now, was) ? new BegunAndGivenUp(yard).Told(before) : "");
+    }
+
+    // A sheet by which the wall is built otherwise gives its filling up; a new name alone does not.
+    private static bool GivesUp(StageWall before, LaidWall now, Result<LaidWall> was) =>
+        !WallText.SameButName(before.Sheet, now.Sheet) || !was.TryGet(out var then) || SystemText.Write(then.System with { Name = "" }) != SystemText.Write(now.System with { Name = "" });
+
+    private static string Otherwise(StageWall before, LaidWall now, IReadOnlyList<StackedCourse> standing, Result<LaidWall> was)
+    {
+        if (standing.Count == 0) return "";
         var off = standing.Count(course => !was.TryGet(out var old) || !Alike(Of(old, course), Of(now, course)));
         var told = off == 0 ? "" : $"; ! {before.Sheet.Name}: {Words.Count(off, "course")} that {(off == 1 ? "stands" : "stand")} or {(off == 1 ? "is" : "are")} cut would lie otherwise by this sheet: what is missing or too much there is in no count";
         return was.TryGet(out var then) && then.System.Stagger != now.System.Stagger
@@ -27,9 +36,9 @@ public sealed class StandsOtherwise(YardFile yard)
     }
 
     /// <summary>Said behind a wall that is dropped; empty where nothing of it stands.</summary>
-    public string Forgotten(StageWall dropped) => new FillWall(yard).StandingOrCut(dropped).Count is > 0 and var stood
+    public string Forgotten(StageWall dropped) => (new FillWall(yard).StandingOrCut(dropped).Count is > 0 and var stood
         ? $"; that {Words.Count(stood, "course")} of it stood or {(stood == 1 ? "was" : "were")} cut is forgotten with it: an undo brings it back"
-        : "";
+        : "") + new BegunAndGivenUp(yard).Told(dropped);
 
     private static (Run Run, Course Course)? Of(LaidWall laid, StackedCourse stacked) =>
         laid.Runs.Concat(laid.FootingRuns).FirstOrDefault(run => run.Name == stacked.Run) is { } run && run.Courses.FirstOrDefault(course => course.Number == stacked.Course) is { } course

@@ -73,9 +73,41 @@ public sealed class CutToHeightTests
     {
         var notch = new Notch("A", 2, "hatch", new Span(In(30), In(50)), Length.Zero, In(1));
 
-        CutToHeight.Parts(Plan, [Row], [notch, notch with { Leg = "B" }]).Should().Equal(
-            new NotchedPart(1, 1, In(14), In(24), notch),
-            new NotchedPart(2, 0, In(30), In(40), notch));
+        // Of 3 in of course 1 in stays and the knife takes 1/8; it takes another 1/8 where it comes down inside the piece.
+        var settings = YardSettings.Usual with { KerfElsewhere = In(0.125m) };
+        CutToHeight.Parts(Plan, [Row], [notch, notch with { Leg = "B" }], settings).Should().Equal(
+            new NotchedPart(1, 1, In(14), In(24), notch) { OutLength = In(9.875m), OutHeight = In(1.875m) },
+            new NotchedPart(2, 0, In(30), In(40), notch) { OutLength = In(9.875m), OutHeight = In(1.875m) });
+    }
+
+    // A window from 58 to 72 in, sill at 6: of course 1 the piece from 48 to 72 has 6 in under it, and what is sawn out there is 14 in long less the
+    // knife on one side, and 12 - 6 in high less the knife below.
+    [Fact]
+    public void What_is_sawn_out_under_an_opening_is_kept_where_it_is_worth_a_label()
+    {
+        var notch = new Notch("A", 1, "window", new Span(In(58), In(72)), In(6), Length.Zero);
+        var settings = YardSettings.Usual with { KerfElsewhere = In(0.125m), KeepElsewhere = In(12) };
+        var whole = Row with { Courses = [Row.Courses[0], Row.Courses[1] with { Height = In(12) }] };
+        var plan = CutToHeight.In(Plan, [whole], settings, [notch]);
+
+        plan.Pieces[1].Strips.Should().Equal(new KeptStrip(MaterialReader.Read("foam 2-1/2x5-7/8").Value, In(10), In(13.875m)));
+        plan.Pieces[1].Cuts.Should().OnlyContain(cut => cut.Rip == null, "beside the window it keeps its height");
+        CutToHeight.Parts(plan, [whole], [notch], settings).Single().KeptAs!.Name.Should().Be("foam 2-1/2x5-7/8");
+        CutToHeight.In(plan, [whole], settings, [notch]).Pieces[1].Strips.Should().Equal(plan.Pieces[1].Strips, "said once is said");
+        CutToHeight.In(Plan, [whole], settings, [notch with { Where = new Span(In(62), In(72)) }]).Pieces[1].Strips.Should().BeEmpty("9-7/8 in is shorter than what is worth a label");
+        CutToHeight.In(Plan, [whole], settings, [notch with { Below = In(10) }]).Pieces[1].Strips.Should().BeEmpty("it is lower than the panel is thick");
+    }
+
+    // Cut at two times: what is sawn out belongs to the cut it lies in.
+    [Fact]
+    public void What_is_sawn_out_goes_with_the_cut_that_it_is_sawn_out_of()
+    {
+        var notch = new Notch("A", 1, "window", new Span(In(58), In(72)), In(6), Length.Zero);
+        var settings = YardSettings.Usual with { KerfElsewhere = Length.Zero, KeepElsewhere = In(12) };
+        var piece = CutToHeight.In(Plan, [Row with { Courses = [Row.Courses[0], Row.Courses[1] with { Height = In(12) }] }], settings, [notch]).Pieces[1];
+
+        PartlyCut.Of(piece, [0], [1], Length.Zero, In(12)).Made.StripsLeft.Should().HaveCount(1);
+        PartlyCut.Of(piece, [1], [0], Length.Zero, In(12)).Made.StripsLeft.Should().BeEmpty();
     }
 
     private static Length In(decimal inches) => Length.Inches(inches);

@@ -36,7 +36,7 @@ public sealed class WallOnSheetTests
     {
         Filled = new WallOnSheet(
             "garage",
-            [new NotchedPart(7, 1, Invented.In(6), Invented.In(20), new Notch("B", 3, "hatch", new Span(Length.Zero, Invented.In(14)), Length.Zero, Invented.In(4)))],
+            [new NotchedPart(7, 1, Invented.In(6), Invented.In(20), new Notch("B", 3, "hatch", new Span(Length.Zero, Invented.In(14)), Length.Zero, Invented.In(4))) { OutLength = Invented.In(13.875m), OutHeight = Invented.In(7.875m), KeptAs = Invented.Material("foam 2-1/2x7-7/8 II") }],
             [new WallHardware("panel tie", 149, 60), new WallHardware("corner bracket", 48, 48)]),
     };
 
@@ -64,7 +64,7 @@ public sealed class WallOnSheetTests
             .And.Contain("Cut to height: " + HeightRows.Lead)
             .And.Contain("8 new A 3\" 9\" keep 2' as foam 2-1/2x9 II, new label")
             .And.Contain("Cut to height in part: " + HeightRows.PartLead)
-            .And.Contain("8 new B 6\" to 1' 8\" 4\" over it (hatch)").And.NotContain(" Rip: ");
+            .And.Contain("8 new B 6\" to 1' 8\" 4\" over it (hatch) keep 1' 1-7/8\" as foam 2-1/2x7-7/8 II, new label").And.NotContain(" Rip: ");
     }
 
     [Fact]

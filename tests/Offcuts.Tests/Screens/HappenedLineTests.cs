@@ -63,6 +63,8 @@ public sealed class HappenedLineTests
     {
         LeftWords.Read(["40", "bad", "10..14,", "20..24", "22-1/2"], LengthUnit.Inch).Value.Select(one => one.ToText(LengthUnit.Inch))
             .Should().Equal("3' 4\" bad 10\"..1' 2\" bad 1' 8\"..2'", "1' 10-1/2\"");
+        LeftWords.Read(["20", "line", "0", "22-1/2", "line", "1/2", "fair"], LengthUnit.Inch).Value.Select(one => one.ToText(LengthUnit.Inch))
+            .Should().Equal("1' 8\" line 0\"", "1' 10-1/2\" line 1/2\" fair");
         LeftWords.Read(["40", "20..24"], LengthUnit.Inch).Ok.Should().BeFalse("a range says something of a bad spot alone");
     }
 
@@ -108,6 +110,26 @@ public sealed class HappenedLineTests
     {
         var bad = Piece with { Source = Piece.Source! with { TrimLeft = Length.Inches(1) } };
         HappenedLine.AsPlanned(bad, LengthUnit.Inch).Should().Be("A B C left 1' 5-5/8\" clean");
+    }
+
+    // A panel of 48 in with a line every 2 in from its end: behind a cut of 22 in and a kerf of 1/8 in the next line is 1-7/8 in on.
+    [Fact]
+    public void What_is_left_of_a_panel_says_where_its_first_pattern_line_is_so_that_it_can_be_corrected()
+    {
+        var panel = new Piece { Code = Piece.Source!.Code, Material = MaterialReader.Read("foam 2-1/2x12").Value, Length = Length.Feet(4), FirstLine = Length.Zero };
+        var planned = new PlannedPiece
+        {
+            Source = panel,
+            Cuts = [new PlannedCut("walls", "A inside, course 1, piece 1", Length.Zero, Length.Inches(22), Use.Nonstructural)],
+            Remainders = [new PlannedRemainder(Length.Inches(22.125m), Length.Inches(25.875m), Kept: true)],
+            SawCuts = 1,
+            LineSpacing = Length.Inches(2),
+        };
+
+        HappenedLine.AsPlanned(planned, LengthUnit.Inch).Should().Be("A left 2' 1-7/8\" line 1-7/8\"");
+        HappenedLine.ReadBack(HappenedLine.Read("none left 20 line 0", planned, LengthUnit.Inch).Value, planned, LengthUnit.Inch)
+            .Should().Be("no cut came out right; not made: A A inside, course 1, piece 1; back to the yard: 1' 8\" line 0\"; the rest of it is scrap");
+        HappenedLine.Read("none left 20 line 0", Piece, LengthUnit.Inch).Then(happened => CarryOut.Possible(Piece, happened)).Fault.Sentence.Should().Be("only foam has pattern lines");
     }
 
     [Fact]

@@ -6,11 +6,11 @@ namespace Offcuts.Tests.Screens;
 public sealed class KeyTests
 {
     [Fact]
-    public void A_line_is_cleared_by_one_key_wherever_the_place_has_not_taken_it()
+    public void A_line_is_cleared_by_one_key_at_every_place()
     {
         ScreenRun.OnKnownYard(80, 24, run =>
         {
-            foreach (var place in (string[])["F2", "F3", "F4", "F8", "F9", "F11"])
+            foreach (var place in (string[])["F2", "F3", "F4", "F5", "F6", "F8", "F9", "F11", "F12"])
             {
                 run.Press(place).Type("2x4").Press("Ctrl+U");
                 run.Shell.State.Line.Text.Should().BeEmpty(place);
@@ -35,8 +35,8 @@ public sealed class KeyTests
     {
         ScreenRun.OnKnownYard(80, 24, run =>
         {
-            run.Press("F5", "Ctrl+U", "F2", "Down", "F5").Text.Should().Contain("! the next match buys nothing; ^U lets it buy again");
-            run.Press("Ctrl+U").Text.Should().NotContain("the next match buys nothing");
+            run.Press("F5", "Ctrl+S", "F2", "Down", "F5").Text.Should().Contain("! the next match buys nothing; ^S lets it buy again");
+            run.Press("Ctrl+S").Text.Should().NotContain("the next match buys nothing");
         });
     }
 

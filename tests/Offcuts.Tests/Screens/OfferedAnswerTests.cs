@@ -65,7 +65,7 @@ public sealed class OfferedAnswerTests
             run.Type("7").Press("Enter");
             run.Lines[3].Should().StartWith("Write 7 blank labels");
             run.Press("Esc", "F1", "PageDown", "PageDown", "PageDown");
-            run.Text.Should().Contain("Clear the line; on Plan and Walls only while an answer is written.");
+            run.Text.Should().Contain("Clear the line. An answer that is offered stands marked");
         });
     }
 

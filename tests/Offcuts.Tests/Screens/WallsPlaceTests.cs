@@ -47,7 +47,7 @@ public sealed class WallsPlaceTests
     {
         ScreenRun.On(120, 40, run =>
         {
-            run.Press("F6", "Ctrl+U", "Ctrl+R").Text.Should().MatchRegex("leaves [0-9]+ courses open, 0 new for ").And.Contain("?");
+            run.Press("F6", "Ctrl+S", "Ctrl+R").Text.Should().MatchRegex("leaves [0-9]+ courses open, 0 new for ").And.Contain("?");
         }, KnownWall.FillSmall);
     }
 

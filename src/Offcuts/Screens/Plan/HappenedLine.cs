@@ -11,7 +11,7 @@ namespace Offcuts.Screens;
 
 /// <summary>
 /// What really came of a piece, on one line: the letters or the names of the cuts that came out right, as the bar shows them, then what is
-/// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>; where a bad spot lies on it, <c>40 bad 10..14</c>. <c>none</c> where no cut came out right.
+/// left and worth keeping: <c>A C left 40, 22-1/2</c>, strips with what they are: <c>2x4 48</c>; where a bad spot lies on it, <c>40 bad 10..14</c>; of foam where its first line is, <c>20 line 0</c>. <c>none</c> where no cut came out right.
 /// </summary>
 internal static class HappenedLine
 {
@@ -102,7 +102,7 @@ internal static class HappenedLine
     private static IEnumerable<LeftPiece> AsPlanned(PlannedPiece piece)
     {
         IReadOnlyList<Span>? none = piece.HasUnusable ? [] : null;
-        return piece.Remainders.Where(rest => rest.Kept).Select(rest => new LeftPiece(rest.Length) { BadSpots = none })
+        return piece.Remainders.Where(rest => rest.Kept).Select(rest => new LeftPiece(rest.Length) { BadSpots = none, FirstLine = piece.FirstLineOf(rest.Start, rest.Length) })
             .Concat(piece.Strips.Select(strip => new LeftPiece(strip.Length, strip.Material) { BadSpots = none }));
     }
 }

@@ -37,7 +37,9 @@ internal static class PlanAsks
         [new('y', "yes", new Errand.CarryOut(kept.Id, [], Hardware: true))]);
 
     public static Ask Happened(PlannedPiece piece) => new Ask.Write(
-        "Which cuts came out right, by letter or name, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none",
+        piece.LineSpacing is null
+            ? "Which cuts came out right, by letter or name, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none"
+            : "Which cuts came out right, by letter or name, and which lengths are left to keep, each with where its first pattern line is? Like: A left 40 line 0, 22-1/2; or none",
         Topic.Happened,
         "really");
 

@@ -20,7 +20,7 @@ internal static class PlanRows
 
     private const string Indent = "      ";
 
-    private const string BuysNothing = "! the next match buys nothing; ^U lets it buy again";
+    private const string BuysNothing = "! the next match buys nothing; ^S lets it buy again";
 
     /// <summary>How many parts the page has.</summary>
     public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + PlanBelow.Sections(state, plan).Count : 0;
@@ -64,7 +64,7 @@ internal static class PlanRows
             rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; ^R matches {(state.Kept is null ? "again" : "the rest again")}", width, Tone.Fault, indent: 2));
         if (state.Kept is { LetGo: { Count: > 0 } letGo })
             rows.AddRange(Row.Wrapped($"! planned here no more, since its piece was let go: {CutText.Lacking(letGo)}; ^R matches again", width, Tone.Caution, indent: 2));
-        if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^U lets it")}", Tone.Soft), width));
+        if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^S lets it")}", Tone.Soft), width));
         if (state.Wall is { } wall) rows.Add(Cut(Row.Of($"fills {TextRules.Harmless(wall)}: ^D draws its elevation", Tone.Soft), width));
         if (plan.Buys && !state.Buys && !state.Matching) rows.Add(Cut(Row.Of(BuysNothing, Tone.Caution), width));
         rows.AddRange(Only(state, width));

@@ -47,7 +47,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.MoveWall(var wall, var stage) => Told(errand, new ChangeWalls(yard).Move(wall, stage)),
         Errand.DropWall(var wall) => Told(errand, new ChangeWalls(yard).Drop(wall)),
         Errand.DropSystem(var system) => Told(errand, new ChangeSystems(yard).Drop(system)),
-        Errand.PrintWall(var wall, var plan, var path) => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Pdf(wall, plan, world.Today).Then(pdf => Written(pdf, file)))),
+        Errand.PrintWall(var wall, var plan, var path) printed => Told(errand, NewFile(path).Then(file => new SeeWall(yard).Pdf(wall, plan, world.Today, printed.Steps).Then(pdf => Written(pdf, file)))),
         Errand.PrintSheet(var plan, var path) => Told(errand, NewFile(path).Then(file => Sheet(plan, file))),
         Errand.SetPrice(var line, var newNames, var oddSizes) => Told(errand, new ChangePrices(yard).Set(line, world.Today, newNames, oddSizes).Then<string>(told => told.Split('\n')[0])),
         Errand.PriceStillSo(var price) => Told(errand, new ChangePrices(yard).StillSo(price, world.Today)),

@@ -31,12 +31,12 @@ internal static class ShellKeys
 
     private static readonly KeyUse Back = new("Esc", "back", new Intent.Escape(), "One step back; on a line that holds something, a second press clears it");
 
-    /// <summary>Works while an answer is written, and on every other line where the place has not taken the key.</summary>
+    /// <summary>Works on every line, and while an answer is written.</summary>
     public static KeyUse Clear { get; } = new(
         "Ctrl+U",
         "clear",
         new Intent.Type(""),
-        "Clear the line; on Plan and Walls only while an answer is written. An answer that is offered stands marked: typing takes its place, an arrow, Home, End or Backspace keeps it to be changed");
+        "Clear the line. An answer that is offered stands marked: typing takes its place, an arrow, Home, End or Backspace keeps it to be changed");
 
     private static readonly KeyUse[] Reading =
     [
@@ -78,11 +78,8 @@ internal static class ShellKeys
         if (state.Helping) return Reading;
         if (state.Line.Ask is Ask.Write { Topic: Topic.Correct } && state.Jump is null) return [.. StripKeys.Correcting, Clear, Back, .. Everywhere];
         if (state.Line.Ask is Ask.Write) return [.. Writing, .. Everywhere];
-        return [.. OfPlace(state), .. Beside(state), .. Clears(state), Back with { Says = "" }];
+        return [.. OfPlace(state), .. Beside(state), Clear with { Says = "" }, Back with { Says = "" }];
     }
-
-    // Where a place has the key for something of its own, Esc twice clears.
-    private static KeyUse[] Clears(ShellState state) => OfPlace(state).Any(use => use.Chords.Contains(Clear.Chords[0])) ? [] : [Clear with { Says = "" }];
 
     /// <summary>The keys that work at every place, less those that the place has taken for something of its own.</summary>
     public static IReadOnlyList<KeyUse> Beside(ShellState state)

@@ -23,7 +23,7 @@ internal static class WallsKeys
         new("Ctrl+R", "fill", new Intent.Do(Want.Fill), "Find the best laying of the wall from what is free and what can be bought"),
         new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the laying that was found, to be cut and stacked"),
         new("Ctrl+O", "stacked", new Intent.Do(Want.Stack), "Say which courses are stacked as the kept laying has them: their cuts are booked, what is left comes back to the yard"),
-        new("Ctrl+U", "buying", new Intent.Do(Want.Buying), "Allow buying, or fill from the yard alone"),
+        new("Ctrl+S", "buying", new Intent.Do(Want.Buying), "The store: allow buying, or fill from the yard alone"),
         new("Ctrl+L", "pdf", new Intent.Do(Want.Sheet), "Write the rows to scale, what goes where and the cautions as a PDF file; with the cut sheet once the wall is filled"),
         new("Ctrl+W", "wall..", new Intent.Do(Want.Sheets), "The sheet of a wall: write a new one, edit, copy, rename, move or drop the chosen one; on the page of the systems that of a system"),
         new("Ctrl+B", "systems", new Intent.Do(Want.Systems), "The systems that walls are built of, and their sheets; once more leads back to the wall"),

@@ -177,6 +177,7 @@ internal static class WallsModel
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
             Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(card.Kept, card.Picture.Stacked)) }))
                 : new(state, Notice: new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
+            Want.Buying when state.Filling => new(state, Notice: new Notice($"{state.Wall.Sheet.Name} is being filled{(state.Buys ? "" : ", buying nothing")}; Esc stops that, then ^S changes it")),
             Want.Buying => new(state with { Said = (wall.Sheet.Name, !state.Buys) }, Notice: new Notice(state.Buys ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall.Sheet.Name), $"{wall.Sheet.Name}.pdf") }),
             _ => new(state),
@@ -204,7 +205,7 @@ internal static class WallsModel
                 ? new(Read(state with { Line = state.Line.Close().Open(WallsAsks.Stack(wish)) }), Notice: Notice.None)
                 : new(state, Notice: Notice.Of(read.Faults));
         return text.Length > 0
-            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(about.Name, state.Found is { } found && found.Kept.Sheet.Name == about.Name ? found.Plan : null, text))
+            ? new(state with { Line = state.Line.Close() }, new Errand.PrintWall(about.Name, state.Found is { } found && found.Kept.Sheet.Name == about.Name ? found.Plan : null, text) { Steps = state.Found is { } filled && filled.Kept.Sheet.Name == about.Name ? filled.Steps : null })
             : new(state, Notice: new Notice("write the name of a PDF file", Tone.Fault));
     }
 }

@@ -61,6 +61,7 @@ internal static class WallsRows
             return
             [
                 .. Row.Wrapped($"{wall.Sheet.Name}: {LayText.InShort(found, state.Yard.Settings.CurrencySign)}; not kept", width, laying.Courses.Any(course => course.Unfilled) ? Tone.Caution : Tone.Plain, indent: 2),
+                .. StillTakes.Better(found, state.Yard.Settings.CurrencySign).SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2)),
                 .. LayingFacts.Unlined(found.Unlined).SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2)),
                 .. state.FoundAt == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
             ];

@@ -119,7 +119,7 @@ internal sealed record WallsState
     public RunPlan? Laying => (FoundHere ?? Shown?.Kept)?.Plan;
 
     /// <summary>The chosen wall as it is drawn, once its card is there.</summary>
-    public WallPicture? Picture => Shown is { } card ? card.Picture with { Plan = Laying } : null;
+    public WallPicture? Picture => Shown is { } card ? card.Picture with { Plan = Laying, Steps = FoundHere is { } found ? found.Steps : card.Picture.Steps } : null;
 
     /// <summary>The chosen system, or nothing.</summary>
     public SystemSheet? ChosenSystem => System < Yard.Systems.Count ? Yard.Systems[System] : null;
