@@ -121,7 +121,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     {
         LaidCourse[] lost = [.. kept.Plan.Courses.Where(course => rest.GivenUp.ContainsKey((course.Run, course.Course))).Select(course => course with { Pieces = [], Reason = rest.GivenUp[(course.Run, course.Course)] })];
         var never = Unfillable.Of(wall.Laid).Where(stretch => stacked.Any(course => course.Run == stretch.Run && stretch.Courses.Contains(course.Course)));
-        return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, All(wall) - standing.Count - stacked.Length - rest.Kept - waiting) 
+        return new WallStacked(stacked, carried, kept.PlanId, rest.Kept, lost, All(wall) - standing.Count - stacked.Length - rest.Kept - waiting)
         {
             Mind = [.. never.Select(stretch => stretch.Says), .. rest.Begun],
         };

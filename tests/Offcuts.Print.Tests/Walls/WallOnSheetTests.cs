@@ -64,7 +64,7 @@ public sealed class WallOnSheetTests
             .And.Contain("Cut to height: " + HeightRows.Lead)
             .And.Contain("8 new A 3\" 9\" keep 2' as foam 2-1/2x9 II, new label")
             .And.Contain("Cut to height in part: " + HeightRows.PartLead)
-            .And.Contain("8 new B 6\" to 1' 8\" 4\" over it (hatch) keep 1' 1-7/8\" as foam 2-1/2x7-7/8 II, new label").And.NotContain(" Rip: ");
+            .And.Contain("8 new B 6\" to 1' 8\" 4\" over it keep 1' 1-7/8\" as (hatch) foam 2-1/2x7-7/8 II, new label").And.NotContain(" Rip: ");
     }
 
     [Fact]

@@ -53,7 +53,7 @@ public sealed class FillAgainTests : IDisposable
         Kept.Plan.Courses.Should().OnlyContain(course => !course.Unfilled).And.HaveCount(6);
         Kept.Plan.Anew.Should().Be(filled.Plan.Anew);
 
-        _yard.Undo().Value.What.Should().Be("filled the wall wall again around what is begun");
+        _yard.Undo().Value.What.Should().Be("took back: filled the wall wall again around what is begun");
         (Kept.Plan.Anew, Steps.Count(StepState.Dropped), Steps.Count(StepState.Done)).Should().Be(((int?)null, 0, steps), "it was one change");
         new FillWall(_yard).Shown("wall").Ok.Should().BeTrue();
     }

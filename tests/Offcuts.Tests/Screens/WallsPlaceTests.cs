@@ -1,3 +1,6 @@
+using Offcuts.Matching;
+using Offcuts.UseCases;
+
 namespace Offcuts.Tests.Screens;
 
 /// <summary>The place of the walls with its real keys.</summary>
@@ -60,6 +63,7 @@ public sealed class WallsPlaceTests
             run.Hands.Holding = true;
             run.Press("Ctrl+R").Text.Should().Contain("Filling shed …").And.Contain("Esc stop filling");
             run.Press("Ctrl+R").Text.Should().Contain("a match runs already; Esc stops it");
+            run.Press("Ctrl+S").Text.Should().Contain("shed is being filled; Esc stops that, then ^S changes it").And.Contain("Filling shed …", "it goes on as it was begun");
             run.Press("Esc").Text.Should().Contain("stopping; the best laying so far is taken");
             run.LetGo().Text.Should().NotContain("Filling shed").And.Contain("Found ");
         }, KnownWall.FillSmall);
@@ -178,6 +182,27 @@ public sealed class WallsPlaceTests
 
             run.Press("Ctrl+Z").Text.Should().Contain("shed: 0 of 4 courses stand, all faces counted; to cut yet by plan 1");
             run.Yard.StackedCourses().Should().BeEmpty();
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
+    public void A_wall_that_is_filled_again_says_which_begun_courses_keep_what_is_cut()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y");
+            var course = run.Yard.WallPlans().Single().Plan.Courses.Single(course => course is { Run: "A outside", Course: 2 });
+            var (cut, spoilt) = (course.Pieces[0].Piece, course.Pieces.Last(one => one.Piece != course.Pieces[0].Piece).Piece);
+            void Cut(int piece, WhatHappened? otherwise) => new CarryOut(run.Yard, new DateOnly(2026, 6, 1), MatchLimits.None).Do(1, [new CutAct(piece, otherwise)], hardware: false).Ok.Should().BeTrue();
+            Cut(cut, null);
+            Cut(spoilt, new WhatHappened([], []));
+            run.Tick().Text.Should().Contain("lacks a piece that did not come out as planned, so fill it again");
+
+            run.Press("Ctrl+R").Text.Should().MatchRegex("begun courses? keeps? what is cut").And.Contain("not kept");
+            run.Press("Ctrl+D").Text.Should().Contain("begun, and laid as it was planned: A outside, course 2:").And.Contain("what it lacked is to be cut anew");
+            run.Press("Ctrl+K").Text.Should().Contain("It goes on under the number of the one that is kept");
+            run.Type("y").Text.Should().Contain("Kept how shed is filled, as plan 1");
+            run.Yard.WallPlans().Single().PlanId.Should().Be(1);
         }, KnownWall.FillSmall);
     }
 

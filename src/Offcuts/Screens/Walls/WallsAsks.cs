@@ -10,7 +10,7 @@ internal static class WallsAsks
         new Ask.Write($"Which PDF file is the sheet of {wall} written to? Its rows to scale, what goes where, the cautions", Topic.WallFile, "file") { About = new(SheetKind.Wall, wall) };
 
     public static Ask Keep(WallFilled found, WallFilled? kept, string currencySign) => new Ask.Choose(
-        $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found, currencySign)}.{(kept is null ? "" : " What still waits of the one that is kept is given up.")}",
+        $"Keep how {found.Kept.Sheet.Name} is filled, to be cut and stacked? It {LayText.InShort(found, currencySign)}.{(kept is null ? "" : found.Again is null ? " What still waits of the one that is kept is given up." : " It goes on under the number of the one that is kept: what is cut stays, and what it takes no more is given up.")}",
         [new('y', "keep it", new Errand.KeepWall(found))]);
 
     public static Ask Courses(string wall) =>
