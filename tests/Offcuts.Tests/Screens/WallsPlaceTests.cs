@@ -196,10 +196,10 @@ public sealed class WallsPlaceTests
             void Cut(int piece, WhatHappened? otherwise) => new CarryOut(run.Yard, new DateOnly(2026, 6, 1), MatchLimits.None).Do(1, [new CutAct(piece, otherwise)], hardware: false).Ok.Should().BeTrue();
             Cut(cut, null);
             Cut(spoilt, new WhatHappened([], []));
-            run.Tick().Text.Should().Contain("lacks a piece that did not come out as planned, so fill it again");
+            run.Tick().Text.Should().Contain("1 course lacks a piece that did not come out as planned");
 
             run.Press("Ctrl+R").Text.Should().MatchRegex("begun courses? keeps? what is cut").And.Contain("not kept");
-            run.Press("Ctrl+D").Text.Should().Contain("begun, and laid as it was planned: A outside, course 2:").And.Contain("what it lacked is to be cut anew");
+            run.Press("Ctrl+D").Text.Should().Contain("begun, and laid as it was planned: A outside, course 2:").And.Contain("what it lacked is to be cut");
             run.Press("Ctrl+K").Text.Should().Contain("It goes on under the number of the one that is kept");
             run.Type("y").Text.Should().Contain("Kept how shed is filled, as plan 1");
             run.Yard.WallPlans().Single().PlanId.Should().Be(1);
