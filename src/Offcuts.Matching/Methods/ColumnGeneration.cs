@@ -46,9 +46,9 @@ internal static class ColumnGeneration
     {
         var master = new RestrictedMaster(tier, loosening: loosening);
         foreach (var (pattern, _) in incumbent.Uses)
-            if (Stripped(tier, pattern) is { } active) master.Add(active);
+            if (Stripped(tier, pattern) is { } active && tier.MayHold(active)) master.Add(active);
         foreach (var pattern in start)
-            if (Stripped(tier, pattern) is { } active) master.Add(active);
+            if (Stripped(tier, pattern) is { } active && tier.MayHold(active)) master.Add(active);
 
         var knapsack = new PricingKnapsack(tier);
         var duals = loosening is null && tier.Goal == Goal.Spend && Bounds.Lengths(tier).Supply is { } supply ? Duals.ByLength(tier, supply) : Duals.Zero(tier);

@@ -153,6 +153,10 @@ internal sealed class MaterialProblem
     public MaterialProblem Without(Func<int, int, bool> pair) =>
         new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => supply.Without(d => pair(s, d)))]) { Order = Order };
 
+    /// <summary>The same problem for plans that leave no more than so much of each supply, in units: longer remainders are worth no more than that.</summary>
+    public MaterialProblem Leaving(long[] longest) =>
+        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => longest[s] < supply.Length ? supply.Leaving(longest[s]) : supply)]) { Order = Order };
+
     private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
     {
         var rows = demands.SelectMany(d => Demands[d].Rows.Select(row => (Row: row, Demand: d))).ToArray();

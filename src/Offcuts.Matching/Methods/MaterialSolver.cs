@@ -33,6 +33,9 @@ internal sealed record MaterialOutcome(MaterialPlan Plan, long[] LeftBound, long
     /// <summary>Bound of the value given up, at this plan's saw cuts where those come first.</summary>
     public long GivenUpBound => Math.Max(LeastGivenUp, LastBound - Problem.SawCost * Plan.SawCuts);
 
+    /// <summary>What the tier of spend says of the plans of the last tier.</summary>
+    public IReadOnlyList<EarlierBound> Earlier { get; init; } = [];
+
     /// <summary>Which spans the plan's patterns lie on, pattern by pattern; filled in by the last tier.</summary>
     public IReadOnlyList<(Pattern Pattern, SpanPlace? Place)> Placed { get; init; } = [];
 }
@@ -127,19 +130,28 @@ internal static class MaterialSolver
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
     {
         var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, filled.SpendLeast, effort);
-        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound, SpendLeast = outcome.Bound };
+        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound, SpendLeast = outcome.Bound, Earlier = Bounded(outcome, effort) };
+    }
+
+    // Where nothing is bought, the tier of spend says nothing of what is taken from the yard.
+    private static IReadOnlyList<EarlierBound> Bounded(TierOutcome spent, Effort effort)
+    {
+        if (spent.Plan.Spend == 0 || effort.Over) return [];
+        var tier = Tier.Spend(spent.Plan);
+        return EarlierBound.OfSpend(tier, spent.Plan, ColumnGeneration.Solve(tier, spent.Plan, spent.Relaxation?.Patterns ?? [], effort));
     }
 
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast), spent.Plan, 0, effort);
-        return spent with { Plan = outcome.Plan, RipsBound = outcome.Bound };
+        var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, 0, effort);
+        return spent with { Plan = new MaterialPlan(spent.Plan.Problem, outcome.Plan.Uses), RipsBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendLeast), spent.Plan, spent.LastBound, effort);
-        var given = spent with { Plan = outcome.Plan, LastBound = outcome.Bound };
+        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, spent.LastBound, effort);
+        // What no plan leaves was worth less in that tier; what this one leaves is not.
+        var given = spent with { Plan = new MaterialPlan(spent.Plan.Problem, outcome.Plan.Uses), LastBound = outcome.Bound };
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }
 

@@ -17,8 +17,7 @@ internal sealed class PatternEnumeration
 
     private readonly Tier _tier;
     private readonly MaterialProblem _problem;
-    private readonly Duals _duals;
-    private readonly ReducedCostLimits _limits;
+    private readonly Limit[] _limits;
     private readonly int _mostPatterns;
     private readonly List<Pattern> _found = [];
     private long _steps;
@@ -28,16 +27,13 @@ internal sealed class PatternEnumeration
     private int[] _demands = [];
     private int[] _most = [];
     private int[] _takes = [];
-    private long[] _dual = [];
     private bool[] _free = [];
     private long[] _fill = [];
-    private long[][] _completion = [];
-    private LoadLimits _load;
 
     private PatternEnumeration(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
     {
-        (_tier, _problem, _limits, _duals, _mostPatterns, _steps) = (tier, tier.Problem, limits, limits.Duals, mostPatterns, mostSteps);
-        _load = new LoadLimits([], [], [], []);
+        (_tier, _problem, _mostPatterns, _steps) = (tier, tier.Problem, mostPatterns, mostSteps);
+        _limits = [.. tier.Earlier.Select(bound => bound.Limits).Prepend(limits).Select(one => new Limit(one))];
     }
 
     /// <summary>The patterns, or none where there are too many.</summary>
@@ -91,7 +87,7 @@ internal sealed class PatternEnumeration
     {
         var from = _problem.Supplies[supply];
         _supply = supply;
-        _load = _limits.Of(supply);
+        foreach (var limit in _limits) limit.Enter(supply);
         for (var d = 0; d < from.Whole.Length; d++)
         {
             if (!_tier.Active[d] || !from.Whole[d]) continue;
@@ -105,46 +101,21 @@ internal sealed class PatternEnumeration
         if (_demands.Length == 0) return true;
         _most = [.. _demands.Select(d => (int)Math.Min(_tier.DemandCount[d], _problem.Capacity(supply) / _problem.Weights[d]))];
         _takes = new int[_demands.Length];
-        _dual = [.. _demands.Select(d => _duals.Demand[d] - PricingKnapsack.SawDualOf(_tier) - _tier.RipCost(supply, d, whole: false, _duals.Rips))];
         _free = [.. _demands.Select(d => _tier.Goal != Goal.Rips || from.Rip(d, whole: false).Count == 0)];
         _fill = new long[_demands.Length + 1];
         for (var i = _demands.Length - 1; i >= 0; i--) _fill[i] = _fill[i + 1] + _most[i] * _problem.Weights[_demands[i]];
-        Complete();
-        return Search(0, 0, 0, 0, long.MaxValue);
+        foreach (var limit in _limits) limit.Complete(_demands, _most);
+        return Search(0, 0, long.MaxValue);
     }
 
-    // The most that (limit + sum of duals - cost) can become from demand i on, with so many cells filled before.
-    private void Complete()
-    {
-        var capacity = _problem.Capacity(_supply);
-        var last = new long[_load.Most.Length];
-        for (var c = 0; c < last.Length; c++)
-        {
-            last[c] = _load.Lightest[c] > capacity || _load.Most[c] <= -StateSpaceRelaxation.Never / 2
-                ? -StateSpaceRelaxation.Never
-                : _load.Most[c] - PricingKnapsack.LoadCost(_tier, _supply, _duals, _load.Lightest[c], _load.Heaviest[c]);
-        }
-
-        _completion = new long[_demands.Length + 1][];
-        _completion[^1] = last;
-        for (var i = _demands.Length - 1; i >= 0; i--)
-        {
-            var row = (long[])_completion[i + 1].Clone();
-            var step = _load.Cells[_demands[i]];
-            var dual = _dual[i];
-            for (var copy = 0; copy < _most[i]; copy++)
-            {
-                for (var c = 0; c + step < row.Length; c++) row[c] = Math.Max(row[c], dual + row[c + step]);
-            }
-
-            _completion[i] = row;
-        }
-    }
-
-    private bool Search(int i, long weight, int cells, long dual, long shortestSkipped)
+    private bool Search(int i, long weight, long shortestSkipped)
     {
         if (--_steps < 0) return false;
-        if (cells >= _completion[i].Length || dual + _completion[i][cells] < 0) return true;
+        foreach (var limit in _limits)
+        {
+            if (limit.TooDear(i)) return true;
+        }
+
         var room = _problem.Capacity(_supply) - weight;
         var maximal = _tier.Goal != Goal.GivenUp;
         if (maximal && shortestSkipped != long.MaxValue && room - _fill[i] >= shortestSkipped) return true;
@@ -155,20 +126,16 @@ internal sealed class PatternEnumeration
         for (var count = most; count >= 0; count--)
         {
             _takes[i] = count;
+            foreach (var limit in _limits) limit.Take(i, count);
             var skipped = count < _most[i] && _free[i] ? Math.Min(shortestSkipped, own) : shortestSkipped;
-            if (!Search(i + 1, weight + count * own, cells + count * _load.Cells[_demands[i]], dual + count * _dual[i], skipped)) return false;
+            if (!Search(i + 1, weight + count * own, skipped)) return false;
         }
 
         _takes[i] = 0;
         return true;
     }
 
-    private bool Within(Pattern pattern)
-    {
-        var cells = 0;
-        foreach (var take in pattern.Takes) cells += take.Count * _load.Cells[take.Demand];
-        return cells < _load.Most.Length && PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _load.Most[cells];
-    }
+    private bool Within(Pattern pattern) => _limits.All(limit => limit.Holds(pattern));
 
     private bool Emit()
     {
@@ -182,5 +149,63 @@ internal sealed class PatternEnumeration
         if (!Within(pattern)) return true;
         _found.Add(pattern);
         return _found.Count <= _mostPatterns;
+    }
+
+    // How dear a pattern may be by one relaxation, for the supply being searched.
+    private sealed class Limit(ReducedCostLimits limits)
+    {
+        private readonly Duals _duals = limits.Duals;
+        private LoadLimits _load = new([], [], [], []);
+        private int _supply;
+        private int[] _step = [];
+        private long[] _dual = [];
+        private long[][] _completion = [];
+
+        // Cells filled and sum of duals before each demand.
+        private int[] _cells = [];
+        private long[] _sum = [];
+
+        public void Enter(int supply) => (_supply, _load) = (supply, limits.Of(supply));
+
+        // The most that (limit + sum of duals - cost) can become from demand i on, with so many cells filled before.
+        public void Complete(int[] demands, int[] most)
+        {
+            var tier = limits.Tier;
+            _dual = [.. demands.Select(d => _duals.Demand[d] - PricingKnapsack.SawDualOf(tier) - tier.RipCost(_supply, d, whole: false, _duals.Rips))];
+            _step = [.. demands.Select(d => _load.Cells[d])];
+            (_cells, _sum) = (new int[demands.Length + 1], new long[demands.Length + 1]);
+            var capacity = tier.Problem.Capacity(_supply);
+            var last = new long[_load.Most.Length];
+            for (var c = 0; c < last.Length; c++)
+            {
+                last[c] = _load.Lightest[c] > capacity || _load.Most[c] <= -StateSpaceRelaxation.Never / 2
+                    ? -StateSpaceRelaxation.Never
+                    : _load.Most[c] - PricingKnapsack.LoadCost(tier, _supply, _duals, _load.Lightest[c], _load.Heaviest[c]);
+            }
+
+            _completion = new long[demands.Length + 1][];
+            _completion[^1] = last;
+            for (var i = demands.Length - 1; i >= 0; i--)
+            {
+                var row = (long[])_completion[i + 1].Clone();
+                for (var copy = 0; copy < most[i]; copy++)
+                {
+                    for (var c = 0; c + _step[i] < row.Length; c++) row[c] = Math.Max(row[c], _dual[i] + row[c + _step[i]]);
+                }
+
+                _completion[i] = row;
+            }
+        }
+
+        public void Take(int i, int count) => (_cells[i + 1], _sum[i + 1]) = (_cells[i] + count * _step[i], _sum[i] + count * _dual[i]);
+
+        public bool TooDear(int i) => _cells[i] >= _completion[i].Length || _sum[i] + _completion[i][_cells[i]] < 0;
+
+        public bool Holds(Pattern pattern)
+        {
+            var cells = 0;
+            foreach (var take in pattern.Takes) cells += take.Count * _load.Cells[take.Demand];
+            return cells < _load.Most.Length && PricingKnapsack.ReducedCost(limits.Tier, pattern, _duals) <= _load.Most[cells];
+        }
     }
 }

@@ -69,6 +69,7 @@ internal sealed class PurchaseBranching
         var mixtures = Mixtures(node, value);
         if (mixtures is { Mixtures: 0 }) return new Explored<Node>(null, []);
         var tier = mixtures is { } left ? node.Tier.Within(left.Least, left.Most) : node.Tier;
+        if (tier.Impossible) return new Explored<Node>(null, []);
         var relaxation = ColumnGeneration.Solve(tier, best, node.Patterns, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
         if (bound >= value) return new Explored<Node>(null, []);

@@ -6,7 +6,10 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal abstract class ReducedCostLimits
 {
-    private protected ReducedCostLimits(Duals duals) => Duals = duals;
+    private protected ReducedCostLimits(Tier tier, Duals duals) => (Tier, Duals) = (tier, duals);
+
+    /// <summary>The tier in whose costs reduced costs are meant.</summary>
+    public Tier Tier { get; }
 
     /// <summary>The duals at which reduced costs are meant.</summary>
     public Duals Duals { get; }
@@ -25,19 +28,19 @@ internal abstract class ReducedCostLimits
     /// <summary>The same limits for one supply, by cells.</summary>
     public abstract LoadLimits Of(int supply);
 
-    private sealed class Linear(Tier tier, Relaxation relaxation, long most) : ReducedCostLimits(relaxation.Duals)
+    private sealed class Linear(Tier tier, Relaxation relaxation, long most) : ReducedCostLimits(tier, relaxation.Duals)
     {
         private const int Cells = 16384;
 
         public override LoadLimits Of(int supply)
         {
-            var capacity = tier.Problem.Capacity(supply);
-            var allows = tier.Problem.Supplies[supply].Allows;
-            var grid = Enumerable.Range(0, allows.Length).Where(d => tier.Active[d] && allows[d]).Select(d => tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
+            var capacity = Tier.Problem.Capacity(supply);
+            var allows = Tier.Problem.Supplies[supply].Allows;
+            var grid = Enumerable.Range(0, allows.Length).Where(d => Tier.Active[d] && allows[d]).Select(d => Tier.Problem.Weights[d]).Aggregate(0L, Bounds.Gcd);
             var cell = grid > 0 && capacity / grid < 2 * Cells ? grid : Math.Max(grid, capacity / Cells + 1);
-            var rounded = cell == grid ? 0 : (tier.Problem.Weights.Max(weight => capacity / weight) + 1) * cell;
-            int[] cells = [.. tier.Problem.Weights.Select(weight => (int)(weight / cell))];
-            var limit = (Int128)most * tier.Scale - relaxation.Bound + tier.Counted(supply, relaxation.Priced[supply].Least);
+            var rounded = cell == grid ? 0 : (Tier.Problem.Weights.Max(weight => capacity / weight) + 1) * cell;
+            int[] cells = [.. Tier.Problem.Weights.Select(weight => (int)(weight / cell))];
+            var limit = (Int128)most * Tier.Scale - relaxation.Bound + Tier.Counted(supply, relaxation.Priced[supply].Least);
             var count = (int)(capacity / cell) + 1;
             return new LoadLimits(
                 cells,
@@ -47,7 +50,7 @@ internal abstract class ReducedCostLimits
         }
     }
 
-    private sealed class StateSpace(StateSpaceRelaxation relaxation, long most) : ReducedCostLimits(relaxation.Duals)
+    private sealed class StateSpace(StateSpaceRelaxation relaxation, long most) : ReducedCostLimits(relaxation.Tier, relaxation.Duals)
     {
         public override LoadLimits Of(int supply) => relaxation.Limits(supply, most);
     }

@@ -95,6 +95,9 @@ internal sealed class StateSpaceRelaxation
     public StateSpaceRelaxation Within(Tier tier) => new StateSpaceRelaxation(tier, _duals, _cells, Alike(tier), (s, cells, _) =>
         cells < _least[s].Length && _least[s][cells] < Never / 2).Run();
 
+    /// <summary>The tier of which it is.</summary>
+    public Tier Tier => _tier;
+
     /// <summary>The duals at which it is.</summary>
     public Duals Duals => _duals;
 

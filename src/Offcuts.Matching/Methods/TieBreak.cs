@@ -19,7 +19,8 @@ internal sealed class TieBreak
     private const int MostPatterns = 4_000;
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
-    private const double Work = 1;
+    private const double WorkOfOne = 1;
+    private const double WorkOfAll = 2;
     private const int MostStates = 200_000;
     private const long MostTries = 20_000_000;
 
@@ -33,6 +34,7 @@ internal sealed class TieBreak
     private readonly Dictionary<SpanPlace, BoolVar> _lies = [];
     private readonly SortedDictionary<int, BoolVar> _carried = [];
     private readonly IntVar[] _used;
+    private double _work = WorkOfAll;
 
     private TieBreak(MaterialPlan plan, Tier tier, IReadOnlyList<Pattern> pool, Effort effort)
     {
@@ -53,7 +55,7 @@ internal sealed class TieBreak
         if (plan.Uses.Count == 0) return outcome;
         var places = plan.Problem.Supplies.Sum(supply => supply.Places.Count);
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
-        var tier = Tier.GivenUp(plan);
+        var tier = Tier.GivenUp(plan, 0, outcome.Earlier);
         var relaxation = last.Relaxation ?? ColumnGeneration.Solve(tier, plan, [], effort);
         IReadOnlyList<Pattern>? pool = null;
         if (outcome.LastProven)
@@ -116,11 +118,13 @@ internal sealed class TieBreak
     // Minimises and holds what was reached. None where nothing was found within the limits.
     private CpSolver? Least(LinearExpr objective)
     {
-        if (_effort.Over) return null;
+        if (_effort.Over || _work <= 0) return null;
         _model.Minimize(objective);
-        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, _effort) };
+        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Math.Min(WorkOfOne, _work), _effort) };
         using var registration = _effort.Cancel.Register(solver.StopSearch);
-        if (solver.Solve(_model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        var status = solver.Solve(_model);
+        _work -= solver.Response?.DeterministicTime ?? WorkOfOne;
+        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         _model.Add(objective <= (long)Math.Round(solver.ObjectiveValue));
         return solver;
     }

@@ -92,6 +92,12 @@ internal sealed class Tier
     /// <summary>Cuts that may be ripped, once that is decided.</summary>
     public int? RipCap { get; private init; }
 
+    /// <summary>What the bounds of an earlier tier say of the plans of this one.</summary>
+    public IReadOnlyList<EarlierBound> Earlier { get; private init; } = [];
+
+    /// <summary>True where an earlier tier says that no plan is left.</summary>
+    public bool Impossible => Earlier.Any(bound => bound.Impossible);
+
     /// <summary>True where a demand may be filled more often than asked at no cost.</summary>
     public bool Covering => Goal != Goal.GivenUp || (Drop == 0 && Problem.MostStrips == 0);
 
@@ -109,6 +115,9 @@ internal sealed class Tier
 
     /// <summary>What the linear bound counts for a use of a supply: its least reduced cost, but nothing where that is more and it need not be used.</summary>
     public long Counted(int supply, long leastReducedCost) => SupplyLeast[supply] > 0 ? leastReducedCost : Math.Min(0, leastReducedCost);
+
+    /// <summary>False where an earlier tier says that no plan of this one has the pattern.</summary>
+    public bool MayHold(Pattern pattern) => Earlier.All(bound => bound.Holds(pattern));
 
     /// <summary>The cost of a pattern in this tier.</summary>
     public long Cost(Pattern pattern) => Goal switch
@@ -168,13 +177,16 @@ internal sealed class Tier
     /// <summary>Fewest rips, leaving no stage shorter and spending no more than the plan does.</summary>
     /// <param name="spent">The plan.</param>
     /// <param name="spendLeast">No plan that leaves no stage shorter spends less.</param>
-    public static Tier Rips(MaterialPlan spent, long spendLeast = 0) => After(spent, Goal.Rips, spent.Spend, null, spendLeast);
+    /// <param name="earlier">What the tier of spend says of these plans.</param>
+    public static Tier Rips(MaterialPlan spent, long spendLeast = 0, IReadOnlyList<EarlierBound>? earlier = null) =>
+        After(spent, Goal.Rips, spent.Spend, null, spendLeast, earlier).Narrowed();
 
     /// <summary>Least value given up (where they come first, fewest saw cuts before it), leaving no stage shorter, spending and ripping no more than the plan does.</summary>
     /// <param name="spent">The plan.</param>
     /// <param name="spendLeast">No plan that leaves no stage shorter spends less.</param>
-    public static Tier GivenUp(MaterialPlan spent, long spendLeast = 0) =>
-        After(spent, Goal.GivenUp, spent.Spend, spent.Problem.MayRip ? spent.Rips : null, spendLeast);
+    /// <param name="earlier">What the tier of spend says of these plans.</param>
+    public static Tier GivenUp(MaterialPlan spent, long spendLeast = 0, IReadOnlyList<EarlierBound>? earlier = null) =>
+        After(spent, Goal.GivenUp, spent.Spend, spent.Problem.MayRip ? spent.Rips : null, spendLeast, earlier).Narrowed();
 
     /// <summary>What remains of the tier once these patterns are settled; a demand filled too often counts as filled.</summary>
     public Tier Rest(IEnumerable<(Pattern Pattern, int Times)> settled)
@@ -211,9 +223,21 @@ internal sealed class Tier
     /// <summary>The same tier for plans that do not take some demands from some supplies.</summary>
     public Tier Without(Func<int, int, bool> pair) => Narrowed(Problem.Without(pair), SupplyLeast, SupplyCount);
 
+    private Tier Narrowed() => Earlier.Count == 0 ? this : Within(SupplyLeast, SupplyCount);
+
+    // Where saw cuts come first, their cost depends on what can be left, and has to stay the same.
+
     private Tier Narrowed(MaterialProblem problem, int[] least, int[] most)
     {
-        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap };
+        EarlierBound[] earlier = [.. Earlier.Select(bound => bound.Within(least, most))];
+        if (earlier.Length > 0)
+        {
+            (least, most) = ((int[])least.Clone(), (int[])most.Clone());
+            foreach (var bound in earlier) bound.Narrow(least, most);
+            if (problem.SawCost == 0) problem = problem.Leaving([.. problem.Supplies.Select((supply, s) => Math.Max(0, supply.Length - earlier.Max(bound => bound.Lightest(s))))]);
+        }
+
+        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap, Earlier = earlier };
         MostLeft.CopyTo(within.MostLeft, 0);
         LeftCost.CopyTo(within.LeftCost, 0);
         foreach (var (stage, cap) in LeftCap) within._leftCap[stage] = cap;
@@ -235,11 +259,11 @@ internal sealed class Tier
     // Where part of the tier is settled (Rest), a plan need not fill that part again.
     private int Left(MaterialPlan plan, int demand) => plan.Left[demand] - (Problem.Demands[demand].Count - DemandCount[demand]);
 
-    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap, long spendLeast = 0)
+    private static Tier After(MaterialPlan plan, Goal goal, long? spendCap, int? ripCap, long spendLeast = 0, IReadOnlyList<EarlierBound>? earlier = null)
     {
         if (spendLeast > plan.Spend) throw new ArgumentException("a plan spends less than the least", nameof(spendLeast));
         var problem = plan.Problem;
-        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, SpendLeast = spendLeast, RipCap = ripCap };
+        var tier = new Tier(problem, goal, [.. problem.Demands.Select(_ => true)]) { SpendCap = spendCap, SpendLeast = spendLeast, RipCap = ripCap, Earlier = earlier ?? [] };
         for (var d = 0; d < problem.Demands.Count; d++)
             tier.AllowLeft(d, plan);
         tier.ForgoTooDear();

@@ -19,6 +19,7 @@ internal sealed class ValueCurve
     private readonly double _share;
     private readonly double[] _lengths;
     private readonly double[] _cents;
+    private readonly long _longest = long.MaxValue;
 
     public ValueCurve(Condition condition, IReadOnlyList<StorePrice> prices, Length keep)
     {
@@ -30,12 +31,19 @@ internal sealed class ValueCurve
         _cents = [.. _prices.Select(price => (double)price.Price.Cents)];
     }
 
+    private ValueCurve(ValueCurve of, long longest) =>
+        (_condition, _prices, _keep, _share, _lengths, _cents, _longest) = (of._condition, of._prices, of._keep, of._share, of._lengths, of._cents, longest);
+
+    /// <summary>The same curve, level from a length on, in units.</summary>
+    public ValueCurve UpTo(long longest) => longest < _longest ? new ValueCurve(this, longest) : this;
+
     /// <summary>
     /// Of all lengths up to this one, in units, none is worth more than so many cents more than a longer one: 0 where longer never costs
     /// less, as is usual.
     /// </summary>
     public long LargestDrop(long longest)
     {
+        longest = Math.Min(longest, _longest);
         var (most, drop) = (0.0, 0.0);
         for (var i = 0; i < _lengths.Length && _lengths[i] < longest; i++)
         {
@@ -50,6 +58,7 @@ internal sealed class ValueCurve
     /// <summary>The most that any of the lengths between two, both of them too, is worth.</summary>
     public long Most(long shortest, long longest)
     {
+        longest = Math.Min(longest, _longest);
         var most = Math.Max(At(shortest), At(longest));
         if (_keep > shortest && _keep < longest) most = Math.Max(most, At(_keep));
         foreach (var at in _lengths)
@@ -63,6 +72,7 @@ internal sealed class ValueCurve
     /// <summary>Value in cents of a usable length in units.</summary>
     public long At(long units)
     {
+        units = Math.Min(units, _longest);
         if (units < _keep || units <= 0 || _prices.Length == 0) return 0;
         var raised = Estimate(units) * _share + 0.5;
         var floor = Math.Floor(raised);

@@ -16,8 +16,10 @@ internal static class ChildRun
     public static IReadOnlyList<Outcome> Start(Options options, InstanceClass one, Contender contender, double seconds, int count)
     {
         var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true, UseShellExecute = false };
+        // Begun as "dotnet Offcuts.Benchmarks.dll", this process is the host, which needs to be told what to run.
+        string[] program = Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? [typeof(ChildRun).Assembly.Location] : [];
         string[] folder = options.From is { } from ? ["--from", from] : [];
-        foreach (var argument in (string[])[.. folder, "--child", contender.ToString(), one.Name, Text(seconds), Text(count)]) start.ArgumentList.Add(argument);
+        foreach (var argument in (string[])[.. program, .. folder, "--child", contender.ToString(), one.Name, Text(seconds), Text(count)]) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         using var guard = new Timer(_ => process.Kill(), null, TimeSpan.FromSeconds(60 + count * (3 * seconds + 30)), Timeout.InfiniteTimeSpan);
         var outcomes = new List<Outcome>();

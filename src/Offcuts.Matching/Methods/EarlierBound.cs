@@ -1,0 +1,83 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// What the linear bound of an earlier tier says of the plans of a later one. They reach no more in the earlier tier than was fixed there, so each of
+/// them is within a known gap of its bound:
+/// <code>
+/// L + sum over the spans used    (reducedcost_p - least_s)   where least_s &lt; 0 counts every span, else those that must be used
+///   + sum over the spans not used  -min(0, least_s)          &lt;=   what was fixed
+/// </code>
+/// All terms are nothing or more. So a pattern that is dearer than the gap is in no such plan, a span that costs more than the gap to leave alone is used,
+/// and where the duals follow the lengths, little can be left of a span. The relaxation of the later tier has the same rows and sees none
+/// of this, since it may use the hundredth part of a pattern that no plan can have once.
+/// Source: reduced-cost fixing, as in any textbook of integer programming; the later tier's use of it follows from the sum above.
+/// Cost: one knapsack for each set of numbers of supplies.
+/// </summary>
+internal sealed class EarlierBound
+{
+    private readonly Tier _tier;
+    private readonly Duals _duals;
+    private readonly Priced[] _priced;
+    private readonly long _most;
+    private readonly Int128 _gap;
+
+    private EarlierBound(Tier tier, Duals duals, long most)
+    {
+        (_tier, _duals, _most) = (tier, duals, most);
+        _priced = new PricingKnapsack(tier).Price(duals);
+        var bound = Bounds.Lagrangian(tier, duals, _priced);
+        _gap = (Int128)most * tier.Scale - bound;
+        Limits = ReducedCostLimits.Of(tier, new Relaxation([], [], duals, _priced, bound), most);
+    }
+
+    /// <summary>How dear patterns may be.</summary>
+    public ReducedCostLimits Limits { get; }
+
+    /// <summary>True where no plan is left.</summary>
+    public bool Impossible => _gap < 0;
+
+    /// <summary>Of a tier of spend: at the duals of its relaxation, and at the lengths themselves.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="plan">The plan whose spend is fixed.</param>
+    /// <param name="relaxation">The relaxation of the tier.</param>
+    public static IReadOnlyList<EarlierBound> OfSpend(Tier tier, MaterialPlan plan, Relaxation relaxation)
+    {
+        var duals = new List<Duals> { relaxation.Duals };
+        if (Bounds.Lengths(tier).Supply is { } supply) duals.Add(Duals.ByLength(tier, supply));
+        return [.. duals.Select(at => new EarlierBound(tier, at, plan.Spend))];
+    }
+
+    /// <summary>True where the pattern is not dearer than that.</summary>
+    public bool Holds(Pattern pattern) =>
+        PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _gap + _tier.Counted(pattern.Supply, _priced[pattern.Supply].Least);
+
+    /// <summary>The same for plans that cut so many of each supply, at least and at most.</summary>
+    public EarlierBound Within(int[] least, int[] most) => new(_tier.Within(least, most), _duals, _most);
+
+    /// <summary>Raises the least and lowers the most uses of each supply to what these plans can have.</summary>
+    public void Narrow(int[] least, int[] most)
+    {
+        if (Impossible) return;
+        for (var s = 0; s < least.Length; s++)
+        {
+            var (own, each) = (_tier.SupplyCount[s], _priced[s].Least);
+            if (own == 0 || each is 0 or long.MaxValue) continue;
+            if (each < 0) least[s] = Math.Max(least[s], Math.Min(most[s], own - (int)Int128.Min(own, _gap / -(Int128)each)));
+            else most[s] = Math.Max(least[s], Math.Min(most[s], _tier.SupplyLeast[s] + (int)Int128.Min(own, _gap / each)));
+        }
+    }
+
+    /// <summary>No pattern of the supply that is cut weighs less, in units: the demand whose dual is highest for its weight fills it with the least weight.</summary>
+    public long Lightest(int supply)
+    {
+        var missing = (Int128)PricingKnapsack.BaseCost(_tier, supply, _duals) - ((Int128)_gap + _tier.Counted(supply, _priced[supply].Least));
+        if (missing <= 0) return 0;
+        Int128 dual = 0, weight = 1;
+        for (var d = 0; d < _tier.Active.Length; d++)
+        {
+            if (_tier.Active[d] && _duals.Demand[d] * weight > dual * _tier.Problem.Weights[d]) (dual, weight) = (_duals.Demand[d], _tier.Problem.Weights[d]);
+        }
+
+        return dual == 0 ? 0 : (long)Int128.Min(_tier.Problem.Capacity(supply), (missing * weight + dual - 1) / dual);
+    }
+}
