@@ -230,6 +230,7 @@ public sealed class CutSheetTests
         PlanStep[] dropped = [.. steps.Select(step => step.State == StepState.Waiting ? PlanStep.Dropped : step)];
         CutSheet.Text(Kept with { Steps = dropped }, Invented.Options).Should().NotContain("it did not come out of its piece", "the rest was matched again")
             .And.Contain(": given up: the rest was matched again\n");
+        CutSheet.Text(Kept with { Steps = dropped }, Invented.Options).Should().Contain("    6 to 7: new, 2x4, 8': given up: the rest was matched again\n", "nobody looks for what was not bought");
     }
 
     [Fact]

@@ -63,7 +63,7 @@ internal sealed class CutSheetContent
         Rips = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: false))];
         ToHeight = [.. waiting.SelectMany(each => RipsOf(each.Piece, each.Index, toHeight: true))];
         PartsToHeight = HeightRows.Of(Parts, index => StateOf(index) == StepState.Waiting && !_trouble.ContainsKey(index), index => CodeOf(plan.Pieces[index]), options.Settings.Unit);
-        Behind = [.. plan.Pieces.Select((piece, i) => (piece, i)).Where(each => StateOf(each.i) != StepState.Waiting).SelectMany(each => CameBack(each.i).Prepend(Finished(each.piece, each.i)))];
+        Behind = [.. BehindYou(plan.Pieces)];
         Shopping = ShoppingList.Of(waiting.Select(each => each.Piece), HardwareClosed ? [] : plan.Hardware, options);
         Cautions = Core.Yard.Cautions.ForPlan(plan, code => TextRules.Harmless(options.CodeText(code)));
     }
@@ -288,6 +288,24 @@ internal sealed class CutSheetContent
     }
 
     private static string Listed(string[] parts) => parts.Length == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
+
+    // New pieces alike that were given up one behind the other are told together: nobody looks for any of them.
+    private IEnumerable<string> BehindYou(IReadOnlyList<PlannedPiece> pieces)
+    {
+        bool NotBought(int i) => i < pieces.Count && pieces[i].Source is null && StateOf(i) == StepState.Dropped;
+        for (var i = 0; i < pieces.Count;)
+        {
+            var alike = 1;
+            while (NotBought(i) && NotBought(i + alike) && pieces[i + alike].Material.Equals(pieces[i].Material) && pieces[i + alike].Length == pieces[i].Length && pieces[i + alike].Bought!.Treated == pieces[i].Bought!.Treated) alike++;
+            if (StateOf(i) != StepState.Waiting)
+            {
+                yield return (alike > 1 ? $"{i + 1} to " : "") + Finished(pieces[i], i + alike - 1);
+                foreach (var line in CameBack(i)) yield return line;
+            }
+
+            i += alike;
+        }
+    }
 
     private string Finished(PlannedPiece piece, int index) => $"{index + 1}: {CodeOf(piece)}, {Named(piece)}, {Text(piece.Length)}: " + StateOf(index) switch
     {

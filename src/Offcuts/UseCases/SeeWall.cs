@@ -39,7 +39,9 @@ public sealed class SeeWall(YardFile yard)
         if (picture.Plan is not { } plan) return WallSheetPdf.Write(picture, SheetOptions.For(yard, today));
         var steps = picture.Steps is null ? null : picture.Steps with { Plan = plan.AsPlan() };
         var options = (steps is null ? SheetOptions.For(yard, today) : SheetOptions.For(yard, steps, today)) with { Title = $"Wall {picture.Wall}", Wall = picture, Filled = SheetOptions.OnSheet(yard, picture.Wall, plan) };
-        return steps is null ? CutSheet.Pdf(plan.AsPlan(), options) : CutSheet.Pdf(steps, options);
+        if (steps is null) return CutSheet.Pdf(plan.AsPlan(), options);
+        var kept = yard.Plan(steps.Id)?.Steps.Count == steps.Steps.Count;
+        return CutSheet.Pdf(steps, kept ? options : options with { Note = $"Found and not kept yet: once it is kept, it goes on with plan {steps.Id}." });
     }
 
     /// <summary>True where a row is one of this leg, or of its footing; in either case.</summary>
