@@ -41,7 +41,7 @@ internal sealed class BestFirst<TNode>(
             Parallel.For(0, now.Count, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, i => explored[i] = explore(now[i], known));
             foreach (var of in explored)
             {
-                if (of.Plan is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
+                if (of.Plan?.In(tier.Problem) is { } plan && tier.Value(plan) < tier.Value(best)) best = plan;
                 undecided = Math.Min(undecided, of.Undecided);
             }
 

@@ -9,6 +9,13 @@ namespace Offcuts.Matching.Methods;
 internal sealed record Relaxation(
     IReadOnlyList<Pattern> Patterns, IReadOnlyList<(Pattern Pattern, double Times)> Fractional, Duals Duals, Priced[] Priced, long Bound)
 {
+    /// <summary>The bound of the same duals in another tier of the same rows and costs.</summary>
+    public Relaxation For(Tier tier)
+    {
+        var priced = new PricingKnapsack(tier).Price(Duals);
+        return this with { Priced = priced, Bound = Bounds.Lagrangian(tier, Duals, priced) };
+    }
+
     /// <summary>
     /// True where sums of reduced costs over all spans of a plan stay whole numbers of 64 bits. Duals that grew without end, as they do where the relaxation
     /// has no solution, are of no use to what adds up such sums.

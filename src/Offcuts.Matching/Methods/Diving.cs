@@ -187,7 +187,7 @@ internal sealed class Diving
     public static double Dear(Tier tier)
     {
         double most = 1;
-        foreach (var supply in tier.Problem.Supplies) most = Math.Max(most, 4.0 * (supply.Price + tier.Problem.SawCost + supply.Value.At(supply.Length) + supply.LargestDrop + (tier.Goal == Goal.Rips ? 1 : 0)));
+        foreach (var supply in tier.Problem.Supplies) most = Math.Max(most, 4.0 * (supply.Price + tier.Problem.SawCost + Math.Max(supply.ValueBefore, supply.Value.At(supply.Length)) + supply.LargestDrop + (tier.Goal == Goal.Rips ? 1 : 0)));
         return most;
     }
 }

@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Methods;
 /// L + sum over the spans used    (reducedcost_p - least_s)   where least_s &lt; 0 counts every span, else those that must be used
 ///   + sum over the spans not used  -min(0, least_s)          &lt;=   what was fixed
 /// </code>
-/// All terms are nothing or more. So a pattern that is dearer than the gap is in no such plan, a span that costs more than the gap to leave alone is used,
+/// All terms are nothing or more, those left out (of what is left unfilled, and of uses beyond those that must be) too. So a pattern that is dearer than the gap is in no such plan, a span that costs more than the gap to leave alone is used,
 /// and where the duals follow the lengths, little can be left of a span. The relaxation of the later tier has the same rows and sees none
 /// of this, since it may use the hundredth part of a pattern that no plan can have once.
 /// Source: reduced-cost fixing, as in any textbook of integer programming; the later tier's use of it follows from the sum above.
@@ -33,9 +33,6 @@ internal sealed class EarlierBound
     /// <summary>How dear patterns may be.</summary>
     public ReducedCostLimits Limits { get; }
 
-    /// <summary>True where no plan is left.</summary>
-    public bool Impossible => _gap < 0;
-
     /// <summary>Of a tier of spend: at the duals of its relaxation, and at the lengths themselves.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="plan">The plan whose spend is fixed.</param>
@@ -44,7 +41,7 @@ internal sealed class EarlierBound
     {
         var duals = new List<Duals> { relaxation.Duals };
         if (Bounds.Lengths(tier).Supply is { } supply) duals.Add(Duals.ByLength(tier, supply));
-        return [.. duals.Select(at => new EarlierBound(tier, at, plan.Spend))];
+        return [.. duals.DistinctBy(at => string.Join(' ', at.Demand)).Select(at => new EarlierBound(tier, at, plan.Spend))];
     }
 
     /// <summary>True where the pattern is not dearer than that.</summary>
@@ -52,19 +49,22 @@ internal sealed class EarlierBound
         PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _gap + _tier.Counted(pattern.Supply, _priced[pattern.Supply].Least);
 
     /// <summary>The same for plans that cut so many of each supply, at least and at most.</summary>
-    public EarlierBound Within(int[] least, int[] most) => new(_tier.Within(least, most), _duals, _most);
+    public EarlierBound Within(int[] least, int[] most) => new(_tier.Within([.. least], [.. most]), _duals, _most);
 
-    /// <summary>Raises the least and lowers the most uses of each supply to what these plans can have.</summary>
-    public void Narrow(int[] least, int[] most)
+    /// <summary>Raises the least and lowers the most uses of each supply to what these plans can have; false where there is no such plan.</summary>
+    public bool Narrow(int[] least, int[] most)
     {
-        if (Impossible) return;
+        if (_gap < 0) return false;
         for (var s = 0; s < least.Length; s++)
         {
             var (own, each) = (_tier.SupplyCount[s], _priced[s].Least);
             if (own == 0 || each is 0 or long.MaxValue) continue;
-            if (each < 0) least[s] = Math.Max(least[s], Math.Min(most[s], own - (int)Int128.Min(own, _gap / -(Int128)each)));
-            else most[s] = Math.Max(least[s], Math.Min(most[s], _tier.SupplyLeast[s] + (int)Int128.Min(own, _gap / each)));
+            if (each < 0) least[s] = Math.Max(least[s], own - (int)Int128.Min(own, _gap / -(Int128)each));
+            else most[s] = Math.Min(most[s], _tier.SupplyLeast[s] + (int)Int128.Min(own, _gap / each));
+            if (least[s] > most[s]) return false;
         }
+
+        return true;
     }
 
     /// <summary>No pattern of the supply that is cut weighs less, in units: the demand whose dual is highest for its weight fills it with the least weight.</summary>

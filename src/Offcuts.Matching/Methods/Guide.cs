@@ -54,8 +54,10 @@ internal sealed class Guide
     /// <summary>How dear the patterns of a plan of at most this cost may be.</summary>
     public ReducedCostLimits Limits(long most) => Cells is null ? ReducedCostLimits.Of(_tier, AtDuals, most) : ReducedCostLimits.Of(Cells, most);
 
-    /// <summary>The same for plans that may cost more than those which the guide was made for.</summary>
-    public Guide Beyond(long most) => Cells is not null && StateSpaceRelaxation.Of(_tier, AtDuals, most) is { } cells
-        ? new Guide(_tier, AtDuals, cells, cells.Bound)
-        : Linear(_tier, AtDuals);
+    /// <summary>At the same duals, for another tier of the same rows and costs, and for plans that may cost more than those which the guide was made for.</summary>
+    public Guide For(Tier tier, long most)
+    {
+        var linear = AtDuals.For(tier);
+        return Cells is not null && StateSpaceRelaxation.Of(tier, linear, most) is { } cells ? new Guide(tier, linear, cells, cells.Bound) : Linear(tier, linear);
+    }
 }

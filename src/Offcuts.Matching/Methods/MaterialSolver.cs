@@ -144,14 +144,13 @@ internal static class MaterialSolver
     private static MaterialOutcome Rips(MaterialOutcome spent, Effort effort)
     {
         var outcome = TierSolver.Solve(Tier.Rips(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, 0, effort);
-        return spent with { Plan = new MaterialPlan(spent.Plan.Problem, outcome.Plan.Uses), RipsBound = outcome.Bound };
+        return spent with { Plan = outcome.Plan.In(spent.Plan.Problem), RipsBound = outcome.Bound };
     }
 
     private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
     {
         var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, spent.LastBound, effort);
-        // What no plan leaves was worth less in that tier; what this one leaves is not.
-        var given = spent with { Plan = new MaterialPlan(spent.Plan.Problem, outcome.Plan.Uses), LastBound = outcome.Bound };
+        var given = spent with { Plan = outcome.Plan.In(spent.Plan.Problem), LastBound = outcome.Bound };
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }
 

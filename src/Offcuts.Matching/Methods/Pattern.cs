@@ -130,6 +130,10 @@ internal sealed class MaterialPlan
     /// <summary>Copies of one stage that are unfilled.</summary>
     public int LeftIn(int stage) => Enumerable.Range(0, Left.Count).Where(d => Problem.Demands[d].Stage == stage).Sum(d => Left[d]);
 
+    /// <summary>The same plan in a problem whose demands and supplies have the same numbers, with the figures that it has there.</summary>
+    public MaterialPlan In(MaterialProblem problem) => problem == Problem ? this : new MaterialPlan(problem, Uses.Select(use =>
+        (new Pattern(problem, use.Pattern.Supply, use.Pattern.Takes, use.Pattern.Whole), use.Times)));
+
     /// <summary>What remains of it without the patterns of another, or none where it does not have them all.</summary>
     public MaterialPlan? Without(MaterialPlan part)
     {

@@ -60,6 +60,7 @@ internal sealed class PurchaseBranching
     private Explored<Node> Proven(Node node, MaterialPlan best, Relaxation whole)
     {
         var (plan, bound) = _proof(node.Tier, best, node.Bound, whole);
+        plan = plan.In(_tier.Problem);
         return new Explored<Node>(plan, [], bound < _tier.Value(plan) ? bound : long.MaxValue);
     }
 

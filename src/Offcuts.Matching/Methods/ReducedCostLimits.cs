@@ -15,9 +15,9 @@ internal abstract class ReducedCostLimits
     public Duals Duals { get; }
 
     /// <summary>
-    /// By the linear relaxation: using pattern p once replaces one use that the bound L counted at the least reduced cost of the supply, so
+    /// By the linear relaxation: using pattern p once replaces one use that the bound L counted at the least reduced cost of the supply (<see cref="Tier.Counted"/>), so
     /// <code>
-    /// L + reducedcost_p - min(0, least_s) &lt;= cost
+    /// L + reducedcost_p - counted_s &lt;= cost
     /// </code>
     /// </summary>
     public static ReducedCostLimits Of(Tier tier, Relaxation relaxation, long most) => new Linear(tier, relaxation, most);

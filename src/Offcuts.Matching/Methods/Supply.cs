@@ -68,8 +68,11 @@ internal sealed record Supply
     /// <summary>What a demand adds by being ripped out of it.</summary>
     public Ripped Rip(int demand, bool whole) => (whole ? WholeRips : Rips)?[demand] ?? default;
 
-    /// <summary>The same where no more than so much can be left of it, in units.</summary>
-    public Supply Leaving(long longest) => this with { Value = Value.UpTo(longest) };
+    /// <summary>
+    /// The same where no more than so much can be left of it, in units. The largest drop stays that of the whole curve, which is no smaller: what leaves
+    /// labels out by it leaves out none that it may not.
+    /// </summary>
+    public Supply Leaving(long longest) => this with { Value = Value.UpTo(longest), _largestDrop = LargestDrop };
 
     /// <summary>The same where some demands may no longer be taken from it.</summary>
     public Supply Without(Func<int, bool> demand) => this with

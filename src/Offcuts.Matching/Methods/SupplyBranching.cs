@@ -53,6 +53,7 @@ internal sealed class SupplyBranching
 
     private Explored<Node> Explore(Node node, MaterialPlan best)
     {
+        if (node.Tier.Impossible) return new Explored<Node>(null, []);
         var value = _tier.Value(best);
         var (cells, paths) = StateSpaceAscent.Raise(node.Tier, node.Cells, value - 1, Rounds, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, cells.Bound));
@@ -74,7 +75,7 @@ internal sealed class SupplyBranching
         {
             if (PatternEnumeration.Widest(tier, guide, bound, Math.Min(most, value - 1), work.Listed) is not { } listed) break;
             var counted = CountProgram.Solve(tier, listed.Patterns, guide, listed.Most, work.States, work.Tries, _effort);
-            if (counted.Plan is { } plan && tier.Value(plan) < value) (best, value) = (new MaterialPlan(_tier.Problem, plan.Uses), tier.Value(plan));
+            if (counted.Plan is { } plan && tier.Value(plan) < value) (best, value) = (plan.In(_tier.Problem), tier.Value(plan));
             if (counted.Closed) (bound, most) = (value <= listed.Most ? value : Math.Max(bound, Bounds.NextAbove(tier, listed.Most)), value - 1);
             else if (listed.Most == bound) break;
             else most = bound + (listed.Most - bound) / 4;

@@ -19,8 +19,8 @@ internal sealed class TieBreak
     private const int MostPatterns = 4_000;
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
-    private const double WorkOfOne = 1;
-    private const double WorkOfAll = 2;
+    private const double Work = 1;
+    private const double WorkOfOrder = 2;
     private const int MostStates = 200_000;
     private const long MostTries = 20_000_000;
 
@@ -34,7 +34,6 @@ internal sealed class TieBreak
     private readonly Dictionary<SpanPlace, BoolVar> _lies = [];
     private readonly SortedDictionary<int, BoolVar> _carried = [];
     private readonly IntVar[] _used;
-    private double _work = WorkOfAll;
 
     private TieBreak(MaterialPlan plan, Tier tier, IReadOnlyList<Pattern> pool, Effort effort)
     {
@@ -55,12 +54,13 @@ internal sealed class TieBreak
         if (plan.Uses.Count == 0) return outcome;
         var places = plan.Problem.Supplies.Sum(supply => supply.Places.Count);
         if (places > MostPlaces || effort.Over) return outcome with { Placed = Greedy(plan) };
-        var tier = Tier.GivenUp(plan, 0, outcome.Earlier);
-        var relaxation = last.Relaxation ?? ColumnGeneration.Solve(tier, plan, [], effort);
+        // Spans that must be used are not told apart by their places, so that none is said to be one of them.
+        var tier = Tier.GivenUp(plan, 0, outcome.Earlier).Free();
+        var relaxation = last.Relaxation?.For(tier) ?? ColumnGeneration.Solve(tier, plan, [], effort);
         IReadOnlyList<Pattern>? pool = null;
         if (outcome.LastProven)
         {
-            var guide = last.Guide?.Beyond(tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
+            var guide = last.Guide?.For(tier, tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
             pool = PatternEnumeration.All(tier, guide.Limits(tier.Value(plan)), MostPatterns, 100L * MostPatterns);
             if (pool is not null && CountProgram.Placed(tier, pool, guide, tier.Value(plan), MostStates, MostTries, effort) is { } placed)
                 return outcome with { Plan = new MaterialPlan(plan.Problem, placed.Select(at => (at.Pattern, 1))), Placed = placed };
@@ -79,7 +79,7 @@ internal sealed class TieBreak
         var hint = _plan.Uses.ToDictionary(use => use.Pattern, use => use.Times);
         for (var p = 0; p < _pool.Count; p++) _model.AddHint(_uses[p], hint.GetValueOrDefault(_pool[p]));
 
-        var work = _problem.Order == TierOrder.SawCutsFirst ? Sum(_tier.Cost) : Sum(pattern => pattern.SawCuts);
+        var saws = _problem.Order == TierOrder.SawCutsFirst ? Sum(_tier.Cost) : Sum(pattern => pattern.SawCuts);
         var carried = LinearExpr.NewBuilder();
         foreach (var piece in _carried.Values) carried.AddTerm(piece, 1);
         for (var s = 0; s < _used.Length; s++)
@@ -87,14 +87,16 @@ internal sealed class TieBreak
             if (_problem.Supplies[s].Bought is not null) carried.AddTerm(_used[s], 1);
         }
 
-        var best = Least(work);
+        var best = Least(saws);
         if (!CarriedByPrice()) best = Least(carried) ?? best;
         if (_pool.Any(pattern => pattern.AnyOnTreated > 0)) best = Least(Sum(pattern => pattern.AnyOnTreated)) ?? best;
+        var work = WorkOfOrder;
         foreach (var chunk in _carried.Values.Chunk(PiecesAtOnce))
         {
             var late = LinearExpr.NewBuilder();
             for (var i = 0; i < chunk.Length; i++) late.AddTerm(chunk[i], -(1L << (chunk.Length - 1 - i)));
-            best = Least(late) ?? best;
+            if (Least(late, work) is not { } sooner) break;
+            (best, work) = (sooner, work - (sooner.Response?.DeterministicTime ?? Work));
         }
 
         return best is null ? outcome with { Placed = Greedy(_plan) } : Placed(outcome, best);
@@ -116,15 +118,13 @@ internal sealed class TieBreak
     }
 
     // Minimises and holds what was reached. None where nothing was found within the limits.
-    private CpSolver? Least(LinearExpr objective)
+    private CpSolver? Least(LinearExpr objective, double work = Work)
     {
-        if (_effort.Over || _work <= 0) return null;
+        if (_effort.Over || work <= 0) return null;
         _model.Minimize(objective);
-        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Math.Min(WorkOfOne, _work), _effort) };
+        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Math.Min(Work, work), _effort) };
         using var registration = _effort.Cancel.Register(solver.StopSearch);
-        var status = solver.Solve(_model);
-        _work -= solver.Response?.DeterministicTime ?? WorkOfOne;
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        if (solver.Solve(_model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         _model.Add(objective <= (long)Math.Round(solver.ObjectiveValue));
         return solver;
     }

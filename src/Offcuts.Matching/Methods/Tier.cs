@@ -96,7 +96,7 @@ internal sealed class Tier
     public IReadOnlyList<EarlierBound> Earlier { get; private init; } = [];
 
     /// <summary>True where an earlier tier says that no plan is left.</summary>
-    public bool Impossible => Earlier.Any(bound => bound.Impossible);
+    public bool Impossible { get; private init; }
 
     /// <summary>True where a demand may be filled more often than asked at no cost.</summary>
     public bool Covering => Goal != Goal.GivenUp || (Drop == 0 && Problem.MostStrips == 0);
@@ -210,7 +210,7 @@ internal sealed class Tier
     }
 
     /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
-    public Tier Within(int[] least, int[] most) => Narrowed(Problem, least, most);
+    public Tier Within(int[] least, int[] most) => Narrowed(least, most);
 
     /// <summary>The same tier in two: for plans that cut at most <paramref name="k"/> of a supply, and for those that cut more.</summary>
     public IEnumerable<Tier> SplitAt(int supply, int k)
@@ -221,27 +221,39 @@ internal sealed class Tier
     }
 
     /// <summary>The same tier for plans that do not take some demands from some supplies.</summary>
-    public Tier Without(Func<int, int, bool> pair) => Narrowed(Problem.Without(pair), SupplyLeast, SupplyCount);
+    public Tier Without(Func<int, int, bool> pair) => Copy(Problem.Without(pair), SupplyLeast, SupplyCount, Earlier);
 
-    private Tier Narrowed() => Earlier.Count == 0 ? this : Within(SupplyLeast, SupplyCount);
+    /// <summary>The same tier where no supply has to be cut.</summary>
+    public Tier Free() => Copy(Problem, new int[SupplyLeast.Length], SupplyCount, Earlier);
 
-    // Where saw cuts come first, their cost depends on what can be left, and has to stay the same.
+    private Tier Narrowed() => Earlier.Count == 0 ? this : Narrowed(SupplyLeast, SupplyCount);
 
-    private Tier Narrowed(MaterialProblem problem, int[] least, int[] most)
+    private Tier Narrowed(int[] least, int[] most)
     {
-        EarlierBound[] earlier = [.. Earlier.Select(bound => bound.Within(least, most))];
-        if (earlier.Length > 0)
-        {
-            (least, most) = ((int[])least.Clone(), (int[])most.Clone());
-            foreach (var bound in earlier) bound.Narrow(least, most);
-            if (problem.SawCost == 0) problem = problem.Leaving([.. problem.Supplies.Select((supply, s) => Math.Max(0, supply.Length - earlier.Max(bound => bound.Lightest(s))))]);
-        }
+        if (Earlier.Count == 0) return Copy(Problem, least, most, Earlier);
+        // Every pattern holds a copy.
+        var (lower, upper) = ((int[])least.Clone(), most.Select(count => Math.Min(count, Copies)).ToArray());
+        if (lower.Zip(upper).Any(pair => pair.First > pair.Second)) return Copy(Problem, least, most, Earlier, impossible: true);
+        EarlierBound[] earlier = [.. Earlier.Select(bound => bound.Within(lower, upper))];
+        if (!earlier.All(bound => bound.Narrow(lower, upper))) return Copy(Problem, least, most, Earlier, impossible: true);
 
-        var within = new Tier(problem, Goal, Active) { Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least, SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap, Earlier = earlier };
-        MostLeft.CopyTo(within.MostLeft, 0);
-        LeftCost.CopyTo(within.LeftCost, 0);
-        foreach (var (stage, cap) in LeftCap) within._leftCap[stage] = cap;
-        return within;
+        // Where saw cuts come first, what one costs follows from what can be left, and has to stay the same.
+        var problem = Problem.SawCost > 0 ? Problem : Problem.Leaving(
+            [.. Problem.Supplies.Select((supply, s) => Math.Max(0, supply.Length - earlier.Max(bound => bound.Lightest(s))))]);
+        return Copy(problem, lower, upper, earlier);
+    }
+
+    private Tier Copy(MaterialProblem problem, int[] least, int[] most, IReadOnlyList<EarlierBound> earlier, bool impossible = false)
+    {
+        var copy = new Tier(problem, Goal, Active)
+        {
+            Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least,
+            SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap, Earlier = earlier, Impossible = impossible || Impossible,
+        };
+        MostLeft.CopyTo(copy.MostLeft, 0);
+        LeftCost.CopyTo(copy.LeftCost, 0);
+        foreach (var (stage, cap) in LeftCap) copy._leftCap[stage] = cap;
+        return copy;
     }
 
     /// <summary>True where the plan keeps the rows of the tier.</summary>
@@ -295,7 +307,7 @@ internal sealed class Tier
     {
         double most = problem.MostStrips + problem.Copies * (1.0 + (problem.MayRip ? 3.0 : 1.0) * problem.SawCost);
         foreach (var supply in problem.Supplies)
-            most += (double)supply.Count * (supply.Price + Math.Abs(supply.Value.At(supply.Length)) + 1);
+            most += (double)supply.Count * (supply.Price + Math.Max(supply.ValueBefore, supply.Value.At(supply.Length)) + 1);
         var scale = 1L << 22;
         while (scale > 1 && most * scale > LargestSum) scale >>= 1;
         return scale;

@@ -43,7 +43,6 @@ internal sealed class ValueCurve
     /// </summary>
     public long LargestDrop(long longest)
     {
-        longest = Math.Min(longest, _longest);
         var (most, drop) = (0.0, 0.0);
         for (var i = 0; i < _lengths.Length && _lengths[i] < longest; i++)
         {

@@ -1,3 +1,4 @@
+using Offcuts.Core.Yard;
 using Offcuts.Matching.Methods;
 using static Offcuts.Matching.Tests.Scene;
 
@@ -28,6 +29,21 @@ public sealed class EarlierBoundTests
                 Uses(plan).Zip(narrowed.SupplyCount).Should().OnlyContain(pair => pair.First <= pair.Second, $"of {drawn.Name}");
                 plan.Uses.Should().OnlyContain(use => new Pattern(narrowed.Problem, use.Pattern.Supply, use.Pattern.Takes, use.Pattern.Whole).GivenUp == use.Pattern.GivenUp,
                     $"what it leaves is worth as much as before, of {drawn.Name}");
+
+                // Of the two parts that branching makes, and of those within one of them, the one that it belongs to has it too.
+                var part = narrowed;
+                for (var depth = 0; depth < 3; depth++)
+                {
+                    var supply = random.Next(part.SupplyCount.Length);
+                    if (part.SupplyLeast[supply] >= part.SupplyCount[supply]) continue;
+                    var k = random.Next(part.SupplyLeast[supply], part.SupplyCount[supply]);
+                    part = part.SplitAt(supply, k).ElementAt(Uses(plan)[supply] <= k ? 0 : 1);
+                    part.Impossible.Should().BeFalse($"here is a plan, of {drawn.Name}");
+                    plan.Uses.Should().OnlyContain(use => part.MayHold(use.Pattern), $"of {drawn.Name}");
+                    Uses(plan).Zip(part.SupplyLeast).Should().OnlyContain(pair => pair.First >= pair.Second, $"of {drawn.Name}");
+                    Uses(plan).Zip(part.SupplyCount).Should().OnlyContain(pair => pair.First <= pair.Second, $"of {drawn.Name}");
+                    plan.In(part.Problem).GivenUp.Should().Be(plan.GivenUp, $"of {drawn.Name}");
+                }
             }
         }
 
@@ -60,6 +76,68 @@ public sealed class EarlierBoundTests
         left.Should().BeGreaterThan(20, "else the tier of spend ruled nothing out");
     }
 
+    [Fact]
+    public void The_best_of_a_later_tier_is_the_same_with_what_the_tier_of_spend_says()
+    {
+        var proven = 0;
+        foreach (var (drawn, random) in Drawn(2900, 250))
+        {
+            var narrowed = Narrowed(drawn, random);
+
+            var outcome = TierSolver.Solve(narrowed, drawn.Start, drawn.Tier.Problem.LeastGivenUp, new Effort(MatchLimits.None));
+
+            outcome.Bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+            drawn.Tier.Value(outcome.Plan.In(drawn.Tier.Problem)).Should().BeGreaterThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+            if (narrowed.Value(outcome.Plan) > outcome.Bound) continue;
+            outcome.Bound.Should().Be(drawn.Optimum, $"of {drawn.Name}");
+            proven++;
+        }
+
+        proven.Should().BeGreaterThan(60);
+    }
+
+    // Every plan gives up nothing and takes four saw cuts: a new board for the long cut, and the short ones from the yard's stubs, of which two will do.
+    // The spend leaves so little over that two of the stubs must be used, but not which, and not all three.
+    [Fact]
+    public void Of_spans_that_are_alike_no_more_are_carried_than_must_be()
+    {
+        var plan = Match(Request([Board("11 1/2\"", 1), Board("11 1/2\"", 2), Board("11 1/2\"", 3)], [Cut("92\""), Cut("5\"", 3, name: "short")], Price("8'", 400)));
+
+        plan.Tiers.Proven.Should().BeTrue();
+        plan.Pieces.Count(piece => piece.Source is not null).Should().Be(2);
+        plan.Pieces.Sum(piece => piece.SawCuts).Should().Be(4);
+    }
+
+    [Fact]
+    public void Where_there_are_more_spans_than_cuts_none_but_the_cuts_say_how_many_can_be_used()
+    {
+        Piece[] yard = [.. Enumerable.Range(1, 50).Select(number => Board("3'", number))];
+        var problem = Problem.Create(Request(yard, [Cut("15 7/8'"), Cut("36\"", 9, name: "short")], Price("16'", 2000), Price("6'", 1000)) with { Settings = NoKerf }).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var spend = Tier.Spend(start);
+        var tier = Tier.GivenUp(start, 0, EarlierBound.OfSpend(spend, start, ColumnGeneration.Solve(spend, start, [], new Effort(MatchLimits.None))));
+
+        tier.SupplyCount.Should().OnlyContain(count => count <= 10);
+        for (var s = 0; s < tier.SupplyCount.Length; s++)
+        {
+            foreach (var part in tier.SplitAt(s, Math.Max(tier.SupplyLeast[s], tier.SupplyCount[s] - 1)).Where(part => !part.Impossible))
+                part.SupplyLeast.Zip(part.SupplyCount).Should().OnlyContain(pair => pair.First <= pair.Second);
+        }
+    }
+
+    [Fact]
+    public void A_curve_of_values_is_level_from_the_longest_remainder_on()
+    {
+        var curve = new ValueCurve(Condition.Sound, [Price("8'", 400), Price("10'", 300)], L("12\""));
+        var level = curve.UpTo(L("50\"").Units);
+
+        level.At(L("49\"").Units).Should().Be(curve.At(L("49\"").Units));
+        level.At(L("50\"").Units).Should().Be(curve.At(L("50\"").Units));
+        level.At(L("90\"").Units).Should().Be(curve.At(L("50\"").Units));
+        level.Most(L("20\"").Units, L("110\"").Units).Should().Be(curve.At(L("50\"").Units));
+        level.UpTo(L("60\"").Units).At(L("90\"").Units).Should().Be(curve.At(L("50\"").Units));
+    }
+
     // With their kerfs seven cuts of 31 in. are 217-7/8 in. long, the board of the yard and two new ones of 8 ft 223-7/8: 6 in. are over in all. A new board
     // with two cuts alone would waste more than that, and so would the yard's own board left alone.
     [Fact]
@@ -83,7 +161,7 @@ public sealed class EarlierBoundTests
     }
 
     [Fact]
-    public void Where_more_boards_must_be_cut_than_the_money_pays_no_plan_is_left()
+    public void Where_so_many_boards_must_be_cut_that_too_much_would_be_wasted_no_plan_is_left()
     {
         var problem = Problem.Create(Request([Board("31 1/2\"", 1)], [Cut("31\"", 7)], Price("8'", 400))).Value;
         var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
