@@ -11,7 +11,8 @@ namespace Offcuts.Matching.Methods;
 /// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
-/// too, by <see cref="CountProgram"/> where that ends soon. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work.
+/// too, by <see cref="CountProgram"/> where that ends soon. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work
+/// for each figure, one of them for the whole order of the pieces: beyond some thirty pieces that order may stay as it was found.
 /// Above <see cref="MostPlaces"/> spans the plan stays as it is and takes the first spans of each kind.
 /// </summary>
 internal sealed class TieBreak
@@ -20,7 +21,7 @@ internal sealed class TieBreak
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
     private const double Work = 1;
-    private const double WorkOfOrder = 2;
+    private const double WorkOfOrder = 1;
     private const int MostStates = 200_000;
     private const long MostTries = 20_000_000;
 
