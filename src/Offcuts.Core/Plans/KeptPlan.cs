@@ -1,3 +1,5 @@
+using Offcuts.Core.Yard;
+
 namespace Offcuts.Core.Plans;
 
 /// <summary>How far one piece of a kept plan has come.</summary>
@@ -56,6 +58,16 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     // What was let go is marked; all else that is given up was so because the rest was matched again or dropped, or is of a wall's filling: what of that
     // can't be carried out any more is told where the wall is.
     private bool RestGivenUp => Steps.Where((step, piece) => step.State == StepState.Dropped && !WasLetGo(piece)).Any();
+
+    /// <summary>
+    /// The piece of this code, by its number from 0; none where the plan has none. Where a wall was filled again one piece can stand in several rows: the
+    /// one that waits is meant, else the last.
+    /// </summary>
+    public int? PieceOf(Code code)
+    {
+        int[] rows = [.. Enumerable.Range(0, Plan.Pieces.Count).Where(piece => Plan.Pieces[piece].Source?.Code == code)];
+        return rows.Length == 0 ? null : rows.Where(piece => Steps[piece].State == StepState.Waiting).Append(rows[^1]).First();
+    }
 
     /// <summary>How many of its pieces are in this state.</summary>
     public int Count(StepState state) => Steps.Count(step => step.State == state);

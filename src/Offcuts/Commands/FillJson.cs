@@ -34,10 +34,10 @@ internal static class FillJson
             ["joints"] = Node(filled.Plan.Tiers.Joints),
             ["saw_cuts"] = Node(filled.Plan.Tiers.SawCuts),
         },
-        ["new_at_least"] = filled.NewAtLeast,
+        ["new_at_least"] = filled.NewYetAtLeast,
         ["order_by"] = filled.OrderBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        ["buy"] = new JsonArray([.. filled.ToBuy.Select(one => (JsonNode)new JsonObject { ["material"] = one.Price.Material.Name, ["length_mm"] = one.Price.Length.InMillimetres, ["cents"] = one.Price.Price.Cents, ["count"] = one.Count })]),
-        ["pieces"] = new JsonArray([.. filled.Plan.Pieces.Select((piece, p) => Node(piece, filled.Steps is not { } steps || p >= steps.Steps.Count || steps.Steps[p].State == StepState.Waiting))]),
+        ["buy"] = new JsonArray([.. filled.ToBuyYet.Select(one => (JsonNode)new JsonObject { ["material"] = one.Price.Material.Name, ["length_mm"] = one.Price.Length.InMillimetres, ["cents"] = one.Price.Price.Cents, ["count"] = one.Count })]),
+        ["pieces"] = new JsonArray([.. filled.Plan.Pieces.Select((piece, p) => Node(piece, (filled.Steps ?? filled.Left?.Steps) is not { } steps || p >= steps.Steps.Count || steps.Steps[p].State == StepState.Waiting))]),
         ["courses"] = new JsonArray([.. filled.Plan.Courses.Select(Node)]),
         ["extra_ties"] = new JsonArray([.. filled.Plan.ExtraTies.Select(tie => (JsonNode)new JsonObject { ["leg"] = tie.Leg, ["course"] = tie.Course, ["at_mm"] = tie.At.InMillimetres, ["cleat_on"] = tie.CleatOn })]),
         ["begun"] = new JsonArray([.. (filled.Again?.Begun.Courses ?? []).Select(course => (JsonNode)new JsonObject

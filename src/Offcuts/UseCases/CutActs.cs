@@ -83,8 +83,7 @@ public static class CutActs
         if (!code.Ok && int.TryParse(piece, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
             return number >= 1 && number <= kept.Steps.Count ? number - 1 : PlanFaults.NoSuchStep(number);
         if (!code.Ok) return Result<int>.Fail(code.Faults);
-        var index = kept.Plan.Pieces.ToList().FindIndex(planned => planned.Source?.Code == code.Value);
-        if (index >= 0) return index;
+        if (kept.PieceOf(code.Value) is { } index) return index;
         return bins.FirstOrDefault(bin => bin.Code == code.Value) is { } bin
             ? YardFaults.IsABin(code.Value.ToString(), bin.Hardware.Name)
             : PlanFaults.NoWaitingPiece(code.Value.ToString());

@@ -89,7 +89,7 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
             Courses = courses,
             ExtraTies = [.. old.ExtraTies.Concat(found.ExtraTies).Concat(TiesInGaps()).Distinct()],
             Tiers = Tiers(found.Tiers, before, inGaps),
-            Savings = found.Savings,
+            Savings = WithBegun(found.Savings, new Money(before + inGaps)),
             Unpriced = found.Unpriced,
             Buys = found.Buys,
             Anew = found.Courses.Count,
@@ -97,6 +97,9 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
         // What is cut was cut by the kerf and the keep length of that day.
         return new FilledAgain(begun, plan with { Pieces = [.. plan.Pieces.Select((piece, p) => p < begun.Steps.Steps.Count && begun.Steps.Steps[p].State != StepState.Waiting ? old.Pieces[p] : piece)] }, givenUp, _filled, _open);
     }
+
+    // What begun courses still take would be bought as well, were all new.
+    private static PlanSavings WithBegun(PlanSavings found, Money begun) => found with { AllNew = found.AllNew + begun, Spend = found.Spend + begun };
 
     // Those of the courses that are filled anew; what begun courses still take is bought whatever those do. No bound is claimed where their gaps were
     // filled first, each for itself: another choice there might leave more to the others.

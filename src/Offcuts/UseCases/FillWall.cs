@@ -79,6 +79,12 @@ public sealed record WallFilled(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     /// <summary>New pieces by what they are, with how many of each.</summary>
     public IReadOnlyList<(StorePrice Price, int Count)> ToBuy => [.. New(Again is null ? Plan.Pieces : ToCut)];
 
+    /// <summary>Those that are still to be had: of what waits to be cut, where it has come further.</summary>
+    public IReadOnlyList<(StorePrice Price, int Count)> ToBuyYet => [.. New(ToCut)];
+
+    /// <summary>So many are still needed at least: once some are cut, those that wait.</summary>
+    public long NewYetAtLeast => ToBuyYet.Sum(one => one.Count) is var yet && yet == ToBuy.Sum(one => one.Count) ? NewAtLeast : yet;
+
     /// <summary>Those of these pieces that are new, by what they are.</summary>
     public static IEnumerable<(StorePrice Price, int Count)> New(IEnumerable<PlannedPiece> pieces) =>
         pieces.Where(piece => piece.Bought is not null).GroupBy(piece => piece.Bought!).Select(same => (same.Key, same.Count()));

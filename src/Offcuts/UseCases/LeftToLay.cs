@@ -19,6 +19,9 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
     /// <summary>Courses of which all is cut and that wait to be stacked, all faces counted.</summary>
     public int Cut { get; init; }
 
+    /// <summary>How far the pieces of the kept filling have come; none where none is kept.</summary>
+    public KeptPlan? Steps { get; init; }
+
     /// <summary>Courses of the kept filling that lack a piece: it did not come out as planned, or was given up. What takes its place is not known yet.</summary>
     public IReadOnlyList<LaidCourse> Lacking { get; init; } = [];
 
@@ -60,6 +63,7 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
         {
             Cut = cut,
             Lacking = [.. lacking],
+            Steps = steps,
         };
     }
 

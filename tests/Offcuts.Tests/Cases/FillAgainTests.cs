@@ -87,6 +87,29 @@ public sealed class FillAgainTests : IDisposable
     }
 
     [Fact]
+    public void A_piece_that_waits_again_is_meant_by_its_code_and_counts_are_those_of_what_waits()
+    {
+        Yard(_yard, "leg A: 8' end", "3'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        Keep();
+        var bought = Kept.Plan.Pieces.Count(piece => piece.Bought is not null);
+        Cut(Course("A outside", 1).Pieces.First().Piece);
+        new FillWall(_yard).Keep(Fill()).Ok.Should().BeTrue();
+        var waiting = Enumerable.Range(0, Steps.Steps.Count).Where(piece => Steps.Steps[piece].State == StepState.Waiting).ToArray();
+        var twice = waiting.Select(piece => Steps.Plan.Pieces[piece].Source?.Code).OfType<Code>().First(code => Steps.Plan.Pieces.Count(piece => piece.Source?.Code == code) > 1);
+
+        waiting.Should().Contain(Steps.PieceOf(twice)!.Value, "the row of the earlier filling was given up");
+        var acts = CutActs.Read(Steps, new CutWords([twice.ToString()], false, [], false, []), LengthUnit.Inch, []);
+        acts.Value.Should().ContainSingle().Which.Index.Should().Be(Steps.PieceOf(twice));
+
+        var shown = new FillWall(_yard).Shown("wall").Value;
+        shown.ToBuyYet.Sum(one => one.Count).Should().Be(waiting.Count(piece => Steps.Plan.Pieces[piece].Bought is not null)).And.BeLessThanOrEqualTo(bought);
+        var json = System.Text.Json.JsonDocument.Parse(Offcuts.Commands.FillJson.Write(shown)).RootElement;
+        json.GetProperty("buy").EnumerateArray().Sum(one => one.GetProperty("count").GetInt32()).Should().Be(shown.ToBuyYet.Sum(one => one.Count));
+        json.GetProperty("pieces").EnumerateArray().Count(piece => piece.GetProperty("to_cut").GetBoolean()).Should().Be(waiting.Length);
+        shown.Plan.Savings.Spend.Cents.Should().Be(shown.Plan.Tiers.Spend.Value, "what is spent is said once");
+    }
+
+    [Fact]
     public void A_corner_piece_that_is_cut_anew_has_its_joint_on_the_pattern()
     {
         // 5' 3" on a 2 in interval: an end piece of an odd length, which is to be cut from the panel's far end.

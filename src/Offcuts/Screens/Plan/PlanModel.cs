@@ -137,7 +137,7 @@ internal static class PlanModel
     {
         if (state.Plan is not { } plan) return new(state, Notice: new Notice("no plan to look in yet", Tone.Fault));
         var index = -1;
-        if (Code.Parse(text) is { Ok: true } code) index = plan.Pieces.ToList().FindIndex(piece => piece.Source?.Code == code.Value);
+        if (Code.Parse(text) is { Ok: true } code) index = state.Kept is { } kept ? kept.PieceOf(code.Value) ?? -1 : plan.Pieces.ToList().FindIndex(piece => piece.Source?.Code == code.Value);
         else if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= plan.Pieces.Count) index = number - 1;
         return index >= 0
             ? new(state with { Chosen = index, Line = state.Line.Cleared() }, Notice: new Notice(At(state, plan, index)))
