@@ -247,8 +247,15 @@ internal sealed class Tier
     {
         var copy = new Tier(problem, Goal, Active)
         {
-            Scale = Scale, DemandCount = DemandCount, SupplyCount = most, SupplyLeast = least,
-            SpendCap = SpendCap, SpendLeast = SpendLeast, RipCap = RipCap, Earlier = earlier, Impossible = impossible || Impossible,
+            Scale = Scale,
+            DemandCount = DemandCount,
+            SupplyCount = most,
+            SupplyLeast = least,
+            SpendCap = SpendCap,
+            SpendLeast = SpendLeast,
+            RipCap = RipCap,
+            Earlier = earlier,
+            Impossible = impossible || Impossible,
         };
         MostLeft.CopyTo(copy.MostLeft, 0);
         LeftCost.CopyTo(copy.LeftCost, 0);
