@@ -16,6 +16,13 @@ public sealed class HelpTests : IDisposable
         seen.Should().HaveCountGreaterThan(35).And.Contain("stage need").And.Contain("label blank");
     }
 
+    [Fact]
+    public void Help_can_be_asked_for_by_a_word_of_its_own()
+    {
+        _yard.Must("help").Out.Should().Be(_yard.Must("--help").Out);
+        _yard.Must("help", "stage", "need").Out.Should().Be(_yard.Must("stage", "need", "--help").Out);
+    }
+
     private void Visit(string[] path, List<string> seen)
     {
         var help = _yard.Run([.. path, "--help"]);
