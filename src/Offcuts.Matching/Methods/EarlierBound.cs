@@ -7,9 +7,10 @@ namespace Offcuts.Matching.Methods;
 /// L + sum over the spans used    (reducedcost_p - least_s)   where least_s &lt; 0 counts every span, else those that must be used
 ///   + sum over the spans not used  -min(0, least_s)          &lt;=   what was fixed
 /// </code>
-/// All terms are nothing or more, those left out (of what is left unfilled, and of uses beyond those that must be) too. So a pattern that is dearer than the gap is in no such plan, a span that costs more than the gap to leave alone is used,
-/// and where the duals follow the lengths, little can be left of a span. The relaxation of the later tier has the same rows and sees none
-/// of this, since it may use the hundredth part of a pattern that no plan can have once.
+/// All terms are nothing or more, those left out (of what is left unfilled, and of uses beyond those that must be) too. So a pattern that is dearer
+/// than the gap is in no such plan, a span that costs more than the gap to leave alone is used, and where the duals follow the lengths, little can be
+/// left of a span. The relaxation of the later tier has the same rows and sees none of this, since it may use the hundredth part of a pattern that no
+/// plan can have once.
 /// Source: reduced-cost fixing, as in any textbook of integer programming; the later tier's use of it follows from the sum above.
 /// Cost: one knapsack for each set of numbers of supplies.
 /// </summary>
@@ -49,6 +50,8 @@ internal sealed class EarlierBound
         PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _gap + _tier.Counted(pattern.Supply, _priced[pattern.Supply].Least);
 
     /// <summary>The same for plans that cut so many of each supply, at least and at most.</summary>
+    /// <param name="least">Fewest uses; copied.</param>
+    /// <param name="most">Most uses; copied.</param>
     public EarlierBound Within(int[] least, int[] most) => new(_tier.Within([.. least], [.. most]), _duals, _most);
 
     /// <summary>Raises the least and lowers the most uses of each supply to what these plans can have; false where there is no such plan.</summary>
