@@ -20,7 +20,7 @@ internal static class CommandLine
             // The screen opens at once: making up all commands to find that none is meant takes longer than anything else of it.
             if (arguments.Count == 0) return openScreen(context, null);
             if (arguments is ["--yard", var named] && !named.StartsWith('-')) return openScreen(context, named);
-            if (arguments is ["help", .. var of]) arguments = [.. of, "--help"];
+            if (arguments[0] == "help") arguments = [.. arguments.Skip(1), "--help"];
             var root = Root(context, openScreen);
             // A place is typed as @north rack, so @ must not read a file of arguments.
             var parse = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
