@@ -8,19 +8,6 @@ public sealed class StoppingTests
 {
     private static Problem Two => Problem.Create(Request([Board("8'", 1), Board("10'", 2)], [Cut("40\"", 4), Cut("30\"", 3, name: "other")], Price("8'", 500), Price("12'", 800))).Value;
 
-    // Stands for a solver that can't be interrupted: whoever tells of progress is held for longer than anybody waits.
-    private sealed class Held(CancellationTokenSource stop, ManualResetEventSlim through) : IProgress<MatchProgress>
-    {
-        public int Told;
-
-        public void Report(MatchProgress value)
-        {
-            if (Interlocked.Increment(ref Told) > 1) return;
-            stop.Cancel();
-            through.Wait(TimeSpan.FromSeconds(60));
-        }
-    }
-
     [Fact]
     public void Nobody_waits_for_a_solver_that_cannot_be_interrupted()
     {

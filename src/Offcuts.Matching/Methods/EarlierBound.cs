@@ -17,18 +17,16 @@ namespace Offcuts.Matching.Methods;
 internal sealed class EarlierBound
 {
     private readonly Tier _tier;
-    private readonly Duals _duals;
-    private readonly Priced[] _priced;
+    private readonly Relaxation _at;
     private readonly long _most;
     private readonly Int128 _gap;
 
     private EarlierBound(Tier tier, Duals duals, long most)
     {
-        (_tier, _duals, _most) = (tier, duals, most);
-        _priced = new PricingKnapsack(tier).Price(duals);
-        var bound = Bounds.Lagrangian(tier, duals, _priced);
-        _gap = (Int128)most * tier.Scale - bound;
-        Limits = ReducedCostLimits.Of(tier, new Relaxation([], [], duals, _priced, bound), most);
+        (_tier, _most) = (tier, most);
+        _at = new Relaxation([], [], duals, [], 0).For(tier);
+        _gap = (Int128)most * tier.Scale - _at.Bound;
+        Limits = ReducedCostLimits.Of(tier, _at, most);
     }
 
     /// <summary>How dear patterns may be.</summary>
@@ -47,12 +45,12 @@ internal sealed class EarlierBound
 
     /// <summary>True where the pattern is not dearer than that.</summary>
     public bool Holds(Pattern pattern) =>
-        PricingKnapsack.ReducedCost(_tier, pattern, _duals) <= _gap + _tier.Counted(pattern.Supply, _priced[pattern.Supply].Least);
+        PricingKnapsack.ReducedCost(_tier, pattern, _at.Duals) <= _gap + _tier.Counted(pattern.Supply, _at.Priced[pattern.Supply].Least);
 
     /// <summary>The same for plans that cut so many of each supply, at least and at most.</summary>
     /// <param name="least">Fewest uses; copied.</param>
     /// <param name="most">Most uses; copied.</param>
-    public EarlierBound Within(int[] least, int[] most) => new(_tier.Within([.. least], [.. most]), _duals, _most);
+    public EarlierBound Within(int[] least, int[] most) => new(_tier.Within([.. least], [.. most]), _at.Duals, _most);
 
     /// <summary>Raises the least and lowers the most uses of each supply to what these plans can have; false where there is no such plan.</summary>
     public bool Narrow(int[] least, int[] most)
@@ -60,7 +58,7 @@ internal sealed class EarlierBound
         if (_gap < 0) return false;
         for (var s = 0; s < least.Length; s++)
         {
-            var (own, each) = (_tier.SupplyCount[s], _priced[s].Least);
+            var (own, each) = (_tier.SupplyCount[s], _at.Priced[s].Least);
             if (own == 0 || each is 0 or long.MaxValue) continue;
             if (each < 0) least[s] = Math.Max(least[s], own - (int)Int128.Min(own, _gap / -(Int128)each));
             else most[s] = Math.Min(most[s], _tier.SupplyLeast[s] + (int)Int128.Min(own, _gap / each));
@@ -73,12 +71,12 @@ internal sealed class EarlierBound
     /// <summary>No pattern of the supply that is cut weighs less, in units: the demand whose dual is highest for its weight fills it with the least weight.</summary>
     public long Lightest(int supply)
     {
-        var missing = (Int128)PricingKnapsack.BaseCost(_tier, supply, _duals) - ((Int128)_gap + _tier.Counted(supply, _priced[supply].Least));
+        var missing = (Int128)PricingKnapsack.BaseCost(_tier, supply, _at.Duals) - ((Int128)_gap + _tier.Counted(supply, _at.Priced[supply].Least));
         if (missing <= 0) return 0;
         Int128 dual = 0, weight = 1;
         for (var d = 0; d < _tier.Active.Length; d++)
         {
-            if (_tier.Active[d] && _duals.Demand[d] * weight > dual * _tier.Problem.Weights[d]) (dual, weight) = (_duals.Demand[d], _tier.Problem.Weights[d]);
+            if (_tier.Active[d] && _at.Duals.Demand[d] * weight > dual * _tier.Problem.Weights[d]) (dual, weight) = (_at.Duals.Demand[d], _tier.Problem.Weights[d]);
         }
 
         return dual == 0 ? 0 : (long)Int128.Min(_tier.Problem.Capacity(supply), (missing * weight + dual - 1) / dual);

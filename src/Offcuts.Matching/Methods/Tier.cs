@@ -209,9 +209,6 @@ internal sealed class Tier
         return rest;
     }
 
-    /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
-    public Tier Within(int[] least, int[] most) => Narrowed(least, most);
-
     /// <summary>The same tier in two: for plans that cut at most <paramref name="k"/> of a supply, and for those that cut more.</summary>
     public IEnumerable<Tier> SplitAt(int supply, int k)
     {
@@ -226,9 +223,10 @@ internal sealed class Tier
     /// <summary>The same tier where no supply has to be cut.</summary>
     public Tier Free() => Copy(Problem, new int[SupplyLeast.Length], SupplyCount, Earlier);
 
-    private Tier Narrowed() => Earlier.Count == 0 ? this : Narrowed(SupplyLeast, SupplyCount);
+    private Tier Narrowed() => Earlier.Count == 0 ? this : Within(SupplyLeast, SupplyCount);
 
-    private Tier Narrowed(int[] least, int[] most)
+    /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
+    public Tier Within(int[] least, int[] most)
     {
         if (Earlier.Count == 0) return Copy(Problem, least, most, Earlier);
         // Every pattern holds a copy.

@@ -9,19 +9,6 @@ public sealed class RunStoppingTests
 {
     private static RunProblem Wall => RunProblem.Create(Request([Run(432, 4)], Offcut(1, 30), Offcut(2, 36))).Value;
 
-    // Stands for a solver that can't be interrupted: whoever tells of progress is held for longer than anybody waits.
-    private sealed class Held(CancellationTokenSource stop, ManualResetEventSlim through) : IProgress<MatchProgress>
-    {
-        public int Told;
-
-        public void Report(MatchProgress value)
-        {
-            if (Interlocked.Increment(ref Told) > 1) return;
-            stop.Cancel();
-            through.Wait(TimeSpan.FromSeconds(60));
-        }
-    }
-
     [Fact]
     public void Nobody_waits_for_a_solver_that_cannot_be_interrupted()
     {

@@ -38,7 +38,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void What_is_cut_for_a_course_keeps_its_place_and_the_plan_its_number()
     {
-        Yard(_yard, "leg A: 8' end", "3'", []);
+        FreeWall.Draw(_yard, "leg A: 8' end", "3'", []);
         Keep();
         var first = Course("A outside", 1).Pieces[0];
         Cut(first.Piece);
@@ -63,7 +63,7 @@ public sealed class FillAgainTests : IDisposable
     public void A_place_whose_piece_was_spoilt_gets_another_one_and_what_is_cut_beside_it_stays()
     {
         // 8 ft of one course from panels of 4 ft: two pieces at least on each face.
-        Yard(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x5 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x5 line 0 @loft"]);
         Keep();
         var course = Course("A inside", 1);
         Cut(course.Pieces[0].Piece);
@@ -89,7 +89,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void A_piece_that_waits_again_is_meant_by_its_code_and_counts_are_those_of_what_waits()
     {
-        Yard(_yard, "leg A: 8' end", "3'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "3'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
         var bought = Kept.Plan.Pieces.Count(piece => piece.Bought is not null);
         Cut(Course("A outside", 1).Pieces.First().Piece);
@@ -113,7 +113,7 @@ public sealed class FillAgainTests : IDisposable
     public void A_corner_piece_that_is_cut_anew_has_its_joint_on_the_pattern()
     {
         // 5' 3" on a 2 in interval: an end piece of an odd length, which is to be cut from the panel's far end.
-        Yard(_yard, "leg A: 5' 3\" end", "1'", []);
+        FreeWall.Draw(_yard, "leg A: 5' 3\" end", "1'", []);
         Keep();
         var course = Course("A inside", 1);
         course.Pieces.Should().HaveCount(2);
@@ -132,7 +132,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void Where_nothing_is_found_for_a_place_the_course_stays_open_and_its_cut_pieces_keep_their_place()
     {
-        Yard(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
         Kept.Plan.Pieces.Should().OnlyContain(piece => piece.Bought == null);
         foreach (var one in Course("A outside", 1).Pieces) Cut(one.Piece);
@@ -153,7 +153,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void Where_all_that_does_not_stand_is_begun_and_lacks_nothing_there_is_nothing_to_fill()
     {
-        Yard(_yard, "leg A: 8' end", "1'", []);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", []);
         Keep();
         Cut(Course("A inside", 1).Pieces[0].Piece);
         if (!Course("A outside", 1).Pieces.Any(Steps.IsMade)) Cut(Course("A outside", 1).Pieces[0].Piece);
@@ -164,7 +164,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void A_filling_that_was_found_before_something_was_cut_is_not_kept_over_it()
     {
-        Yard(_yard, "leg A: 8' end", "2'", []);
+        FreeWall.Draw(_yard, "leg A: 8' end", "2'", []);
         Keep();
         var found = Fill();
         Cut(Course("A inside", 1).Pieces[0].Piece);
@@ -178,7 +178,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void What_is_cut_already_is_fetched_no_more_by_the_staging_list()
     {
-        Yard(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
         var piece = Course("A inside", 1).Pieces[0].Piece;
         var code = Steps.Plan.Pieces[piece].Source!.Code;
@@ -193,7 +193,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void A_begun_course_that_lacks_a_piece_is_not_given_up_while_others_are_stacked()
     {
-        Yard(_yard, "leg A: 8' end", "2'", []);
+        FreeWall.Draw(_yard, "leg A: 8' end", "2'", []);
         Keep();
         var (above, outside) = (Course("A inside", 2), Course("A outside", 1));
         Cut(above.Pieces[0].Piece);
@@ -214,7 +214,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void Where_the_filling_is_given_up_altogether_what_was_cut_is_named_with_where_it_was_meant_for()
     {
-        Yard(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
         Cut(Course("A inside", 1).Pieces[0].Piece);
         const string Lost = "; ! cut already for courses that are not whole, and in no list any more: A inside, course 1: 4' from 0\" on; catalogue what of it is to be used, by its length and first pattern line";
@@ -235,7 +235,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void A_filling_that_is_worse_than_the_kept_one_says_so()
     {
-        Yard(_yard, "leg A: 8' end", "1'", []);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", []);
         Keep();
         var filled = Fill();
         StillTakes.Better(filled, "$").Should().BeEmpty("it is as good");
@@ -251,7 +251,7 @@ public sealed class FillAgainTests : IDisposable
     [Fact]
     public void The_rest_of_a_panel_that_broke_keeps_the_pattern_line_that_was_said_of_it()
     {
-        Yard(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
         var code = Steps.Plan.Pieces[0].Source!.Code.Text;
 
@@ -274,7 +274,7 @@ public sealed class FillAgainTests : IDisposable
         using var folder = new TryYard();
         using var yard = YardFile.Open(folder.YardPath, folder.Clock);
         var (length, courses) = (luck.Next(60, 180), luck.Next(1, 4));
-        Yard(yard, $"leg A: {length}\" end", $"{courses}'{(luck.Next(2) == 0 ? " 3\"" : "")}", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line {luck.Next(0, 9)} @loft")]);
+        FreeWall.Draw(yard, $"leg A: {length}\" end", $"{courses}'{(luck.Next(2) == 0 ? " 3\"" : "")}", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line {luck.Next(0, 9)} @loft")]);
         var fill = new FillWall(yard);
         var limits = new MatchLimits { Time = TimeSpan.FromSeconds(0.3), Clock = folder.Clock };
         fill.Keep(fill.Fill("wall", buy: true, limits).Value).Ok.Should().BeTrue();
@@ -370,21 +370,4 @@ public sealed class FillAgainTests : IDisposable
     private WallFilled Fill(bool? buy = null) => new FillWall(_yard).Fill("wall", buy, Limits).Value;
 
     private void Keep(bool? buy = true) => new FillWall(_yard).Keep(Fill(buy)).Ok.Should().BeTrue();
-
-    private static void Yard(YardFile yard, string leg, string height, string[] lines)
-    {
-        var catalogue = new CataloguePieces(yard);
-        foreach (var line in lines) catalogue.Save(catalogue.Read([line]).Value, newNames: true).Ok.Should().BeTrue(line);
-        new ChangeStages(yard).Add("walls", new DateOnly(2026, 6, 15)).Ok.Should().BeTrue();
-        yard.Change("set a price", work => work.SetPrice(new StorePrice
-        {
-            Material = MaterialReader.Read("foam 2-1/2x12").Value,
-            Length = Length.Feet(4),
-            Price = new Money(1500),
-            LeadDays = 7,
-            Date = new DateOnly(2026, 5, 20),
-        })).Ok.Should().BeTrue();
-        var sheet = $"wall wall\nsystem generic, invented\nheight {height}\ncore 6\"\nclosed no\n{leg}\n  outside right\n";
-        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(sheet)), "wall.txt").Ok.Should().BeTrue();
-    }
 }

@@ -403,7 +403,7 @@ public sealed class StackWallTests : IDisposable
         var (length, courses, stayed) = (luck.Next(30, 131), luck.Next(2, 4), 0);
         using var folder = new TryYard();
         using var yard = YardFile.Open(folder.YardPath, folder.Clock);
-        Yard(yard, $"leg A: {length}\" end", $"{courses}'", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line 0 @loft")]);
+        FreeWall.Draw(yard, $"leg A: {length}\" end", $"{courses}'", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line 0 @loft")]);
         var fill = new FillWall(yard);
         var filled = fill.Fill("wall", buy: true, new MatchLimits { Time = TimeSpan.FromSeconds(0.5), Clock = folder.Clock }).Value;
         if (filled.Plan.Courses.Any(course => course.Unfilled)) return 0;
@@ -450,7 +450,7 @@ public sealed class StackWallTests : IDisposable
         var (length, courses, stackings) = (luck.Next(30, 131), luck.Next(1, 4), 0);
         using var folder = new TryYard();
         using var yard = YardFile.Open(folder.YardPath, folder.Clock);
-        Yard(yard, $"leg A: {length}\" end", $"{courses}'", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line 0 @loft")]);
+        FreeWall.Draw(yard, $"leg A: {length}\" end", $"{courses}'", [.. Enumerable.Range(0, luck.Next(7)).Select(_ => $"foam 2-1/2x12 {luck.Next(10, 48)}\" line 0 @loft")]);
         if (kerfs is not null) Kerf(yard, kerfs[luck.Next(kerfs.Length)]);
         var fill = new FillWall(yard);
         var filled = fill.Fill("wall", buy: true, new MatchLimits { Time = TimeSpan.FromSeconds(0.5), Clock = folder.Clock }).Value;
@@ -562,22 +562,5 @@ public sealed class StackWallTests : IDisposable
         return filled;
     }
 
-    private void Yard(string leg, string height, params string[] lines) => Yard(_yard, leg, height, lines);
-
-    private static void Yard(YardFile yard, string leg, string height, string[] lines)
-    {
-        var catalogue = new CataloguePieces(yard);
-        foreach (var line in lines) catalogue.Save(catalogue.Read([line]).Value, newNames: true).Ok.Should().BeTrue(line);
-        new ChangeStages(yard).Add("walls", new DateOnly(2026, 6, 15)).Ok.Should().BeTrue();
-        yard.Change("set a price", work => work.SetPrice(new StorePrice
-        {
-            Material = MaterialReader.Read("foam 2-1/2x12").Value,
-            Length = Length.Feet(4),
-            Price = new Money(1500),
-            LeadDays = 7,
-            Date = new DateOnly(2026, 5, 20),
-        })).Ok.Should().BeTrue();
-        var sheet = $"wall wall\nsystem generic, invented\nheight {height}\ncore 6\"\nclosed no\n{leg}\n  outside right\n";
-        new ChangeWalls(yard).Import("walls", new MemoryStream(Encoding.UTF8.GetBytes(sheet)), "wall.txt").Ok.Should().BeTrue();
-    }
+    private void Yard(string leg, string height, params string[] lines) => FreeWall.Draw(_yard, leg, height, lines);
 }
