@@ -25,6 +25,7 @@ internal static class PartFiller
     {
         var outcome = PartOutcome.First(part);
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(outcome.Filling);
+        if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
         var (exact, proven) = ExactFill.Solve(part, ExactSize.Usual, effort);
         return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
     }
@@ -35,6 +36,7 @@ internal static class PartFiller
     public static PartOutcome Laid(RunPart part, Effort effort)
     {
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.First(part);
+        if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
         var filling = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort).Prices).First(effort);
         return new PartOutcome(filling, TrivialBounds.Of(part, filling));
     }
@@ -169,6 +171,7 @@ internal static class PartFiller
     public static (long Cost, bool Proven) AllNew(RunPart part, bool[] filled, IReadOnlyList<StorePrice> prices, Effort effort)
     {
         var fresh = part.FromStore(filled, prices);
+        if (AloneFill.LeastSpend(fresh) is { } least) return (least, true);
         var (exact, proven) = ExactFill.Solve(fresh, ExactSize.Usual, effort, spendOnly: true);
         var spend = fresh.Levels.Length;
         if (exact is not null && proven) return (exact.Figures[spend], true);
