@@ -8,7 +8,8 @@ namespace Offcuts.Matching.Methods;
 /// Where saw cuts come before value, both are decided already and held together.
 /// <code>
 /// a plan of the pool with   unfilled, spend, rips and the last tier's figure as reached
-/// minimise in turn          sum saws_p x_p;   pieces;   sum anytreated_p x_p;   then use the yard's first piece if that can be, its second, ...
+/// minimise in turn          A sum saws_p x_p + B pieces + sum anytreated_p x_p   with A, B so large that each decides alone
+///                           then use the yard's first piece if that can be, its second, ...
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
 /// too, by <see cref="CountProgram"/> where that ends soon. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work
@@ -23,7 +24,7 @@ internal sealed class TieBreak
     private const double Work = 1;
     private const double WorkOfOrder = 1;
     private const int MostStates = 200_000;
-    private const long MostTries = 20_000_000;
+    private const long MostTries = 5_000_000;
 
     private readonly MaterialPlan _plan;
     private readonly MaterialProblem _problem;
@@ -80,17 +81,8 @@ internal sealed class TieBreak
         var hint = _plan.Uses.ToDictionary(use => use.Pattern, use => use.Times);
         for (var p = 0; p < _pool.Count; p++) _model.AddHint(_uses[p], hint.GetValueOrDefault(_pool[p]));
 
-        var saws = _problem.Order == TierOrder.SawCutsFirst ? Sum(_tier.Cost) : Sum(pattern => pattern.SawCuts);
-        var carried = LinearExpr.NewBuilder();
-        foreach (var piece in _carried.Values) carried.AddTerm(piece, 1);
-        for (var s = 0; s < _used.Length; s++)
-        {
-            if (_problem.Supplies[s].Bought is not null) carried.AddTerm(_used[s], 1);
-        }
-
-        var best = Least(saws);
-        if (!CarriedByPrice()) best = Least(carried) ?? best;
-        if (_pool.Any(pattern => pattern.AnyOnTreated > 0)) best = Least(Sum(pattern => pattern.AnyOnTreated)) ?? best;
+        var best = _problem.Order == TierOrder.SawCutsFirst ? Least(Sum(_tier.Cost)) : null;
+        best = Least(First()) ?? best;
         var work = WorkOfOrder;
         foreach (var chunk in _carried.Values.Chunk(PiecesAtOnce))
         {
@@ -103,9 +95,17 @@ internal sealed class TieBreak
         return best is null ? outcome with { Placed = Greedy(_plan) } : Placed(outcome, best);
     }
 
-    // Where all is bought at one price, the spend says how many pieces.
-    private bool CarriedByPrice() =>
-        _carried.Count == 0 && _problem.Supplies.All(supply => supply.Price > 0 && supply.Price == _problem.Supplies[0].Price);
+    // Saw cuts, pieces and cuts on treated wood in one sum, each of them more than all the next can make up. Where saw cuts come before value they are decided.
+    private LinearExprBuilder First()
+    {
+        var bought = Enumerable.Range(0, _used.Length).Where(s => _problem.Supplies[s].Bought is not null).ToArray();
+        var ofAPiece = 1L + _problem.Copies;
+        var ofASawCut = ofAPiece * (1 + _carried.Count + bought.Sum(s => (long)_tier.SupplyCount[s]));
+        var sum = Sum(pattern => pattern.AnyOnTreated + (_problem.Order == TierOrder.SawCutsFirst ? 0 : pattern.SawCuts * ofASawCut));
+        foreach (var piece in _carried.Values) sum.AddTerm(piece, ofAPiece);
+        foreach (var s in bought) sum.AddTerm(_used[s], ofAPiece);
+        return sum;
+    }
 
     private LinearExprBuilder Sum(Func<Pattern, long> figure)
     {
@@ -123,7 +123,7 @@ internal sealed class TieBreak
     {
         if (_effort.Over || work <= 0) return null;
         _model.Minimize(objective);
-        var solver = new CpSolver { StringParameters = SatSettings.Parameters(Math.Min(Work, work), _effort) };
+        var solver = new CpSolver { StringParameters = SatSettings.NearRelaxation(Math.Min(Work, work), _effort) };
         using var registration = _effort.Cancel.Register(solver.StopSearch);
         if (solver.Solve(_model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         _model.Add(objective <= (long)Math.Round(solver.ObjectiveValue));

@@ -8,7 +8,7 @@ namespace Offcuts.Matching.Methods;
 internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Relaxation, Guide? Guide = null);
 
 /// <summary>
-/// Solves one tier: column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
+/// Solves one tier: full loads, where the sum of lengths says what they cost; column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
 /// do not meet, branching on what is bought, and all patterns within a gap and a proof over those: by counting, else by search, and by the
 /// integer master where both give up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
 /// very long dive.
@@ -47,6 +47,7 @@ internal static class TierSolver
     {
         if (tier.Goal == Goal.Spend) trivialBound = Math.Max(trivialBound, Bounds.Lengths(tier).Bound);
         if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
+        if (FullLoads.Find(tier, trivialBound, effort) is { } full) return new TierOutcome(full, trivialBound, null);
         var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
         var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
         var branches = !Countable(tier) && PurchaseBranching.Applies(tier);
