@@ -17,17 +17,33 @@ internal static class PartFiller
     private const int MostTurns = 2;
     private const double Slack = 10;
 
-    /// <summary>The best filling found and its bounds.</summary>
+    /// <summary>
+    /// What needs no time to speak of and no solver: a row alone is decided, and where stock is limited it is laid from the bottom up. Else nothing.
+    /// </summary>
     /// <param name="part">The part.</param>
+    public static PartOutcome AtOnce(RunPart part)
+    {
+        if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(Filling.Empty(part));
+        if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
+        if (!part.Rests || part.Open) return PartOutcome.First(part);
+        var plain = PlainLaying.Of(part);
+        return new PartOutcome(plain, TrivialBounds.Of(part, plain));
+    }
+
+    /// <summary>The best filling found and its bounds; never worse than what is known.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="known">What was made at once.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="better">Told whenever a figure gets better or a bound closer.</param>
-    public static PartOutcome Fill(RunPart part, Effort effort, Action<PartOutcome> better)
+    public static PartOutcome Fill(RunPart part, PartOutcome known, Effort effort, Action<PartOutcome> better)
     {
-        var outcome = PartOutcome.First(part);
-        if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(outcome.Filling);
-        if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
+        if (known.Proven) return known;
+        var laid = known.Filling.Bars.Count > 0 ? known.Filling : null;
+        if (laid is not null && effort.Over) return known;
         var (exact, proven) = ExactFill.Solve(part, ExactSize.Usual, effort);
-        return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
+        if (laid is null) return exact is not null && proven ? PartOutcome.Best(exact) : Searched(part, exact, effort, better);
+        var (best, sure) = Better(laid, exact, proven);
+        return sure ? PartOutcome.Best(best) : Searched(part, best, effort, better);
     }
 
     /// <summary>Laid once by the prices of the stock, nothing looked for beyond it; its bounds need no program.</summary>
@@ -35,8 +51,7 @@ internal static class PartFiller
     /// <param name="effort">Limit; where it is over already it is laid all the same.</param>
     public static PartOutcome Laid(RunPart part, Effort effort)
     {
-        if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.First(part);
-        if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
+        if (AtOnce(part) is var known && (known.Proven || known.Filling.Bars.Count > 0)) return known;
         var filling = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort).Prices).First(effort);
         return new PartOutcome(filling, TrivialBounds.Of(part, filling));
     }
@@ -80,7 +95,7 @@ internal static class PartFiller
     {
         using var bottom = BottomUp.Begin(part, effort.Share(0.4));
         var (worth, search) = (new WorthTable(part, bottom.Prices), new LayingSearch(part, bottom.Prices));
-        var filling = bottom.First is { } first ? Whole(first, worth, effort) : search.First(effort.Share(0.3));
+        var filling = bottom.First is { } first ? Whole(first, worth, effort) : exact ?? search.First(effort.Share(0.3));
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
         var known = new KnownBounds(part, null, filling, effort.Share(0.2));
@@ -189,6 +204,7 @@ internal static class PartFiller
         private readonly KindTable? _table;
         private readonly StockPrices? _pairSpend;
         private readonly StockPrices? _pairGiven;
+        private readonly (int[] Open, long[] Bounds) _reach = ([], []);
         private PartOutcome? _last;
 
         public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
@@ -196,6 +212,7 @@ internal static class PartFiller
             (_part, _table) = (part, table);
             _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.3)).Prices;
             _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort.Share(0.3)).Prices;
+            if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
             if (table is null || filling.Filled.Contains(false)) return;
             var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
             _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Prices;
@@ -213,6 +230,11 @@ internal static class PartFiller
             var bounds = TrivialBounds.Of(_part, filling);
             bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend)));
             bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+            if (_reach.Open.Length > 0 && Opened(filling).SequenceEqual(_reach.Open))
+            {
+                for (var level = 0; level < spend; level++) bounds[level] = Math.Max(bounds[level], _reach.Bounds[level]);
+            }
+
             if (!filling.Filled.Contains(false))
             {
                 if (_pairSpend is not null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_table!, RunGoal.Spend, 0, _pairSpend)));
@@ -222,6 +244,9 @@ internal static class PartFiller
             return _last = new PartOutcome(filling, bounds);
         }
     }
+
+    // At what level rows stay open first: what was said of how many there holds for every filling that covers all below.
+    private static int[] Opened(Filling filling) => [.. filling.Part.Levels.Where(level => filling.Part.Rows.Any(row => row.Number == level && !filling.Filled[row.Index])).Take(1)];
 
     private static Filling Whole(RunPart part) => Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] };
 }

@@ -49,10 +49,17 @@ public static class RunFiller
 
         void Work()
         {
+            // Of every material what needs no time comes first.
+            PartOutcome[] known = [.. parts.Select(PartFiller.AtOnce)];
+            for (var p = 0; p < parts.Length; p++)
+            {
+                if (known[p].Filling.Bars.Count > 0) Hear(p, known[p]);
+            }
+
             for (var p = 0; p < parts.Length; p++)
             {
                 var number = p;
-                var outcome = PartFiller.Fill(parts[p], effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
+                var outcome = PartFiller.Fill(parts[p], known[p], effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
                 lock (telling)
                 {
                     if (closed) return;

@@ -141,16 +141,25 @@ internal sealed class StockRelaxation
     private StockPrices Least()
     {
         var weight = _goal switch { RunGoal.Spend => 1, RunGoal.Together => 8, _ => 0 };
-        var unit = weight * StockPrices.Scale * _part.Bars.Where(bar => bar.Price > 0).Select(bar => (double)bar.Price / bar.Length).DefaultIfEmpty().Min();
-        long Worth(long length) => (long)Math.Min(unit * length, MostPrice);
+        var unit = weight * _part.Bars.Where(bar => bar.Price > 0).Select(bar => (double)bar.Price / bar.Length).DefaultIfEmpty().Min();
+        return ByLength(unit, weight * StockPrices.Scale, _goal is RunGoal.GivenUp or RunGoal.Together ? StockPrices.Scale : 0);
+    }
+
+    /// <summary>Every length at so many cents a unit: what is laid by these prices wastes little, whatever stock is worth. They need no solver, and give no bound.</summary>
+    public static StockPrices ByLength(RunPart part, double unit) =>
+        new StockRelaxation(part, Filling.Empty(part), RunGoal.Together).ByLength(unit, 8 * StockPrices.Scale, StockPrices.Scale);
+
+    private StockPrices ByLength(double unit, long spend, long given)
+    {
+        long Worth(long length) => (long)Math.Min(unit * StockPrices.Scale * length, MostPrice);
         return new StockPrices(_part)
         {
             Interval = Worth(_part.Interval),
-            Unit = _kinds.AnyLength ? Math.Min((long)Math.Min(unit, MostPrice), StockPrices.MostEarned / LongestPiece) : 0,
-            Odd = _odd.Keys.ToDictionary(kind => kind, kind => Worth(kind.Length)),
-            Alone = _alone.Keys.ToDictionary(length => length, Worth),
-            Spend = weight * StockPrices.Scale,
-            GivenUp = _goal is RunGoal.GivenUp or RunGoal.Together ? StockPrices.Scale : 0,
+            Unit = _kinds.AnyLength ? Math.Min(Worth(1), StockPrices.MostEarned / LongestPiece) : 0,
+            Odd = _needs.SelectMany(row => row).SelectMany(need => need.Odd).Distinct().ToDictionary(kind => kind, kind => Worth(kind.Length)),
+            Alone = _kinds.Alone.ToDictionary(length => length, Worth),
+            Spend = spend,
+            GivenUp = given,
         };
     }
 

@@ -31,7 +31,11 @@ internal static class TrivialBounds
             var lengths = rows.Where(row => row.Stretches.Length > 0).Select(row => row.Stretches.Sum(stretch => stretch.Length)).Order().ToArray();
             var (fit, room) = (0, left);
             while (fit < lengths.Length && lengths[fit] <= room) room -= lengths[fit++];
-            yield return lengths.Length - fit + rows.Count(row => row.Gaps.Length > 0);
+            // Of the rows on which something lies here, so many are open below in every plan with this plan's figures there.
+            var upon = rows.Where(row => row.Stretches.Length > 0).Select(part.Under).OfType<Row>().ToArray();
+            var under = upon.Select(row => row.Number).Distinct().Select(number => part.Rows.Where(row => row.Number == number && row.Stretches.Length > 0).ToArray())
+                .Sum(below => Math.Max(0, below.Count(row => !filling.Filled[row.Index]) - below.Count(row => !upon.Contains(row))));
+            yield return Math.Max(lengths.Length - fit, under) + rows.Count(row => row.Gaps.Length > 0);
             // No plan with this plan's figures at this level lays less here.
             foreach (var length in lengths.Take(rows.Count(row => row.Stretches.Length > 0 && filling.Filled[row.Index]))) left -= length;
         }

@@ -50,23 +50,25 @@ public class RunAgreementTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void What_is_searched_is_never_called_better_than_it_can_be()
-    {
-        Compare(25, DrawnRuns.Draw, (problem, best) =>
-        {
-            var part = RunPart.Of(problem, problem.Materials.Single());
-            if (part.Rows.Length == 0 || part.Bars.Length == 0) return null;
-            var outcome = PartFiller.Searched(part, null, new Effort(MatchLimits.None), _ => { });
-            for (var tier = 0; tier < best.Length; tier++)
-            {
-                var figure = outcome.Figure(tier);
-                if (figure.Bound > best[tier] || (figure.Proven && figure.Value != best[tier])) return $"tier {tier}: {figure}, best {Text(best)}";
-                // A bound holds for plans with the same figures in the tiers before.
-                if (figure.Value != best[tier]) return null;
-            }
+    public void What_is_searched_is_never_called_better_than_it_can_be() => Compare(25, DrawnRuns.Draw, Overstated);
 
-            return null;
-        });
+    [Fact]
+    public void So_it_is_of_walls_that_stay_open() => Compare(25, DrawnRuns.DrawShort, Overstated);
+
+    private static string? Overstated(RunProblem problem, long[] best)
+    {
+        var part = RunPart.Of(problem, problem.Materials.Single());
+        if (part.Rows.Length == 0 || part.Bars.Length == 0) return null;
+        var outcome = PartFiller.Searched(part, null, new Effort(MatchLimits.None), _ => { });
+        for (var tier = 0; tier < best.Length; tier++)
+        {
+            var figure = outcome.Figure(tier);
+            if (outcome.Bounds[tier] > best[tier] || (figure.Proven && figure.Value != best[tier])) return $"tier {tier}: {figure}, best {Text(best)}";
+            // A bound holds for plans with the same figures in the tiers before.
+            if (figure.Value != best[tier]) return null;
+        }
+
+        return null;
     }
 
     private void Compare(int usual, Func<int, RunRequest> draw, Func<RunProblem, long[], string?> difference)

@@ -1,0 +1,118 @@
+using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
+using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
+using Offcuts.Matching.Runs;
+using static Offcuts.Matching.Tests.Runs.RunScene;
+
+namespace Offcuts.Matching.Tests.Runs;
+
+/// <summary>Where stock is limited a wall is laid from the bottom up at once, and no limit of time, however short or long, hands out less.</summary>
+public class RunPlainTests
+{
+    private static IEnumerable<int> Seeds => Enumerable.Range(600, 8);
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.2)]
+    [InlineData(1)]
+    public void No_limit_of_time_hands_out_less_than_is_laid_at_once(double seconds)
+    {
+        foreach (var seed in Seeds)
+        {
+            var problem = RunProblem.Create(Wall(seed)).Value;
+            var plain = PlainLaying.Of(RunPart.Of(problem, Foam));
+
+            // A thousandth of a second goes by whenever it is asked, on a fast machine as on a slow one.
+            var plan = RunFiller.Fill(problem, new MatchLimits { Time = TimeSpan.FromSeconds(seconds), Clock = new AskedClock() });
+
+            Compare(Figures(plan.Tiers), plain.Figures).Should().BeLessThanOrEqualTo(0, $"of seed {seed}: {string.Join(' ', plain.Figures)}");
+        }
+    }
+
+    [Fact]
+    public void What_is_stopped_before_it_began_is_laid_all_the_same()
+    {
+        foreach (var seed in Seeds)
+        {
+            var problem = RunProblem.Create(Wall(seed)).Value;
+            var plain = PlainLaying.Of(RunPart.Of(problem, Foam)).Figures;
+            var stopped = new CancellationToken(canceled: true);
+
+            Figures(RunFiller.Fill(problem, new MatchLimits { Cancel = stopped }).Tiers).Should().Equal(plain, $"of seed {seed}");
+            Figures(RunFiller.Fill(problem, new MatchLimits { Cancel = stopped, Patience = TimeSpan.Zero }).Tiers).Should().Equal(plain, $"of seed {seed}");
+        }
+    }
+
+    // The lowest and shortest course is the first for which stock is taken.
+    [Fact]
+    public void The_first_course_stays_open_only_where_nothing_covers_it()
+    {
+        var open = 0;
+        foreach (var seed in Enumerable.Range(700_000, 200))
+        {
+            var problem = RunProblem.Create(DrawnRuns.DrawShort(seed)).Value;
+            var part = RunPart.Of(problem, problem.Materials.Single());
+            if (part.Bars.Length == 0 || part.Rows.All(row => row.Stretches.Length == 0)) continue;
+            var first = part.Rows.Where(row => row.Stretches.Length > 0).OrderBy(row => row.Number).ThenBy(row => row.Stretches.Sum(stretch => stretch.Length)).First();
+
+            if (PlainLaying.Of(part).Filled[first.Index] || AloneFill.Solve(part.Only([.. part.Rows.Select(row => row == first)]).Part) is not { } alone) continue;
+
+            alone.Filled[0].Should().BeFalse($"of seed {seed}");
+            open++;
+        }
+
+        open.Should().BeGreaterThan(10);
+    }
+
+    // 10 ft and 6 ft, both faces, five courses, 24 panels of 4 ft and some inches less: a course takes 32 ft, so that three take all there is.
+    [Fact]
+    public void Two_whole_courses_are_laid_before_anything_is_begun_above_them()
+    {
+        Run Face(decimal length, string leg, string face) => Run(length, courses: 5, name: $"{leg} {face}", leg: leg);
+        Run[] faces = [Face(120, "a", "outside"), Face(120, "a", "inside"), Face(72, "b", "outside"), Face(72, "b", "inside")];
+        var pieces = Enumerable.Range(1, 24).Select(number => Offcut(number, 48 - number % 5 * 2)).ToArray();
+        var part = RunPart.Of(RunProblem.Create(Request(faces, pieces) with { Buy = false }).Value, Foam);
+
+        var open = PlainLaying.Of(part).Figures[..5];
+
+        open[..2].Should().Equal(0, 0);
+        open.Should().BeInAscendingOrder();
+        open[4].Should().Be(4);
+    }
+
+    // One or two legs of 6 to 12 ft, both faces, three or four courses, and about half of what that takes; of every third nobody said what a panel costs.
+    private static RunRequest Wall(int seed)
+    {
+        var draw = new Random(seed);
+        var stagger = 6 * draw.Next(3);
+        var courses = 3 + draw.Next(2);
+        var runs = Enumerable.Range(1, 1 + draw.Next(2)).Select(leg => (Leg: $"leg {leg}", Length: 72 + 2 * draw.Next(36)))
+            .SelectMany(leg => (Run[])[Run(leg.Length, courses, stagger, $"{leg.Leg} outside", leg.Leg), Run(leg.Length - 17, courses, stagger, $"{leg.Leg} inside", leg.Leg)]).ToArray();
+        var taken = runs.Sum(run => run.Courses.Sum(course => course.Stretches[0].Length.InInches));
+        var pieces = Enumerable.Range(1, (int)(taken / 60)).Select(number => Offcut(number, 10 + 2 * draw.Next(20))).ToArray();
+        var request = Request(runs, pieces) with { Buy = false };
+        return request with
+        {
+            Prices = draw.Next(3) == 0 ? PriceBook.Empty : request.Prices,
+            Settings = draw.Next(2) == 0 ? request.Settings : YardSettings.Usual,
+        };
+    }
+
+    private static int Compare(long[] a, long[] b) => a.Zip(b, (x, y) => x.CompareTo(y)).FirstOrDefault(one => one != 0);
+
+    private static long[] Figures(RunTiers tiers) =>
+    [
+        .. tiers.Unfilled.Select(level => level.Unfilled.Value),
+        tiers.Spend.Value, tiers.ValueGivenUp.Value, tiers.ExtraTies.Value, tiers.Joints.Value, tiers.SawCuts.Value,
+    ];
+
+    private sealed class AskedClock : TimeProvider
+    {
+        private long _asked;
+
+        public override long TimestampFrequency => 1000;
+
+        public override long GetTimestamp() => _asked++;
+    }
+}
