@@ -26,7 +26,7 @@ internal sealed class AloneCuts
         _width = 4 * (1 + (int)Math.Min(row.Intervals, bar.Length / row.Row.Interval));
         Least = Nothing();
         _views = [.. View.Of(bar).Select(view => (view, Reach(view)))];
-        Sums = [.. Enumerable.Range(0, _width).Where(sum => Least[sum] < Never)];
+        Sums = Found(Least);
     }
 
     /// <summary>By 4 x intervals + ends: the least value given up where the bar is cut for that; <see cref="Never"/> where it can't be.</summary>
@@ -45,6 +45,17 @@ internal sealed class AloneCuts
         return sums;
     }
 
+    private static int[] Found(long[] sums)
+    {
+        var found = new List<int>();
+        for (var sum = 0; sum < sums.Length; sum++)
+        {
+            if (sums[sum] < Never) found.Add(sum);
+        }
+
+        return [.. found];
+    }
+
     private SortedList<long, long[]> Reach(View view)
     {
         var reached = new SortedList<long, long[]> { [-1] = Nothing() };
@@ -53,21 +64,19 @@ internal sealed class AloneCuts
         for (var p = 0; p < reached.Count; p++)
         {
             var (at, given) = (reached.Keys[p], reached.Values[p]);
+            var sums = Found(given);
             if (at >= 0)
             {
                 var rest = _bar.Value(Cutting.After(at, _bar.Length, _row.Part.Kerf).Left);
-                for (var sum = 0; sum < _width; sum++)
-                {
-                    if (given[sum] < Never) Least[sum] = Math.Min(Least[sum], given[sum] - rest);
-                }
+                foreach (var sum in sums) Least[sum] = Math.Min(Least[sum], given[sum] - rest);
             }
 
             foreach (var (piece, _, end, kept, _) in Next(view, at))
             {
                 if (!reached.TryGetValue(end, out var next)) reached[end] = next = Nothing();
-                for (var sum = 0; sum < _width; sum++)
+                foreach (var sum in sums)
                 {
-                    if (given[sum] < Never && Add(sum, piece) is >= 0 and var after) next[after] = Math.Min(next[after], given[sum] - kept);
+                    if (Add(sum, piece) is >= 0 and var after) next[after] = Math.Min(next[after], given[sum] - kept);
                 }
             }
         }
@@ -147,12 +156,13 @@ internal sealed class AloneCuts
             var (at, given) = (reached.Keys[p], reached.Values[p]);
             var here = useful[at] = new bool[_width];
             var rest = _bar.Value(Cutting.After(at, _bar.Length, _row.Part.Kerf).Left);
-            for (var sum = 0; sum < _width; sum++) here[sum] = at >= 0 && wanted[sum] && given[sum] < Never && given[sum] - rest == Least[sum];
+            var sums = Found(given);
+            foreach (var sum in sums) here[sum] = at >= 0 && wanted[sum] && given[sum] - rest == Least[sum];
             foreach (var (piece, _, end, kept, _) in Next(view, at))
             {
-                for (var sum = 0; sum < _width; sum++)
+                foreach (var sum in sums)
                 {
-                    if (!here[sum] && given[sum] < Never && Add(sum, piece) is >= 0 and var after && useful[end][after] && given[sum] - kept == reached[end][after]) here[sum] = true;
+                    if (!here[sum] && Add(sum, piece) is >= 0 and var after && useful[end][after] && given[sum] - kept == reached[end][after]) here[sum] = true;
                 }
             }
         }

@@ -76,7 +76,8 @@ internal sealed class AloneFill
             var count = Math.Min(bar.Count, row.Row.MostPieces);
             range += (Int128)2 * count * (bar.Whole + bar.MostKept);
             price += (Int128)count * bar.Price;
-            sums += (bar.Count >= row.Row.MostPieces ? 1 : count) * 16 * (row.Intervals + 2L) * (2 + Math.Min(row.Intervals, bar.Length / row.Row.Interval));
+            var most = 2 + Math.Min(row.Intervals, bar.Length / row.Row.Interval);
+            sums += (bar.Count >= row.Row.MostPieces ? 1 : count) * 16 * (row.Intervals + 2L) * most + 32 * most * most;
         }
 
         return sums > MostSums || range * (price + 1) >= AloneCuts.Never / 2 ? null : new AloneFill(row, (long)range);
