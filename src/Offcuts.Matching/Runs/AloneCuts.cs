@@ -17,7 +17,8 @@ internal sealed class AloneCuts
     private readonly AloneRow _row;
     private readonly Bar _bar;
     private readonly int _width;
-    private readonly (View View, SortedList<long, long[]> Reached)[] _views;
+    private readonly View[] _views;
+    private readonly SortedList<long, long[]>[] _reached;
 
     /// <summary>Works out <see cref="Least"/>.</summary>
     public AloneCuts(AloneRow row, Bar bar)
@@ -25,7 +26,10 @@ internal sealed class AloneCuts
         (_row, _bar) = (row, bar);
         _width = 4 * (1 + (int)Math.Min(row.Intervals, bar.Length / row.Row.Interval));
         Least = Nothing();
-        _views = [.. View.Of(bar).Select(view => (view, Reach(view)))];
+        // Here and in what is like it there are loops where a query would do: the first answer of a program waits for the compiler otherwise.
+        _views = View.Of(bar);
+        _reached = new SortedList<long, long[]>[_views.Length];
+        for (var v = 0; v < _views.Length; v++) _reached[v] = Reach(_views[v]);
         Sums = Found(Least);
     }
 
@@ -113,18 +117,22 @@ internal sealed class AloneCuts
     public AloneWay[]? Ways(bool[] wanted, int mostOdd, ref long steps)
     {
         var ways = new Dictionary<AloneKey, AloneWay>();
-        foreach (var (view, reached) in _views)
+        for (var v = 0; v < _views.Length; v++)
         {
+            var (view, reached) = (_views[v], _reached[v]);
             var useful = Useful(view, reached, wanted);
-            var laid = new SortedList<long, Dictionary<AloneKey, AloneWay>> { [-1] = new() { [default] = new AloneWay(view, default, default, Ends.Free, 0, null) } };
+            var laid = new SortedList<long, Dictionary<AloneKey, AloneWay>> { [-1] = new() { [AloneKey.None] = new AloneWay(view, AloneKey.None, null, Ends.Free, 0, null) } };
             for (var p = 0; p < laid.Count; p++)
             {
                 var (at, here) = (laid.Keys[p], laid.Values[p]);
                 var given = reached[at];
                 var after = Cutting.After(at, _bar.Length, _row.Part.Kerf);
                 var rest = _bar.Value(after.Left);
-                foreach (var way in here.Values.Where(way => at >= 0 && wanted[way.Key.Sum] && given[way.Key.Sum] - rest == Least[way.Key.Sum]))
-                    Keep(ways, way with { Cost = way.Cost + after.Saws });
+                foreach (var way in here.Values)
+                {
+                    if (at >= 0 && wanted[way.Key.Sum] && given[way.Key.Sum] - rest == Least[way.Key.Sum]) Keep(ways, way with { Cost = way.Cost + after.Saws });
+                }
+
                 foreach (var (piece, turned, end, kept, saws) in Next(view, at))
                 {
                     foreach (var way in here.Values)
@@ -174,11 +182,11 @@ internal sealed class AloneCuts
 /// <summary>The cuts of a bar, the last one first.</summary>
 /// <param name="View">The bar.</param>
 /// <param name="Key">What they are to the row.</param>
-/// <param name="Piece">The last piece.</param>
+/// <param name="Piece">The last piece; none where nothing is cut yet.</param>
 /// <param name="Turned">How it lies.</param>
 /// <param name="Cost">Pieces times <see cref="OnePiece"/>, and saw cuts.</param>
 /// <param name="Before">What was cut before it.</param>
-internal sealed record AloneWay(View View, AloneKey Key, AlonePiece Piece, Ends Turned, int Cost, AloneWay? Before)
+internal sealed record AloneWay(View View, AloneKey Key, AlonePiece? Piece, Ends Turned, int Cost, AloneWay? Before)
 {
     /// <summary>Counts more than any saw cuts.</summary>
     public const int OnePiece = 1 << 16;

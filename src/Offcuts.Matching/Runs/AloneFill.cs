@@ -88,10 +88,13 @@ internal sealed class AloneFill
     {
         var piece = new Kind(_row.Stretch.Length, Ends.Free);
         BarPattern? best = null;
-        foreach (var view in _row.Part.Bars.SelectMany(View.Of))
+        foreach (var bar in _row.Part.Bars)
         {
-            if (BarPattern.Of(_row.Part, view, [(piece, Ends.Free)]) is not { } one) continue;
-            if (best is null || (Money(one), one.Saws).CompareTo((Money(best), best.Saws)) < 0) best = one;
+            foreach (var view in View.Of(bar))
+            {
+                if (BarPattern.Of(_row.Part, view, [(piece, Ends.Free)]) is not { } one) continue;
+                if (best is null || Money(one) < Money(best) || (Money(one) == Money(best) && one.Saws < best.Saws)) best = one;
+            }
         }
 
         if (best is null) return (AloneCuts.Never, null);
@@ -139,8 +142,14 @@ internal sealed class AloneFill
         {
             var most = Math.Min(2 * ties + spared, AloneKey.Most);
             if (Laid(most) is not { } labels) return null;
-            var best = labels.Select(label => (Label: label, Ties: Ties(order, label))).OrderBy(one => one.Ties).ThenBy(one => one.Label.Cost).FirstOrDefault();
-            if (best.Label is not null && best.Ties <= ties) return Written(order, best.Label, best.Ties);
+            var (best, fewest) = ((Label?)null, int.MaxValue);
+            foreach (var label in labels)
+            {
+                var needed = Ties(order, label);
+                if (needed < fewest || (needed == fewest && label.Cost < best!.Cost)) (best, fewest) = (label, needed);
+            }
+
+            if (best is not null && fewest <= ties) return Written(order, best, fewest);
             if (most == AloneKey.Most) return null;
         }
     }
@@ -232,7 +241,7 @@ internal sealed class AloneFill
         {
             var cuts = new List<AloneWay>();
             for (var way = one.Way; way is not null; way = way.Before) cuts.Insert(0, way);
-            used.Insert(0, (BarPattern.Of(_row.Part, one.Way.View with { Bar = one.Stage!.Bar }, cuts.Select(cut => (cut.Piece.Kind, cut.Turned)))!, [.. cuts.Select(cut => cut.Piece)]));
+            used.Insert(0, (BarPattern.Of(_row.Part, one.Way.View with { Bar = one.Stage!.Bar }, cuts.Select(cut => (cut.Piece!.Kind, cut.Turned)))!, [.. cuts.Select(cut => cut.Piece!)]));
         }
 
         var places = Places(order, label.Key, [.. used.SelectMany(bar => bar.Pieces)]);

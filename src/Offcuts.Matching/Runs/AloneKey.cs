@@ -7,8 +7,11 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 /// <param name="Bits">Intervals in 10 bits, odd ends in 2, where they end in 4 each, then 4 bits for each step.</param>
 /// <param name="Odd">How many pieces make a step.</param>
-internal readonly record struct AloneKey(ulong Bits, int Odd)
+internal sealed record AloneKey(ulong Bits, int Odd)
 {
+    /// <summary>Nothing laid yet.</summary>
+    public static readonly AloneKey None = new(0, 0);
+
     /// <summary>No more pieces of one step than this.</summary>
     public const int Most = 15;
 
@@ -23,6 +26,9 @@ internal readonly record struct AloneKey(ulong Bits, int Odd)
 
     /// <summary>How many pieces make a step; of 1 and more.</summary>
     public int Count(int step) => (int)(Bits >> Steps + 4 * (step - 1) & 15);
+
+    /// <summary>The steps alone, on a walk from a line on.</summary>
+    public AloneKey From(int line) => new(Bits >> Steps << Steps | (uint)line, Odd);
 
     /// <summary>The same with one that makes this step less.</summary>
     public AloneKey Without(int step) => new(Bits - One(step), Odd - 1);
@@ -53,14 +59,14 @@ internal readonly record struct AloneKey(ulong Bits, int Odd)
 /// <param name="round">Lines from one tie to the next.</param>
 internal sealed class AloneOrder(int round)
 {
-    private readonly Dictionary<(int At, ulong Left), int> _known = [];
+    private readonly Dictionary<AloneKey, int> _known = [];
 
     /// <summary>Most lines on a tie that a walk from one line over all steps comes to, the first and the last among them.</summary>
     /// <param name="at">Where it begins.</param>
     /// <param name="left">The steps.</param>
     public int Most(int at, AloneKey left)
     {
-        var name = (at, left.Bits >> 20);
+        var name = left.From(at);
         if (_known.TryGetValue(name, out var known)) return known;
         var most = 0;
         for (var step = 1; step < round; step++)

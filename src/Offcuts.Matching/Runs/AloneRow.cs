@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Runs;
 /// <param name="Intervals">Whole intervals on it.</param>
 /// <param name="Kind">What it asks of the stock.</param>
 /// <param name="Step">How far it goes on from line to line, counted round from tie to tie; of an odd end, where its other end lies.</param>
-internal readonly record struct AlonePiece(int End, int Intervals, Kind Kind, int Step);
+internal sealed record AlonePiece(int End, int Intervals, Kind Kind, int Step);
 
 /// <summary>
 /// One stretch of one row with nothing below or above it: so many whole intervals between its first line and its last, and up to two odd

@@ -36,16 +36,28 @@ internal sealed record Filling(RunPart Part, IReadOnlyList<UsedBar> Bars, bool[]
 
     private static long[] FiguresOf(RunPart part, IReadOnlyList<UsedBar> bars, bool[] filled)
     {
-        var laid = bars.SelectMany(bar => bar.Laid).ToArray();
-        var joints = laid.Where(one => one.To < one.Row.Stretches[one.Stretch].To).ToArray();
+        // Loops and no queries: the first plan of a program waits for the compiler otherwise.
+        var (ties, joints, saws) = (new HashSet<TieKey>(), 0L, 0L);
+        foreach (var bar in bars)
+        {
+            saws += bar.Pattern.Saws;
+            foreach (var one in bar.Laid)
+            {
+                if (one.Row.Low) saws++;
+                if (one.To == one.Row.Stretches[one.Stretch].To) continue;
+                joints++;
+                if (one.Row.Tie(one.To) is { } key) ties.Add(key);
+            }
+        }
+
         return
         [
             .. part.Levels.Select(level => (long)part.Rows.Where(row => row.Number == level).Sum(row => (filled[row.Index] ? 0 : 1) + (row.Gaps.Length > 0 ? 1 : 0))),
             bars.Sum(bar => bar.Pattern.Price),
             bars.Sum(bar => bar.Pattern.GivenUp),
-            joints.Select(one => one.Row.Tie(one.To)).OfType<TieKey>().Distinct().Count(),
-            joints.Length,
-            bars.Sum(bar => (long)bar.Pattern.Saws) + laid.Count(one => one.Row.Low),
+            ties.Count,
+            joints,
+            saws,
         ];
     }
 }
