@@ -105,6 +105,7 @@ public static class Matcher
         void Work()
         {
             var open = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
+            if (open.Length > 1) Parallel.ForEach(open, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, p => Report(p, parts[p].Soon(outcomes[p], effort)));
             for (var round = 0; open.Length > 0 && round < MostRounds && (round == 0 || !effort.Over); round++) open = Round(open, again: round > 0);
         }
 

@@ -27,7 +27,8 @@ internal sealed class BestFirst<TNode>(
     /// <param name="best">A plan that keeps the rows of the tier.</param>
     /// <param name="bound">No plan is below it.</param>
     /// <param name="mostNodes">Where so many did not settle it, what is then open says how far the bound has come.</param>
-    public (MaterialPlan Plan, long Bound) Run(TNode root, MaterialPlan best, long bound, int mostNodes)
+    /// <param name="told">Told of every better plan, with what bound there is then.</param>
+    public (MaterialPlan Plan, long Bound) Run(TNode root, MaterialPlan best, long bound, int mostNodes, Action<MaterialPlan, long>? told = null)
     {
         // Kept once it is known; asked for here, since nodes are looked at side by side.
         _ = tier.Drop;
@@ -46,10 +47,12 @@ internal sealed class BestFirst<TNode>(
             }
 
             foreach (var node in explored.SelectMany(of => of.Open)) Open(node);
+            if (tier.Value(best) < tier.Value(known)) told?.Invoke(best, Bound());
         }
 
-        var lowest = _open.UnorderedItems.Select(open => open.Priority.Bound).DefaultIfEmpty(long.MaxValue).Min();
-        return (best, Math.Max(bound, Math.Min(tier.Value(best), Math.Min(lowest, undecided))));
+        return (best, Bound());
+
+        long Bound() => Math.Max(bound, Math.Min(tier.Value(best), Math.Min(undecided, _open.UnorderedItems.Select(open => open.Priority.Bound).DefaultIfEmpty(long.MaxValue).Min())));
     }
 
     private void Open(TNode node)

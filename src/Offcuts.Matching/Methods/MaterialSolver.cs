@@ -53,6 +53,21 @@ internal static class MaterialSolver
         return new MaterialOutcome(plan, new long[stages], 0, problem.LeastGivenUp);
     }
 
+    /// <summary>
+    /// A good plan soon, where nothing is left short: the relaxation of what is spent, or, where that is nothing, of the value given up, and a plan from it.
+    /// The bounds are true and the tiers after it are not looked at.
+    /// </summary>
+    public static MaterialOutcome Soon(MaterialOutcome first, Effort effort)
+    {
+        if (first.Plan.Left.Sum() > 0) return first;
+        var merged = Merged(first);
+        var tier = first.Plan.Spend > 0 ? Tier.Spend(merged.Plan) : Tier.GivenUp(merged.Plan);
+        var soon = TierSolver.Soon(tier, merged.Plan, first.Plan.Spend > 0 ? 0 : merged.LastBound, 1, effort);
+        return first.Plan.Spend > 0
+            ? merged with { Plan = soon.Plan, SpendBound = soon.Bound, SpendLeast = soon.Bound }
+            : merged with { Plan = soon.Plan, LastBound = soon.Bound };
+    }
+
     /// <summary>Solves; <paramref name="report"/> is told of every better figure.</summary>
     public static MaterialOutcome Solve(MaterialOutcome first, Effort effort, Action<MaterialOutcome> report)
     {
@@ -68,7 +83,7 @@ internal static class MaterialSolver
     public static MaterialOutcome Again(MaterialOutcome known, Effort effort, Action<MaterialOutcome> report)
     {
         if (!MayGoOn(known)) throw new ArgumentException("its bounds would not hold on", nameof(known));
-        var spent = Spend(known with { Placed = [] }, effort.Share(0.7));
+        var spent = Spend(known with { Placed = [] }, effort.Share(0.7), report);
         report(spent);
         return Finished(spent, effort, report);
     }
@@ -82,7 +97,7 @@ internal static class MaterialSolver
         var filled = Fill(first, effort.Share(0.3));
         report(filled);
         var merged = filled.Plan.Left.Sum() == 0 ? Merged(filled) : filled;
-        var spent = Spend(merged, effort.Share(0.7));
+        var spent = Spend(merged, effort.Share(0.7), report);
         report(spent);
         return spent;
     }
@@ -92,7 +107,7 @@ internal static class MaterialSolver
     {
         var ripped = spent.Plan.Rips > 0 ? Rips(spent, effort.Share(0.4)) : spent;
         if (ripped.Plan.Rips > 0) report(ripped);
-        var (given, tier) = GivenUp(ripped, effort.Share(0.95));
+        var (given, tier) = GivenUp(ripped, effort.Share(0.95), report);
         report(given);
         return TieBreak.Place(given, tier, effort);
     }
@@ -127,10 +142,11 @@ internal static class MaterialSolver
         return first with { Plan = BestInsertion.Better(first.Plan, everything) ? first.Plan : everything, LeftBound = bounds };
     }
 
-    private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort)
+    private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort, Action<MaterialOutcome> report)
     {
-        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, filled.SpendLeast, effort);
-        return filled with { Plan = outcome.Plan, SpendBound = outcome.Bound, SpendLeast = outcome.Bound, Earlier = Bounded(outcome, effort) };
+        MaterialOutcome Spent(MaterialPlan plan, long bound) => filled with { Plan = plan, SpendBound = bound, SpendLeast = bound };
+        var outcome = TierSolver.Solve(Tier.Spend(filled.Plan), filled.Plan, filled.SpendLeast, effort, (plan, bound) => report(Spent(plan, bound)));
+        return Spent(outcome.Plan, outcome.Bound) with { Earlier = Bounded(outcome, effort) };
     }
 
     // Where nothing is bought, the tier of spend says nothing of what is taken from the yard.
@@ -147,10 +163,12 @@ internal static class MaterialSolver
         return spent with { Plan = outcome.Plan.In(spent.Plan.Problem), RipsBound = outcome.Bound };
     }
 
-    private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort)
+    private static (MaterialOutcome Outcome, TierOutcome Tier) GivenUp(MaterialOutcome spent, Effort effort, Action<MaterialOutcome> report)
     {
-        var outcome = TierSolver.Solve(Tier.GivenUp(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, spent.LastBound, effort);
-        var given = spent with { Plan = outcome.Plan.In(spent.Plan.Problem), LastBound = outcome.Bound };
+        MaterialOutcome Given(MaterialPlan plan, long bound) => spent with { Plan = plan.In(spent.Plan.Problem), LastBound = bound };
+        var outcome = TierSolver.Solve(
+            Tier.GivenUp(spent.Plan, spent.SpendLeast, spent.Earlier), spent.Plan, spent.LastBound, effort, (plan, bound) => report(Given(plan, bound)));
+        var given = Given(outcome.Plan, outcome.Bound);
         return (given.LastProven || given.Plan.Problem.SawCost == 0 ? given : WithValueBound(given, effort), outcome);
     }
 

@@ -65,6 +65,9 @@ internal sealed class Part
     /// <summary>A first plan at once, with the bounds that cost nothing.</summary>
     public PartOutcome First() => new([MaterialSolver.First(_whole, _stages)], _unserved);
 
+    /// <summary>A good plan soon, where nothing is ripped; else the first one.</summary>
+    public PartOutcome Soon(PartOutcome first, Effort effort) => _apart.Length > 0 ? first : new([MaterialSolver.Soon(first.Outcomes[0], effort)], _unserved);
+
     /// <summary>True where <see cref="Again"/> may find or prove more.</summary>
     public bool MayGoOn(PartOutcome known) => _apart.Length == 0 && !known.Proven && MaterialSolver.MayGoOn(known.Outcomes[0]);
 

@@ -46,12 +46,13 @@ internal sealed class PurchaseBranching
     /// <param name="proof">For what is left to be proven.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="few">So many patterns are few enough to decide over at a node.</param>
+    /// <param name="told">Told of every better plan, with what bound there is then.</param>
     public static (MaterialPlan Plan, long Bound) Solve(
-        Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Proof proof, Effort effort, int few = FewPatterns)
+        Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Proof proof, Effort effort, int few = FewPatterns, Action<MaterialPlan, long>? told = null)
     {
         var branching = new PurchaseBranching(tier, proof, effort, few);
         var search = new BestFirst<Node>(tier, node => (node.Whole is not null, node.Bound), branching.Explore, effort);
-        return search.Run(new Node(tier, relaxation.Patterns, bound), best, bound, MostNodes);
+        return search.Run(new Node(tier, relaxation.Patterns, bound), best, bound, MostNodes, told);
     }
 
     private Explored<Node> Explore(Node node, MaterialPlan best) =>

@@ -43,16 +43,13 @@ internal static class TierSolver
     /// <param name="incumbent">A plan that keeps its rows.</param>
     /// <param name="trivialBound">A bound that is known beforehand.</param>
     /// <param name="effort">Limit.</param>
-    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort)
+    /// <param name="told">Told of the plans that come soon, with what bound there is then, long before the proof has ended.</param>
+    public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort, Action<MaterialPlan, long>? told = null)
     {
-        if (tier.Goal == Goal.Spend) trivialBound = Math.Max(trivialBound, Bounds.Lengths(tier).Bound);
-        if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
-        if (FullLoads.Find(tier, trivialBound, effort) is { } full) return new TierOutcome(full, trivialBound, null);
-        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
-        var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
         var branches = !Countable(tier) && PurchaseBranching.Applies(tier);
-        var best = Better(tier, incumbent, bound, relaxation, branches || Countable(tier) ? 1 : Dives, effort);
-        if (tier.Value(best) <= bound || effort.Over) return new TierOutcome(best, bound, relaxation);
+        var (best, bound, relaxation, _) = Soon(tier, incumbent, trivialBound, branches || Countable(tier) ? 1 : Dives, effort);
+        if (relaxation is null || tier.Value(best) <= bound || effort.Over) return new TierOutcome(best, bound, relaxation);
+        told?.Invoke(best, bound);
 
         // What a proof may leave out depends on how good the duals are, beyond what the bound says.
         relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
@@ -65,8 +62,24 @@ internal static class TierSolver
         {
             var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
             return (proven.Plan, proven.Bound);
-        }, effort);
+        }, effort, told: told);
         return Proven(tier, best, bound, relaxation, effort);
+    }
+
+    /// <summary>What comes soon: full loads, or the relaxation and a plan from it.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="incumbent">A plan that keeps its rows.</param>
+    /// <param name="trivialBound">A bound that is known beforehand.</param>
+    /// <param name="dives">How many dives.</param>
+    /// <param name="effort">Limit.</param>
+    public static TierOutcome Soon(Tier tier, MaterialPlan incumbent, long trivialBound, int dives, Effort effort)
+    {
+        if (tier.Goal == Goal.Spend) trivialBound = Math.Max(trivialBound, Bounds.Lengths(tier).Bound);
+        if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
+        if (FullLoads.Find(tier, trivialBound, effort) is { } full) return new TierOutcome(full, trivialBound, null);
+        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
+        var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
+        return new TierOutcome(Better(tier, incumbent, bound, relaxation, dives, effort), bound, relaxation);
     }
 
     // What dives did not settle.

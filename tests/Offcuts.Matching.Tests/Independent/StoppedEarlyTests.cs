@@ -51,6 +51,29 @@ public sealed class StoppedEarlyTests
     }
 
     [Fact]
+    public void What_begins_with_a_plan_that_came_soon_reaches_the_same_figures()
+    {
+        var better = 0;
+        foreach (var seed in Enumerable.Range(53_000, 300))
+        {
+            var problem = Problem.Create(Agreement.Draw(seed, new Size(12, 9, 1))).Value;
+            var first = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), problem.Stages.Count);
+            var soon = MaterialSolver.Soon(first, new Effort(MatchLimits.None));
+            var (alone, begun) = (Solved(first), Solved(soon));
+            var because = $"of seed {seed}";
+
+            (begun.Plan.Left.Sum(), begun.Plan.Spend, Last(begun), begun.Proven).Should().Be((alone.Plan.Left.Sum(), alone.Plan.Spend, Last(alone), alone.Proven), because);
+            soon.SpendBound.Should().BeLessThanOrEqualTo(alone.Plan.Spend, because);
+            if (soon.Plan.Spend == alone.Plan.Spend) soon.LastBound.Should().BeLessThanOrEqualTo(Last(alone), because);
+            if (soon.Plan.Spend < first.Plan.Spend || Last(soon) < Last(first)) better++;
+        }
+
+        better.Should().BeGreaterThan(15);
+
+        static MaterialOutcome Solved(MaterialOutcome from) => MaterialSolver.Solve(from, new Effort(MatchLimits.None), _ => { });
+    }
+
+    [Fact]
     public void What_was_stopped_once_its_fill_was_proven_goes_on_to_the_same_figures_and_no_bound_is_above_them()
     {
         var (unproven, refused, carried) = (0, 0, 0);

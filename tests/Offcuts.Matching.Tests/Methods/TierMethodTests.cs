@@ -152,6 +152,39 @@ public sealed class TierMethodTests
         }
     }
 
+    [Fact]
+    public void What_a_tier_tells_on_its_way_is_a_plan_that_keeps_its_rows_and_a_bound_that_is_true()
+    {
+        var heard = 0;
+        foreach (var (drawn, _) in Drawn(1600, 600))
+        {
+            var last = drawn.Tier.Value(drawn.Start);
+            TierSolver.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, None, (plan, bound) =>
+            {
+                heard++;
+                drawn.Tier.Accepts(plan).Should().BeTrue($"of {drawn.Name}");
+                drawn.Tier.Value(plan).Should().BeInRange(drawn.Optimum, last, $"of {drawn.Name}");
+                bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+                last = drawn.Tier.Value(plan);
+            });
+        }
+
+        heard.Should().BeGreaterThan(30);
+    }
+
+    [Fact]
+    public void What_comes_soon_keeps_the_rows_and_its_bound_is_true()
+    {
+        foreach (var (drawn, _) in Drawn(1800, 150))
+        {
+            var soon = TierSolver.Soon(drawn.Tier, drawn.Start, long.MinValue / 4, 1, None);
+
+            drawn.Tier.Accepts(soon.Plan).Should().BeTrue($"of {drawn.Name}");
+            drawn.Tier.Value(soon.Plan).Should().BeInRange(drawn.Optimum, drawn.Tier.Value(drawn.Start), $"of {drawn.Name}");
+            soon.Bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+        }
+    }
+
     // The node admits the plan; cuts and splits are any that the plan keeps, their duals any of the right sign.
     [Fact]
     public void A_bound_of_a_node_is_never_above_a_plan_that_the_node_admits()
