@@ -63,6 +63,9 @@ internal sealed class MaterialProblem
     /// <summary>No plan gives up more than all the value of so many spans of the yard.</summary>
     public long MostGivenUp { get; }
 
+    /// <summary>False where every plan gives up nothing: where nothing is salvaged and no remainder is worth anything.</summary>
+    public bool MayLoseValue => MostGivenUp > LeastGivenUp;
+
     /// <summary>
     /// What a saw cut costs in the last tier, in cents: nothing where value comes first; where saw cuts do, more than any two plans can
     /// differ in value given up, so that one sum decides both tiers, one after the other.

@@ -83,7 +83,7 @@ internal static class MaterialSolver
     public static MaterialOutcome Again(MaterialOutcome known, Effort effort, Action<MaterialOutcome> report)
     {
         if (!MayGoOn(known)) throw new ArgumentException("its bounds would not hold on", nameof(known));
-        var spent = Spend(known with { Placed = [] }, effort.Share(0.7), report);
+        var spent = Spend(known with { Placed = [] }, ForSpend(known, effort), report);
         report(spent);
         return Finished(spent, effort, report);
     }
@@ -97,7 +97,7 @@ internal static class MaterialSolver
         var filled = Fill(first, effort.Share(0.3));
         report(filled);
         var merged = filled.Plan.Left.Sum() == 0 ? Merged(filled) : filled;
-        var spent = Spend(merged, effort.Share(0.7), report);
+        var spent = Spend(merged, ForSpend(merged, effort), report);
         report(spent);
         return spent;
     }
@@ -141,6 +141,9 @@ internal static class MaterialSolver
         var everything = BestInsertion.Best(problem, [.. scarce.Select(_ => true)], plan);
         return first with { Plan = BestInsertion.Better(first.Plan, everything) ? first.Plan : everything, LeftBound = bounds };
     }
+
+    // Nearly all of the time, where the tiers after it have nothing to decide.
+    private static Effort ForSpend(MaterialOutcome known, Effort effort) => effort.Share(known.Plan.Problem.MayLoseValue ? 0.7 : 0.97);
 
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort, Action<MaterialOutcome> report)
     {

@@ -54,6 +54,18 @@ public sealed class RoundedBoundTests
     }
 
     [Fact]
+    public void Value_may_be_lost_where_something_lies_there_or_a_remainder_is_worth_something()
+    {
+        // Nothing shorter than 12 in is kept: of 24 in, 14 are left, and of 11 in nothing is.
+        bool MayLoseValue(MatchRequest asked) => MaterialProblem.Of(Problem.Create(asked).Value, Stud, out _).MayLoseValue;
+        var kept = NoKerf with { KeepElsewhere = L("12\"") };
+
+        MayLoseValue(Request([Board("24\"", 1)], [Cut("10\"")], Price("24\"", 300)) with { Settings = kept }).Should().BeTrue();
+        MayLoseValue(Request([], [Cut("10\"")], Price("24\"", 300)) with { Settings = kept }).Should().BeTrue();
+        MayLoseValue(Request([], [Cut("10\"")], Price("11\"", 300)) with { Settings = kept }).Should().BeFalse();
+    }
+
+    [Fact]
     public void A_figure_is_rounded_up_to_the_next_whole_one_and_fill_and_spend_are_never_below_nothing()
     {
         var problem = Problem.Create(Request([Board("24\"", 1)], [Cut("10\"", 2)], Price("8'", 960))).Value;
