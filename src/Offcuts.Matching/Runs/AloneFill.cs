@@ -68,19 +68,20 @@ internal sealed class AloneFill
     private static AloneFill? Begin(RunPart part)
     {
         if (AloneRow.Of(part) is not { } row) return null;
-        // Spend and value in one number: a cent spent counts more than all value.
-        Int128 range = 1, price = 0;
-        long sums = 0;
+        // Spend and value in one number: a cent spent counts more than all value. Whether that is too large is seen in floating point.
+        var (range, sums) = (1L, 0L);
+        var (width, price) = (1.0, 1.0);
         foreach (var bar in part.Bars)
         {
             var count = Math.Min(bar.Count, row.Row.MostPieces);
-            range += (Int128)2 * count * (bar.Whole + bar.MostKept);
-            price += (Int128)count * bar.Price;
+            range += 2 * count * (bar.Whole + bar.MostKept);
+            width += 2.0 * count * ((double)bar.Whole + bar.MostKept);
+            price += (double)count * bar.Price;
             var most = 2 + Math.Min(row.Intervals, bar.Length / row.Row.Interval);
             sums += (bar.Count >= row.Row.MostPieces ? 1 : count) * 16 * (row.Intervals + 2L) * most + 32 * most * most;
         }
 
-        return sums > MostSums || range * (price + 1) >= AloneCuts.Never / 2 ? null : new AloneFill(row, (long)range);
+        return sums > MostSums || width * price >= AloneCuts.Never / 4.0 ? null : new AloneFill(row, range);
     }
 
     // The cheapest piece that covers the stretch by itself has no joint, so nothing as cheap is better.

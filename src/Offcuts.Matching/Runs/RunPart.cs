@@ -306,13 +306,13 @@ internal sealed class RunPart
         var shortest = rows.Select(row => row.LeastPiece).DefaultIfEmpty(1).Min();
         var bars = new List<Bar>();
         // One for all that are valued alike, so that what was looked up once is known.
-        var worths = new Dictionary<(Condition, bool), Worth>();
+        var worths = new Dictionary<int, Worth>();
         for (var p = 0; p < problem.Pieces.Count; p++)
         {
             var piece = problem.Pieces[p];
             if (!piece.Material.Equals(material) || !problem.Allows(piece)) continue;
-            if (!worths.TryGetValue((piece.Condition, piece.Treated), out var worth))
-                worths[(piece.Condition, piece.Treated)] = worth = new Worth(problem, material, piece.Condition, piece.Treated);
+            var alike = 2 * (int)piece.Condition + (piece.Treated ? 1 : 0);
+            if (!worths.TryGetValue(alike, out var worth)) worths[alike] = worth = new Worth(problem, material, piece.Condition, piece.Treated);
             bars.AddRange(piece.Spans().Select(span => new Bar
             {
                 Piece = p,

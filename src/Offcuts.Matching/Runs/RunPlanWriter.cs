@@ -149,12 +149,18 @@ internal static class RunPlanWriter
         return row.Gaps.Length > 0 ? RunFaults.TooShortForAnyPiece(Length.FromUnits(row.Gaps.Min()), row.Of.ShortestPiece, unit) : null;
     }
 
-    private static ExtraTie[] Ties(IReadOnlyList<Filling> fillings) =>
-    [
-        .. fillings.SelectMany(filling => filling.Bars).SelectMany(bar => bar.Laid)
-            .Where(one => one.To < one.Row.Stretches[one.Stretch].To)
-            .Select(one => (Key: one.Row.Tie(one.To), one.Row)).Where(tie => tie.Key is not null).DistinctBy(tie => tie.Key)
-            .Select(tie => new ExtraTie(tie.Key!.Value.Leg, tie.Key.Value.Course, Length.FromUnits(tie.Key.Value.At), tie.Key.Value.Run < 0 ? null : tie.Row.Of.Name))
-            .OrderBy(tie => tie.Leg, StringComparer.Ordinal).ThenBy(tie => tie.Course).ThenBy(tie => tie.At).ThenBy(tie => tie.CleatOn, StringComparer.Ordinal),
-    ];
+    private static ExtraTie[] Ties(IReadOnlyList<Filling> fillings)
+    {
+        var (known, ties) = (new HashSet<TieKey>(), new List<ExtraTie>());
+        foreach (var bar in fillings.SelectMany(filling => filling.Bars))
+        {
+            foreach (var one in bar.Laid)
+            {
+                if (one.To == one.Row.Stretches[one.Stretch].To || one.Row.Tie(one.To) is not { } key || !known.Add(key)) continue;
+                ties.Add(new ExtraTie(key.Leg, key.Course, Length.FromUnits(key.At), key.Run < 0 ? null : one.Row.Of.Name));
+            }
+        }
+
+        return [.. ties.OrderBy(tie => tie.Leg, StringComparer.Ordinal).ThenBy(tie => tie.Course).ThenBy(tie => tie.At).ThenBy(tie => tie.CleatOn, StringComparer.Ordinal)];
+    }
 }
