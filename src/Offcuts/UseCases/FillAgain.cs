@@ -35,7 +35,11 @@ internal sealed record BegunPlace(BegunCourse Course, Span Where);
 /// meet another: of one piece, the one that loses least and a new one only where there is none, else of several. Then the other courses are
 /// filled from all that is left, what is left of the pieces that wait for begun courses among it.
 /// </summary>
-internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall laid)
+/// <param name="begun">What is begun.</param>
+/// <param name="others">The other courses, and what they are filled from.</param>
+/// <param name="laid">The wall laid out.</param>
+/// <param name="settled">Courses that stand, or are cut and wait to be stacked.</param>
+internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall laid, IReadOnlyList<StackedCourse> settled)
 {
     // A place is small: what is not found by then is not there.
     private static readonly TimeSpan OfAPlace = TimeSpan.FromSeconds(1);
@@ -44,16 +48,25 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
     private readonly List<Piece> _stock = [.. others.Pieces];
     private readonly List<BegunPlace> _filled = [];
     private readonly List<BegunPlace> _open = [];
+    private readonly List<Piece> _taken = [];
     private bool _any;
-    private bool _fromStock;
+
+    // True where joints were chosen within a gap, from which the courses beside it keep their stagger: with others those might take less.
+    private bool _jointsChosen;
 
     /// <summary>Fills it within the limits.</summary>
     public FilledAgain Fill(MatchLimits limits)
     {
+        var bound = new BegunBound(others, [.. _bench.Rests().Keys]);
         var before = begun.Courses.SelectMany(course => course.Waits).Select(one => one.Piece).Distinct().Sum(piece => begun.Kept.Plan.Pieces[piece].Bought?.Price.Cents ?? 0);
         foreach (var course in begun.Courses)
         {
-            foreach (var gap in course.Gaps) (FillGap(course, gap, limits) ? _filled : _open).Add(new BegunPlace(course, gap.Where));
+            foreach (var gap in course.Gaps)
+            {
+                var filled = FillGap(course, gap, limits);
+                (filled ? _filled : _open).Add(new BegunPlace(course, gap.Where));
+                _jointsChosen |= !filled && gap.Lacking.Count > 1;
+            }
         }
 
         var rests = _bench.Rests();
@@ -67,10 +80,21 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
         var found = AsPriced(RunFiller.Fill(RunProblem.Create(request).Value, limits));
         var inGaps = Bought() - before;
         _bench.Take(found, rests);
-        return Together(found, before, inGaps);
+        return Together(found, before, inGaps, Least(bound, found.Tiers));
     }
 
-    private FilledAgain Together(RunPlan found, long before, long inGaps)
+    // What is spent at least beside what is begun. Bounds hold of plans that leave open what this one does, so that what is not known to be the least open
+    // tells nothing of plans that fill a gap with something else.
+    private long Least(BegunBound bound, RunTiers found)
+    {
+        if (_filled.Count + _open.Count == 0) return found.Spend.Bound;
+        if (_open.Count > 0 || found.Unfilled.Any(level => !level.Unfilled.Proven)) return 0;
+        var byLength = found.UnfilledInAll.Value == 0 && begun.Courses.All(course => !course.Laid.Unfilled) ? bound.ByLength(begun.Courses.SelectMany(course => course.Gaps.Select(gap => (course.Run, gap.Where)))) : 0;
+        var limited = others.Prices.All.Any(price => price.Limit is not null);
+        return Math.Max(byLength, _jointsChosen || limited ? 0 : bound.WithoutTaken(found.Spend.Bound, _taken) ?? 0);
+    }
+
+    private FilledAgain Together(RunPlan found, long before, long inGaps, long least)
     {
         var old = begun.Kept.Plan;
         var (pieces, givenUp) = _bench.Pieces();
@@ -88,7 +112,7 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
             Pieces = pieces,
             Courses = courses,
             ExtraTies = [.. old.ExtraTies.Concat(found.ExtraTies).Concat(TiesInGaps()).Distinct()],
-            Tiers = Tiers(found.Tiers, before, inGaps),
+            Tiers = Tiers(found.Tiers, before, inGaps, least),
             Savings = WithBegun(found.Savings, new Money(before + inGaps)),
             Unpriced = found.Unpriced,
             Buys = found.Buys,
@@ -101,17 +125,17 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
     // What begun courses still take would be bought as well, were all new.
     private static PlanSavings WithBegun(PlanSavings found, Money begun) => found with { AllNew = found.AllNew + begun, Spend = found.Spend + begun };
 
-    // Those of the courses that are filled anew; what begun courses still take is bought whatever those do. No bound is claimed where their gaps were
-    // filled first, each for itself: another choice there might leave more to the others.
-    private RunTiers Tiers(RunTiers found, long before, long inGaps)
+    // Those of the courses that are filled anew; what begun courses still take is bought whatever those do. Where their gaps were filled first, each for
+    // itself, another choice there might leave more to the others: then only what is spent at least is claimed, as far as it is known whatever the choice.
+    private RunTiers Tiers(RunTiers found, long before, long inGaps, long least)
     {
         static Figure Open(Figure figure) => figure with { Bound = 0 };
-        Figure Stock(Figure figure) => _fromStock ? Open(figure) : figure;
+        Figure Stock(Figure figure) => _taken.Count > 0 || _jointsChosen ? Open(figure) : figure;
         Figure After(Figure figure) => _any ? Open(figure) : figure;
         var lacking = _open.Select(place => place.Course).Distinct().GroupBy(course => course.Laid.Course).ToDictionary(same => same.Key, same => same.Count());
         var never = begun.Courses.Where(course => course.Laid.Unfilled && _open.All(place => place.Course != course)).GroupBy(course => course.Laid.Course).ToDictionary(same => same.Key, same => same.Count());
         var levels = found.Unfilled.ToDictionary(level => level.Course, level => level.Unfilled);
-        var spend = Stock(found.Spend);
+        var spend = found.Spend;
         return new RunTiers(
             [
                 .. from number in levels.Keys.Concat(lacking.Keys).Concat(never.Keys).Distinct().Order()
@@ -119,7 +143,7 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
                    let always = never.GetValueOrDefault(number)
                    select new CourseFigure(number, new Figure(level.Value + always + lacking.GetValueOrDefault(number), level.Bound + always)),
             ],
-            new Figure(spend.Value + before + inGaps, spend.Bound + before),
+            new Figure(spend.Value + before + inGaps, before + least),
             // What is left of new pieces is worth no more than what they cost.
             _any ? found.ValueGivenUp with { Bound = Math.Min(found.ValueGivenUp.Value, -(spend.Value + before + inGaps)) } : found.ValueGivenUp,
             After(found.ExtraTies),
@@ -174,25 +198,25 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
             return true;
         }
 
-        return Several(course, gap, rests, limits);
+        return Several(course, gap, rests, limits, asBefore: true) || Several(course, gap, rests, limits, asBefore: false);
     }
 
     // Between two lines of a run each of several pieces is a multiple of the interval long but for those at the run's ends, so that one end on the pattern brings
     // the other there: only where one piece fills it alone that has to be asked for, and such a piece was not found.
-    private bool Several(BegunCourse course, BegunGap gap, IReadOnlyDictionary<Piece, (int Bar, Length Start)> rests, MatchLimits limits)
+    private bool Several(BegunCourse course, BegunGap gap, IReadOnlyDictionary<Piece, (int Bar, Length Start)> rests, MatchLimits limits, bool asBefore)
     {
         var run = course.Run;
-        var neighbours = others.Runs.SelectMany(one => one.Standing.Select(stood => (one.Name, stood))).Where(one => one.Name == run.Name).Select(one => one.stood);
         var request = others with
         {
             Pieces = [.. _stock, .. rests.Keys],
-            Runs = [run with { Courses = [course.Course with { Stretches = [gap.Where] }], Standing = [.. neighbours.Where(stood => stood.Number != course.Laid.Course)] }],
+            Runs = [run with { Courses = [course.Course with { Stretches = [gap.Where] }], Standing = [.. Beside(course, asBefore)] }],
             Prices = Less(others.Prices),
         };
         var within = limits with { Time = limits.Time is { } time && time / 4 < OfAPlace ? time / 4 : OfAPlace, Progress = null };
         if (!RunProblem.Create(request).TryGet(out var problem)) return false;
         var found = AsPriced(RunFiller.Fill(problem, limits.Time is null ? limits with { Progress = null } : within));
         if (found.Courses is not [{ Unfilled: false, Pieces.Count: > 1 } laidThere]) return false;
+        _jointsChosen = true;
         var names = laidThere.Pieces.Select((one, i) => (one.Piece, one.Cut, Name: Name(course, gap, i, laidThere.Pieces.Count))).ToDictionary(one => (one.Piece, one.Cut), one => one.Name);
         var named = found with { Pieces = [.. found.Pieces.Select((piece, p) => piece with { Cuts = [.. piece.Cuts.Select((cut, c) => cut with { Cut = names[(p, c)] })] })] };
         _bench.Take(named, rests);
@@ -200,13 +224,27 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
         return true;
     }
 
+    // From which courses of its run a begun one keeps its stagger: those that are settled, and begun ones as they are by now, with what their gaps got. A run
+    // of which all is settled or begun is no part of what is filled anew, so they are not looked for there. With the joints that lay in gaps nobody has filled yet
+    // there is room to lay those again.
+    private IEnumerable<StandingCourse> Beside(BegunCourse course, bool asBefore) =>
+        settled.Select(stood => (stood.Run, Stood: new StandingCourse(stood.Course, stood.Joints)))
+            .Concat(begun.Courses.Where(other => other != course).Select(other => (other.Laid.Run, Stood: new StandingCourse(other.Laid.Course, Joints(other, asBefore)))))
+            .Where(one => one.Run == course.Run.Name).Select(one => one.Stood);
+
+    // Where pieces meet, or will: what lies beside a gap ends in a joint whatever comes there.
+    private IReadOnlyList<Length> Joints(BegunCourse course, bool asBefore) =>
+        [.. Now(course).Pieces.Concat(asBefore ? course.Gaps.Where(gap => !Filled(course, gap)).SelectMany(gap => gap.Lacking) : []).SelectMany(one => (Length[])[one.From, one.To]).Where(at => course.Course.Stretches.All(stretch => stretch.Start != at && stretch.End != at)).Distinct().Order()];
+
+    private bool Filled(BegunCourse course, BegunGap gap) => _filled.Any(place => place.Course == course && place.Where == gap.Where);
+
     // What a place took of the yard the other courses can't have.
     private void Took(IEnumerable<Piece> pieces)
     {
         _any = true;
         foreach (var piece in pieces)
         {
-            _fromStock = true;
+            _taken.Add(piece);
             _stock.RemoveAll(one => ReferenceEquals(one, piece));
         }
     }

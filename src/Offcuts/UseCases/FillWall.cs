@@ -29,7 +29,7 @@ public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
     public WallFilled Fill(MatchLimits limits)
     {
         var began = limits.Clock?.GetTimestamp();
-        var again = Begun is var (begun, others) ? new FillAgain(begun, others, Laid).Fill(limits) : null;
+        var again = Begun is var (begun, others) ? new FillAgain(begun, others, Laid, Stacked).Fill(limits) : null;
         var plan = again is null ? CutToHeight.In(RunFiller.Fill(Problem, limits), Laid.Runs, Problem.Settings, Laid.Notches) : new KeptWallPlan(Kept.Sheet.Name, again.Begun.Kept.PlanId, again.Plan).StillHolds(again.Steps);
         var took = limits.Clock is { } clock ? clock.GetElapsedTime(began!.Value) : TimeSpan.Zero;
         var filled = new WallFilled(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null, Again = again, KeptTakes = KeptTakes is { } kept && kept.Buys == plan.Buys ? kept : null };

@@ -293,6 +293,7 @@ public sealed class FillAgainTests : IDisposable
             var asked = fill.Fill("wall", buy: null, limits);
             if (!asked.Ok) break;
             if (asked.Value.Again is null && made.Length > 0 && !made.All(one => fill.StandingOrCut(yard.Walls().Single()).Any(course => (course.Run, course.Course) == (one.Run, one.Course)))) throw new InvalidOperationException($"seed {seed}: what is cut is forgotten");
+            if (asked.Value.Plan.Tiers is { Spend: var spend } && spend.Bound > spend.Value) throw new InvalidOperationException($"seed {seed}: less is spent than can be, {spend}");
             fill.Keep(asked.Value).Ok.Should().BeTrue($"seed {seed}");
             again++;
             Wrong(yard).Should().BeEmpty($"seed {seed}, go {go}");
