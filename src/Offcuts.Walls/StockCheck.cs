@@ -57,6 +57,9 @@ public sealed record StockLine
     /// <summary>How many are lacking at least together with the other needs of the stage; no fewer than <see cref="ShortBy"/>.</summary>
     public long ShortWithOthers { get; init; }
 
+    /// <summary>Number of the kept plan that tells whether it will do; 0 where none does.</summary>
+    public int ByPlan { get; init; }
+
     /// <summary>The longest that can be bought, or a whole panel; zero where nothing is known.</summary>
     public Length NewLength { get; init; }
 

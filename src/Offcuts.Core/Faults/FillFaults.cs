@@ -21,13 +21,13 @@ public static class FillFaults
 
     public static Fault CourseOpen(string run, int course) => new($"{Shown(run)}, course {course}: the kept filling leaves it unfilled, so it can't be stacked");
 
-    public static Fault NotAsPlanned(string run, int course, string reason) => new($"{Shown(run)}, course {course}: {reason}, so it can't be stacked as it was filled; fill it again, or say what lies there instead with --laid, on the screen behind a colon, where cut is a piece that was cut for its place: cut, new 2', cut");
+    public static Fault NotAsPlanned(string run, int course, string reason) => new($"{Shown(run)}, course {course}: {reason}, so it can't be stacked as it was filled; fill it again, or name what lies there piece by piece, with --laid or on the screen behind a colon, and write cut for each piece that came out as planned: cut, new 2', cut");
 
     public static Fault CutBefore(string run, int course) => new($"{Shown(run)}, course {course}: it was cut by a filling that is kept no more, so only that it is stacked as it was cut can be said");
 
     public static Fault LaidNotCut(string run, int course, Length at) => new($"{Shown(run)}, course {course}: no piece that begins at {at} was cut for it; write new or a code there");
 
-    public static Fault LaidCutWhole() => new("a piece that was cut for its place lies there as long as it was cut; write cut without a length");
+    public static Fault LaidCutWhole() => new("a piece that came out as planned is as long as it was planned; write cut without a length");
 
     public static Fault CourseNotNumber() => new("a course is a whole number from 1 up");
 

@@ -1,3 +1,4 @@
+using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Plans;
@@ -71,6 +72,11 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
 
     /// <summary>How many of its pieces are in this state.</summary>
     public int Count(StepState state) => Steps.Count(step => step.State == state);
+
+    /// <summary>What of it is still to be bought, without tax: new pieces that wait to be cut, and hardware that is neither counted out nor given up.</summary>
+    public Money ToBuyYet => Plan.Pieces.Where((_, piece) => Steps[piece].State == StepState.Waiting).Select(piece => piece.Bought?.Price ?? Money.Zero)
+        .Concat(HardwareWaits ? Plan.Hardware.Select(fill => fill.ToBuy > 0 ? fill.Price : Money.Zero) : [])
+        .Aggregate(Money.Zero, (sum, price) => sum + price);
 
     /// <summary>Cuts that did not come of their pieces and are lacking; none once the rest was matched again.</summary>
     public IReadOnlyList<PlannedCut> NotMade => RestGivenUp ? [] : [.. Enumerable.Range(0, Steps.Count).SelectMany(NotMadeOf)];

@@ -21,19 +21,32 @@ public sealed record KeptWallPlan(string Wall, int PlanId, RunPlan Plan)
         select StackedCourse.Of(Wall, course, Plan) with { OnlyCut = true };
 
     /// <summary>
-    /// The filling as far as it still holds: what did not come out as planned, or was given up, lies nowhere, and its course is open for that reason.
-    /// Its figures stay those of the day it was found.
+    /// The filling as far as it still holds: what did not come out as planned, was given up, or was to be cut of what is not there any more lies nowhere, and
+    /// its course is open for that reason and counted so. Its other figures stay those of the day it was found.
     /// </summary>
     /// <param name="steps">The plan that its pieces are cut under.</param>
-    public RunPlan StillHolds(KeptPlan steps) => Plan with
+    /// <param name="there">The yard's piece of a code, none where it has no such one; none at all where all that waits is known to be there.</param>
+    /// <param name="settled">Courses that stand, or are cut and wait to be stacked: whatever they were planned of, they are not open.</param>
+    public RunPlan StillHolds(KeptPlan steps, Func<Code, Piece?>? there = null, IEnumerable<StackedCourse>? settled = null)
     {
-        Courses =
-        [
-            .. Plan.Courses.Select(course => course.Pieces.Select(steps.WhyNotMade).FirstOrDefault(reason => reason is not null) is { } why
-                ? course with { Pieces = [.. course.Pieces.Where(one => steps.WhyNotMade(one) is null)], Reason = why }
-                : course),
-        ],
-    };
+        var done = (settled ?? []).Select(course => (course.Run, course.Course)).ToHashSet();
+        var courses = Plan.Courses.Select(Now).ToArray();
+        return Plan with
+        {
+            Courses = courses,
+            Tiers = there is null ? Plan.Tiers : Plan.Tiers with
+            {
+                Unfilled = [.. Plan.Tiers.Unfilled.Select(level => level with { Unfilled = level.Unfilled with { Value = Math.Max(level.Unfilled.Value, courses.Count(course => course.Course == level.Course && course.Unfilled && !done.Contains((course.Run, course.Course)))) } })],
+            },
+        };
+
+        LaidCourse Now(LaidCourse course)
+        {
+            string? Why(LaidPiece one) => there is null || done.Contains((course.Run, course.Course)) ? steps.WhyNotMade(one) : steps.WhyNot(one, there);
+            var lacking = course.Pieces.Select(one => (one, Why: Why(one))).Where(each => each.Why is not null).ToArray();
+            return lacking.Length == 0 ? course : course with { Pieces = [.. course.Pieces.Except(lacking.Select(each => each.one))], Reason = lacking[0].Why };
+        }
+    }
 }
 
 /// <summary>A course of a wall that stands, or of which all is cut and waits to be stacked: nothing is planned for it any more.</summary>

@@ -44,9 +44,11 @@ internal static class ListJson
         ["open"] = kept.Open,
         ["pieces"] = kept.Plan.Pieces.Count,
         ["waiting"] = kept.Count(StepState.Waiting),
+        ["cut"] = kept.Count(StepState.Done) + kept.Count(StepState.DoneOtherwise),
         ["given_up"] = kept.Count(StepState.Dropped),
         ["unfilled"] = kept.Plan.Tiers.Unfilled.Value,
         ["spend_cents"] = kept.Plan.Tiers.Spend.Value,
+        ["to_buy_cents"] = kept.ToBuyYet.Cents,
         ["buys"] = kept.Plan.Buys,
         ["status"] = kept.Plan is { Proven: true, Earlier: false } ? "proven" : "best-found",
     }));

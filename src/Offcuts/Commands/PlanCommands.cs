@@ -39,17 +39,18 @@ internal static class PlanCommands
             }
 
             var sign = yard.Settings().CurrencySign;
-            Tables.Write(context.World, [">Plan", "Made", "Stages", ">Pieces", ">Waiting", ">Given up", ">To buy", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
+            Tables.Write(context.World, [">Plan", "Made", "Stages", ">To cut", ">Cut", ">Given up", ">To buy yet", "Best?"], plans.Select(kept => (IReadOnlyList<string>)
             [
                 Number(kept.Id),
                 kept.Made.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
                 string.Join(", ", kept.Plan.Stages),
-                Number(kept.Plan.Pieces.Count),
                 Number(kept.Count(StepState.Waiting)),
+                Number(kept.Count(StepState.Done) + kept.Count(StepState.DoneOtherwise)),
                 Number(kept.Count(StepState.Dropped)),
-                new Money(kept.Plan.Tiers.Spend.Value).ToText(sign),
+                kept.ToBuyYet.ToText(sign),
                 !kept.Plan.Proven ? "best found" : kept.Plan.Earlier ? "was proven" : "proven",
             ]));
+            foreach (var line in PlanWords.Columns) context.Say(line);
             return Exit.Done;
         }));
         return command;

@@ -70,7 +70,7 @@ internal static class WallFillCommands
         var course = new Option<int[]>("--course") { Description = "Numbers of the courses, from 1 at the bottom", HelpName = "NUMBER", Required = true, AllowMultipleArgumentsPerToken = true };
         var leg = new Option<string>("--leg") { Description = "Only of this leg; its footing's boards are a leg named so too, like \"A footing\"", HelpName = "NAME" };
         var face = new Option<string>("--face") { Description = "Only on this face: outside or inside", HelpName = "FACE" };
-        var laid = new Option<string>("--laid") { Description = "What lies in one course of one face, where it was laid otherwise than planned: from the leg's start on new, cut for a piece that was cut for its place, or a code, and its length where it is not all of it", HelpName = "PIECES" };
+        var laid = new Option<string>("--laid") { Description = "What lies in one course of one face, where it was laid otherwise than planned: piece by piece from the leg's start: new, the code of a piece of the yard, or cut for a piece that came out as planned; with its length where it is not all of new or a code", HelpName = "PIECES" };
         var command = context.Command(
             "stacked",
             "Say that courses of a wall are stacked as the kept filling has them, or one otherwise: what was cut is booked, what is left of the pieces comes back to the yard, the rest stays kept",

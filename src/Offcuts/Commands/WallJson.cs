@@ -188,6 +188,7 @@ internal static class WallJson
         ["other_needs"] = line.OtherCount,
         ["other_needs_mm"] = line.NeededLength.IsZero ? null : line.OtherLength.InMillimetres,
         ["verdict"] = line.Verdict switch { StockVerdict.Enough => "enough", StockVerdict.PerhapsEnough => "perhaps-enough", _ => "short" },
+        ["by_plan"] = line.ByPlan == 0 ? null : line.ByPlan,
         ["short_by"] = line.ShortBy,
         ["short_with_other_needs"] = line.ShortWithOthers,
         ["of_mm"] = line.NewLength.IsZero ? null : line.NewLength.InMillimetres,

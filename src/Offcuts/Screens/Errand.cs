@@ -95,6 +95,9 @@ internal abstract record Errand
     /// <summary>Work of seconds beside the screen, for what is meant.</summary>
     public abstract record Search(MatchWish Wish) : Errand;
 
+    /// <summary>Give up what still waits in a kept plan.</summary>
+    public sealed record DropPlan(int PlanId) : Errand;
+
     /// <summary>Find the best plan.</summary>
     public sealed record Match(MatchWish Wish) : Search(Wish);
 

@@ -18,7 +18,7 @@ public static class BegunText
             var open = again.StillOpen.Where(place => place.Course == course).Select(place => Where(place.Where, unit)).ToArray();
             yield return $"{(open.Length > 0 ? "! " : "")}begun, and laid as it was planned: {course.Laid.Run}, course {course.Laid.Course}: {course.Cut.Count} of {Words.Count(course.Laid.Pieces.Count, "piece")} {(course.Cut.Count == 1 ? "is" : "are")} cut, {string.Join(" and ", course.Cut.Select(one => Where(new Core.Yard.Span(one.From, one.To), unit)))}"
                 + (anew.Length > 0 ? $"; what it lacked is to be cut anew, {string.Join(" and ", anew)}" : "")
-                + (open.Length > 0 ? $"; nothing is found for {string.Join(" and ", open)}: lay something there by hand and say what it is as the course is stacked, where cut is a piece that was cut for its place" : "");
+                + (open.Length > 0 ? $"; nothing is found for {string.Join(" and ", open)}: lay something there by hand, and as the course is stacked name what lies in it piece by piece, writing cut for each piece that came out as planned" : "");
         }
     }
 

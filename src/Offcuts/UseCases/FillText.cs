@@ -68,7 +68,7 @@ public static class FillText
     private static string WillDo(WallFilled filled, IReadOnlyList<(StorePrice Price, int Count)> toBuy, long atLeast, LengthUnit unit, DateOnly today, int lacking = 0)
     {
         var open = LayingFacts.Unfilled(filled).Count() - lacking;
-        var lack = lacking == 0 ? "" : $"{Words.Count(lacking, "course")} {(lacking == 1 ? "lacks" : "lack")} a piece that did not come out as planned, so fill it again";
+        var lack = lacking == 0 ? "" : $"{Words.Count(lacking, "course")} {(lacking == 1 ? "lacks" : "lack")} a piece, so fill it again";
         var never = LayingFacts.NeverFilled(filled) is > 0 and var some ? some == open ? ", whatever lies in the yard" : $", {some} of them whatever lies in the yard" : "";
         if (toBuy.Count == 0 && open == 0) return lacking == 0 ? "On hand: enough for all that is not stacked" : $"On hand: not enough by this filling any more: {lack}";
         if (toBuy.Count == 0) return $"On hand: {Words.Count(open, "course")} can't be filled{never}{NoPrice(filled.Plan.Unpriced)}{(lacking > 0 ? $"; {lack}" : "")}";

@@ -33,7 +33,7 @@ public sealed record WallToFill(StageWall Kept, LaidWall Laid, IReadOnlyList<Sta
         var plan = again is null ? CutToHeight.In(RunFiller.Fill(Problem, limits), Laid.Runs, Problem.Settings, Laid.Notches) : new KeptWallPlan(Kept.Sheet.Name, again.Begun.Kept.PlanId, again.Plan).StillHolds(again.Steps);
         var took = limits.Clock is { } clock ? clock.GetElapsedTime(began!.Value) : TimeSpan.Zero;
         var filled = new WallFilled(Kept, Laid, Stacked, plan, Begins, PlanId: 0) { Unlined = Unlined, TimeUp = limits.Cancel.IsCancellationRequested ? took : took >= NearlyAll * limits.Time ? limits.Time : null, Again = again, KeptTakes = KeptTakes is { } kept && kept.Buys == plan.Buys ? kept : null };
-        return again is null ? filled : filled with { Left = LeftToLay.Of(filled, again.Plan, again.Steps, Stacked, _ => null) with { Gone = [] } };
+        return again is null ? filled : filled with { Left = LeftToLay.Of(filled, again.Plan, again.Steps, Stacked, there: null) };
     }
 
     // The search ends a little before its time, where what it would do next takes longer than what is left.
@@ -116,7 +116,7 @@ public sealed class FillWall(YardFile yard)
     /// <summary>The filling that is kept of a wall, or why there is none.</summary>
     public Result<WallFilled> Shown(string name) => new ChangeWalls(yard).Laid(name).Then<WallFilled>(wall => Kept(wall) is { } kept ? kept with { Unlined = Unlined(wall.Kept, wall.Laid), Left = LeftToLay.Of(yard, wall) } : FillFaults.NothingKept(wall.Kept.Sheet.Name));
 
-    /// <summary>The filling that is kept of a wall, or none; without a look at the pieces of the yard, so that it costs little in a large one.</summary>
+    /// <summary>The filling that is kept of a wall, or none; of the pieces of the yard it looks only at those it takes, so that it costs little in a large one.</summary>
     public WallFilled? Kept(LaidStageWall wall) =>
         KeptOf(wall.Kept) is { } plan ? new WallFilled(wall.Kept, wall.Laid, StandingOrCut(wall.Kept), StillHolds(wall.Kept)!, Begins(wall.Kept), plan.PlanId) : null;
 
@@ -176,7 +176,7 @@ public sealed class FillWall(YardFile yard)
     }
 
     /// <summary>The kept filling of a wall as far as it still holds, or none.</summary>
-    internal RunPlan? StillHolds(StageWall wall) => KeptOf(wall) is not { } kept ? null : yard.Plan(kept.PlanId) is { } steps ? kept.StillHolds(steps) : kept.Plan;
+    internal RunPlan? StillHolds(StageWall wall) => KeptOf(wall) is not { } kept ? null : yard.Plan(kept.PlanId) is { } steps ? kept.StillHolds(steps, yard.Piece, StandingOrCut(wall)) : kept.Plan;
 
     /// <summary>The filling of a wall that is kept, or none.</summary>
     internal KeptWallPlan? KeptOf(StageWall wall) => yard.WallPlans().FirstOrDefault(plan => Same(plan.Wall, wall.Sheet.Name));

@@ -12,7 +12,7 @@ namespace Offcuts.UseCases;
 /// <param name="Standing">Courses that stand, all faces counted.</param>
 /// <param name="Courses">All of them.</param>
 /// <param name="Kept">How the others are filled, as it is kept; none where it is not.</param>
-/// <param name="Waiting">Pieces that wait to be cut for it.</param>
+/// <param name="Waiting">Pieces that wait to be cut for it and can be.</param>
 /// <param name="Gone">Codes of pieces that it counts on and that are no longer there as they were.</param>
 public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IReadOnlyList<PlannedPiece> Waiting, IReadOnlyList<Code> Gone)
 {
@@ -22,7 +22,7 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
     /// <summary>How far the pieces of the kept filling have come; none where none is kept.</summary>
     public KeptPlan? Steps { get; init; }
 
-    /// <summary>Courses of the kept filling that lack a piece: it did not come out as planned, or was given up. What takes its place is not known yet.</summary>
+    /// <summary>Courses of the kept filling that lack a piece: it did not come out as planned, was given up, or was to be cut of what is gone. What takes its place is not known yet.</summary>
     public IReadOnlyList<LaidCourse> Lacking { get; init; } = [];
 
     /// <summary>Pieces of the yard that wait to be cut for it.</summary>
@@ -41,6 +41,9 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
         return Of(kept, planned.Plan, steps, settled, yard.Piece);
     }
 
+    /// <summary>True where each course of a wall stands that covers anything.</summary>
+    internal static bool AllStand(LaidWall laid, IEnumerable<StackedCourse> there) => there.Count(course => !course.OnlyCut) == All(laid);
+
     private static int All(LaidWall laid) => laid.Runs.Concat(laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0));
 
     /// <summary>The same of a filling.</summary>
@@ -48,18 +51,22 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
     /// <param name="plan">The filling as it was planned.</param>
     /// <param name="steps">How far its pieces have come.</param>
     /// <param name="settled">Courses that stand, or are cut and wait to be stacked.</param>
-    /// <param name="there">The yard's piece of a code.</param>
-    internal static LeftToLay Of(WallFilled kept, RunPlan plan, KeptPlan steps, IReadOnlyList<StackedCourse> settled, Func<Code, Piece?> there)
+    /// <param name="there">The yard's piece of a code; none at all where all that waits is known to be there.</param>
+    internal static LeftToLay Of(WallFilled kept, RunPlan plan, KeptPlan steps, IReadOnlyList<StackedCourse> settled, Func<Code, Piece?>? there)
     {
+        // A piece is looked up once, however many cuts are laid of it.
+        var known = new Dictionary<Code, Piece?>();
+        Piece? There(Code code) => known.TryGetValue(code, out var piece) ? piece : known[code] = there!(code);
+        bool IsGone(PlannedPiece piece) => there is not null && piece.Source is { } source && There(source.Code)?.StillServesAs(source) is not true;
         var (standing, cut) = (settled.Count(course => !course.OnlyCut), settled.Count(course => course.OnlyCut));
-        var lacking = plan.Courses.Where(course => course.Pieces.Any(one => steps.WhyNotMade(one) is not null) && !settled.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
-        PlannedPiece[] waiting = [.. kept.Plan.Pieces.Zip(steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First)];
+        var lacking = plan.Courses.Where(course => course.Pieces.Any(one => (there is null ? steps.WhyNotMade(one) : steps.WhyNot(one, There)) is not null) && !settled.Any(stood => (stood.Run, stood.Course) == (course.Run, course.Course)));
+        PlannedPiece[] planned = [.. kept.Plan.Pieces.Zip(steps.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First)];
         return new LeftToLay(
             standing,
             All(kept.Laid),
             kept,
-            waiting,
-            [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => there(source.Code)?.StillServesAs(source) is not true).Select(source => source.Code)])
+            [.. planned.Where(piece => !IsGone(piece))],
+            [.. planned.Where(IsGone).Select(piece => piece.Source!.Code)])
         {
             Cut = cut,
             Lacking = [.. lacking],

@@ -55,8 +55,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         StackedCourse[] waiting = [.. yard.StackedCourses().Where(course => course.OnlyCut && Same(course.Wall, wall.Sheet.Name))];
         var kept = fill.KeptOf(wall);
         var steps = kept is null ? null : yard.Plan(kept.PlanId);
-        if (kept is null && named.Count > 0 && asked.Count == 0) return FillFaults.StacksAlready(named.First().Run, named.First().Course);
-        if (kept is null && (wish.Laid is not null || asked.Count == 0 || !asked.IsSubsetOf(waiting.Select(course => (course.Run, course.Course))))) return FillFaults.NothingKept(wall.Sheet.Name);
+        if (kept is null && asked.Count > 0 && (wish.Laid is not null || !asked.IsSubsetOf(waiting.Select(course => (course.Run, course.Course))))) return FillFaults.NothingKept(wall.Sheet.Name);
         var faults = Faults((wall, here.Runs), wish, named, asked, known, waiting, kept, steps).ToArray();
         if (faults.Length > 0) return Result<WallStacked>.Fail(faults);
         StackedCourse[] cut = [.. waiting.Where(course => asked.Contains((course.Run, course.Course))).Select(course => course with { OnlyCut = false })];

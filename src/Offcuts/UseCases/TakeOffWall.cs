@@ -74,7 +74,21 @@ public sealed class TakeOffWall(YardFile yard)
         };
         int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
         var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
-        return new WallTakenOff(kept, takeoff, left, StockCheck.Of(still, stock), [.. LeftOut(kept)]) { Still = still, Planned = Planned };
+        return new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. LeftOut(kept)]) { Still = still, Planned = Planned };
+    }
+
+    // What sums leave open the kept filling tells, as long as all of it can still be carried out and nothing else asks for the material.
+    private static StockLine ByPlan(StockLine line, Takeoff still, LeftToLay? left)
+    {
+        if (left is not { Kept: { } kept, Lacking.Count: 0, Gone.Count: 0 }) return line;
+        if (line.Material.Equals(still.Wall.System.Tie) && !LayingFacts.Unfilled(kept).Any())
+            return line with { ByPlan = kept.PlanId, AtLeast = false, Verdict = line.Verdict == StockVerdict.Short ? StockVerdict.Short : StockVerdict.Enough };
+        if (line.OtherCount > 0 || still.Cuts.Any(cut => cut.Cut.Material.Equals(line.Material))) return line;
+        var runs = kept.Laid.Runs.Concat(kept.Laid.FootingRuns).Where(run => run.Material.Equals(line.Material)).Select(run => run.Name).ToHashSet();
+        if (runs.Count == 0 || LayingFacts.Unfilled(kept).Any(course => runs.Contains(course.Run))) return line;
+        PlannedPiece[] bought = [.. left.Waiting.Where(piece => piece.Bought is not null && piece.Material.Equals(line.Material))];
+        if (bought.Any(piece => piece.Length != line.NewLength)) return line;
+        return line with { ByPlan = kept.PlanId, AtLeast = false, Verdict = bought.Length > 0 ? StockVerdict.Short : StockVerdict.Enough, ShortBy = bought.Length, ShortWithOthers = bought.Length };
     }
 
     // How much of courses that do not stand is cut for them: all of one that only waits to be stacked, of others what was made so far.

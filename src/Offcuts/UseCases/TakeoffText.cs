@@ -100,7 +100,7 @@ public static class TakeoffText
             StockVerdict.Enough => "enough",
             StockVerdict.PerhapsEnough => cut ? "perhaps enough; a plan tells" : "enough for the regular ones",
             _ => $"short by {(line.AtLeast ? "at least " : "")}{ShortBy(line, unit)}{(line.ShortWithOthers > line.ShortBy ? $" for this wall, by {Number(line.ShortWithOthers)} with those" : "")}",
-        };
+        } + (line.ByPlan > 0 ? $" by plan {line.ByPlan.ToString(CultureInfo.InvariantCulture)}" : "");
         var other = line.OtherCount == 0 ? "" : $", of which other needs of the stage take {(cut ? line.OtherLength.ToText(unit) : Number(line.OtherCount))}";
         return $"{line.Material}: {needed} needed{(line.AtLeast ? " at least" : "")}, {onHand} on hand{other}: {verdict}{Order(line, today)}";
     }

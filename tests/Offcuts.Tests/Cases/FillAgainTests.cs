@@ -143,7 +143,7 @@ public sealed class FillAgainTests : IDisposable
         var filled = Fill(buy: false);
 
         BegunText.Lines(filled, LengthUnit.Inch).Should().Equal(
-            "! begun, and laid as it was planned: A inside, course 1: 1 of 2 pieces is cut, 0\" to 4'; nothing is found for 4' to 8': lay something there by hand and say what it is as the course is stacked, where cut is a piece that was cut for its place");
+            "! begun, and laid as it was planned: A inside, course 1: 1 of 2 pieces is cut, 0\" to 4'; nothing is found for 4' to 8': lay something there by hand, and as the course is stacked name what lies in it piece by piece, writing cut for each piece that came out as planned");
         LayText.InShort(filled, "$").Should().Contain("leaves 1 course open").And.Contain("; 1 begun course keeps what is cut, 1 lacks a piece still");
         new FillWall(_yard).Keep(filled).Ok.Should().BeTrue();
         Do(1, "cut, new").Value.Courses.Should().ContainSingle();

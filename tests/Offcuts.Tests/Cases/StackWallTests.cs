@@ -22,7 +22,7 @@ public sealed class StackWallTests : IDisposable
 
     public StackWallTests() => _yard = YardFile.Open(_folder.YardPath, _folder.Clock);
 
-    private MatchLimits Limits => new() { Time = TimeSpan.FromSeconds(1), Clock = _folder.Clock };
+    private static MatchLimits Limits => MatchLimits.None;
 
     private KeptWallPlan Kept => _yard.WallPlans().Single();
 
@@ -127,7 +127,7 @@ public sealed class StackWallTests : IDisposable
         var spoilt = Kept.Plan.Courses[0].Pieces[0].Piece;
         new CarryOut(_yard, Today, Limits).Do(1, [new CutAct(spoilt) { Otherwise = new WhatHappened([], []) }], hardware: false).Ok.Should().BeTrue();
 
-        Do([1]).Faults.Select(fault => fault.Sentence).Should().Equal("A outside, course 1: a piece of it did not come out as planned, so it can't be stacked as it was filled; fill it again, or say what lies there instead with --laid, on the screen behind a colon, where cut is a piece that was cut for its place: cut, new 2', cut");
+        Do([1]).Faults.Select(fault => fault.Sentence).Should().Equal("A outside, course 1: a piece of it did not come out as planned, so it can't be stacked as it was filled; fill it again, or name what lies there piece by piece, with --laid or on the screen behind a colon, and write cut for each piece that came out as planned: cut, new 2', cut");
         Stack([1], Face.Inside).Should().Match<WallStacked>(done => done.Kept == 0 && done.Open == 1);
     }
 
@@ -201,7 +201,7 @@ public sealed class StackWallTests : IDisposable
         left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: enough for all that is not stacked");
         new CarryOut(_yard, Today, Limits).Do(1, [new CutAct(course.Pieces[^1].Piece) { Otherwise = new WhatHappened([], []) }], hardware: false).Ok.Should().BeTrue();
 
-        left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: not enough by this filling any more: 1 course lacks a piece that did not come out as planned, so fill it again");
+        left().Lines(LengthUnit.Inch, Today).Single().Should().EndWith("On hand: not enough by this filling any more: 1 course lacks a piece, so fill it again");
         var filled = new FillWall(_yard).Shown("wall").Value;
         LayingFacts.Unfilled(filled).Should().ContainSingle().Which.Should().Match<LaidCourse>(open => open.Run == "A inside" && open.Reason == "a piece of it did not come out as planned");
         var drawn = new SeeWall(_yard).Of("wall").Value;
@@ -385,7 +385,7 @@ public sealed class StackWallTests : IDisposable
         StackedLine.Write(wish).Should().Be("3 leg A inside: new, HNE WPH3 2', HNE WPH3, new 1' 6\"");
         StackedLine.Read("3 leg A inside: new, nw 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence.StartsWith("\"nw 2'\" is no piece; write new, cut or a code"));
         StackedLine.Write(StackedLine.Read("3 leg A inside: CUT, new 2'", "wall").Value).Should().Be("3 leg A inside: cut, new 2'");
-        StackedLine.Read("3 leg A inside: new, cut 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence == "a piece that was cut for its place lies there as long as it was cut; write cut without a length");
+        StackedLine.Read("3 leg A inside: new, cut 2'", "wall").Fault.Should().Match<Core.Faults.Fault>(fault => fault.Column == 22 && fault.Sentence == "a piece that came out as planned is as long as it was planned; write cut without a length");
         StackedLine.Read("3 leg A: new", "wall").Fault.Sentence.Should().Be("what was laid is said of one course of one leg and face at a time: 3 leg A inside: new, new 1' 6\"");
     }
 

@@ -278,17 +278,37 @@ public sealed class PlanCommandTests : IDisposable
     {
         Enter();
         _yard.Must("plan", "--save").Lines.Should().NotContain(line => line.EndsWith("is given up."));
-        _yard.Must("plans").Lines[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+1\s+1\s+0\s");
+        _yard.Must("plans").Lines[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+1\s+0\s+0\s");
 
         _yard.Must("plan", "--save").Lines[^2..].Should().Equal(
             "What waited in plan 1 is given up.",
             "Kept as plan 2. Carry it out with: offcuts cut 2 --all");
 
         var plans = _yard.Must("plans").Lines;
-        plans[0].Should().MatchRegex(@"Pieces\s+Waiting\s+Given up");
-        plans[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+1\s+0\s+1\s");
-        plans[2].Should().MatchRegex(@"^\s*2\s+2026-06-01\s+walls\s+1\s+1\s+0\s");
+        plans[0].Should().MatchRegex(@"To cut\s+Cut\s+Given up\s+To buy yet");
+        plans[1].Should().MatchRegex(@"^\s*1\s+2026-06-01\s+walls\s+0\s+0\s+1\s");
+        plans[2].Should().MatchRegex(@"^\s*2\s+2026-06-01\s+walls\s+1\s+0\s+0\s");
         _yard.Must("plan", "--compare", "--take", "1").Lines.Should().Contain("What waited in plan 2 is given up.");
+    }
+
+    [Fact]
+    public void The_list_of_plans_says_what_is_to_buy_yet_and_what_its_columns_mean()
+    {
+        // Two boards of 8 ft at $4.18: one lies there, a second must be bought.
+        Enter();
+        _yard.Must("stage", "need", "walls", "brace: 2x4 80");
+        string Yet() => _yard.Must("plans").Lines[1].Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)[6];
+        _yard.Must("plan", "--save");
+        Yet().Should().Be("$4.18");
+        _yard.Must("plans").Lines[^3..].Should().Equal(
+            "To cut, Cut: pieces that wait, new ones among them, and those that were cut, as planned or otherwise.",
+            "Given up: pieces that were planned and are not to be cut any more, since the plan was dropped or what waited was planned again.",
+            "To buy yet: what new pieces that wait to be cut cost, and hardware that is not counted out, without tax.");
+
+        _yard.Must("cut", "1", "--all");
+        Yet().Should().Be("$0.00");
+        var plan = System.Text.Json.JsonDocument.Parse(_yard.Must("plans", "--json").Out).RootElement.GetProperty("plans")[0];
+        (plan.GetProperty("cut").GetInt32(), plan.GetProperty("waiting").GetInt32(), plan.GetProperty("to_buy_cents").GetInt64(), plan.GetProperty("spend_cents").GetInt64()).Should().Be((2, 0, 0L, 418L));
     }
 
     private void Enter()

@@ -102,6 +102,7 @@ public sealed class WallFillCommandTests : IDisposable
         _yard.Must("wall", "stacked", "bench", "--course", "2");
         _yard.Run("wall", "fill", "bench").Error.Should().Be("every course of the wall bench stands already\n");
         _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().EndWith(", course 2: it stands already\n");
+        _yard.Run("wall", "stacked", "bench", "--course", "9").Error.Should().Be("the wall bench has no course 9 there\n", "that nothing is kept is not the reason");
 
         foreach (var _ in Enumerable.Range(0, 4)) _yard.Must("undo");
         _yard.Run("wall", "fill", "bench", "--kept").Error.Should().Contain("no filling of the wall bench is kept");

@@ -50,6 +50,48 @@ public sealed class KeptPlanScreenTests
     }
 
     [Fact]
+    public void What_waits_is_given_up_by_a_key_that_asks_first_and_taken_back()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+X").Text.Should().Contain("no plan yet; ^R finds one");
+            run.Press("Ctrl+R", "Ctrl+X").Text.Should().Contain("keep the plan first (^K)");
+            run.Press("Ctrl+K", "Enter", "y", "Ctrl+X");
+            var waiting = run.Yard.Plans().Single().Count(StepState.Waiting);
+            run.Text.Should().Contain($"Give up what waits in plan 1: {waiting} pieces").And.Contain("what is cut stays done");
+            run.Press("Esc");
+            run.Yard.Plans().Single().Open.Should().BeTrue();
+
+            run.Press("Ctrl+X").Type("y").Text.Should().Contain("Gave up the rest of plan 1").And.Contain($"given up: 1 done, {waiting} given up");
+            run.Press("Ctrl+X").Text.Should().Contain("othing of plan 1 waits any more");
+            run.Press("Ctrl+Z");
+            run.Yard.Plans().Single().Count(StepState.Waiting).Should().Be(waiting, "it is one change");
+            run.Press("F1").Text.Should().Contain("Give up what still waits in the plan");
+        });
+    }
+
+    [Fact]
+    public void What_waits_stands_on_top_then_what_is_cut_and_what_is_given_up_last()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K");
+            string[] Signs() => [.. run.Text.Split('\n').Where(line => line.Contains("[ ]", StringComparison.Ordinal) || line.Contains("[x]", StringComparison.Ordinal) || line.Contains("[-]", StringComparison.Ordinal)).Select(line => line.Trim()[..7])];
+            var (first, second) = (Signs()[0], Signs()[1]);
+            first.Should().StartWith("[ ]").And.EndWith("1");
+            run.Press("Enter", "y");
+            Signs()[0].Should().Be(second, "what is to be done next is on top");
+            run.Yard.Plans().Single().Steps[0].State.Should().Be(StepState.Done);
+            run.Press("Ctrl+Home", "Enter", "y", "Ctrl+Home", "Enter", "y");
+            run.Yard.Plans().Single().Count(StepState.Done).Should().Be(3, "the arrows go by what stands there");
+
+            run.Press("Ctrl+R", "Ctrl+K", "Tab");
+            var all = string.Concat(Signs().Select(sign => sign[1]));
+            all.Should().MatchRegex("^x+-+$");
+        });
+    }
+
+    [Fact]
     public void The_plan_with_something_waiting_comes_back_when_its_keeping_is_done_again()
     {
         ScreenRun.OnKnownYard(100, 40, run =>

@@ -196,7 +196,7 @@ public sealed class WallsPlaceTests
             void Cut(int piece, WhatHappened? otherwise) => new CarryOut(run.Yard, new DateOnly(2026, 6, 1), MatchLimits.None).Do(1, [new CutAct(piece, otherwise)], hardware: false).Ok.Should().BeTrue();
             Cut(cut, null);
             Cut(spoilt, new WhatHappened([], []));
-            run.Tick().Text.Should().Contain("1 course lacks a piece that did not come out as planned");
+            run.Tick().Text.Should().Contain("1 course lacks a piece, so fill it again");
 
             run.Press("Ctrl+R").Text.Should().MatchRegex("begun courses? keeps? what is cut").And.Contain("not kept");
             run.Press("Ctrl+D").Text.Should().Contain("begun, and laid as it was planned: A outside, course 2:").And.Contain("what it lacked is to be cut");
@@ -215,6 +215,7 @@ public sealed class WallsPlaceTests
             run.Press("Ctrl+O").Lines[2].Should().Be("course 2", "the lowest that is laid and does not stand");
             run.Press("Enter").Type("y").Text.Should().Contain("the wall stands").And.Contain("shed: all 4 courses stand, all faces counted");
             run.Press("Ctrl+R").Text.Should().Contain("every course of the wall shed stands already");
+            run.Press("Ctrl+O").Text.Should().Contain("every course of the wall shed stands already: nothing is left to stack");
         }, KnownWall.FillSmall);
     }
 

@@ -23,6 +23,18 @@ internal static class PlanAsks
             [new('y', "yes, all of it", new Errand.CarryOut(kept.Id, waiting, hardware)), .. Stages(kept)]);
     }
 
+    /// <summary>Whether what waits is given up.</summary>
+    /// <param name="kept">The plan.</param>
+    /// <param name="wall">The wall that it fills; none where it fills none.</param>
+    public static Ask GiveUp(KeptPlan kept, string? wall)
+    {
+        var waiting = kept.Count(StepState.Waiting);
+        var hardware = kept.HardwareWaits && kept.Plan.Hardware.Any(fill => fill.FromYard + fill.ToBuy > 0);
+        string[] waits = [.. waiting > 0 ? [waiting == 1 ? "1 piece" : $"{waiting} pieces"] : (string[])[], .. hardware ? ["its hardware"] : (string[])[]];
+        var fills = wall is null ? "" : $", and no filling of {wall} is kept any more";
+        return new Ask.Choose($"Give up what waits in plan {kept.Id}: {string.Join(" and ", waits)}? What of it lies in the yard is free again; what is cut stays done{fills}", [new('y', "give it up", new Errand.DropPlan(kept.Id))]);
+    }
+
     // One stage at a time: what the plan relies on for the others is then reserved for them.
     private static IEnumerable<Choice> Stages(KeptPlan kept)
     {

@@ -42,6 +42,7 @@ internal static class PlanKeys
         new("Ctrl+B", "compare", new Intent.Do(Want.Compare), "Three plans side by side to pick from: the best, the fewest saw cuts at the same spend, nothing bought"),
         new("Ctrl+T", "pin..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
         Order,
+        new("Ctrl+X", "give up", new Intent.Do(Want.TakeOff), "Give up what still waits in the plan: its pieces and hardware are free again, what is cut stays done; asks first"),
         new("Tab", "other plan", new Intent.Do(Want.OtherPlan), "Another plan that the yard keeps"),
     ];
 }

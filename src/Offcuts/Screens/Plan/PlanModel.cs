@@ -23,9 +23,9 @@ internal static class PlanModel
             case Intent.Escape when state.Aside is not null && state.Line.Choosing:
                 return new(state with { Aside = null, Line = state.Line.Close() }, Notice: Notice.None);
             case Intent.Move(var by):
-                return new(state with { Chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, PlanRows.Parts(state) - 1)) });
+                return new(state with { Chosen = PlanRows.Beside(state, state.Chosen, by) });
             case Intent.Edge(var last):
-                return new(state with { Chosen = last ? Math.Max(0, PlanRows.Parts(state) - 1) : 0 });
+                return new(state with { Chosen = last ? PlanRows.InOrder(state).LastOrDefault() : PlanRows.First(state) });
             case Intent.Escape when state.Matching && state.Line.Ask is null && state.Line.Text.Length == 0:
                 return new(state, new Errand.StopMatch(), new Notice("stopping; the best plan so far is taken"));
             case Intent.Type or Intent.Escape when state.Line.Edited(intent) is { } edit:
@@ -83,7 +83,9 @@ internal static class PlanModel
 
     /// <summary>The kept plan of this number is shown, where it is there.</summary>
     public static PlanState Choose(PlanState state, int id) =>
-        state.KeptId == id || state.Yard.Plans.All(plan => plan.Id != id) ? state : state with { KeptId = id, Chosen = 0, Aside = null, Ledger = [] };
+        state.KeptId == id || state.Yard.Plans.All(plan => plan.Id != id) ? state : OnTop(state with { KeptId = id, Aside = null, Ledger = [] });
+
+    private static PlanState OnTop(PlanState state) => state with { Chosen = PlanRows.First(state) };
 
     // What was said of the last carrying out holds until the yard changes: then its pieces may be gone again, its labels printed.
     // And where a plan is given up or another one waits anew, that other one is what a person goes on with.
@@ -95,7 +97,7 @@ internal static class PlanModel
         var anew = yard.Plans.Any(plan => plan.Open && state.Yard.Plans.FirstOrDefault(old => old.Id == plan.Id) is not { Open: true });
         if (!(stopped || anew) || yard.Plans.LastOrDefault(plan => plan.Open) is not { } waiting) return next;
         var about = state.Line.Ask is Ask.Write { Topic: Topic.Happened or Topic.SheetFile };
-        return Read(next with { KeptId = waiting.Id, Chosen = 0, Line = about ? state.Line.Close() : state.Line });
+        return Read(OnTop(next with { KeptId = waiting.Id }) with { Line = about ? state.Line.Close() : state.Line });
     }
 
     // Where another plan comes to be shown, by undo or by another program, the stages that were chosen are its own.
@@ -108,7 +110,7 @@ internal static class PlanModel
     private static PlanState Shown(PlanState state)
     {
         if (state.Found is null && state.Kept is null)
-            state = state with { KeptId = state.Yard.Plans.LastOrDefault(plan => plan.Open)?.Id ?? state.Yard.Plans.LastOrDefault()?.Id ?? 0, Chosen = 0 };
+            state = OnTop(state with { KeptId = state.Yard.Plans.LastOrDefault(plan => plan.Open)?.Id ?? state.Yard.Plans.LastOrDefault()?.Id ?? 0 });
         return state with { Chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, PlanRows.Parts(state) - 1)) };
     }
 
@@ -183,6 +185,8 @@ internal static class PlanModel
         return want switch
         {
             Want.CutAll when !kept.Open => new(state, Notice: new Notice($"nothing of plan {kept.Id} waits any more")),
+            Want.TakeOff when !kept.Open => new(state, Notice: Notice.Of([PlanFaults.NothingWaits(kept.Id)])),
+            Want.TakeOff => new(state with { Line = state.Line.Open(PlanAsks.GiveUp(kept, state.Wall)) }),
             Want.CutAll => new(state with { Line = state.Line.Open(PlanAsks.All(kept)) }),
             Want.CutOtherwise when state.Piece is { } piece && state.Step(state.Chosen) == StepState.Waiting =>
                 new(Read(state with { Line = state.Line.Open(PlanAsks.Happened(piece), HappenedLine.AsPlanned(piece, state.Yard.Unit)) })),
@@ -207,7 +211,7 @@ internal static class PlanModel
         if (plans.Count == 0 || (plans.Count == 1 && state.Kept is not null)) return new(state, Notice: new Notice("no other plan is kept"));
         if (state.Found is not null) return new(state, Notice: new Notice("keep the found plan first (^K), or match again (^R)"));
         var at = plans.ToList().FindIndex(plan => plan.Id == state.KeptId);
-        return new(state with { KeptId = plans[(at + 1) % plans.Count].Id, Chosen = 0, Ledger = [] });
+        return new(OnTop(state with { KeptId = plans[(at + 1) % plans.Count].Id, Ledger = [] }));
     }
 
     private static Turn<PlanState> Answered(PlanState state, Topic topic, string text)

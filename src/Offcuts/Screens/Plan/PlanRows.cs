@@ -25,6 +25,25 @@ internal static class PlanRows
     /// <summary>How many parts the page has.</summary>
     public static int Parts(PlanState state) => state.Plan is { } plan ? plan.Pieces.Count + PlanBelow.Sections(state, plan).Count : 0;
 
+    /// <summary>The parts in the order in which they stand: pieces that wait to be cut, those that are cut, those that are given up, then what stands below.</summary>
+    public static IReadOnlyList<int> InOrder(PlanState state)
+    {
+        var steps = state.Kept?.Steps;
+        int Rank(int part) => steps is null || part >= steps.Count ? 0 : steps[part].State switch { StepState.Waiting => 0, StepState.Dropped => 2, _ => 1 };
+        var pieces = state.Plan?.Pieces.Count ?? 0;
+        return [.. Enumerable.Range(0, pieces).OrderBy(Rank), .. Enumerable.Range(pieces, Parts(state) - pieces)];
+    }
+
+    /// <summary>The part that stands so many farther down than another, or the last, or the first; 0 where there is none.</summary>
+    public static int Beside(PlanState state, int part, int by) =>
+        InOrder(state) is { Count: > 0 } order ? order[(int)Math.Clamp((long)Place(order, part) + by, 0, order.Count - 1)] : 0;
+
+    /// <summary>The part that stands on top; 0 where there is none.</summary>
+    public static int First(PlanState state) => InOrder(state).FirstOrDefault();
+
+    /// <summary>Where a part stands, from 0.</summary>
+    public static int Place(IReadOnlyList<int> order, int part) => order.Select((one, at) => (one, at)).FirstOrDefault(each => each.one == part).at;
+
     /// <summary>True where the hardware is chosen.</summary>
     public static bool IsHardware(PlanState state) =>
         state.Plan is { } plan && state.Chosen >= plan.Pieces.Count

@@ -76,7 +76,7 @@ internal sealed record PlanState
     /// <summary>First line of it that is shown.</summary>
     public int AsideTop { get; init; }
 
-    /// <summary>Which of the page's parts is chosen: the plan's pieces first, then what stands below them.</summary>
+    /// <summary>Which of the page's parts is chosen, by its number and wherever it stands: the plan's pieces first, then what stands below them.</summary>
     public int Chosen { get; init; }
 
     /// <summary>What the written answer about a cut that went otherwise says so far.</summary>

@@ -23,7 +23,7 @@ internal sealed class PlanView : PlaceView
     public override int PageLines => PartsAPage;
 
     public override IReadOnlyList<Intent> Pointed(ShellState state, int x, int y) =>
-        state.Plan.Aside is null && _starts.FindLastIndex(start => start <= _top + y) is >= 0 and var part ? Chosen(part, state.Plan.Chosen) : [];
+        state.Plan.Aside is null && _starts.FindLastIndex(start => start <= _top + y) is >= 0 and var part ? Chosen(part, PlanRows.Place(PlanRows.InOrder(state.Plan), state.Plan.Chosen)) : [];
 
     /// <inheritdoc/>
     public override int? Bounded(ShellState state, int by) => state.Plan is { Aside.Order: PlanOrder.Elevation, Line.Ask: null } plan
@@ -43,7 +43,8 @@ internal sealed class PlanView : PlaceView
 
         var rows = new List<Row>();
         _starts.Clear();
-        for (var part = 0; part < PlanRows.Parts(plan); part++)
+        var order = PlanRows.InOrder(plan);
+        foreach (var part in order)
         {
             _starts.Add(rows.Count);
             rows.AddRange(PlanRows.Part(plan, part, Viewport.Width));
@@ -53,8 +54,9 @@ internal sealed class PlanView : PlaceView
         if (!ReferenceEquals(_shown, plan.Plan)) (_shown, _top) = (plan.Plan, 0);
         if (_starts.Count > 0)
         {
-            var start = _starts[plan.Chosen];
-            var end = (plan.Chosen + 1 < _starts.Count ? _starts[plan.Chosen + 1] : rows.Count) - 1;
+            var at = PlanRows.Place(order, plan.Chosen);
+            var start = _starts[at];
+            var end = (at + 1 < _starts.Count ? _starts[at + 1] : rows.Count) - 1;
             if (end - _top > Viewport.Height) _top = end - Viewport.Height;
             if (start < _top) _top = start;
         }

@@ -38,6 +38,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.MoveStage(var stage, var position) => Told(errand, new ChangeStages(yard).Move(stage, position)),
         Errand.Keep(var plan, var at) => new KeepPlan(yard).Keep(plan, at) is var kept && kept.TryGet(out var done) ? new News.Kept(done) : new News.Refused(errand, kept.Faults),
         Errand.CarryOut(var plan, var acts, var hardware) => Cut(errand, plan, new CarryOut(yard, world.Today, Limits).Do(plan, acts, hardware)),
+        Errand.DropPlan(var plan) => Told(errand, new DropPlan(yard).Drop(plan)),
         Errand.OpenWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var opened && opened.TryGet(out var wallCard) ? new News.WallOpened(wallCard) : new News.Refused(errand, opened.Faults),
         Errand.DrawWall(var wall) => new OpenWall(yard, world.Today).Of(wall) is var drawn && drawn.TryGet(out var card) ? new News.WallDrawn(card) : new News.Refused(errand, drawn.Faults),
         Errand.FindFit(var need) => new FitPlace(yard).Of(need) is var fits && fits.TryGet(out var candidates) ? new News.Fitting(new FitsFound(need, candidates) { Unlined = new FitPlace(yard).Unlined(need) }) : new News.Refused(errand, fits.Faults),
