@@ -39,7 +39,7 @@ public sealed class ListJsonTests : IDisposable
 
         // 3 blocks of 30 in from the 8 ft board in the yard, 2 from a bought one.
         Rows("plans", "plans").Should().Equal(
-            """{"plan":1,"made":"2026-06-01","stages":["walls"],"open":true,"pieces":2,"waiting":2,"given_up":0,"unfilled":0,"spend_cents":425,"buys":true,"status":"proven"}""");
+            """{"plan":1,"made":"2026-06-01","stages":["walls"],"open":true,"pieces":2,"waiting":2,"cut":0,"given_up":0,"unfilled":0,"spend_cents":425,"to_buy_cents":425,"buys":true,"status":"proven"}""");
     }
 
     [Fact]

@@ -33,9 +33,9 @@ internal static class PlanKeys
     private static readonly KeyUse[] Acts =
     [
         new("Ctrl+E", "otherwise", new Intent.Do(Want.CutOtherwise), "Say what really came of the chosen piece: which cuts came out right, what is left"),
-        new("Ctrl+O", "all cut", new Intent.Do(Want.CutAll), "Say that everything that waits is cut as planned"),
+        new("Ctrl+O", "all", new Intent.Do(Want.CutAll), "Say that everything that waits is cut as planned"),
         new("Ctrl+R", "match", new Intent.Do(Want.Match), "Find the best plan for what is still lacking"),
-        new("Ctrl+S", "buying", new Intent.Do(Want.Buying), "The store: allow buying, or match from the yard alone"),
+        new("Ctrl+S", "buy", new Intent.Do(Want.Buying), "The store: allow buying, or match from the yard alone"),
         new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the plan that was found, so that it can be carried out"),
         new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
         new("Ctrl+W", "why", new Intent.Do(Want.Why), "Say why a cut of the chosen piece, or an unfilled one, is filled as it is, and what would have to change"),
