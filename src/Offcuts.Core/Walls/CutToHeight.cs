@@ -66,6 +66,11 @@ public static class CutToHeight
         };
     }
 
+    /// <summary>What a piece is once it is cut for a course: foam of the course's height where that is lower than its panel, else what it was.</summary>
+    /// <param name="material">What it was cut from.</param>
+    /// <param name="course">How high the course is.</param>
+    public static Material AsCut(Material material, Length course) => material is FoamPanel panel && course < panel.Height ? new FoamPanel(panel.Thickness, course, panel.Type) : material;
+
     /// <summary>The parts of a plan's cuts that run on under or over an opening, piece by piece and from the marked end on.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="runs">The runs of the wall.</param>

@@ -267,7 +267,8 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     internal static IEnumerable<(Length Start, Piece Piece)> LeftOf(PlannedPiece cut, YardSettings settings) =>
         Leftovers(cut, cut.Source, settings).Where(left => left.Piece.Material.Equals(cut.Material));
 
-    private static Piece Leftover(PlannedPiece cut, Piece? source, Material material, Length length) => source is null
+    /// <summary>What comes of a piece that was cut: with the marks that stay with the wood, and without a code.</summary>
+    internal static Piece Leftover(PlannedPiece cut, Piece? source, Material material, Length length) => source is null
         ? new Piece { Code = default, Material = material, Length = length, Treated = cut.Bought!.Treated }
         : new Piece
         {

@@ -50,7 +50,12 @@ public sealed class ChangeSystems(YardFile yard)
             : [];
         if (lost.Length > 0 && !giveUp) return Result<string>.Fail([.. lost.Select(plan => WallFaults.GivesUpFilling(plan.Wall, plan.PlanId))]);
         var otherwise = StandOtherwise(sheet, sheet.Name) + GivenUp(lost);
-        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work => work.SetSystem(sheet)).Then<string>(entry => entry.What + otherwise);
+        var begun = Begun(sheet, sheet.Name);
+        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work =>
+        {
+            work.SetSystem(sheet);
+            foreach (var lying in begun) lying.ComeBack(work);
+        }).Then<string>(entry => entry.What + otherwise + string.Concat(begun.Select(lying => lying.Told)));
     }
 
     /// <summary>How a wall is filled, as it is kept and as far as something of it waits: one or none.</summary>
@@ -86,8 +91,20 @@ public sealed class ChangeSystems(YardFile yard)
             : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
             : $"edited the system {before.Name}, which is named {sheet.Name} now";
         var otherwise = before is null ? "" : StandOtherwise(sheet, before.Name);
-        return yard.ChangeSince(seen, told, work => work.SetSystem(sheet, before?.Name)).Then<string>(entry => entry.What + otherwise);
+        BegunAndGivenUp[] begun = before is null ? [] : Begun(sheet, before.Name);
+        return yard.ChangeSince(seen, told, work =>
+        {
+            work.SetSystem(sheet, before?.Name);
+            foreach (var lying in begun) lying.ComeBack(work);
+        }).Then<string>(entry => entry.What + otherwise + string.Concat(begun.Select(lying => lying.Told)));
     }
+
+    // What lies there of fillings of its walls that the sheet gives up.
+    private BegunAndGivenUp[] Begun(SystemSheet sheet, string named) =>
+    [
+        .. yard.Walls().Where(wall => Same(wall.Sheet.System, named))
+            .Select(wall => LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) ? new StandsOtherwise(yard).GivenUp(wall, now) : null).OfType<BegunAndGivenUp>(),
+    ];
 
     // Of every wall of the system, what stands and would lie otherwise by its sheet as it is to be.
     private string StandOtherwise(SystemSheet sheet, string named) => string.Concat(

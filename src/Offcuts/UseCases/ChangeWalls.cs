@@ -59,11 +59,13 @@ public sealed class ChangeWalls(YardFile yard)
         KeptWallPlan[] lost = before is not null && (!WallText.SameButName(before.Sheet, sheet) || before.Stage != known.Name) ? [.. ChangeSystems.Kept(yard, sheet.Name)] : [];
         if (lost.Length > 0 && !giveUp) return WallFaults.GivesUpFilling(lost[0].Wall, lost[0].PlanId);
         var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall) + ChangeSystems.GivenUp(lost);
+        var begun = before is null ? null : new StandsOtherwise(yard).GivenUp(before, wall, moved: before.Stage != known.Name);
         return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
         {
             AddSystem(work, wall);
             work.SetWall(new StageWall(known.Name, sheet));
-        }).Then<string>(entry => entry.What + otherwise);
+            begun?.ComeBack(work);
+        }).Then<string>(entry => entry.What + otherwise + begun?.Told);
     }
 
     /// <summary>
@@ -94,11 +96,13 @@ public sealed class ChangeWalls(YardFile yard)
             : $"edited the wall {before.Sheet.Name} of {into}, which is named {sheet.Name} now";
         if (before is null && yard.Walls().Any(other => Same(other.Sheet.Name, sheet.Name))) return placed.Place(WallFaults.NameTaken("wall", sheet.Name) with { About = "wall" }, "");
         var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall);
+        var begun = before is null ? null : new StandsOtherwise(yard).GivenUp(before, wall);
         return yard.ChangeSince(seen, told, work =>
         {
             AddSystem(work, wall);
             work.SetWall(new StageWall(into, sheet), before?.Sheet.Name);
-        }).Then<string>(entry => entry.What + otherwise);
+            begun?.ComeBack(work);
+        }).Then<string>(entry => entry.What + otherwise + begun?.Told);
     }
 
     /// <summary>Builds a wall in another stage. How it was to be filled is given up; what it put among the needs of its stage stays there.</summary>
@@ -106,17 +110,27 @@ public sealed class ChangeWalls(YardFile yard)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
-        var lost = Find(name).TryGet(out var moved) && !Same(moved.Stage, known.Name) ? new BegunAndGivenUp(yard).Told(moved) + (new FillWall(yard).KeptOf(moved) is null ? "" : BegunAndGivenUp.Again(moved)) : "";
+        var begun = Find(name).TryGet(out var moved) && !Same(moved.Stage, known.Name) ? new BegunAndGivenUp(yard, moved) : null;
+        var again = begun is null || new FillWall(yard).KeptOf(moved!) is null ? "" : BegunAndGivenUp.Again(moved!);
         return Find(name)
-            .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work => work.SetWall(kept with { Stage = known.Name })))
-            .Then<string>(entry => entry.What + lost);
+            .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work =>
+            {
+                work.SetWall(kept with { Stage = known.Name });
+                begun?.ComeBack(work);
+            }))
+            .Then<string>(entry => entry.What + begun?.Told + again);
     }
 
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>
     public Result<string> Drop(string name)
     {
         var forgotten = Find(name).TryGet(out var kept) ? new StandsOtherwise(yard).Forgotten(kept) : "";
-        return yard.Change($"dropped the wall {name.Trim()}", work => work.RemoveWall(name.Trim())).Then<string>(entry => entry.What + forgotten);
+        var begun = kept is null ? null : new BegunAndGivenUp(yard, kept);
+        return yard.Change($"dropped the wall {name.Trim()}", work =>
+        {
+            work.RemoveWall(name.Trim());
+            begun?.ComeBack(work);
+        }).Then<string>(entry => entry.What + forgotten + begun?.Told);
     }
 
     /// <summary>

@@ -15,12 +15,13 @@ public sealed class DropPlan(YardFile yard)
         if (!kept.Open) return PlanFaults.NothingWaits(planId);
         var reserved = new LookAhead(yard.Plans(), yard.Stages()).ReservedBy(kept, yard.Pieces()).ToArray();
         var walls = yard.WallPlans().Where(wall => wall.PlanId == planId).Select(wall => yard.Walls().First(one => string.Equals(one.Sheet.Name, wall.Wall, StringComparison.OrdinalIgnoreCase))).ToArray();
-        var lost = string.Concat(walls.Select(wall => new BegunAndGivenUp(yard).Told(wall) + BegunAndGivenUp.Again(wall)));
+        var begun = walls.Select(wall => new BegunAndGivenUp(yard, wall)).ToArray();
         return yard.ChangeSince(seen, $"gave up the rest of plan {planId}", work =>
         {
             work.DropRest(kept);
             foreach (var wall in yard.WallPlans().Where(wall => wall.PlanId == planId).ToArray()) work.DropWallPlan(wall.Wall);
+            foreach (var lying in begun) lying.ComeBack(work);
             foreach (var piece in reserved) work.Update(piece with { State = PieceState.InYard, ReservedFor = "" });
-        }).Then<string>(entry => entry.What + lost);
+        }).Then<string>(entry => entry.What + string.Concat(walls.Zip(begun, (wall, lying) => lying.Told + BegunAndGivenUp.Again(wall))));
     }
 }

@@ -18,10 +18,15 @@ public sealed class StandsOtherwise(YardFile yard)
     {
         var standing = new FillWall(yard).StandingOrCut(before);
         var was = new ChangeWalls(yard).Lay(before.Sheet);
-        return Otherwise(before, now, standing, was) + (GivesUp(before, now, was) ? new BegunAndGivenUp(yard).Told(before) : "");
+        return Otherwise(before, now, standing, was);
     }
 
-    // A sheet by which the wall is built otherwise gives its filling up; a new name alone does not.
+    /// <summary>What lies there of a filling that the wall as it will be gives up; none where it is built as before, under a new name at most.</summary>
+    /// <param name="before">The wall with the sheet and the system that it was built by, as the yard still has them.</param>
+    /// <param name="now">The same laid out as it will be.</param>
+    /// <param name="moved">True where it is to be of another stage.</param>
+    internal BegunAndGivenUp? GivenUp(StageWall before, LaidWall now, bool moved = false) => moved || GivesUp(before, now, new ChangeWalls(yard).Lay(before.Sheet)) ? new BegunAndGivenUp(yard, before) : null;
+
     private static bool GivesUp(StageWall before, LaidWall now, Result<LaidWall> was) =>
         !WallText.SameButName(before.Sheet, now.Sheet) || !was.TryGet(out var then) || SystemText.Write(then.System with { Name = "" }) != SystemText.Write(now.System with { Name = "" });
 
@@ -36,9 +41,9 @@ public sealed class StandsOtherwise(YardFile yard)
     }
 
     /// <summary>Said behind a wall that is dropped; empty where nothing of it stands.</summary>
-    public string Forgotten(StageWall dropped) => (new FillWall(yard).StandingOrCut(dropped).Count is > 0 and var stood
+    public string Forgotten(StageWall dropped) => new FillWall(yard).StandingOrCut(dropped).Count is > 0 and var stood
         ? $"; that {Words.Count(stood, "course")} of it stood or {(stood == 1 ? "was" : "were")} cut is forgotten with it: an undo brings it back"
-        : "") + new BegunAndGivenUp(yard).Told(dropped);
+        : "";
 
     private static (Run Run, Course Course)? Of(LaidWall laid, StackedCourse stacked) =>
         laid.Runs.Concat(laid.FootingRuns).FirstOrDefault(run => run.Name == stacked.Run) is { } run && run.Courses.FirstOrDefault(course => course.Number == stacked.Course) is { } course

@@ -212,24 +212,52 @@ public sealed class FillAgainTests : IDisposable
     }
 
     [Fact]
-    public void Where_the_filling_is_given_up_altogether_what_was_cut_is_named_with_where_it_was_meant_for()
+    public void Where_the_filling_is_given_up_altogether_what_was_cut_comes_back_to_the_yard_with_its_first_line_and_its_label_waits()
     {
         FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
         Keep();
-        Cut(Course("A inside", 1).Pieces[0].Piece);
-        const string Lost = "; ! cut already for courses that are not whole, and in no list any more: A inside, course 1: 4' from 0\" on; catalogue what of it is to be used, by its length and first pattern line";
+        var one = Course("A inside", 1).Pieces[0];
+        var source = Steps.Plan.Pieces[one.Piece].Source!.Code;
+        Cut(one.Piece);
+        const string Lost = "; cut already for courses that are not whole, and back in the yard, labels waiting: * foam 2-1/2x12 4' (A inside, course 1)";
 
-        new DropPlan(_yard).Drop(1).Value.Should().Be($"gave up the rest of plan 1{Lost}; fill the wall again with: offcuts wall fill wall --keep");
+        new DropPlan(_yard).Drop(1).Value.Should().Match($"gave up the rest of plan 1{Lost}; fill the wall again with: offcuts wall fill wall --keep");
+        var back = _yard.Pieces().Single(piece => piece.OnHand && piece.CutFrom == source);
+        (back.Length, back.FirstLine, back.Place, back.Material.Name).Should().Be((Length.Feet(4), Length.Zero, "loft", "foam 2-1/2x12"));
+        _yard.LabelQueue().Should().Contain(back.Code);
         _yard.Undo().Ok.Should().BeTrue();
+        _yard.Piece(back.Code).Should().BeNull("it was one change");
+
         var text = WallText.Write(_yard.Walls().Single().Sheet);
-        new ChangeWalls(_yard).Save("walls", new SheetEdit(text.Replace("core             6\"", "core             8\"", StringComparison.Ordinal), "wall", text)).Value.Should().EndWith(Lost);
+        new ChangeWalls(_yard).Save("walls", new SheetEdit(text.Replace("core             6\"", "core             8\"", StringComparison.Ordinal), "wall", text)).Value.Should().Match("*" + Lost);
         _yard.Undo().Ok.Should().BeTrue();
         new ChangeWalls(_yard).Save("walls", new SheetEdit(text.Replace("wall             wall", "wall             shed", StringComparison.Ordinal), "wall", text)).Value.Should().NotContain("cut already", "a new name gives nothing up");
         _yard.Undo().Ok.Should().BeTrue();
         new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
-        new ChangeWalls(_yard).Move("wall", "later").Value.Should().Be($"moved the wall wall from walls to later{Lost}; fill the wall again with: offcuts wall fill wall --keep");
+        new ChangeWalls(_yard).Move("wall", "later").Value.Should().Match($"moved the wall wall from walls to later{Lost}; fill the wall again with: offcuts wall fill wall --keep");
         _yard.Undo().Ok.Should().BeTrue();
-        new ChangeWalls(_yard).Drop("wall").Value.Should().EndWith(Lost);
+        new ChangeSystems(_yard).Set(SystemSheet.Generic with { ShortestPiece = Length.Inches(8) }, replace: true).Value.Should().Match("*" + Lost);
+        _yard.Undo().Ok.Should().BeTrue();
+        new ChangeWalls(_yard).Drop("wall").Value.Should().Match("*" + Lost);
+    }
+
+    [Fact]
+    public void What_comes_back_of_a_low_course_is_as_high_as_it_was_cut_and_of_a_corner_has_its_first_line_where_it_lies_on_it()
+    {
+        // 5' 3" and a second course of 6 in: its last piece is of an odd length, cut square at the free end.
+        FreeWall.Draw(_yard, "leg A: 5' 3\" end", "1' 6\"", []);
+        Keep();
+        var course = Course("A outside", 2);
+        course.Pieces.Should().HaveCount(2);
+        var last = course.Pieces[^1];
+        Cut(last.Piece);
+        (Steps.IsMade(course.Pieces[0]), Steps.IsMade(last)).Should().Be((false, true), "the course is begun and not whole");
+
+        new DropPlan(_yard).Drop(1).Ok.Should().BeTrue();
+
+        var back = _yard.Pieces().Single(piece => piece.OnHand && piece.Length == last.To - last.From && piece.Material.Name == "foam 2-1/2x6");
+        // Its joint lies on a line of the wall, whose lines are 2 in apart from the leg's start on: so does its left end.
+        back.FirstLine.Should().Be(last.Turned ? Length.FromUnits(last.To.Units % Length.Inches(2).Units) : Length.Zero);
     }
 
     [Fact]
