@@ -198,7 +198,8 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
             return true;
         }
 
-        return Several(course, gap, rests, limits, asBefore: true) || Several(course, gap, rests, limits, asBefore: false);
+        var waits = begun.Courses.Any(other => other != course && other.Laid.Run == course.Laid.Run && other.Gaps.Any(one => !Filled(other, one)));
+        return Several(course, gap, rests, limits, asBefore: true) || (waits && Several(course, gap, rests, limits, asBefore: false));
     }
 
     // Between two lines of a run each of several pieces is a multiple of the interval long but for those at the run's ends, so that one end on the pattern brings
