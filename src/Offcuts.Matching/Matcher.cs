@@ -12,6 +12,7 @@ public static class Matcher
 {
     // Small machines have two cores, and each material in work may need some hundred megabytes.
     private const int SideBySide = 2;
+    private const double ShareOfSoon = 0.3;
     private const int MostRounds = 4;
 
     /// <summary>
@@ -105,7 +106,7 @@ public static class Matcher
         void Work()
         {
             var open = Enumerable.Range(0, outcomes.Length).OrderBy(p => parts[p].Size).ToArray();
-            if (open.Length > 1) Parallel.ForEach(open, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, p => Report(p, parts[p].Soon(outcomes[p], effort)));
+            if (open.Length > 1) EachSideBySide(open, (p, _) => Report(p, parts[p].Soon(outcomes[p], effort.Share(ShareOfSoon / open.Length))));
             for (var round = 0; open.Length > 0 && round < MostRounds && (round == 0 || !effort.Over); round++) open = Round(open, again: round > 0);
         }
 
@@ -130,27 +131,33 @@ public static class Matcher
             return [.. outcomes.Select(part => part with { Outcomes = [.. part.Outcomes.Select(one => one.Placed.Count > 0 ? one : TieBreak.Place(one, new TierOutcome(one.Plan, one.LastBound, null), over))] })];
         }
 
-        // Solves some; those that the time was too short for.
-        int[] Round(int[] order, bool again)
+        // Each in its turn, with what share of the time that is left is its own.
+        void EachSideBySide(int[] order, Action<int, double> work)
         {
             var workers = Math.Clamp(order.Length, 1, SideBySide);
-            var cutShort = new bool[outcomes.Length];
             var begun = 0;
             Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, _ =>
             {
                 for (var i = Interlocked.Increment(ref begun) - 1; i < order.Length; i = Interlocked.Increment(ref begun) - 1)
-                {
-                    var p = order[i];
-                    var share = effort.Share(Math.Min(1, workers / (double)(order.Length - i)));
-                    Report(p, outcomes[p]);
-                    var outcome = again ? parts[p].Again(outcomes[p], share, better => Report(p, better)) : parts[p].Solve(outcomes[p], share, better => Report(p, better));
-                    lock (telling)
-                    {
-                        if (!closed) outcomes[p] = outcome;
-                    }
+                    work(order[i], Math.Min(1, workers / (double)(order.Length - i)));
+            });
+        }
 
-                    cutShort[p] = share.Over && parts[p].MayGoOn(outcome);
+        // Solves some; those that the time was too short for.
+        int[] Round(int[] order, bool again)
+        {
+            var cutShort = new bool[outcomes.Length];
+            EachSideBySide(order, (p, part) =>
+            {
+                var share = effort.Share(part);
+                Report(p, outcomes[p]);
+                var outcome = again ? parts[p].Again(outcomes[p], share, better => Report(p, better)) : parts[p].Solve(outcomes[p], share, better => Report(p, better));
+                lock (telling)
+                {
+                    if (!closed) outcomes[p] = outcome;
                 }
+
+                cutShort[p] = share.Over && parts[p].MayGoOn(outcome);
             });
             return [.. order.Where(p => cutShort[p])];
         }

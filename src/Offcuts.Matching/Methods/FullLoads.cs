@@ -11,20 +11,26 @@ namespace Offcuts.Matching.Methods;
 /// short cuts make up any length in the end; what remains then is searched through, and what came to nothing is not entered again. After some work it begins anew in
 /// another order, drawn with a fixed seed. Relaxations say little here: where cuts and pieces are all different, thousands of full loads are equally good to them.
 /// Source: filling to the full is the minimum-bin-slack heuristic of bin packing, Gupta and Ho, 1999 (from memory).
-/// Cost: cuts x longest capacity / 64 a load. It only finds: that there is no such plan is never claimed.
+/// Cost: cuts x longest capacity / 64 a load, and what it takes to list the loads of a cut; all within a number of steps that grows with the number of supplies.
+/// It only finds: that there is no such plan is never claimed.
 /// </summary>
 internal sealed class FullLoads
 {
     private const int LargestCapacity = 1 << 16;
     private const long MostWords = 1 << 23;
     private const int MostCopies = 2_000;
-    private const long WorkASupply = 40_000_000;
-    private const int SuppliesOfWork = 20;
+    private const long LeastWork = 5_000_000;
+    private const long WorkByCube = 100_000;
+    private const int ManySupplies = 20;
     private const long FirstTries = 500;
     private const int FirstLoads = 3;
+    private const int MostLoadsAPiece = 200;
+    private const int MostLoads = 10_000;
     private const int FewCopies = 26;
     private const int MostFailed = 1 << 18;
     private const int WorkALook = 16;
+    private const int WorkALoad = 64;
+    private const int LooksATime = 1_024;
     private const double Noise = 0.5;
 
     private readonly Tier _tier;
@@ -47,7 +53,8 @@ internal sealed class FullLoads
     private long _work;
     private long _tries;
     private int _loadsAPiece = FirstLoads;
-    private bool _passedOver;
+    private long _looks;
+    private long _passedOver;
     private bool _drawn;
 
     // Lengths in multiples of unit; money times the capacity of the supply that costs least for its length.
@@ -65,7 +72,9 @@ internal sealed class FullLoads
         _unitPrice = (Int128)price * unit;
         _dearer = [.. supplies.Select(s => (Int128)problem.Supplies[s].Price * capacity - (Int128)price * problem.Capacity(s))];
         _waste = (Int128)level * capacity - _unitPrice * _weights.Zip(_left, (weight, left) => (long)weight * left).Sum();
-        _work = WorkASupply * Math.Min(supplies.Length, SuppliesOfWork);
+        // Of few lengths the relaxation tells more; of many, one of each, it tells next to nothing.
+        var many = (long)Math.Min(supplies.Length, ManySupplies);
+        _work = Math.Max(LeastWork, WorkByCube * many * many * many);
         _keys = [.. Enumerable.Range(0, _weights.Length + supplies.Length).Select(_ => (ulong)_random.NextInt64())];
     }
 
@@ -100,11 +109,11 @@ internal sealed class FullLoads
         if (_waste < 0) return null;
         for (var most = FirstTries; _work > 0 && !_effort.Over; most += most / 8)
         {
-            (_tries, _passedOver) = (most, false);
+            (_tries, _passedOver) = (most, 0);
             if (Filled(0, 0)) return new MaterialPlan(_tier.Problem, _loads.Select(load => (Pattern(load), 1)));
             var searchedThrough = _tries > 0;
-            if (searchedThrough && !_passedOver) return null;
-            if (searchedThrough) _loadsAPiece *= 2;
+            if (searchedThrough && _passedOver == 0) return null;
+            if (searchedThrough) _loadsAPiece = Math.Min(2 * _loadsAPiece, MostLoadsAPiece);
             _drawn = true;
         }
 
@@ -120,6 +129,7 @@ internal sealed class FullLoads
         if (_copies == 0) return true;
         if (_failed.Contains(state)) return false;
         if (--_tries < 0 || _work < 0 || _effort.Over) return false;
+        var passedOver = _passedOver;
         var longest = Array.FindIndex(_left, left => left > 0);
         if (_sums.Count == depth) _sums.Add(new SubsetSums(_weights, _capacities.Max()));
         _work -= _sums[depth].Count(_left, longest);
@@ -131,7 +141,7 @@ internal sealed class FullLoads
             if (_tries < 0) return false;
         }
 
-        if (_copies <= FewCopies && _failed.Count < MostFailed) _failed.Add(state);
+        if (_passedOver == passedOver && _failed.Count < MostFailed) _failed.Add(state);
         return false;
     }
 
@@ -156,7 +166,7 @@ internal sealed class FullLoads
         return state;
     }
 
-    // Loads that hold the longest open cut, best first: all of them once few cuts are open.
+    // Loads that hold the longest open cut, best first: all of them once few cuts are open, unless they are very many.
     private List<Load> Loads(SubsetSums sums, int longest)
     {
         var (loads, taken) = (new List<Load>(), new List<(int, int)>());
@@ -164,7 +174,7 @@ internal sealed class FullLoads
         {
             if (_pieces[supply] == 0 || _dearer[supply] > _waste) continue;
             var spare = (int)Int128.Min((_waste - _dearer[supply]) / _unitPrice, _capacities[supply]);
-            var more = _copies <= FewCopies ? int.MaxValue : _loadsAPiece;
+            var more = Math.Min(_copies <= FewCopies ? int.MaxValue : _loadsAPiece, MostLoads - loads.Count);
             for (var times = Math.Min(_left[longest], _capacities[supply] / _weights[longest]); times > 0; times--)
             {
                 taken.Add((longest, times));
@@ -178,13 +188,13 @@ internal sealed class FullLoads
                 if (room <= spare && !sums.Any(from, 1, room))
                 {
                     loads.Add(new Load(supply, [.. taken], room, Rank(supply, taken)));
-                    _passedOver |= --more == 0;
+                    _work -= WorkALoad;
+                    if (--more == 0) _passedOver++;
                     return;
                 }
 
-                for (var cut = from; cut < _weights.Length && more > 0; cut++)
+                for (var cut = from; cut < _weights.Length && more > 0 && Looks(); cut++)
                 {
-                    _work -= WorkALook;
                     if (!sums.Any(cut, room - spare, room)) return;
                     if (LeftOut()) continue;
                     for (var times = Math.Min(_left[cut], room / _weights[cut]); times > 0 && more > 0; times--)
@@ -207,8 +217,18 @@ internal sealed class FullLoads
     private bool LeftOut()
     {
         if (!_drawn || _copies <= FewCopies || _random.NextDouble() >= Noise / 4) return false;
-        _passedOver = true;
+        _passedOver++;
         return true;
+    }
+
+    // False once the work is done or it is time to end, so that no list of loads grows beyond that.
+    private bool Looks()
+    {
+        _work -= WorkALook;
+        if (++_looks % LooksATime == 0 && _effort.Over) _work = -1;
+        if (_work >= 0) return true;
+        _passedOver++;
+        return false;
     }
 
     // Higher for loads of few and long cuts.

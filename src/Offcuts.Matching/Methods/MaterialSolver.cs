@@ -62,7 +62,7 @@ internal static class MaterialSolver
         if (first.Plan.Left.Sum() > 0) return first;
         var merged = Merged(first);
         var tier = first.Plan.Spend > 0 ? Tier.Spend(merged.Plan) : Tier.GivenUp(merged.Plan);
-        var soon = TierSolver.Soon(tier, merged.Plan, first.Plan.Spend > 0 ? 0 : merged.LastBound, 1, effort);
+        var soon = TierSolver.Soon(tier, merged.Plan, first.Plan.Spend > 0 ? 0 : merged.LastBound, 1, effort, straight: true);
         return first.Plan.Spend > 0
             ? merged with { Plan = soon.Plan, SpendBound = soon.Bound, SpendLeast = soon.Bound }
             : merged with { Plan = soon.Plan, LastBound = soon.Bound };
@@ -143,7 +143,11 @@ internal static class MaterialSolver
     }
 
     // Nearly all of the time, where the tiers after it have nothing to decide.
-    private static Effort ForSpend(MaterialOutcome known, Effort effort) => effort.Share(known.Plan.Problem.MayLoseValue ? 0.7 : 0.97);
+    private static Effort ForSpend(MaterialOutcome known, Effort effort)
+    {
+        var problem = known.Plan.Problem;
+        return effort.Share(problem.MayLoseValue || problem.MayRip || problem.Order == TierOrder.SawCutsFirst ? 0.7 : 0.97);
+    }
 
     private static MaterialOutcome Spend(MaterialOutcome filled, Effort effort, Action<MaterialOutcome> report)
     {

@@ -13,7 +13,7 @@ namespace Offcuts.Matching.Methods;
 /// </code>
 /// The pool holds every pattern of every such plan where the third tier is proven and they are few enough: then this tier is exact
 /// too, by <see cref="CountProgram"/> where that ends soon. Else it is the best among the patterns that were met. Solved by CP-SAT with a limit in counted work
-/// for each figure, one of them for the whole order of the pieces: beyond some thirty pieces that order may stay as it was found.
+/// for that sum and one for the whole order of the pieces: beyond some thirty pieces that order may stay as it was found.
 /// Above <see cref="MostPlaces"/> spans the plan stays as it is and takes the first spans of each kind.
 /// </summary>
 internal sealed class TieBreak
@@ -24,7 +24,7 @@ internal sealed class TieBreak
     private const double Work = 1;
     private const double WorkOfOrder = 1;
     private const int MostStates = 200_000;
-    private const long MostTries = 5_000_000;
+    private const long MostTries = 1_500_000;
 
     private readonly MaterialPlan _plan;
     private readonly MaterialProblem _problem;

@@ -47,7 +47,7 @@ internal static class TierSolver
     public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort, Action<MaterialPlan, long>? told = null)
     {
         var branches = !Countable(tier) && PurchaseBranching.Applies(tier);
-        var (best, bound, relaxation, _) = Soon(tier, incumbent, trivialBound, branches || Countable(tier) ? 1 : Dives, effort);
+        var (best, bound, relaxation, _) = Soon(tier, incumbent, trivialBound, branches || Countable(tier) ? 1 : Dives, effort, straight: branches);
         if (relaxation is null || tier.Value(best) <= bound || effort.Over) return new TierOutcome(best, bound, relaxation);
         told?.Invoke(best, bound);
 
@@ -72,14 +72,17 @@ internal static class TierSolver
     /// <param name="trivialBound">A bound that is known beforehand.</param>
     /// <param name="dives">How many dives.</param>
     /// <param name="effort">Limit.</param>
-    public static TierOutcome Soon(Tier tier, MaterialPlan incumbent, long trivialBound, int dives, Effort effort)
+    /// <param name="straight">True where a dive for the spend takes nothing back: branching, which dives too, comes after it.</param>
+    public static TierOutcome Soon(Tier tier, MaterialPlan incumbent, long trivialBound, int dives, Effort effort, bool straight = false)
     {
-        if (tier.Goal == Goal.Spend) trivialBound = Math.Max(trivialBound, Bounds.Lengths(tier).Bound);
-        if (tier.Value(incumbent) <= trivialBound || effort.Over) return new TierOutcome(incumbent, trivialBound, null);
-        if (FullLoads.Find(tier, trivialBound, effort) is { } full) return new TierOutcome(full, trivialBound, null);
-        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, trivialBound);
-        var bound = Math.Max(trivialBound, Bounds.RoundUp(tier, relaxation.Bound));
-        return new TierOutcome(Better(tier, incumbent, bound, relaxation, dives, effort), bound, relaxation);
+        // What is known from before comes from here: full loads were looked for then.
+        var byLength = tier.Goal == Goal.Spend ? Bounds.Lengths(tier).Bound : long.MinValue;
+        var (bound, first) = (Math.Max(trivialBound, byLength), byLength > trivialBound);
+        if (tier.Value(incumbent) <= bound || effort.Over) return new TierOutcome(incumbent, bound, null);
+        if (first && FullLoads.Find(tier, bound, effort) is { } full) return new TierOutcome(full, bound, null);
+        var relaxation = ColumnGeneration.Solve(tier, incumbent, [], effort, bound);
+        bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
+        return new TierOutcome(Better(tier, incumbent, bound, relaxation, dives, effort, straight), bound, relaxation);
     }
 
     // What dives did not settle.
@@ -100,9 +103,9 @@ internal static class TierSolver
         && (Bounds.NextAbove(tier, bound) >= tier.Value(best) || (tier.Value(best) - bound) * 1_000 <= bound);
 
     // Plans from the relaxation, by diving. Where counting mostly decides, it finds them sooner.
-    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort)
+    private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort, bool straight = false)
     {
-        var work = tier.Goal == Goal.GivenUp ? DiveWork : ShortDive;
+        var work = tier.Goal == Goal.GivenUp ? DiveWork : straight ? 0 : ShortDive;
         for (var dived = 0; dived < dives && tier.Value(best) > bound && !effort.Over; dived++)
         {
             if (Diving.Dive(tier, relaxation.Patterns, dived == 0 ? tier.Value(best) - 1 : bound, work, effort) is not { } dive) break;
