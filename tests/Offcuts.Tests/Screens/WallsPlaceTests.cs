@@ -64,6 +64,7 @@ public sealed class WallsPlaceTests
             run.Press("Ctrl+R").Text.Should().Contain("Filling shed …").And.Contain("Esc stop filling");
             run.Press("Ctrl+R").Text.Should().Contain("a match runs already; Esc stops it");
             run.Press("Ctrl+S").Text.Should().Contain("shed is being filled; Esc stops that, then ^S changes it").And.Contain("Filling shed …", "it goes on as it was begun");
+            run.Press("Ctrl+K").Text.Should().Contain("shed is being filled; Esc stops that with the best so far, then ^K keeps it");
             run.Press("Esc").Text.Should().Contain("stopping; the best laying so far is taken");
             run.LetGo().Text.Should().NotContain("Filling shed").And.Contain("Found ");
         }, KnownWall.FillSmall);

@@ -173,6 +173,7 @@ internal static class WallsModel
             Want.Counts => new(Turned(state, WallPage.Takeoff)),
             Want.Staging => new(Turned(state, WallPage.Staging)),
             Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
+            Want.Keep when state.Filling && state.FoundHere is null => new(state, Notice: new Notice($"{wall.Sheet.Name} is being filled; Esc stops that with the best so far, then ^K keeps it")),
             Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
             Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(card.Kept, card.Picture.Stacked)) }))
