@@ -28,6 +28,8 @@ internal sealed class AloneFill
     private AloneFill(AloneRow row, long range)
     {
         (_row, _range, _goal) = (row, range, 4 * Math.Max(0, row.Intervals) + 3);
+        // Where no line lies on the stretch nothing can be joined: one piece covers it or none does.
+        if (row.Intervals < 0) return;
         var shapes = new List<AloneCuts>();
         foreach (var bar in row.Part.Bars)
         {
@@ -141,8 +143,8 @@ internal sealed class AloneFill
         var order = new AloneOrder(_row.Round);
         for (var ties = 0; ; ties++)
         {
-            var most = Math.Min(2 * ties + spared, AloneKey.Most);
-            if (Laid(most) is not { } labels) return null;
+            // Beyond what a key can tell apart some rows with so many extra ties would go unseen, and among those the best may be.
+            if (2 * ties + spared > AloneKey.Most || Laid(2 * ties + spared) is not { } labels) return null;
             var (best, fewest) = ((Label?)null, int.MaxValue);
             foreach (var label in labels)
             {
@@ -151,7 +153,6 @@ internal sealed class AloneFill
             }
 
             if (best is not null && fewest <= ties) return Written(order, best, fewest);
-            if (most == AloneKey.Most) return null;
         }
     }
 

@@ -20,8 +20,8 @@ internal sealed record Filling(RunPart Part, IReadOnlyList<UsedBar> Bars, bool[]
     /// <summary>Tier by tier: unfilled by level from the bottom up, spend, given up, ties, joints, saw cuts.</summary>
     public long[] Figures { get; } = FiguresOf(Part, Bars, Filled);
 
-    /// <summary>Nothing laid.</summary>
-    public static Filling Empty(RunPart part) => new(part, [], new bool[part.Rows.Length]);
+    /// <summary>Nothing laid. A row with nothing that could be laid counts by its gaps alone.</summary>
+    public static Filling Empty(RunPart part) => new(part, [], [.. part.Rows.Select(row => row.Stretches.Length == 0)]);
 
     /// <summary>Less than 0 where this is better.</summary>
     public int CompareTo(Filling other)

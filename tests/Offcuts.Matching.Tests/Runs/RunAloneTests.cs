@@ -97,6 +97,84 @@ public class RunAloneTests(ITestOutputHelper output)
         plan.Pieces.Should().BeEmpty();
     }
 
+    // 24 ft with ties a foot apart and a value by the inch, so that any pieces that fill it cost the same. Eight of 16 in and eight of 20 in lie in turns of
+    // three with eight extra ties and 15 joints; sixteen of them make a step from tie to tie, one more than is told apart. With one of 16 in and
+    // two of 12 in more there is a row with eight extra ties too, but with 16 joints, of which only fifteen make a step.
+    [Theory]
+    [InlineData(8, 8, 0)]
+    [InlineData(9, 8, 2)]
+    public void It_gives_up_rather_than_prove_ties_and_joints_beside_rows_that_it_cannot_tell_apart(int sixteens, int twenties, int twelves)
+    {
+        var row = Run(288) with { Lines = new PatternLines(Length.Zero, In(4), In(12)), ShortestPiece = In(12) };
+        int[] lengths = [.. Enumerable.Repeat(16, sixteens), .. Enumerable.Repeat(20, twenties), .. Enumerable.Repeat(12, twelves)];
+        var request = Request([row], [.. lengths.Select((length, n) => Offcut(n + 1, length))]) with
+        {
+            Buy = false,
+            Prices = new PriceBook([.. new[] { 12, 16, 20, 48 }.Select(length => Panel(40 * length) with { Length = In(length) })]),
+        };
+
+        AloneFill.Solve(Part(RunProblem.Create(request).Value)).Should().BeNull("the best row has 15 joints, and what is seen has 16");
+    }
+
+    // One less of each: seven extra ties, fourteen pieces that make a step, and that is told apart.
+    [Fact]
+    public void Up_to_fifteen_pieces_that_make_a_step_are_told_apart()
+    {
+        var row = Run(252) with { Lines = new PatternLines(Length.Zero, In(4), In(12)), ShortestPiece = In(12) };
+        var request = Request([row], [.. Enumerable.Range(1, 14).Select(n => Offcut(n, n % 2 == 0 ? 16 : 20))]) with { Buy = false };
+
+        var figures = AloneFill.Solve(Part(RunProblem.Create(request).Value))!.Figures;
+
+        figures[^3..].Should().Equal(7, 13, 0);
+    }
+
+    // 18 in of form boards or panels between two stakes 2 ft apart: nothing to join on, so one piece covers it or none does.
+    [Theory]
+    [InlineData(JointRule.OnLines, true)]
+    [InlineData(JointRule.OnLines, false)]
+    [InlineData(JointRule.OnPattern, true)]
+    [InlineData(JointRule.OnPattern, false)]
+    public void A_stretch_between_two_lines_is_covered_by_one_piece_or_stays_open(JointRule joints, bool reversible)
+    {
+        var run = (Run(18) with { Lines = new PatternLines(In(1), In(24), In(24)), Joints = joints, Reversible = reversible }).Over((3, 21));
+
+        var covered = Fill(Request([run], Offcut(1, 30), Offcut(2, 17)));
+        var bought = Fill(Request([run], Offcut(1, 10), Offcut(2, 10)));
+        var open = Fill(Request([run], Offcut(1, 10), Offcut(2, 10)) with { Buy = false });
+
+        covered.Pieces.Should().ContainSingle().Which.Source!.Code.Should().Be(Scene.CodeOf(1));
+        (covered.Tiers.Proven, covered.Tiers.Spend, covered.Tiers.Joints, covered.Tiers.SawCuts).Should().Be((true, Figure.Best(0), Figure.Best(0), Figure.Best(1)));
+        (bought.Tiers.Proven, bought.Tiers.Spend, bought.Savings.AllNew, bought.Savings.AllNewProven).Should().Be((true, Figure.Best(1800), new Money(1800), true));
+        (open.Tiers.Proven, open.Tiers.UnfilledInAll, open.Pieces.Count).Should().Be((true, Figure.Best(1), 0));
+    }
+
+    // 6 in where no piece may be shorter than 8 in, and neither stock nor price.
+    [Fact]
+    public void A_course_shorter_than_any_piece_counts_once_as_unfilled()
+    {
+        var plan = Fill(Request([Run(6)]) with { Prices = PriceBook.Empty });
+
+        plan.Tiers.UnfilledInAll.Should().Be(Figure.Best(1));
+    }
+
+    [Fact]
+    public void A_drawn_stretch_without_a_line_has_the_figures_of_trying_everything()
+    {
+        var compared = 0;
+        foreach (var seed in Enumerable.Range(0, 1500).Select(n => 410_003 + 8 * n))
+        {
+            var problem = RunProblem.Create(DrawnRuns.DrawSingle(seed)).Value;
+            if (Part(problem) is not { Rows: [{ Stretches.Length: 1 }], Bars.Length: > 0 } part || AloneRow.Of(part) is not { Intervals: < 0 }) continue;
+
+            var (alone, best) = (AloneFill.Solve(part), RunBruteForce.Best(problem, 300_000));
+
+            alone!.Figures.Should().Equal(best, $"of seed {seed}");
+            compared++;
+        }
+
+        compared.Should().BeGreaterThan(40);
+    }
+
     [Fact]
     public void Anything_else_than_one_stretch_by_itself_is_left_to_the_others()
     {
