@@ -21,12 +21,13 @@ internal static class PartFiller
     /// What needs no time to speak of and no solver: a row alone is decided, and where stock is limited it is laid from the bottom up. Else nothing.
     /// </summary>
     /// <param name="part">The part.</param>
-    public static PartOutcome AtOnce(RunPart part)
+    /// <param name="cancel">Once it is stopped only what is begun first is laid to the end.</param>
+    public static PartOutcome AtOnce(RunPart part, CancellationToken cancel)
     {
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(Filling.Empty(part));
         if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
         if (!part.Rests || part.Open) return PartOutcome.First(part);
-        var plain = PlainLaying.Of(part);
+        var plain = PlainLaying.Of(part, cancel);
         return new PartOutcome(plain, TrivialBounds.Of(part, plain));
     }
 
@@ -47,11 +48,10 @@ internal static class PartFiller
     }
 
     /// <summary>Laid once by the prices of the stock, nothing looked for beyond it; its bounds need no program.</summary>
-    /// <param name="part">The part.</param>
+    /// <param name="part">A part of which nothing is laid at once.</param>
     /// <param name="effort">Limit; where it is over already it is laid all the same.</param>
     public static PartOutcome Laid(RunPart part, Effort effort)
     {
-        if (AtOnce(part) is var known && (known.Proven || known.Filling.Bars.Count > 0)) return known;
         var filling = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort).Prices).First(effort);
         return new PartOutcome(filling, TrivialBounds.Of(part, filling));
     }

@@ -28,6 +28,8 @@ public static class RunFiller
     private static PartOutcome[] Filled(RunProblem problem, RunPart[] parts, Effort effort, MatchLimits limits)
     {
         var outcomes = parts.Select(PartOutcome.First).ToArray();
+        // What needs no time is made once, by whoever asks for it first; who asks later waits for it.
+        Lazy<PartOutcome>[] atOnce = [.. parts.Select(part => new Lazy<PartOutcome>(() => PartFiller.AtOnce(part, limits.Cancel)))];
         var (telling, closed) = (new Lock(), false);
         if (limits.Patience is not { } patience || !limits.Cancel.CanBeCanceled)
         {
@@ -43,23 +45,25 @@ public static class RunFiller
         }
 
         // Nobody waits for a solver that can't be interrupted: the door is closed on what is known. A part of which nothing is laid yet is laid
-        // once, made anew, since what still solves goes on with its own.
+        // once: at once where that can be, else made anew, since what still solves goes on with its own.
         lock (telling) closed = true;
-        return [.. outcomes.Select((one, p) => one.Filling.Bars.Count > 0 ? one : PartFiller.Laid(RunPart.Of(problem, parts[p].Material), new Effort(limits)))];
+        return [.. outcomes.Select((one, p) => one.Filling.Bars.Count > 0 ? one : Made(p))];
+
+        PartOutcome Made(int part) => atOnce[part].Value is var known && (known.Proven || known.Filling.Bars.Count > 0)
+            ? known : PartFiller.Laid(RunPart.Of(problem, parts[part].Material), new Effort(limits));
 
         void Work()
         {
             // Of every material what needs no time comes first.
-            PartOutcome[] known = [.. parts.Select(PartFiller.AtOnce)];
             for (var p = 0; p < parts.Length; p++)
             {
-                if (known[p].Filling.Bars.Count > 0) Hear(p, known[p]);
+                if (atOnce[p].Value is { Filling.Bars.Count: > 0 } known) Hear(p, known);
             }
 
             for (var p = 0; p < parts.Length; p++)
             {
                 var number = p;
-                var outcome = PartFiller.Fill(parts[p], known[p], effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
+                var outcome = PartFiller.Fill(parts[p], atOnce[p].Value, effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
                 lock (telling)
                 {
                     if (closed) return;

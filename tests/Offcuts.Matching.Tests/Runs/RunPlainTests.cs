@@ -3,12 +3,13 @@ using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Matching.Runs;
+using Xunit.Abstractions;
 using static Offcuts.Matching.Tests.Runs.RunScene;
 
 namespace Offcuts.Matching.Tests.Runs;
 
 /// <summary>Where stock is limited a wall is laid from the bottom up at once, and no limit of time, however short or long, hands out less.</summary>
-public class RunPlainTests
+public class RunPlainTests(ITestOutputHelper output)
 {
     private static IEnumerable<int> Seeds => Enumerable.Range(600, 8);
 
@@ -36,8 +37,8 @@ public class RunPlainTests
         foreach (var seed in Seeds)
         {
             var problem = RunProblem.Create(Wall(seed)).Value;
-            var plain = PlainLaying.Of(RunPart.Of(problem, Foam)).Figures;
             var stopped = new CancellationToken(canceled: true);
+            var plain = PlainLaying.Of(RunPart.Of(problem, Foam), stopped).Figures;
 
             Figures(RunFiller.Fill(problem, new MatchLimits { Cancel = stopped }).Tiers).Should().Equal(plain, $"of seed {seed}");
             Figures(RunFiller.Fill(problem, new MatchLimits { Cancel = stopped, Patience = TimeSpan.Zero }).Tiers).Should().Equal(plain, $"of seed {seed}");
@@ -80,6 +81,66 @@ public class RunPlainTests
         open.Should().BeInAscendingOrder();
         open[4].Should().Be(4);
     }
+
+    // 48 rows of 20 ft and more, and stock for about a fifth of them. What is asked of the bars is counted, since that is most of the work.
+    [Fact]
+    public void A_large_wall_is_tried_once_and_no_further_than_to_where_a_dozen_rows_running_find_no_room()
+    {
+        var draw = new Random(3);
+        var runs = Enumerable.Range(0, 8).Select(face => Run(240 + 10 * face, 6, 12, $"face {face}", $"leg {face / 2}")).ToArray();
+        var pieces = Enumerable.Range(1, 420).Select(number => Offcut(number, 8 + 0.25m * draw.Next(16))).ToArray();
+        var (part, asked) = (RunPart.Of(RunProblem.Create(Request(runs, pieces) with { Buy = false }).Value, Foam), 0L);
+
+        var filling = PlainLaying.Of(Counted(part, () => asked++));
+        output.WriteLine($"{asked} asked, {filling.Filled.Count(one => one)} filled");
+        var whole = asked;
+        asked = 0;
+        var stopped = PlainLaying.Of(Counted(part, () => asked++), new CancellationToken(canceled: true));
+
+        filling.Filled.Should().Contain(false);
+        stopped.Figures.Should().Equal(filling.Figures);
+        asked.Should().Be(whole, "it is tried but once, stopped or not");
+    }
+
+    // A small wall is tried three times where rows stay open, and once where it is stopped.
+    [Fact]
+    public void Where_it_is_stopped_nothing_is_tried_again()
+    {
+        foreach (var seed in Seeds)
+        {
+            var (part, asked) = (RunPart.Of(RunProblem.Create(Wall(seed)).Value, Foam), 0L);
+            var whole = PlainLaying.Of(Counted(part, () => asked++));
+            whole.Filled.Should().Contain(false);
+            var all = asked;
+            asked = 0;
+
+            var stopped = PlainLaying.Of(Counted(part, () => asked++), new CancellationToken(canceled: true));
+
+            asked.Should().BeInRange(1, all * 2 / 3, $"of seed {seed}");
+            stopped.CompareTo(whole).Should().BeGreaterThanOrEqualTo(0);
+        }
+    }
+
+    private static RunPart Counted(RunPart part, Action ask) => new()
+    {
+        Material = part.Material,
+        Rows = part.Rows,
+        Kerf = part.Kerf,
+        Interval = part.Interval,
+        Levels = part.Levels,
+        Unpriced = part.Unpriced,
+        Rests = part.Rests,
+        Bars = [.. part.Bars.Select(bar => new Bar
+        {
+            Piece = bar.Piece, Bought = bar.Bought, Start = bar.Start, Length = bar.Length, Line = bar.Line, Count = bar.Count,
+            Value = length =>
+            {
+                ask();
+                return bar.Value(length);
+            },
+            MostKept = bar.MostKept, Bends = bar.Bends, Index = bar.Index,
+        })],
+    };
 
     // One or two legs of 6 to 12 ft, both faces, three or four courses, and about half of what that takes; of every third nobody said what a panel costs.
     private static RunRequest Wall(int seed)
