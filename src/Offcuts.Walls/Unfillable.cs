@@ -35,7 +35,7 @@ public sealed record Unfillable(string Run, IReadOnlyList<int> Courses, Span Str
     private static bool Reaches(Run run, Span stretch, long most)
     {
         var (start, end, least, step) = (stretch.Start.Units, stretch.End.Units, run.ShortestPiece.Units, run.Lines.Interval.Units);
-        var first = start + (((run.Lines.FirstTie.Units - start) % step) + step) % step;
+        var first = start + run.Lines.ToLine(stretch.Start).Units;
         var reached = new List<long> { start };
         for (var line = first; line < end && end - reached[^1] > most; line += step)
         {

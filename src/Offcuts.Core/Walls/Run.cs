@@ -32,6 +32,14 @@ public sealed record PatternLines(Length FirstTie, Length Interval, Length TieSp
 
     /// <summary>True where a regular tie lies at this point of the axis.</summary>
     public bool IsTie(Length at) => (at.Units - FirstTie.Units) % TieSpacing.Units == 0;
+
+    /// <summary>How far it is from a place on to the next line; nothing on a line.</summary>
+    public Length ToLine(Length at) => Length.FromUnits(Over(FirstTie.Units - at.Units));
+
+    /// <summary>How far it is from a place back to the line before; nothing on a line.</summary>
+    public Length FromLine(Length at) => Length.FromUnits(Over(at.Units - FirstTie.Units));
+
+    private long Over(long units) => ((units % Interval.Units) + Interval.Units) % Interval.Units;
 }
 
 /// <summary>One row of pieces of a run: what it covers, end to end.</summary>

@@ -10,10 +10,9 @@ internal static class SatSettings
         return double.IsInfinity(effort.Seconds) ? parameters : parameters + FormattableString.Invariant($" max_time_in_seconds:{effort.Seconds}");
     }
 
-    /// <summary>
-    /// The same for a model near its relaxation: all rows are in the linear program from the start, and nothing is probed and no symmetry looked for
-    /// beforehand, which took up to half of the whole.
-    /// </summary>
-    public static string NearRelaxation(double work, Effort effort) =>
-        Parameters(work, effort) + " add_lp_constraints_lazily:false cp_model_probing_level:0 symmetry_level:0";
+    /// <summary>The same where nothing is probed and no symmetry looked for beforehand, which can take half of the whole.</summary>
+    public static string Unprobed(double work, Effort effort) => Parameters(work, effort) + " symmetry_level:0 cp_model_probing_level:0";
+
+    /// <summary>That for a model near its relaxation too: all rows are in the linear program from the start.</summary>
+    public static string NearRelaxation(double work, Effort effort) => Unprobed(work, effort) + " add_lp_constraints_lazily:false";
 }

@@ -197,7 +197,7 @@ internal sealed class ExactFill
         {
             if (_last is not null) Hint();
             _model.Minimize(goal);
-            var solver = new CpSolver { StringParameters = SatSettings.Parameters(size.Work, effort) + " symmetry_level:0 cp_model_probing_level:0" };
+            var solver = new CpSolver { StringParameters = SatSettings.Unprobed(size.Work, effort) };
             using var registration = effort.Cancel.Register(solver.StopSearch);
             var status = effort.Over ? CpSolverStatus.Unknown : solver.Solve(_model);
             if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (best, false);

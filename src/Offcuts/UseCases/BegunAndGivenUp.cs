@@ -76,8 +76,6 @@ internal sealed class BegunAndGivenUp
         var (lines, stretches) = (course.Run.Lines, course.Course.Stretches);
         var alone = stretches.Any(stretch => stretch.Start == one.From) && stretches.Any(stretch => stretch.End == one.To);
         if (course.Run.Joints != JointRule.OnPattern || alone) return null;
-        var interval = lines.Interval.Units;
-        var over = one.Turned ? one.To.Units - lines.FirstTie.Units : lines.FirstTie.Units - one.From.Units;
-        return Length.FromUnits(((over % interval) + interval) % interval);
+        return one.Turned ? lines.FromLine(one.To) : lines.ToLine(one.From);
     }
 }
