@@ -281,8 +281,14 @@ public sealed class TakeoffTests
             var count = bars.Sum(bar => bar.Count);
             bars.Should().OnlyContain(bar => bar.Length > 0 && bar.Length <= longest);
             (bars.Sum(bar => bar.Length * bar.Count) - (count - 1) * lap).Should().Be(line);
-            ((count - 1) * longest - (count - 2) * lap < line).Should().BeTrue();
+            Covered(count - 1, longest, lap).Should().BeLessThan(line);
         });
+
+    [Fact]
+    public void A_line_shorter_than_the_lap_takes_one_bar() => SteelCuts.Split(50, 100, 99).Should().Equal((50L, 1L));
+
+    // What so many bars cover; the lap is between two, so no bars cover nothing.
+    private static long Covered(long count, long longest, long lap) => count == 0 ? 0 : count * longest - (count - 1) * lap;
 
     [Fact]
     public void Footing_boards_stand_along_both_sides_of_a_footing_that_goes_beyond_the_wall()
