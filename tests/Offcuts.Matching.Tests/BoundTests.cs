@@ -29,6 +29,24 @@ public class BoundTests
         Lengths([], [Cut("30\"", 10)], Price("96\"", 100, limit: 1), Price("60\"", 300)).Should().Be(1200);
     }
 
+    // By the 96 in at 4.00 they are 12.50, by the 60 in at 3.00 only 7.00, since longer boards give more for the money; and the other way round.
+    [Theory]
+    [InlineData(300, 400, 1300)]
+    [InlineData(250, 500, 1250)]
+    public void Of_several_lengths_the_one_counts_by_which_it_is_the_most(long shorter, long longer, long bound) =>
+        Lengths([], [Cut("30\"", 10)], Price("60\"", shorter), Price("96\"", longer)).Should().Be(bound);
+
+    // 31 in of 97 in at 3.89 are 1.2432. The board for a cent, of which there are none, lets any sum be one of prices.
+    [Fact]
+    public void Parts_of_a_cent_are_rounded_up() => Lengths([], [Cut("31\"")], Price("97\"", 389), Price("40\"", 1, limit: 0)).Should().Be(125);
+
+    [Fact]
+    public void Where_nothing_can_be_bought_it_is_nothing_by_no_length()
+    {
+        var problem = Problem.Create(Request([Board("96\"")], [Cut("30\"", 10)])).Value;
+        Bounds.Lengths(Tier.Spend(MaterialSolver.First(MaterialProblem.Of(problem, Stud, out _), 1).Plan)).Should().Be((0L, (int?)null));
+    }
+
     [Fact]
     public void It_is_never_above_the_least_spend()
     {

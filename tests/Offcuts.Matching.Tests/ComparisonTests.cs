@@ -80,4 +80,104 @@ public sealed class ComparisonTests
         Explainer.Of(Yard, worse, cut, MatchLimits.None).Instead.Single().Better.Should().BeTrue();
         Explainer.Of(Yard, better, cut, MatchLimits.None).Instead.Single().Better.Should().BeFalse();
     }
+
+    // Of two plans for the same cut the one that gives up less, and the other.
+    private static (Plan Better, Plan Worse) Pair()
+    {
+        var (one, other) = (From(1), From(2));
+        return one.Tiers.ValueGivenUp.Value < other.Tiers.ValueGivenUp.Value ? (one, other) : (other, one);
+    }
+
+    private static Plan Bounded(Plan plan, long bound) => plan with { Tiers = plan.Tiers with { ValueGivenUp = plan.Tiers.ValueGivenUp with { Bound = bound } } };
+
+    [Fact]
+    public void Where_nothing_may_be_bought_no_plan_that_buys_nothing_stands_beside_the_best() =>
+        Comparison.Of(Yard.Changed(request => request with { Buy = false }).Value, MatchLimits.None).Select(rival => rival.Aim).Should().Equal(Aim.Best, Aim.FewestSawCuts);
+
+    [Fact]
+    public void Of_plans_that_are_equally_good_the_first_stays()
+    {
+        var (better, _) = Pair();
+
+        Comparison.OrWithoutBuying(Yard, better, better with { Buys = false }).Should().BeSameAs(better);
+    }
+
+    [Fact]
+    public void Where_something_stays_unfilled_or_costs_nothing_the_first_stays_since_its_bounds_may_not_hold_for_the_other()
+    {
+        var (better, worse) = Pair();
+        Unfilled[] open = [new Unfilled("wall", "cut", 1, "none")];
+
+        Comparison.OrWithoutBuying(Yard, worse with { Unfilled = open }, better).Unfilled.Should().Equal(open);
+        Comparison.OrWithoutBuying(Yard, worse, better with { Unfilled = open }).Should().BeSameAs(worse);
+        var free = Problem.Create(Request([Board("50\"", 1), Board("8'", 2)], [Cut("48\"")], Price("8'", 500), Price("10'", 0))).Value;
+        Comparison.OrWithoutBuying(free, worse, better).Should().BeSameAs(worse);
+    }
+
+    // At the same spend both bounds hold for the plan that is taken, and the higher one says more.
+    [Theory]
+    [InlineData(-10_000, -20_000, -10_000)]
+    [InlineData(-20_000, -10_000, -10_000)]
+    public void At_the_same_spend_the_higher_of_the_two_bounds_is_told(long first, long second, long told)
+    {
+        var (better, worse) = Pair();
+
+        Comparison.OrWithoutBuying(Yard, Bounded(worse, first), Bounded(better, second)).Tiers.ValueGivenUp.Should().Be(new Figure(better.Tiers.ValueGivenUp.Value, told));
+    }
+
+    // The bound of a plan that spends more speaks of plans that spend as much: of the one that is taken it says nothing.
+    [Fact]
+    public void At_another_spend_only_the_bound_of_the_plan_that_is_taken_holds()
+    {
+        var (better, _) = Pair();
+        var bought = Match(Request([Board("50\"", 1), Board("8'", 2)], [Cut("48\"")], Price("8'", 500)) with { Wishes = new Wishes([], [new Spare(CodeOf(1)), new Spare(CodeOf(2))]) }) with { Wishes = Wishes.None };
+        bought.Tiers.Spend.Value.Should().Be(500);
+        bought = bought with { Tiers = bought.Tiers with { Spend = new Figure(500, 0) } };
+
+        var taken = Comparison.OrWithoutBuying(Yard, bought, Bounded(better, -20_000));
+
+        taken.Tiers.Spend.Should().Be(Figure.Best(0));
+        taken.Tiers.ValueGivenUp.Should().Be(new Figure(better.Tiers.ValueGivenUp.Value, -20_000));
+    }
+
+    // Two wide boards or one of the cuts' own material: two rips or one. What is given up was reckoned for as many rips.
+    [Fact]
+    public void With_fewer_rips_only_the_bound_of_the_plan_that_is_taken_holds()
+    {
+        var wide = Core.Materials.MaterialReader.Read("2x8").Value;
+        var request = Request(
+            [Board("50\"", 1) with { Material = wide }, Board("50\"", 2) with { Material = wide }, Board("50\"", 3)], [Cut("48\"", 2) with { Rip = true }], Price("8'", 500));
+        Plan Pinned(int one, int other) => Match(request with { Wishes = new Wishes([new Pin(CodeOf(one), "wall", "cut"), new Pin(CodeOf(other), "wall", "cut")], []) }) with { Wishes = Wishes.None };
+        var (two, single) = (Pinned(1, 2), Pinned(1, 3) with { Buys = false });
+        two = two with { Tiers = two.Tiers with { Rips = new Figure(2, 1), ValueGivenUp = two.Tiers.ValueGivenUp with { Bound = -10_000 } } };
+        single = single with { Tiers = single.Tiers with { Rips = new Figure(1, 0), ValueGivenUp = single.Tiers.ValueGivenUp with { Bound = -20_000 } } };
+
+        var taken = Comparison.OrWithoutBuying(Problem.Create(request).Value, two, single);
+
+        taken.Tiers.Rips.Should().Be(new Figure(1, 1), "at the same spend no plan rips less than the first was told");
+        taken.Tiers.ValueGivenUp.Bound.Should().Be(-20_000);
+    }
+
+    [Fact]
+    public void Of_plans_that_fill_stages_differently_nothing_is_known_of_the_fewest_saw_cuts()
+    {
+        var (plan, _) = Pair();
+        Plan Filled(int later, int saws) => plan with { Tiers = plan.Tiers with { UnfilledByStage = [Figure.Best(0), Figure.Best(later)], SawCuts = saws, SawCutsBound = saws } };
+
+        Comparison.FewerSaws(Filled(0, 2), Filled(1, 2)).Tiers.SawCutsBound.Should().Be(0);
+        Comparison.FewerSaws(Filled(0, 2), Filled(0, 2)).Tiers.SawCutsBound.Should().Be(2);
+    }
+
+    // Two new boards without a rip, or one rip and nothing bought: how few rips a plan takes that spends as much says nothing of plans that spend less.
+    [Fact]
+    public void At_another_spend_only_the_rips_of_the_plan_that_is_taken_hold()
+    {
+        var wide = Core.Materials.MaterialReader.Read("2x8").Value;
+        var request = Request([Board("50\"", 1) with { Material = wide }, Board("50\"", 3)], [Cut("48\"", 2) with { Rip = true }], Price("8'", 500));
+        var bought = Match(request with { Wishes = new Wishes([], [new Spare(CodeOf(1)), new Spare(CodeOf(3))]) }) with { Wishes = Wishes.None };
+        var nothing = Match(request with { Buy = false });
+        (bought.Tiers.Spend.Value, nothing.Tiers.Rips).Should().Be((1000, Figure.Best(1)));
+
+        Comparison.OrWithoutBuying(Problem.Create(request).Value, bought with { Tiers = bought.Tiers with { Spend = new Figure(1000, 0) } }, nothing).Tiers.Rips.Should().Be(Figure.Best(1));
+    }
 }

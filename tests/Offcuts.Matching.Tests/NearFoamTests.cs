@@ -75,4 +75,21 @@ public sealed class NearFoamTests
         Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None)
             .Candidates.Single().WhyNot.Should().Be("it is foam 2-1/2x12 II, and the cut is of foam 2-1/2x12");
     }
+
+    // The yard's panel of 48 in would give the cut of 24 in and not the one of 60 in.
+    [Fact]
+    public void A_piece_counts_that_would_give_one_of_the_cuts_for_which_foam_is_bought() =>
+        Match(Request([Panel(Typed, "48\"", 1)], [Infill(Plain), Infill(Plain, "60\"") with { Name = "long" }], Price("96\"", 1800) with { Material = Plain })).Near
+            .Should().Equal(new NearFoam("foam 2-1/2x12", "foam 2-1/2x12 II", 1));
+
+    [Fact]
+    public void Foams_stand_by_name_those_that_are_bought_and_those_that_would_do()
+    {
+        Material Foam(string name) => MaterialReader.Read(name).Value;
+        var (high, first) = (Foam("foam 2-1/2x16"), Foam("foam 2-1/2x12 I"));
+        Piece[] yard = [Panel(Foam("foam 2-1/2x16 II"), "48\"", 1), Panel(Typed, "48\"", 2), Panel(first, "48\"", 3)];
+
+        Match(Request(yard, [Infill(high) with { Name = "high" }, Infill(Plain)], Price("48\"", 950) with { Material = Plain }, Price("48\"", 950) with { Material = high })).Near.Should().Equal(
+            new NearFoam("foam 2-1/2x12", "foam 2-1/2x12 I", 1), new NearFoam("foam 2-1/2x12", "foam 2-1/2x12 II", 1), new NearFoam("foam 2-1/2x16", "foam 2-1/2x16 II", 1));
+    }
 }

@@ -200,4 +200,35 @@ public sealed class RemedyTests
         Match(Request([Board("8' 1/8\"", 5)], [Cut("4'", 2)])).Unfilled.Should().BeEmpty();
         Match(Request([Board("95 3/4\"", 5)], [Cut("4'", 2)])).Unfilled.Single().Reason.Should().StartWith("the pieces that would do are taken", "that lacks more than a saw cut");
     }
+
+    // The store sells boards of exactly that length, but there are none.
+    [Fact]
+    public void A_store_length_that_would_do_is_not_what_a_longer_piece_is_measured_against() =>
+        Only(RemedyKind.LongerPiece, Request([Board("6'")], [Cut("7'")], Price("7'", 400, limit: 0)))
+            .Should().Equal((RemedyKind.LongerPiece, "a piece longer by 1' than the longest that may serve, which is 6'", 1));
+
+    [Fact]
+    public void New_boards_count_as_stamped_where_a_structural_cut_asks_what_would_do()
+    {
+        Only(RemedyKind.LongerPiece, Request([], [Cut("10'") with { Use = Use.Structural }], Price("8'", 500)))
+            .Should().Equal((RemedyKind.LongerPiece, "a piece longer by 2' than the longest that may serve, which is 8'", 1));
+        Only(RemedyKind.OtherTreatment, Request([], [Cut("7'") with { Use = Use.Structural, Treated = TreatedWish.Yes }], Price("8'", 500)))
+            .Should().Equal((RemedyKind.OtherTreatment, "untreated wood too, where the code allows it", 1));
+    }
+
+    [Theory]
+    [InlineData(TreatedWish.Yes, true)]
+    [InlineData(TreatedWish.No, false)]
+    public void A_longer_piece_would_be_treated_as_the_cut_wants_it(TreatedWish wish, bool treated) =>
+        Only(RemedyKind.LongerPiece, Request([Board("6'") with { Treated = treated }], [Cut("7'") with { Treated = wish }]))
+            .Should().Equal((RemedyKind.LongerPiece, "a piece longer by 1' than the longest that may serve, which is 6'", 1));
+
+    [Fact]
+    public void A_cut_that_stays_unfilled_either_way_is_not_told_with_a_change()
+    {
+        var problem = Problem.Create(Request([], [Cut("7'"), Cut("20'", name: "ridge")], Price("8'", 500, limit: 0))).Value;
+
+        Explainer.Of(problem, Matcher.Match(problem, MatchLimits.None), problem.Stages[0].Cuts[0], MatchLimits.None)
+            .Remedies.Single(remedy => remedy.Kind == RemedyKind.OneMoreBoard).Others.Should().BeEmpty();
+    }
 }

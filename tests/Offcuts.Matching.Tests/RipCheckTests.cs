@@ -47,6 +47,7 @@ public sealed class RipCheckTests
         { "a bound of rips above", "a bound of 2 is above the value 1" },
         { "a saw cut too few", "1 saw cuts are said, 2 are needed" },
         { "a new board ripped", "is bought to be ripped" },
+        { "ripped out of its own material", "do not fit what was asked" },
     };
 
     [Theory]
@@ -67,6 +68,7 @@ public sealed class RipCheckTests
             "a bound of rips above" => Good with { Tiers = Good.Tiers with { Rips = new Figure(1, 2) } },
             "a saw cut too few" => Good with { Pieces = [Good.Pieces[0] with { SawCuts = 1 }] },
             "a new board ripped" => Good with { Pieces = [Good.Pieces[0] with { Source = null, Bought = Price("4'", 1) with { Material = Wide } }] },
+            "ripped out of its own material" => Good with { Pieces = [Good.Pieces[0] with { Source = Good.Pieces[0].Source! with { Material = Stud } }] },
             _ => throw new ArgumentException("no such way", nameof(how)),
         };
 
@@ -86,5 +88,16 @@ public sealed class RipCheckTests
         Faults(cut => cut).Should().BeEmpty();
         Faults(cut => cut with { Rip = false }).Should().Contain("the cuts cut of wall do not fit what was asked");
         Faults(cut => cut with { Use = Use.Structural }).Should().Contain("the cuts cut of wall do not fit what was asked", "the stamp does not count");
+    }
+
+    [Fact]
+    public void One_cut_that_may_be_ripped_makes_rips_a_tier_of_the_whole_plan()
+    {
+        var problem = Problem.Create(Request with { Pieces = [.. Request.Pieces, Board("24\"", 2)], Stages = [.. Request.Stages, new Stage("roof", null, [Cut("20\"", stage: "roof", name: "nailer")], [])] }).Value;
+        var plan = Matcher.Match(problem, MatchLimits.None);
+
+        plan.Tiers.Rips.Should().Be(Figure.Best(1));
+        PlanChecker.Faults(problem, plan).Should().BeEmpty();
+        PlanChecker.Faults(problem, plan with { Tiers = plan.Tiers with { Rips = null } }).Should().Contain("rips are a tier where a cut may be ripped, and only there");
     }
 }

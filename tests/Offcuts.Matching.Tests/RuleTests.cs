@@ -250,4 +250,14 @@ public sealed class RuleTests
             (Aim.Best, 2, true), (Aim.FewestSawCuts, 1, true), (Aim.NothingBought, 2, true));
         rivals[1].Plan.Pieces.Single().Length.Should().Be(L("48 1/8\""));
     }
+
+    // V(24 1/8) = 9.60 x (24 1/8 / 96)^2 = 0.606 and V(12) = 9.60 x (12/96)^2 = 0.15; the keep length is 12 in, the default.
+    [Fact]
+    public void What_is_exactly_as_long_as_the_keep_length_is_kept()
+    {
+        var plan = Match(Request([Board("24 1/8\"")], [Cut("12\"")], Price("8'", 960)));
+
+        plan.Pieces.Single().Remainders.Should().Equal(new PlannedRemainder(L("12 1/8\""), L("12\""), Kept: true));
+        plan.Tiers.ValueGivenUp.Should().Be(Figure.Best(61 - 15));
+    }
 }

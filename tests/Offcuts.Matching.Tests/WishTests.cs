@@ -1,4 +1,5 @@
 using CsCheck;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -175,4 +176,15 @@ public sealed class WishTests
             iter: 20);
 
     private static IEnumerable<long> Early(Plan plan) => plan.Tiers.UnfilledByStage.Select(figure => figure.Value).Append(plan.Tiers.Spend.Value);
+
+    [Fact]
+    public void A_wish_that_names_a_bin_is_told_which_bin_it_is()
+    {
+        Hardware Counted(string name) => (Hardware)MaterialReader.ReadCounted(name).Value;
+        var request = Request([Board("60\"", 1)], [Cut("48\"")]) with { Bins = [new Bin(CodeOf(7), Counted("bolt"), 3), new Bin(CodeOf(8), Counted("tie"), 2)] };
+
+        Refusals(request with { Wishes = Pinned((8, "cut")) }).Should().Equal(YardFaults.IsABin(CodeOf(8).ToString(), "tie").Sentence);
+        Refusals(request with { Wishes = Spared(7) }).Should().Equal(YardFaults.IsABin(CodeOf(7).ToString(), "bolt").Sentence);
+        Refusals(request with { Wishes = Spared(9) }).Should().Equal($"a wish names {CodeOf(9)}, but no such piece is in the yard; release it");
+    }
 }

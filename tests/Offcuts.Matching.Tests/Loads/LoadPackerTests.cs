@@ -100,6 +100,12 @@ public sealed class LoadPackerTests
         LoadChecker.Faults([new(130, 1, 0)], [Trailer], new LoadPlan([new Load(0, [0])], [], Figure.Best(1))).Should().Equal("thing 0 is longer than its bed takes");
         LoadChecker.Faults([new(1, 1, 9)], [Trailer with { Volume = 8 }], new LoadPlan([new Load(0, [0])], [], Figure.Best(1))).Should().Equal("a load is larger than what fits");
         LoadChecker.Faults([new(1, 1, 9)], [Trailer], new LoadPlan([new Load(0, [0])], [], new Figure(1, 2))).Should().Equal("the trips are counted wrong");
+        LoadChecker.Faults([new(1, 1, 9)], [Trailer], new LoadPlan([new Load(0, [0])], [], Figure.Best(2))).Should().Equal("the trips are counted wrong");
+        LoadChecker.Faults([new(1, 1, 9)], [Trailer], new LoadPlan([new Load(0, [0]), new Load(0, [])], [], Figure.Best(2))).Should().Equal("an empty trip");
+        LoadChecker.Faults([new(1, 1, 9)], [Trailer], new LoadPlan([], [], Figure.Best(0))).Should().Equal("a thing goes twice or not at all");
+        LoadChecker.Faults([new(120, 1000, 8)], [Trailer with { Volume = 8 }], new LoadPlan([new Load(0, [0])], [], Figure.Best(1))).Should().BeEmpty("it goes just so");
+        LoadChecker.Faults([new(120, 1000, 8)], [Trailer with { Volume = 8 }], new LoadPlan([], [(0, LoadTrouble.TooHeavy)], Figure.Best(0))).Should().Equal("thing 0 was left though a bed takes it");
+        LoadChecker.Faults([new(120, 1000, 9)], [Trailer with { Volume = 8 }], new LoadPlan([], [(0, LoadTrouble.TooBulky)], Figure.Best(0))).Should().BeEmpty();
     }
 
     // Every way of putting each thing on a trip that is open or on a new one; beds are chosen at the end.

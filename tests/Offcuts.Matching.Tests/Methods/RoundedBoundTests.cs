@@ -51,6 +51,7 @@ public sealed class RoundedBoundTests
         Bounds.RoundUp(tier, 241 * tier.Scale + 1).Should().Be(242);
         Bounds.NextAbove(tier, 241).Should().Be(242);
         Bounds.RoundUp(tier, 300 * tier.Scale).Should().Be(300);
+        Bounds.RoundUp(tier, -5 * tier.Scale).Should().Be(0, "no plan takes fewer saw cuts than none and gives up less than nothing");
     }
 
     [Fact]
