@@ -61,10 +61,39 @@ public sealed class DualsTests
         (large.Spend / (double)large.Demand[1]).Should().BeApproximately(-2.5e-6, 1e-9);
         (large.Rips / (double)large.Demand[1]).Should().BeApproximately(-0.125, 1e-6);
 
-        Of(tier, [1, 1], -1e30, 0, 0, 0).Supply[0].Should().BeCloseTo(-tier.MostDual(1), (ulong)tier.MostDual(1) / 1_000_000);
-        Of(tier, [1, 1], 0, -1e30, 0, 0).Left[0].Should().BeCloseTo(-tier.MostDual(1), (ulong)tier.MostDual(1) / 1_000_000);
-        Of(tier, [1, 1], 0, 0, -1e30, 0).Spend.Should().BeCloseTo(-tier.MostDual(900), (ulong)tier.MostDual(900) / 1_000_000);
-        Of(tier, [1, 1], 0, 0, 0, -1e30).Rips.Should().BeCloseTo(-most, (ulong)most / 1_000_000);
+        // Whichever of them is too large, the others shrink with it, here to nothing.
+        void Shrunk(Duals duals, long price, long coefficient)
+        {
+            price.Should().BeCloseTo(-tier.MostDual(coefficient), (ulong)tier.MostDual(coefficient) / 1_000_000);
+            duals.Demand.Should().OnlyContain(one => one == 0);
+        }
+
+        var (supply, left, spend, rips) = (Of(tier, [1, 1], -1e30, 0, 0, 0), Of(tier, [1, 1], 0, -1e30, 0, 0), Of(tier, [1, 1], 0, 0, -1e30, 0), Of(tier, [1, 1], 0, 0, 0, -1e30));
+        Shrunk(supply, supply.Supply[0], 1);
+        Shrunk(left, left.Left[0], 1);
+        Shrunk(spend, spend.Spend, 900);
+        Shrunk(rips, rips.Rips, tier.Problem.MostTakes);
+    }
+
+    [Fact]
+    public void A_supply_that_must_be_cut_shrinks_with_the_others()
+    {
+        var tier = TwoCuts();
+        var must = tier.Within([.. tier.SupplyCount.Select((_, s) => s == 0 ? 1 : 0)], tier.SupplyCount);
+
+        var large = Of(must, [4e30, 4e30], 1e30, 0, 0, 0);
+        (large.Supply[0] / (double)large.Demand[0]).Should().BeApproximately(0.25, 1e-6);
+    }
+
+    // Of 10 ft there is less to pay than of 8 ft, so a longer remainder can be worth less and a cut too many may cost something.
+    [Fact]
+    public void Where_a_longer_length_may_be_worth_less_prices_of_cuts_may_have_either_sign()
+    {
+        var problem = Problem.Create(Request([Board("120\"")], [Cut("20\"")], Price("8'", 900), Price("10'", 500))).Value;
+        var tier = Tier.GivenUp(MaterialSolver.First(MaterialProblem.Of(problem, Stud, out _), 1).Plan);
+
+        tier.Covering.Should().BeFalse();
+        Of(tier, [-5], 0, 0, 0, 0).Demand.Should().Equal(-5 * tier.Scale);
     }
 
     [Theory]
