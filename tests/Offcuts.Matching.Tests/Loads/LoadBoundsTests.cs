@@ -39,6 +39,8 @@ public sealed class LoadBoundsTests
         LoadBounds.Least([new(50, 90, 0), new(50, 90, 0)], beds).Should().Be(1, "both fit on the short one");
         LoadBounds.Least([new(51, 90, 0), new(51, 90, 0), new(10, 900, 0), new(10, 900, 0)], beds).Should().Be(2, "those beside them may go on the short one, twice at least");
         LoadBounds.Least([new(51, 10, 0), new(10, 999, 0), new(10, 999, 0)], beds).Should().Be(3, "2,008 in loads of 1,000");
+        LoadBounds.Least([new(100, 90, 0), new(100, 90, 0)], [beds[0], new(120, 1000, null), new(200, 100, null)]).Should().Be(1, "the bed of 120 takes them too");
+        LoadBounds.Least([new(0, 90, 0), new(0, 90, 0)], [Bed]).Should().Be(2, "a thing whose length is not known weighs all the same");
     }
 
     [Fact]

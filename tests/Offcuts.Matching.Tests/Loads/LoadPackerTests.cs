@@ -106,6 +106,8 @@ public sealed class LoadPackerTests
         LoadChecker.Faults([new(120, 1000, 8)], [Trailer with { Volume = 8 }], new LoadPlan([new Load(0, [0])], [], Figure.Best(1))).Should().BeEmpty("it goes just so");
         LoadChecker.Faults([new(120, 1000, 8)], [Trailer with { Volume = 8 }], new LoadPlan([], [(0, LoadTrouble.TooHeavy)], Figure.Best(0))).Should().Equal("thing 0 was left though a bed takes it");
         LoadChecker.Faults([new(120, 1000, 9)], [Trailer with { Volume = 8 }], new LoadPlan([], [(0, LoadTrouble.TooBulky)], Figure.Best(0))).Should().BeEmpty();
+        LoadChecker.Faults([new(1, 1, 5), new(1, 1, 4)], [Trailer with { Volume = 8 }], new LoadPlan([new Load(0, [0, 1])], [], Figure.Best(1))).Should().Equal("a load is larger than what fits");
+        LoadChecker.Faults([new(96, 1, 0)], [Trailer with { Longest = 48 }, Trailer], new LoadPlan([], [(0, LoadTrouble.TooLong)], Figure.Best(0))).Should().Equal("thing 0 was left though a bed takes it");
     }
 
     // Every way of putting each thing on a trip that is open or on a new one; beds are chosen at the end.

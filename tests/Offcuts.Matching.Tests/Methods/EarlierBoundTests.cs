@@ -195,4 +195,33 @@ public sealed class EarlierBoundTests
     private static int Told(Tier tier, Tier narrowed) => Enumerable.Range(0, tier.SupplyCount.Length).Count(s =>
         narrowed.SupplyLeast[s] > tier.SupplyLeast[s] || narrowed.SupplyCount[s] < tier.SupplyCount[s]
         || narrowed.Problem.Supplies[s].Value.At(tier.Problem.Supplies[s].Length) < tier.Problem.Supplies[s].Value.At(tier.Problem.Supplies[s].Length));
+
+    // Seven cuts of 31 in with their kerfs are 217-7/8 in; the yard's board gives one of them, 31-1/8 in, and a new one holds 96-1/8 in: 90-5/8 in are left for the other.
+    [Fact]
+    public void No_board_is_cut_with_less_on_it_than_the_others_can_not_hold()
+    {
+        var problem = Problem.Create(Request([Board("31 1/2\"", 1)], [Cut("31\"", 7)], Price("8'", 400))).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var spend = Tier.Spend(start);
+        var (yard, bought) = start.Problem.Supplies[0].Bought is null ? (0, 1) : (1, 0);
+        var earlier = EarlierBound.OfSpend(spend, start, ColumnGeneration.Solve(spend, start, [], new Effort(MatchLimits.None)));
+        var held = L("90 5/8\"").Units;
+
+        earlier.Max(bound => bound.Lightest(bought)).Should().BeInRange(held, held + 1, "rounded up to a whole unit");
+        earlier.Max(bound => bound.Lightest(yard)).Should().Be(0, "what costs nothing may be cut for little");
+    }
+
+    // 160 in from two boards of 100 in: the 40 in that are over lie on the board of the 60 in cut.
+    [Fact]
+    public void A_pattern_that_wastes_all_that_may_be_wasted_is_still_one()
+    {
+        var problem = Problem.Create(Request([], [Cut("100\""), Cut("60\"", name: "other")], Price("100\"", 100)) with { Settings = NoKerf }).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var spend = Tier.Spend(start);
+
+        var tier = Tier.GivenUp(start, 0, EarlierBound.OfSpend(spend, start, ColumnGeneration.Solve(spend, start, [], new Effort(MatchLimits.None))));
+
+        start.Uses.Should().HaveCount(2).And.OnlyContain(use => tier.MayHold(use.Pattern));
+        tier.Impossible.Should().BeFalse();
+    }
 }
