@@ -93,4 +93,21 @@ public sealed class CountKeyTests
         new CountKey(tier, [], carried: false).Holds.Should().Be(holds);
         new CountKey(tier, [], carried: true).Holds.Should().Be(cuts < 63);
     }
+
+    // The one board of the yard gives the cut; money may be spent, but no pattern here costs any.
+    [Fact]
+    public void Where_no_pattern_costs_anything_the_money_needs_no_place()
+    {
+        var problem = Problem.Create(Request([Board("60\"")], [Cut("50\"", 2)], Price("8'", 500))).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, Stud, out _), 1).Plan;
+        var tier = Tier.GivenUp(start);
+        tier.SpendCap.Should().BePositive();
+        Pattern free = new(tier.Problem, Enumerable.Range(0, 2).Single(s => tier.Problem.Supplies[s].Bought is null), [new Take(0, 1)]);
+
+        var key = new CountKey(tier, [free], carried: false);
+
+        key.Fits(0, key.Adds(free), free.Takes).Should().BeTrue();
+        key.SpendOf(key.Adds(free)).Should().Be(0);
+        key.Affords(key.Adds(free)).Should().BeTrue();
+    }
 }
