@@ -21,13 +21,13 @@ internal static class PartFiller
     /// What needs no time to speak of and no solver: a row alone is decided, and where stock is limited it is laid from the bottom up. Else nothing.
     /// </summary>
     /// <param name="part">The part.</param>
-    /// <param name="cancel">Once it is stopped only what is begun first is laid to the end.</param>
-    public static PartOutcome AtOnce(RunPart part, CancellationToken cancel)
+    /// <param name="effort">Limit; where it is over already it is laid all the same, a very large wall as far as haste comes.</param>
+    public static PartOutcome AtOnce(RunPart part, Effort effort)
     {
         if (part.Rows.Length == 0 || part.Bars.Length == 0) return PartOutcome.Best(Filling.Empty(part));
         if (AloneFill.Solve(part) is { } alone) return PartOutcome.Best(alone);
         if (!part.Rests || part.Open) return PartOutcome.First(part);
-        var plain = PlainLaying.Of(part, cancel);
+        var plain = PlainLaying.Of(part, effort);
         return new PartOutcome(plain, TrivialBounds.Of(part, plain));
     }
 

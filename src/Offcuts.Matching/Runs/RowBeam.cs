@@ -11,6 +11,7 @@ namespace Offcuts.Matching.Runs;
 internal sealed class RowBeam
 {
     private const int SourcesOfKind = 5;
+    private const int OffersOfKind = 3 * SourcesOfKind;
     private const long TieCost = 12 * StockPrices.Scale;
     private const long JointCost = 2 * StockPrices.Scale;
 
@@ -18,7 +19,7 @@ internal sealed class RowBeam
     private readonly Row _row;
     private readonly Stretch _stretch;
     private readonly bool _careful;
-    private readonly List<(object Root, View View, long At)> _sources = [];
+    private readonly Dictionary<(int Shape, bool Mirrored, long At), Source> _sources = [];
     private readonly Dictionary<Kind, List<Step>> _offers = [];
     private readonly long[] _barred;
 
@@ -27,9 +28,21 @@ internal sealed class RowBeam
         (_site, _row, _stretch) = (site, row, row.Stretches[stretch]);
         _careful = careful && row.Stagger > 0 && row.Above is { } above && !site.Filled(above);
         _barred = row.Stagger == 0 ? [] : [.. Neighbours().SelectMany(site.Joints).Concat(row.Standing).Order()];
-        foreach (var bar in site.Begun.Where(bar => bar.View.Bar.Length - bar.At - site.Part.Kerf >= row.Shortest)) _sources.Add((bar, bar.View, bar.At));
+        foreach (var bar in site.Begun.Where(bar => bar.View.Bar.Length - bar.At - site.Part.Kerf >= row.Shortest)) Add(bar, bar.View, bar.At);
         foreach (var bar in site.Part.Bars.Where(bar => site.Left(bar) > 0))
-            _sources.AddRange(View.Of(bar).Select(view => ((object)bar, view, -1L)));
+        {
+            foreach (var view in View.Of(bar)) Add(bar, view, -1);
+        }
+    }
+
+    // Bars that are alike and cut as far: what one of them offers, each of them does.
+    private sealed record Source(View View, long At, List<(object Root, View View)> Roots);
+
+    private void Add(object root, View view, long at)
+    {
+        var key = (_site.Part.Shapes[view.Bar], view.Mirrored, at);
+        if (!_sources.TryGetValue(key, out var source)) source = _sources[key] = new Source(view, at, []);
+        if (source.Roots.Count < OffersOfKind) source.Roots.Add((root, view));
     }
 
     /// <summary>One piece of a way.</summary>
@@ -154,9 +167,9 @@ internal sealed class RowBeam
         for (var line = _row.LineFrom(at + _row.Shortest); line <= longest && line + _row.Shortest <= _stretch.To; line += _row.Interval) places.Add(line);
         if (_row.Of.Joints == JointRule.Anywhere)
         {
-            foreach (var (_, view, start) in _sources)
+            foreach (var source in _sources.Values)
             {
-                var whole = at + view.Bar.Length - (start < 0 ? 0 : start + _site.Part.Kerf);
+                var whole = at + source.View.Bar.Length - (source.At < 0 ? 0 : source.At + _site.Part.Kerf);
                 if (whole - at >= _row.Shortest && whole + _row.Shortest <= _stretch.To) places.Add(whole);
             }
         }
@@ -200,13 +213,23 @@ internal sealed class RowBeam
     private List<Step> Offers(Kind kind)
     {
         if (_offers.TryGetValue(kind, out var offers)) return offers;
-        var all = new List<Step>();
-        foreach (var (root, view, at) in _sources)
+        var all = new List<(Step Step, Source Source)>();
+        foreach (var source in _sources.Values)
         {
-            if (Offer(root, view, at, kind) is { } step) all.Add(step with { Cost = step.Cost + Noise() });
+            if (Offer(source.Roots[0].Root, source.View, source.At, kind) is { } step) all.Add((step with { Cost = step.Cost + Noise() }, source));
         }
 
-        return _offers[kind] = [.. all.OrderBy(step => step.Cost).DistinctBy(step => step.Root).Take(3 * SourcesOfKind)];
+        _offers[kind] = offers = [];
+        foreach (var (step, source) in all.OrderBy(one => one.Step.Cost))
+        {
+            foreach (var (root, view) in source.Roots)
+            {
+                if (!offers.Exists(one => ReferenceEquals(one.Root, root))) offers.Add(step with { Root = root, View = view });
+                if (offers.Count == OffersOfKind) return offers;
+            }
+        }
+
+        return offers;
     }
 
     // What is left of a bar may find no use any more: what has been begun goes first.
@@ -220,6 +243,7 @@ internal sealed class RowBeam
     private Step? Offer(object root, View view, long at, Kind kind)
     {
         if (kind.Length > view.Bar.Length - Math.Max(at, 0)) return null;
+        _site.Asked++;
         var worth = _site.Worth(view);
         Step? best = null;
         foreach (var way in Cutting.Ways(kind.Ends))

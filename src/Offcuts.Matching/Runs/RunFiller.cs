@@ -29,7 +29,7 @@ public static class RunFiller
     {
         var outcomes = parts.Select(PartOutcome.First).ToArray();
         // What needs no time is made once, by whoever asks for it first; who asks later waits for it.
-        Lazy<PartOutcome>[] atOnce = [.. parts.Select(part => new Lazy<PartOutcome>(() => PartFiller.AtOnce(part, limits.Cancel)))];
+        Lazy<PartOutcome>[] atOnce = [.. parts.Select(part => new Lazy<PartOutcome>(() => PartFiller.AtOnce(part, effort)))];
         var (telling, closed) = (new Lock(), false);
         if (limits.Patience is not { } patience || !limits.Cancel.CanBeCanceled)
         {

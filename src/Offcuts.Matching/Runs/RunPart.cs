@@ -156,12 +156,16 @@ internal sealed class Bar
 internal sealed class RunPart
 {
     private long? _longest;
+    private BarShapes? _shapes;
 
     public required Material Material { get; init; }
 
     public required Row[] Rows { get; init; }
 
     public required Bar[] Bars { get; init; }
+
+    /// <summary>Which of the bars are alike.</summary>
+    public BarShapes Shapes => _shapes ??= new BarShapes(Bars);
 
     public required long Kerf { get; init; }
 

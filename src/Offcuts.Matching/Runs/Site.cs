@@ -41,6 +41,9 @@ internal sealed class Site
     /// <summary>Once it is over nothing more is laid; none where all is laid, however long that takes.</summary>
     public Effort? Until { get; init; }
 
+    /// <summary>How often a bar was asked what a piece from it costs, which is most of the work.</summary>
+    public long Asked { get; set; }
+
     /// <summary>Bars in use.</summary>
     public List<BegunBar> Begun { get; } = [];
 
@@ -233,13 +236,13 @@ internal sealed class Site
     }
 }
 
-/// <summary>What every bar can earn at given prices, worked out once.</summary>
+/// <summary>What every bar can earn at given prices, worked out once for all that are alike.</summary>
 internal sealed class WorthTable(RunPart part, StockPrices prices)
 {
     private readonly Kinds _kinds = new(part);
-    private readonly Dictionary<View, BarWorth> _known = [];
+    private readonly BarWorth?[] _known = new BarWorth?[2 * part.Shapes.Count];
 
     public StockPrices Prices => prices;
 
-    public BarWorth this[View view] => _known.TryGetValue(view, out var worth) ? worth : _known[view] = new BarWorth(_kinds, prices, view);
+    public BarWorth this[View view] => _known[2 * part.Shapes[view.Bar] + (view.Mirrored ? 1 : 0)] ??= new BarWorth(_kinds, prices, view);
 }
