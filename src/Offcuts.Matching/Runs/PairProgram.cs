@@ -3,9 +3,17 @@ using Offcuts.Matching.Methods;
 
 namespace Offcuts.Matching.Runs;
 
-/// <summary>Pairs of rows that can be laid alike, and where they stand.</summary>
+/// <summary>Pairs of rows that can be laid alike, and where they stand; or one whole run with the modes in which it may be laid.</summary>
 internal sealed class PairGroup(CoursePair pair, int count)
 {
+    public PairGroup(StackModes stack, IReadOnlyCollection<int> modes) : this(default(CoursePair), 1) => (Stack, Modes) = (stack, modes);
+
+    /// <summary>The run whose layouts are listed; none for pairs.</summary>
+    public StackModes? Stack { get; }
+
+    /// <summary>In which modes it may be laid.</summary>
+    public IReadOnlyCollection<int> Modes { get; } = [];
+
     public CoursePair Pair { get; } = pair;
 
     /// <summary>How many pairs are laid from its layouts.</summary>
@@ -25,6 +33,9 @@ internal sealed class PairGroup(CoursePair pair, int count)
 internal sealed record PairLayout(int[] Lower, int[] Upper, int[] Kinds, double Extra)
 {
     public Variable Use { get; init; } = null!;
+
+    /// <summary>How the rows of a whole run are laid, from the bottom up; none for pairs.</summary>
+    public RowLayout[] Rows { get; init; } = [];
 
     /// <summary>True where it was found by pricing, false where it was known from elsewhere.</summary>
     public bool New { get; init; } = true;
@@ -154,6 +165,14 @@ internal sealed class PairProgram : IDisposable
         var added = false;
         foreach (var group in Groups.Where(group => group.Count > 0))
         {
+            if (group.Stack is { } stack)
+            {
+                if (effort is { Over: true } || Cheapest(stack, group.Modes, prices.Kinds) is not { } best) return null;
+                sum += best.Least;
+                if (add) added |= AddStack(group, best.Rows);
+                continue;
+            }
+
             if (effort is { Over: true } || _paths.Cheapest(group.Pair, prices.Kinds) is not { } path) return null;
             sum += (Int128)group.Count * path.Least;
             if (add) added |= AddLayout(group, path.Lower, path.Upper);
@@ -183,6 +202,22 @@ internal sealed class PairProgram : IDisposable
         if (_paths.Cheapest(group.Pair, _duals!.Kinds) is not { } path) return false;
         group.Dual = double.PositiveInfinity;
         return AddLayout(group, path.Lower, path.Upper) || group.Layouts.Count > 0;
+    }
+
+    private static (long Least, RowLayout[] Rows)? Cheapest(StackModes stack, IReadOnlyCollection<int> modes, long[] prices)
+    {
+        var least = stack.Least(prices);
+        var mode = modes.MinBy(mode => least[mode]);
+        return least[mode] == long.MaxValue ? null : (least[mode], stack.Cheapest(mode));
+    }
+
+    private bool AddStack(PairGroup group, RowLayout[] rows)
+    {
+        int[] kinds = [.. rows.SelectMany(row => row.Kinds)];
+        if (_duals is not null && kinds.Sum(kind => (double)_duals.Kinds[kind]) / StockPrices.Scale > group.Dual - Least) return false;
+        if (!_columns.Add($"{Groups.IndexOf(group)}|{string.Join('|', rows.Select(row => string.Join(',', row.Arcs)))}")) return false;
+        Add(group, new PairLayout([], [], kinds, 0) { Rows = rows });
+        return true;
     }
 
     /// <summary>A layout of a group, known from elsewhere.</summary>

@@ -33,9 +33,9 @@ internal sealed class PairRelaxation
     private readonly long _spent;
     private readonly PairProgram _program;
 
-    private PairRelaxation(KindTable table, RunGoal goal, long spent)
+    private PairRelaxation(KindTable table, RunGoal goal, long spent, PairProgram? program = null)
     {
-        (_table, _goal, _spent, _program) = (table, goal, spent, Program(table, goal, spent));
+        (_table, _goal, _spent, _program) = (table, goal, spent, program ?? Program(table, goal, spent));
     }
 
     /// <summary>The linear program of a goal with all pairs of rows, and no column yet.</summary>
@@ -59,8 +59,12 @@ internal sealed class PairRelaxation
     {
         var relaxation = new PairRelaxation(table, goal, spent);
         using var program = relaxation._program;
-        return relaxation.Generate(start, known, effort) is { } best ? (best.Bound, Of(table, best.Prices)) : null;
+        return relaxation.Generate(program.Prices([.. table.Kinds.Select(start.Of)], start.Spend), known, effort) is { } best ? (best.Bound, Of(table, best.Prices)) : null;
     }
+
+    /// <summary>The same of a program of that goal that has its groups already.</summary>
+    public static (long Bound, PairPrices Prices)? Solve(KindTable table, PairProgram program, RunGoal goal, long spent, PairPrices start, long known, Effort effort) =>
+        new PairRelaxation(table, goal, spent, program).Generate(start, known, effort);
 
     /// <summary>The bound that these prices give for a filling that covers every row.</summary>
     public static long At(KindTable table, RunGoal goal, long spent, StockPrices prices)
@@ -85,9 +89,9 @@ internal sealed class PairRelaxation
         }
     }
 
-    private (long Bound, PairPrices Prices)? Generate(StockPrices start, long known, Effort effort)
+    private (long Bound, PairPrices Prices)? Generate(PairPrices start, long known, Effort effort)
     {
-        var center = _program.Prices([.. _table.Kinds.Select(start.Of)], start.Spend);
+        var center = start;
         if (_program.Price(center, add: true, effort) is not { } first) return null;
         var best = Bound(center, first.Sum);
         while (!effort.Over && _program.Solve() is { } duals && !Reached(best, known))

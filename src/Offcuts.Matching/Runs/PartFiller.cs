@@ -77,6 +77,7 @@ internal static class PartFiller
         if (filling.Filled.Contains(false) && dive?.First is not null && search.First(effort) is var other && other.CompareTo(filling) < 0) filling = other;
         var known = new KnownBounds(part, table, filling, effort.Share(0.4));
         better(known.Of(filling));
+        if (table is not null) filling = Modes(table, prices, filling, known, effort.Share(0.7), better);
         if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.6), better);
         var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), alone ? RoundsAlone : QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
@@ -98,6 +99,8 @@ internal static class PartFiller
         var filling = bottom.First is { } first ? Whole(first, worth, effort) : exact ?? search.First(effort.Share(0.3));
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
+        // What a shorter time falls back on is tried in a longer one too: which of both lays more can't be known beforehand.
+        if (bottom.First is not null && filling.Filled.Contains(false) && !effort.Over && search.First(effort.Share(0.2)) is var other && other.CompareTo(filling) < 0) better(new PartOutcome(filling = other, TrivialBounds.Of(part, filling)));
         var known = new KnownBounds(part, null, filling, effort.Share(0.2));
         better(known.Of(filling));
         var endless = double.IsInfinity(effort.Seconds);
@@ -124,6 +127,23 @@ internal static class PartFiller
         var site = Site.Of(filling, worth, new Random(9), effort);
         foreach (var row in filling.Part.Rows.Where(row => !filling.Filled[row.Index])) site.LayFirmly(row, 24);
         return site.Filling();
+    }
+
+    // Where the stagger leaves a run few ways to be laid, they are told apart: first for the spend, then for the value.
+    private static Filling Modes(KindTable table, StockPrices prices, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    {
+        if (filling.Filled.Contains(false) || known.Of(filling).Proven || effort.Over || StackModes.Of(table) is not { } stacks) return filling;
+        foreach (var goal in new[] { RunGoal.Spend, RunGoal.GivenUp })
+        {
+            var tier = table.Part.Levels.Length + (goal == RunGoal.Spend ? 0 : 1);
+            if (known.Of(filling).Figure(tier).Proven) continue;
+            (filling, var bound) = StackSearch.Solve(table, stacks, goal, goal == RunGoal.Spend ? prices : known.Given ?? prices, filling, effort.Share(0.7));
+            known.AtLeast(goal, filling, bound);
+            better(known.Of(filling));
+            if (!known.Of(filling).Figure(tier).Proven) break;
+        }
+
+        return filling;
     }
 
     // Pairs are taken out and laid again until the spend is proven.
@@ -206,6 +226,8 @@ internal static class PartFiller
         private readonly StockPrices? _pairGiven;
         private readonly (int[] Open, long[] Bounds) _reach = ([], []);
         private PartOutcome? _last;
+        private long _least;
+        private (long Spent, long Bound) _leastGiven = (long.MinValue, 0);
 
         public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
         {
@@ -217,6 +239,17 @@ internal static class PartFiller
             var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
             _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Prices;
             _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, _given, given, effort)?.Prices;
+        }
+
+        /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>
+        public StockPrices? Given => _pairGiven;
+
+        /// <summary>No filling that covers every row comes to less; for the value, none that spends no more than this one.</summary>
+        public void AtLeast(RunGoal goal, Filling filling, long bound)
+        {
+            if (goal == RunGoal.Spend) _least = Math.Max(_least, bound);
+            else _leastGiven = (filling.Figures[_part.Levels.Length], bound);
+            _last = null;
         }
 
         /// <summary>Which patterns are left beside a filling.</summary>
@@ -237,6 +270,8 @@ internal static class PartFiller
 
             if (!filling.Filled.Contains(false))
             {
+                bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
+                if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);
                 if (_pairSpend is not null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_table!, RunGoal.Spend, 0, _pairSpend)));
                 if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
             }

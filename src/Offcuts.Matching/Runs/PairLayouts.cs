@@ -1,0 +1,107 @@
+namespace Offcuts.Matching.Runs;
+
+/// <summary>One way to lay a row: its arcs from left to right, and what they are cut from. One object stands for it wherever rows of one shape lie so.</summary>
+internal sealed class RowLayout(RowGraph row, int[] arcs)
+{
+    public int[] Arcs => arcs;
+
+    public int[] Kinds { get; } = [.. arcs.Select(arc => row.Kind[arc])];
+
+    public long[] Joints { get; } = [.. arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]])];
+}
+
+/// <summary>
+/// Every way to lay two neighbouring rows, each once, where there are not many: depth-first over the pairs of places of <see cref="CoursePairs"/>, and only over
+/// those from which both rows can be ended. How many there are is counted first, from the right, so that nothing is listed in vain. Cost: as a price
+/// of the pair, and what is listed.
+/// </summary>
+internal sealed class PairLayouts
+{
+    private readonly CoursePair _pair;
+    private readonly RowGraph _upper;
+    private readonly int _most;
+    private readonly int[] _ways;
+    private readonly List<int> _lowerArcs = [];
+    private readonly List<int> _upperArcs = [];
+    private readonly Dictionary<(int Shape, string Arcs), RowLayout> _known;
+    private readonly List<(RowLayout, RowLayout)> _found = [];
+
+    private PairLayouts(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known)
+    {
+        (_pair, _upper, _most, _known) = (pair, pair.Upper!, most, known);
+        _ways = new int[pair.Lower.Count * _upper.Count];
+    }
+
+    /// <summary>The pairs of layouts that keep the stagger; none where there are more than so many.</summary>
+    /// <param name="pair">Two rows with a stagger between them, nothing barred.</param>
+    /// <param name="most">Most pairs.</param>
+    /// <param name="known">Layouts by shape of the row and what they are; what is new is added.</param>
+    public static IReadOnlyList<(RowLayout Lower, RowLayout Upper)>? Of(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known)
+    {
+        var layouts = new PairLayouts(pair, most, known);
+        if (!layouts.Count()) return null;
+        layouts.Extend(0, 0);
+        return layouts._found;
+    }
+
+    // From the right: in how many ways both rows can be ended from a pair of places; false where there are too many from the beginning.
+    private bool Count()
+    {
+        var b = _upper.Count;
+        _ways[^1] = 1;
+        for (var i = _pair.Lower.Count - 1; i >= 0; i--)
+        {
+            for (var j = b - 1; j >= 0; j--)
+            {
+                if (i * b + j == _ways.Length - 1) continue;
+                var ways = 0L;
+                foreach (var (_, to) in Moves(i, j)) ways += _ways[to];
+                _ways[i * b + j] = (int)Math.Min(ways, _most + 1L);
+            }
+        }
+
+        return _ways[0] <= _most;
+    }
+
+    // As in CoursePairs: the row that stands farther left goes on, and its new joint keeps its distance from where the other one stands.
+    private IEnumerable<(int Arc, int To)> Moves(int i, int j)
+    {
+        var b = _upper.Count;
+        var lower = j == b - 1 || (i < _pair.Lower.Count - 1 && _pair.Lower.Turn[i] <= _upper.Turn[j]);
+        var (row, at, other, beside) = lower ? (_pair.Lower, i, _upper, j) : (_upper, j, _pair.Lower, i);
+        for (var arc = row.First[at]; arc < row.First[at + 1]; arc++)
+        {
+            var to = row.To[arc];
+            if (other.Joint[beside] && row.Joint[to] && Math.Abs(row.At[to] - other.At[beside]) < _pair.Stagger) continue;
+            yield return lower ? (arc, to * b + j) : (~arc, i * b + to);
+        }
+    }
+
+    private void Extend(int i, int j)
+    {
+        var b = _upper.Count;
+        if (i * b + j == _ways.Length - 1) Keep();
+        foreach (var (arc, to) in Moves(i, j))
+        {
+            if (_ways[to] == 0) continue;
+            var arcs = arc < 0 ? _upperArcs : _lowerArcs;
+            arcs.Add(arc < 0 ? ~arc : arc);
+            Extend(to / b, to % b);
+            arcs.RemoveAt(arcs.Count - 1);
+        }
+    }
+
+    // What a row has left behind at an opening was not seen on the way.
+    private void Keep()
+    {
+        var (lower, upper) = (Known(_pair.Lower, _lowerArcs), Known(_upper, _upperArcs));
+        if (!upper.Joints.Any(at => lower.Joints.Any(under => Math.Abs(at - under) < _pair.Stagger))) _found.Add((lower, upper));
+    }
+
+    private RowLayout Known(RowGraph row, List<int> arcs)
+    {
+        int[] pieces = [.. arcs.Where(arc => row.Kind[arc] >= 0)];
+        var name = (row.Shape, string.Join(',', pieces));
+        return _known.TryGetValue(name, out var layout) ? layout : _known[name] = new RowLayout(row, pieces);
+    }
+}

@@ -1,0 +1,142 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>
+/// The least spend, or with that spend the least value given up, where every run lies in one of a few modes (<see cref="StackModes"/>): branch and bound on which mode that is, over the linear program of
+/// <see cref="PairRelaxation"/> with whole runs as its layouts. At a node's prices every mode of every run has a bound of its own,
+/// <code>
+/// L(node) - least of the run  +  least of the run in this mode
+/// </code>
+/// and where that comes to no less than what is known, the mode is struck out of the node: what a program of mixed modes hides is mostly decided so without
+/// another program. Where each run has one mode left, what the program uses most is laid, and <see cref="PieceCutting"/> decides what is cut from what.
+/// Bounds are added up in whole numbers, as in the relaxation. Source: fixing by reduced costs, Dantzig, Fulkerson and Johnson 1954; branch and price,
+/// Barnhart et al. 1998 (both from memory). Cost: a program a node, some tenths of a second, and for each node with one mode a run a second or two more.
+/// </summary>
+internal sealed class StackSearch
+{
+    private const int MostNodes = 400;
+    private const int MostLaid = 16;
+
+    private readonly KindTable _table;
+    private readonly StackModes[] _stacks;
+    private readonly RunGoal _goal;
+    private readonly Effort _effort;
+    private readonly long _spent;
+    private readonly List<PairPattern> _patterns = [];
+    private readonly PriorityQueue<Node, (long, long)> _open = new();
+    private Filling _best;
+    private long _closed = long.MaxValue;
+    private int _number;
+    private int _laid;
+
+    private StackSearch(KindTable table, StackModes[] stacks, RunGoal goal, Filling known, Effort effort) =>
+        (_table, _stacks, _goal, _best, _effort, _spent) = (table, stacks, goal, known, effort, known.Figures[table.Part.Levels.Length]);
+
+    // Which modes each run may still have; nothing in it costs less than the bound.
+    private sealed record Node(int[][] Modes, long Bound, PairPrices Prices);
+
+    /// <summary>
+    /// The better of what is known and what was found, and a bound that is true for every filling that covers every row (and spends no more).
+    /// </summary>
+    /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="stacks">The runs of the table.</param>
+    /// <param name="goal">Spend, or value given up.</param>
+    /// <param name="start">Prices to begin with.</param>
+    /// <param name="known">A filling that covers every row.</param>
+    /// <param name="effort">Limit.</param>
+    public static (Filling Best, long Bound) Solve(KindTable table, StackModes[] stacks, RunGoal goal, StockPrices start, Filling known, Effort effort)
+    {
+        var search = new StackSearch(table, stacks, goal, known, effort);
+        using (var program = search.Program([.. stacks.Select(stack => Enumerable.Range(0, stack.Modes).ToArray())]))
+            search.Push(new Node([.. program.Groups.Select(group => group.Modes.ToArray())], long.MinValue / 8, program.Prices([.. table.Kinds.Select(start.Of)], start.Spend)));
+        search.Run();
+        return (search._best, search.Bound);
+    }
+
+    private long Value => _best.Figures[_table.Part.Levels.Length + (_goal == RunGoal.Spend ? 0 : 1)];
+
+    private bool InVain(long bound) => (_goal == RunGoal.Spend ? _table.Part.NextSpend(bound) : bound) >= Value;
+
+    private PairProgram Program(int[][] modes)
+    {
+        var program = new PairProgram(_table, _goal, _spent);
+        for (var s = 0; s < _stacks.Length; s++) program.Add(new PairGroup(_stacks[s], modes[s]));
+        foreach (var pattern in _patterns) program.Add(pattern);
+        return program;
+    }
+
+    // What was closed because nothing better is in it holds no less than what is known; what is open or could not be settled, no less than its bound.
+    private long Bound => Math.Min(Math.Min(_closed, Value), _open.Count > 0 ? _open.Peek().Bound : long.MaxValue);
+
+    private void Push(Node node) => _open.Enqueue(node, (node.Bound, _number++));
+
+    private void Run()
+    {
+        for (var n = 0; n < MostNodes && _laid < MostLaid && _open.Count > 0 && !InVain(_open.Peek().Bound) && !_effort.Over; n++)
+        {
+            var node = _open.Peek();
+            if (Settle(node) is not { } children) return;
+            _open.Dequeue();
+            foreach (var child in children) Push(child);
+        }
+    }
+
+    // What is left of a node; none where time ran out.
+    private IReadOnlyList<Node>? Settle(Node node)
+    {
+        using var program = Program(node.Modes);
+        if (PairRelaxation.Solve(_table, program, _goal, _spent, node.Prices, Value, _effort) is not { } solved) return null;
+        _patterns.Clear();
+        _patterns.AddRange(program.Patterns);
+        var bound = Math.Max(node.Bound, solved.Bound);
+        if (InVain(bound)) return [];
+        var left = Left(node with { Bound = bound }, solved, out var bounds);
+        if (left.Any(modes => modes.Length == 0)) return [];
+        if (left.All(modes => modes.Length == 1))
+        {
+            _laid++;
+            if (Lay(program) is { } filling && filling.CompareTo(_best) < 0) _best = filling;
+            if (!InVain(bound)) _closed = Math.Min(_closed, bound);
+            return _effort.Over ? null : [];
+        }
+
+        // The run with the fewest modes left of which there are several: the rest of its children are soon closed.
+        var branched = Enumerable.Range(0, left.Length).Where(s => left[s].Length > 1).MinBy(s => left[s].Length);
+        return [.. left[branched].Select(mode => new Node([.. left.Select((modes, s) => s == branched ? [mode] : modes)], Math.Max(bound, bounds[branched][mode]), solved.Prices))];
+    }
+
+    private int[][] Left(Node node, (long Bound, PairPrices Prices) solved, out long[][] bounds)
+    {
+        var all = bounds = new long[_stacks.Length][];
+        return [.. _stacks.Select((stack, s) =>
+        {
+            var least = stack.Least(solved.Prices.Kinds);
+            var floor = node.Modes[s].Min(mode => least[mode]);
+            // Rounded down, and the bound is rounded up: one cent less.
+            all[s] = [.. least.Select(one => one == long.MaxValue ? long.MaxValue : Math.Max(node.Bound, solved.Bound + (one - floor) / StockPrices.Scale - 1))];
+            return node.Modes[s].Where(mode => least[mode] < long.MaxValue && !InVain(all[s][mode])).ToArray();
+        })];
+    }
+
+    private Filling? Lay(PairProgram program)
+    {
+        if (_effort.Over || program.Solve() is null) return null;
+        var laid = program.Groups.Select((group, s) => (Stack: _stacks[s], Layout: group.Layouts.MaxBy(layout => layout.Use.SolutionValue())!)).ToArray();
+        return PieceCutting.Of(_table, program.Patterns, laid.SelectMany(one => Pieces(one.Stack, one.Layout)), _effort);
+    }
+
+    private IEnumerable<Laid> Pieces(StackModes stack, PairLayout layout)
+    {
+        for (var r = 0; r < layout.Rows.Length; r++)
+        {
+            var (row, graph, stretch) = (stack.Rows[r], _table.Rows[stack.Rows[r].Index], 0);
+            foreach (var arc in layout.Rows[r].Arcs)
+            {
+                var (from, to) = (graph.At[graph.From[arc]], graph.At[graph.To[arc]]);
+                while (row.Stretches[stretch].To < to) stretch++;
+                yield return new Laid(row, stretch, from, to, _table.Kinds[graph.Kind[arc]]);
+            }
+        }
+    }
+}

@@ -1,0 +1,125 @@
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.Matching.Methods;
+using Offcuts.Matching.Runs;
+using Xunit.Abstractions;
+using static Offcuts.Matching.Tests.Runs.RunScene;
+
+namespace Offcuts.Matching.Tests.Runs;
+
+/// <summary>Runs with a stagger of half a panel, of which every layout is listed and told apart. The optimum is that of <see cref="ExactFill"/>, which <see cref="RunAgreementTests"/> hold against trying everything.</summary>
+public class StackSearchTests(ITestOutputHelper output)
+{
+    private static readonly ExactSize Decided = new(2000, 80, 400_000, 8000, 8);
+
+    private static readonly Effort NoLimit = new(MatchLimits.None);
+
+    [Fact]
+    public void Every_pair_of_layouts_that_keeps_the_stagger_is_listed_once()
+    {
+        var lower = Leg(60, 2, "outside");
+        var opening = Leg(72, 2, "inside").Over((0, 28), (44, 72));
+        foreach (var run in new[] { lower, opening })
+        {
+            var table = TableOf([run]);
+            var (below, above) = (table.Rows[0], table.Rows[1]);
+            var expected = (from a in Layouts(below) from b in Layouts(above) where !a.Joints.Any(x => b.Joints.Any(y => Math.Abs(x - y) < In(24).Units)) select (a.Name, b.Name)).ToHashSet();
+
+            var listed = PairLayouts.Of(new CoursePair(below, above, In(24).Units), 100_000, [])!.Select(one => (string.Join(',', one.Lower.Arcs), string.Join(',', one.Upper.Arcs))).ToArray();
+
+            listed.Should().OnlyHaveUniqueItems().And.BeEquivalentTo(expected);
+            listed.Length.Should().BeGreaterThan(5);
+        }
+    }
+
+    // 3 courses of 12 ft: where the first joint lies settles the run, and a joint every 2 in could be the first.
+    [Fact]
+    public void With_half_a_panel_of_stagger_a_run_has_a_mode_for_each_place_of_its_first_joint_and_without_it_has_none()
+    {
+        StackModes.Of(TableOf([Leg(144, 3, "outside")]))!.Single().Modes.Should().BeInRange(2, 24);
+        StackModes.Of(TableOf([Leg(288, 3, "outside") with { Stagger = Length.Zero }])).Should().BeNull();
+    }
+
+    [Fact]
+    public void Its_bounds_are_never_above_the_best_there_is_and_mostly_meet_it()
+    {
+        var (reached, met, found, wrong) = (0, 0, 0, new List<string>());
+        foreach (var seed in Enumerable.Range(0, 12))
+        {
+            var problem = RunProblem.Create(Drawn(seed)).Value;
+            var part = RunPart.Of(problem, problem.Materials.Single());
+            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table || StackModes.Of(table) is not { } stacks) continue;
+            if (ExactFill.Solve(part, Decided, NoLimit) is not ({ } decided, true) || decided.Filled.Contains(false)) continue;
+            var (best, tier, whole) = (decided.Figures, part.Levels.Length, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] });
+            var prices = StockRelaxation.Solve(part, whole, RunGoal.Together, NoLimit).Prices;
+            var known = new LayingSearch(part, prices).First(NoLimit);
+            if (known.Filled.Contains(false)) continue;
+            reached++;
+
+            var spend = StackSearch.Solve(table, stacks, RunGoal.Spend, prices, known, NoLimit);
+            if (part.NextSpend(spend.Bound) > best[tier]) wrong.Add($"seed {seed}: spend {best[tier]}, bound {spend.Bound}");
+            if (part.NextSpend(spend.Bound) == best[tier]) met++;
+            if (spend.Best.Figures[tier] != best[tier]) continue;
+
+            var given = StackSearch.Solve(table, stacks, RunGoal.GivenUp, prices, spend.Best, NoLimit);
+            if (given.Bound > best[tier + 1]) wrong.Add($"seed {seed}: given up {best[tier + 1]}, bound {given.Bound}");
+            if (given.Best.CompareTo(spend.Best) > 0) wrong.Add($"seed {seed}: {string.Join(' ', given.Best.Figures)} for {string.Join(' ', spend.Best.Figures)}");
+            if (given.Best.Figures[tier + 1] == best[tier + 1]) found++;
+        }
+
+        output.WriteLine($"{reached} reached, {met} spends met, {found} values found, {wrong.Count} wrong");
+        wrong.Should().BeEmpty();
+        reached.Should().BeGreaterThan(6);
+        met.Should().BeGreaterThan(reached * 2 / 3);
+        found.Should().BeGreaterThan(reached / 3);
+    }
+
+    // Pairs of courses share out two modes between them, of which a run can have but one. What is proven here is laid, so that it is no bound too high.
+    [Fact]
+    public void Where_pairs_mix_modes_it_proves_more()
+    {
+        var (raised, proven) = (0, 0);
+        foreach (var seed in Enumerable.Range(0, 8))
+        {
+            var draw = new Random(seed);
+            var length = 120 + 2 * draw.Next(40);
+            var problem = RunProblem.Create(Request([Leg(length, 6, "outside")], [.. Enumerable.Range(1, 16).Select(number => Offcut(number, 8 + 2 * draw.Next(19)))])).Value;
+            var part = RunPart.Of(problem, Foam);
+            var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
+            var prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
+
+            var (best, bound) = StackSearch.Solve(table, StackModes.Of(table)!, RunGoal.Spend, prices, new LayingSearch(part, prices).First(NoLimit), NoLimit);
+
+            if (PairRelaxation.Solve(table, RunGoal.Spend, 0, prices, long.MaxValue, NoLimit) is { } pairs && part.NextSpend(pairs.Bound) < part.NextSpend(bound)) raised++;
+            if (part.NextSpend(bound) == best.Figures[part.Levels.Length]) proven++;
+        }
+
+        output.WriteLine($"{raised} raised, {proven} proven");
+        raised.Should().BeGreaterThan(0);
+        proven.Should().BeGreaterThan(5);
+    }
+
+    private static Run Leg(decimal length, int courses, string face) => Run(length, courses, 24, $"north {face}") with { Lines = new PatternLines(Length.Zero, In(4), In(12)) };
+
+    private static KindTable TableOf(Run[] runs)
+    {
+        var problem = RunProblem.Create(Request(runs)).Value;
+        return KindTable.Of(RunPart.Of(problem, Foam), KindTable.Size.Usual, NoLimit)!;
+    }
+
+    private static RunRequest Drawn(int seed)
+    {
+        var draw = new Random(seed);
+        var length = 70 + 2 * draw.Next(10);
+        Run[] runs = [Leg(length, 3, "outside"), Leg(length - 8 - draw.Next(8), 2, "inside")];
+        return Request(runs[..(1 + draw.Next(2))], [.. Enumerable.Range(1, 2 + draw.Next(3)).Select(number => Offcut(number, 10 + 2 * draw.Next(17)))]);
+    }
+
+    private static IEnumerable<(string Name, long[] Joints)> Layouts(RowGraph row)
+    {
+        IEnumerable<int[]> From(int at) => at == row.Count - 1 ? [[]]
+            : Enumerable.Range(row.First[at], row.First[at + 1] - row.First[at]).SelectMany(arc => From(row.To[arc]).Select(rest => (int[])[arc, .. rest]));
+        return From(0).Select(arcs => (
+            string.Join(',', arcs.Where(arc => row.Kind[arc] >= 0)), arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]]).ToArray()));
+    }
+}
