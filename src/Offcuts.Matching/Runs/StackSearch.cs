@@ -16,7 +16,10 @@ namespace Offcuts.Matching.Runs;
 internal sealed class StackSearch
 {
     private const int MostNodes = 400;
+
+    // What is laid and cut takes a second or two each; fewer where nobody has said how long it may take.
     private const int MostLaid = 16;
+    private const int MostLaidWithoutTime = 4;
 
     private readonly KindTable _table;
     private readonly StackModes[] _stacks;
@@ -73,7 +76,8 @@ internal sealed class StackSearch
 
     private void Run()
     {
-        for (var n = 0; n < MostNodes && _laid < MostLaid && _open.Count > 0 && !InVain(_open.Peek().Bound) && !_effort.Over; n++)
+        var most = double.IsInfinity(_effort.Seconds) ? MostLaidWithoutTime : MostLaid;
+        for (var n = 0; n < MostNodes && _laid < most && _open.Count > 0 && !InVain(_open.Peek().Bound) && !_effort.Over; n++)
         {
             var node = _open.Peek();
             if (Settle(node) is not { } children) return;
