@@ -2,6 +2,7 @@ using System.CommandLine;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
+using Offcuts.Matching;
 using Offcuts.Print;
 using Offcuts.Store;
 using Offcuts.UseCases;
@@ -38,7 +39,7 @@ internal static class WallFillCommands
             var status = context.WithYardThere(parse, yard =>
             {
                 var fill = new FillWall(yard);
-                var found = parse.GetValue(kept) ? fill.Shown(parse.GetValue(name)!) : fill.Fill(parse.GetValue(name)!, parse.GetValue(noBuy) ? false : parse.GetValue(buy) ? true : null, PlanCommand.Limits(context, seconds, cancel.Token));
+                var found = parse.GetValue(kept) ? fill.Shown(parse.GetValue(name)!) : Watched(context, yard, PlanCommand.Limits(context, seconds, cancel.Token), limits => fill.Fill(parse.GetValue(name)!, parse.GetValue(noBuy) ? false : parse.GetValue(buy) ? true : null, limits));
                 if (!found.TryGet(out var filled)) return context.Refuse(found.Faults);
                 if (parse.GetValue(keep) && !parse.GetValue(kept) && !cancel.IsCancellationRequested)
                 {
@@ -61,6 +62,13 @@ internal static class WallFillCommands
             return signals.Status ?? status;
         });
         return command;
+    }
+
+    // Where a person reads along, how far it has come is told while it is looked for.
+    private static Result<WallFilled> Watched(CommandContext context, YardFile yard, MatchLimits limits, Func<MatchLimits, Result<WallFilled>> fill)
+    {
+        using var watch = new MatchWatch(context.World, yard.Settings().CurrencySign, limits);
+        return fill(watch.Limits);
     }
 
     /// <summary>The command <c>wall stacked</c>.</summary>

@@ -24,4 +24,20 @@ public static class ProgressText
 
         string Cash(long cents) => new Money(cents).ToText(sign);
     }
+
+    /// <summary>The same of a wall that is filled: early on it says what of the plan nothing can better, and how far the rest is open.</summary>
+    /// <param name="sofar">Its figures; what is unfilled are courses.</param>
+    /// <param name="sign">The sign before an amount of money.</param>
+    public static string OfWall(MatchProgress sofar, string sign)
+    {
+        var (open, spend, value) = (sofar.Unfilled, sofar.Spend, sofar.ValueGivenUp);
+        var best = $"best so far: {Words.Count((int)open.Value, "course")} not filled, {Cash(spend.Value)} to spend";
+        if (!open.Proven || !spend.Proven) return $"{best}; none gets below {open.Bound} and {Cash(spend.Bound)}";
+        var worth = $"it gives up {Cash(value.Value)} of the yard's value";
+        return value.Proven ? $"{best}, and no plan does better; {worth}, the least there is"
+            : value.Bound < 0 && value.Value >= 0 ? $"{best}, and no plan does better; {worth}, and whether less is possible is looked at"
+            : $"{best}, and no plan does better; {worth}, at best {Cash(value.Bound)}";
+
+        string Cash(long cents) => new Money(cents).ToText(sign);
+    }
 }

@@ -37,6 +37,17 @@ public sealed class MatchWatchTests : IDisposable
     }
 
     [Fact]
+    public void Of_a_wall_it_is_said_early_what_nothing_can_better_and_how_far_the_rest_is_open()
+    {
+        string Told(Figure spend, Figure value) => UseCases.ProgressText.OfWall(new MatchProgress("foam", new Figure(3, 3), spend, value), "$");
+
+        Told(new(1250, 980), new(300, 100)).Should().Be("best so far: 3 courses not filled, $12.50 to spend; none gets below 3 and $9.80");
+        Told(new(0, 0), new(300, 280)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, at best $2.80");
+        Told(new(0, 0), new(300, -90_000)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, and whether less is possible is looked at");
+        Told(new(0, 0), new(300, 300)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, the least there is");
+    }
+
+    [Fact]
     public void Where_nobody_reads_along_it_says_nothing()
     {
         using var watch = Watch(terminal: false);

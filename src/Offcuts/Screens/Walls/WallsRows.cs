@@ -78,8 +78,7 @@ internal static class WallsRows
     {
         yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong);
         if (state.Progress is not { } sofar) yield break;
-        var sign = state.Yard.Settings.CurrencySign;
-        foreach (var row in Row.Wrapped($"best so far: {Words.Count((int)sofar.Unfilled.Value, "course")} not filled, {new Money(sofar.Spend.Value).ToText(sign)} to spend; none gets below {sofar.Unfilled.Bound} and {new Money(sofar.Spend.Bound).ToText(sign)}", width, indent: 2)) yield return row;
+        foreach (var row in Row.Wrapped(ProgressText.OfWall(sofar, state.Yard.Settings.CurrencySign), width, indent: 2)) yield return row;
     }
 
     /// <summary>The pages, the one that is shown between brackets.</summary>
