@@ -21,7 +21,7 @@ internal sealed class TryYard : IDisposable
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("offcuts-test-").FullName;
 
-    public FixedClock Clock { get; } = new();
+    public FixedClock Clock { get; init; } = new();
 
     public string YardPath => Path.Combine(Folder, "yard.offcuts");
 
@@ -123,4 +123,13 @@ internal sealed class FixedClock : TimeProvider
     public override DateTimeOffset GetUtcNow() => _now;
 
     public void Pass(TimeSpan time) => _now += time;
+
+    /// <summary>So much goes by whenever it is asked how long something took, on a fast machine as on a slow one; none where the machine's own time counts.</summary>
+    public TimeSpan? Asked { get; init; }
+
+    public override long TimestampFrequency => Asked is null ? base.TimestampFrequency : TimeSpan.TicksPerSecond;
+
+    public override long GetTimestamp() => Asked is { } step ? Interlocked.Add(ref _stamp, step.Ticks) : base.GetTimestamp();
+
+    private long _stamp;
 }

@@ -5,7 +5,7 @@ namespace Offcuts.Tests.Commands;
 /// <summary>Another build's needs against what is free here. Both builds are invented.</summary>
 public sealed class HandMatchCommandTests : IDisposable
 {
-    private readonly TryYard _yard = new();
+    private readonly TryYard _yard = new() { Clock = new() { Asked = TimeSpan.FromSeconds(1) } };
     private readonly string _cuts;
 
     public HandMatchCommandTests()
@@ -78,7 +78,7 @@ public sealed class HandMatchCommandTests : IDisposable
         _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00");
         var wall = _yard.FileOf("bench.txt", "wall             bench\nsystem           generic, invented\nheight           1'\ncore             6\"\nclosed           no\nleg A: 8' end\n  outside right\n");
 
-        var told = _yard.Run("hand", "match", "--wall", wall, "--time", "4");
+        var told = _yard.Run("hand", "match", "--wall", wall, "--time", "4000");
 
         // Two rows of 8 ft take four panels of 4 ft; three are free, so one is bought instead of four: 45.00 saved.
         told.Error.Should().BeEmpty();
