@@ -76,6 +76,8 @@ public static class YardFaults
 
     public static Fault CutUp() => new("this piece was cut up, and what was cut from it is catalogued; take the cut back with undo");
 
+    public static Fault UsedUp() => new("it is used up, so that nothing of it is there to scrap; where it lies there after all, mark it back first");
+
     public static Fault NotOnHand() => new("this piece is not in the yard");
 
     public static Fault LineLabelStays(string code) => new($"the label of what is corrected stays: it is {TextRules.Harmless(code)}; to hang it on something else, take the line back");

@@ -205,12 +205,19 @@ public static class WallText
         private static Leg ReadLeg(SheetLine line)
         {
             var name = line.Name("a name");
+            if (!line.Failed && Angle(line.Ahead()) is { } angle) line.Fail(WallFaults.NotSquare(angle) with { Column = line.Text.TrimEnd().Length - angle.Length + 1 }, false);
             var length = line.Length();
             var ahead = line.Ahead();
             if (!line.Failed && ahead.Length > 0 && !Turns.ContainsKey(ahead.ToLowerInvariant()) && (ahead.Any(char.IsDigit) || Turns.ContainsKey(ahead.Split(' ')[0].ToLowerInvariant())))
                 line.Fail(WallFaults.NotSquare(ahead) with { Column = line.Text.TrimEnd().Length - ahead.Length + 1 }, false);
             return new Leg { Name = name, Length = length, Turn = line.OneOf(Turns) };
         }
+
+        // Behind feet a bare number that is more than any inches: somebody means degrees.
+        private static string? Angle(string ahead) =>
+            ahead.LastIndexOf(' ') is > 0 and var space && ahead[(space + 1)..] is var last
+            && decimal.TryParse(last.TrimEnd('°'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees) && degrees >= 12
+            && ahead[..space].TrimEnd() is var feet && LengthReader.Read(feet, 0, bare: null).TryGet(out var read) && read.End == feet.Length ? last : null;
 
         private static Junction ReadJunction(SheetLine line)
         {

@@ -60,6 +60,7 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
         ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What)
         : Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
             ? YardFaults.CutUp()
+            : state == PieceState.Scrapped && piece.State == PieceState.Used ? YardFaults.UsedUp()
             : piece with { State = state, ReservedFor = "" }, (change, pieces) =>
         {
             if (state == PieceState.InYard) EndGifts(change, [.. pieces.Select(piece => piece.Code)]);

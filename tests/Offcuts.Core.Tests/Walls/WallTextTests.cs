@@ -71,6 +71,8 @@ public sealed class WallTextTests
     [Theory]
     [InlineData("leg B: 20' left", "leg B: 20' left 45", "line 8: column 12: left 45 can't be laid: only square corners can be; write left, right or end")]
     [InlineData("leg B: 20' left", "leg B: 240\" 45", "line 8: column 13: 45 can't be laid: only square corners can be; write left, right or end")]
+    [InlineData("leg B: 20' left", "leg B: 6' 45", "line 8: column 11: 45 can't be laid: only square corners can be; write left, right or end")]
+    [InlineData("leg B: 20' left", "leg B: 6' 22.5°", "line 8: column 11: 22.5° can't be laid: only square corners can be; write left, right or end")]
     [InlineData("leg B: 20' left", "leg B: 20' back", "line 8: column 12: \"back\" is none of left, right or end")]
     [InlineData("leg B: 20' left", "leg B 20' left", "line 8: column 15: a colon behind the name is missing here; write it like: leg A: 28' left")]
     [InlineData("leg B: 20' left", "leg : 20' left", "line 8: column 5: a name is missing here; write it like: leg A: 28' left")]

@@ -38,6 +38,20 @@ public sealed class CarryingOutTests : IDisposable
     }
 
     [Fact]
+    public void What_is_used_up_is_not_scrapped()
+    {
+        _yard.Must("add", "2x4 10' @rack");
+        var code = YardCommandTests.Code(_yard, 0, "list");
+        _yard.Must("mark", "used", code);
+
+        var told = _yard.Run("mark", "scrapped", code);
+
+        (told.Status, told.Error).Should().Be((2, $"{code}: it is used up, so that nothing of it is there to scrap; where it lies there after all, mark it back first\n"));
+        _yard.Must("mark", "back", code);
+        _yard.Must("mark", "scrapped", code);
+    }
+
+    [Fact]
     public void Hardware_promised_to_one_plan_is_not_planned_again_by_another()
     {
         _yard.Must("add", "--new", "panel tie x120");

@@ -155,7 +155,7 @@ public sealed class WallsPlaceTests
     {
         ScreenRun.On(120, 40, run =>
         {
-            run.Press("F6", "Ctrl+O").Text.Should().Contain("what is stacked is told of a kept laying; ^R fills shed, ^K keeps that");
+            run.Press("F6", "Ctrl+O").Text.Should().Contain("no laying of shed is kept that could be stacked; ^R finds one, ^K keeps it");
             run.Press("Ctrl+K").Text.Should().Contain("nothing to keep yet; ^R fills shed");
             run.Press("Ctrl+R").Text.Should().Contain("not kept").And.Contain("^K keeps it");
             run.Press("Ctrl+O").Text.Should().Contain("keep the laying first (^K); then it can be stacked");
@@ -198,6 +198,8 @@ public sealed class WallsPlaceTests
             Cut(cut, null);
             Cut(spoilt, new WhatHappened([], []));
             run.Tick().Text.Should().Contain("1 course lacks a piece, so fill it again");
+            run.Press("F5").Text.Should().Contain("^R on Walls (F6) fills the wall again").And.NotContain("^R matches the rest again");
+            run.Press("F6");
 
             run.Press("Ctrl+R").Text.Should().MatchRegex("begun courses? keeps? what is cut").And.Contain("not kept");
             run.Press("Ctrl+D").Text.Should().Contain("begun, and laid as it was planned: A outside, course 2:").And.Contain("what it lacked is to be cut");

@@ -77,10 +77,12 @@ internal static class PlanRows
             new Ink(plan.Tiers.Rips is { Value: > 0 } rips ? $"  {rips.Value} ripped" : "", Tone.Caution),
             new Ink($"  {Words.Count(plan.Tiers.SawCuts + FreeingCuts.Count(plan, state.Yard.Settings), "saw cut")}", Tone.Soft),
             new Ink(Cautions.ForPlan(plan) is { Count: > 0 } mind ? $"  ! {mind.Count} to mind, below" : "", Tone.Caution)), width));
+        // What a wall is filled with is found on Walls alone.
+        var rest = state.Wall is null ? "^R matches the rest again" : "^R on Walls (F6) fills the wall again";
         if (state.Kept is { Open: true, NotMade.Count: > 0 } or { LetGo.Count: > 0, NotMade.Count: > 0 } && state.Kept.NotMade is var lacking)
-            rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; ^R matches the rest again", width, Tone.Caution, indent: 2));
+            rows.AddRange(Row.Wrapped($"! lacking still: {CutText.Lacking(lacking)}; {rest}", width, Tone.Caution, indent: 2));
         if (state.Troubles.ToArray() is { Length: > 0 } troubles)
-            rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; ^R matches {(state.Kept is null ? "again" : "the rest again")}", width, Tone.Fault, indent: 2));
+            rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; {(state.Kept is null ? "^R matches again" : rest)}", width, Tone.Fault, indent: 2));
         if (state.Kept is { LetGo: { Count: > 0 } letGo })
             rows.AddRange(Row.Wrapped($"! planned here no more, since its piece was let go: {CutText.Lacking(letGo)}; ^R matches again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^S lets it")}", Tone.Soft), width));

@@ -178,7 +178,7 @@ internal static class WallsModel
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
             Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(card.Kept, card.Picture.Stacked)) }))
                 : new(state, Notice: state.Shown is { } all && LeftToLay.AllStand(all.Laid, all.Picture.Stacked) ? new Notice($"{FillFaults.AllStands(wall.Sheet.Name).Sentence}: nothing is left to stack")
-                    : new Notice(state.FoundHere is null ? $"what is stacked is told of a kept laying; ^R fills {wall.Sheet.Name}, ^K keeps that" : "keep the laying first (^K); then it can be stacked")),
+                    : new Notice(state.FoundHere is null ? $"no laying of {wall.Sheet.Name} is kept that could be stacked; ^R finds one, ^K keeps it" : "keep the laying first (^K); then it can be stacked")),
             Want.Buying when state.Filling => new(state, Notice: new Notice($"{state.Wall.Sheet.Name} is being filled{(state.Buys ? "" : ", buying nothing")}; Esc stops that, then ^S changes it")),
             Want.Buying => new(state with { Said = (wall.Sheet.Name, !state.Buys) }, Notice: new Notice(state.Buys ? "nothing may be bought; ^R fills again" : "buying is allowed; ^R fills again")),
             Want.Sheet => new(state with { Line = state.Line.Open(WallsAsks.Sheet(wall.Sheet.Name), $"{wall.Sheet.Name}.pdf") }),
