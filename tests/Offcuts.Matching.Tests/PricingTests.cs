@@ -1,4 +1,5 @@
 using Offcuts.Matching.Methods;
+using static Offcuts.Matching.Tests.Scene;
 
 namespace Offcuts.Matching.Tests;
 
@@ -31,6 +32,46 @@ public class PricingTests
 
         compared.Should().BeGreaterThan(300, "else little was compared");
         bought.Should().BeGreaterThan(100);
+    }
+
+    // Whole inches, so that many patterns end exactly with their span, which spares a saw cut. What a cut earns is a part of what its saw cut costs, and a little
+    // more the longer it is: there a pattern that earns less can be the best because it ends so.
+    [Fact]
+    public void With_saw_cuts_first_a_pattern_that_ends_with_its_span_is_priced_with_the_saw_cut_that_it_spares()
+    {
+        var (compared, ending) = (0, 0);
+        for (var seed = 0; seed < 400; seed++)
+        {
+            var random = new Random(seed);
+            var request = Request(
+                Enumerable.Range(1, random.Next(1, 4)).Select(i => Board($"{random.Next(8, 25)}\"", i)),
+                Enumerable.Range(0, random.Next(1, 5)).Select(i => Cut($"{random.Next(2, 9)}\"", random.Next(1, 5), name: $"{i}")),
+                Price("24\"", 900)) with
+            {
+                Order = TierOrder.SawCutsFirst,
+                Buy = random.Next(2) == 0,
+                Settings = NoKerf with { Kerfs = NoKerf.Kerfs.SetItem(Core.Materials.MaterialFamily.Lumber, L($"{random.Next(2)}\"")), KeepElsewhere = L($"{random.Next(1, 13)}\"") },
+            };
+            var material = MaterialProblem.Of(Problem.Create(request).Value, Stud, out _);
+            if (material.Copies == 0) continue;
+            var tier = Tier.GivenUp(MaterialSolver.First(material, 1).Plan);
+            double[] earned = [.. material.Weights.Select(weight => tier.Problem.SawCost * (0.6 + 0.5 * random.NextDouble()) + 3.0 * weight / Core.Measures.Length.PerInch)];
+            var duals = new Duals(tier, earned, new double[tier.SupplyCount.Length], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+            var priced = new PricingKnapsack(tier).Price(duals);
+            for (var s = 0; s < priced.Length; s++)
+            {
+                if (tier.SupplyCount[s] == 0 || Every(tier, s).MinBy(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)) is not { } best) continue;
+                var least = PricingKnapsack.ReducedCost(tier, best, duals);
+                if (least >= 0) continue;
+                priced[s].Least.Should().Be(least, $"seed {seed}, supply {s}");
+                priced[s].ReducedCost.Should().Be(least, "the pattern handed back is the one that was meant");
+                compared++;
+                if (!best.Whole && best.SawCuts < best.Cuts) ending++;
+            }
+        }
+
+        compared.Should().BeGreaterThan(300, "else little was compared");
+        ending.Should().BeGreaterThan(100);
     }
 
     [Fact]

@@ -305,4 +305,15 @@ public sealed class RipTests
         plan.Tiers.Rips.Should().Be(Figure.Best(0));
         plan.Pieces.Where(piece => piece.Bought is not null).Select(piece => piece.Material.Name).Should().Equal("2x4", "2x4", "2x6", "2x8", "#4");
     }
+
+    // V(50) of the 2x8 = 7.00 x (50/96)^2 = 1.899; its strip is kept as a 2x4: V(50) = 4.00 x (50/96)^2 = 1.085, but of 48 in only 1.00. Taken whole the strip is
+    // as long as the board, and 1.90 - 1.09 are given up; cut to 48 in it would be 1.90 - 1.00.
+    [Fact]
+    public void Of_a_board_that_is_taken_whole_the_strip_is_worth_its_whole_length()
+    {
+        var plan = Match(NoBuy([Wide("2x8", "50\"")], [Rip("48\"", longest: "50\"")], At("2x4", "8'", 400), At("2x8", "8'", 700)));
+
+        plan.Pieces.Single().Cuts.Single().Length.Should().Be(L("50\""));
+        plan.Tiers.ValueGivenUp.Should().Be(Figure.Best(190 - 109));
+    }
 }

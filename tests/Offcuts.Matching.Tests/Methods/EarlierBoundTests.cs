@@ -225,4 +225,20 @@ public sealed class EarlierBoundTests
         start.Uses.Should().HaveCount(2).And.OnlyContain(use => tier.MayHold(use.Pattern));
         tier.Impossible.Should().BeFalse();
     }
+
+    // Of two new boards of 8 ft at 4.00 a quarter of a dollar's worth is over in all; one of 10 ft at 7.00, which holds three cuts too, would waste more than that.
+    [Fact]
+    public void A_length_that_costs_more_than_may_be_wasted_is_not_bought()
+    {
+        var problem = Problem.Create(Request([Board("31 1/2\"", 1)], [Cut("31\"", 7)], Price("8'", 400), Price("10'", 700))).Value;
+        var start = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var spend = Tier.Spend(start);
+        var dear = Enumerable.Range(0, 3).Single(s => start.Problem.Supplies[s].Price == 700);
+
+        var tier = Tier.GivenUp(start, 0, EarlierBound.OfSpend(spend, start, ColumnGeneration.Solve(spend, start, [], new Effort(MatchLimits.None))));
+
+        start.Spend.Should().Be(800);
+        Tier.GivenUp(start).SupplyCount[dear].Should().Be(1, "there is money for one");
+        tier.SupplyCount[dear].Should().Be(0);
+    }
 }

@@ -146,4 +146,22 @@ public sealed class TierRowTests
         plan.Tiers.Unfilled.Value.Should().Be(1);
         plan.Pieces.Select(piece => piece.Source!.Code).Should().Equal(CodeOf(2), CodeOf(3));
     }
+
+    // The boards of 50 in may be taken whole for the cut of 48 to 50 in.
+    [Fact]
+    public void A_pair_that_is_ruled_out_is_neither_cut_nor_taken_whole_and_every_other_is_as_before()
+    {
+        var tier = First(Request([Board("50\"", 1), Board("96\"", 2)], [Cut("48\"", longest: "50\""), Cut("20\"", name: "short")]), Tier.Spend);
+        var without = tier.Without((supply, demand) => supply == 0 && demand == 0);
+
+        for (var s = 0; s < 2; s++)
+        {
+            var (before, after) = (tier.Problem.Supplies[s], without.Problem.Supplies[s]);
+            after.Allows.Should().Equal(s == 0 ? [false, before.Allows[1]] : before.Allows);
+            after.Whole.Should().Equal(s == 0 ? [false, before.Whole[1]] : before.Whole);
+            before.Allows.Should().Equal([true, true], "the tier itself stays as it was");
+        }
+
+        tier.Problem.Supplies.Any(supply => supply.Whole[0]).Should().BeTrue();
+    }
 }
