@@ -55,6 +55,7 @@ public sealed class PlanCheckerTests
         { "use a reserved piece", "do not fit what was asked" },
         { "swap the order", "stands after a bought one" },
         { "invent a price", "is not in the price book" },
+        { "the longer bought piece first", "bought pieces are not by material and length" },
         { "buy over the limit", "is bought than can be had" },
         { "both bought and owned", "either of the yard or bought" },
         { "a cut nobody asked for", "nobody asked for the cut" },
@@ -115,6 +116,10 @@ public sealed class PlanCheckerTests
             "use a reserved piece" => With(1, Plain(Yard.Pieces[1], "wall", "cut", L("30\""))),
             "swap the order" => Good with { Pieces = [.. Good.Pieces.Reverse()] },
             "invent a price" => With(bought, Good.Pieces[bought] with { Bought = Good.Pieces[bought].Bought! with { Price = new Money(1) } }),
+            "the longer bought piece first" => Good with
+            {
+                Pieces = [.. Good.Pieces.Take(bought), Good.Pieces[bought] with { Bought = Yard.Prices.All.Single(price => price.Length == L("10'")) }, .. Good.Pieces.Skip(bought)],
+            },
             "buy over the limit" => Good with { Pieces = [.. Good.Pieces, Good.Pieces[bought] with { Bought = Yard.Prices.All.Single(price => price.Length == L("10'")) }, Good.Pieces[bought] with { Bought = Yard.Prices.All.Single(price => price.Length == L("10'")) }] },
             "both bought and owned" => With(0, first with { Bought = Good.Pieces[bought].Bought }),
             "a cut nobody asked for" => With(0, first with { Cuts = [cut with { Cut = "ghost" }, .. first.Cuts.Skip(1)] }),

@@ -74,6 +74,61 @@ public class PricingTests
         ending.Should().BeGreaterThan(100);
     }
 
+    // Elsewhere nothing at all is the best where no cut earns its place; a span that must be cut is priced at its best pattern, dear as it may be.
+    [Fact]
+    public void A_span_that_must_be_cut_is_priced_at_its_best_pattern_though_that_earns_nothing()
+    {
+        var (compared, dear) = (0, 0);
+        foreach (var drawn in Methods.DrawnTier.Some(8_300, 150))
+        {
+            var random = new Random(compared);
+            int[] least = [.. drawn.Tier.SupplyCount.Select(count => Math.Min(count, random.Next(2)))];
+            var (tier, duals) = (drawn.Tier.Within(least, drawn.Tier.SupplyCount), drawn.Duals(random));
+            var priced = new PricingKnapsack(tier).Price(duals);
+            for (var s = 0; s < priced.Length; s++)
+            {
+                if (least[s] == 0 || drawn.Patterns[s].Count == 0) continue;
+                var best = drawn.Patterns[s].Min(pattern => drawn.Reduced(pattern, duals));
+                priced[s].Least.Should().Be(best, $"of {drawn.Name}, supply {s}");
+                compared++;
+                if (best > 0) dear++;
+            }
+        }
+
+        compared.Should().BeGreaterThan(100);
+        dear.Should().BeGreaterThan(30, "else the best always earns something");
+    }
+
+    // 30 cuts that earn as much as they weigh, from one piece of 60 ft: nearly every set of them is a label of its own, and there are too many.
+    [Fact]
+    public void Where_labels_are_too_many_the_bound_is_still_below_every_pattern_and_not_far()
+    {
+        var random = new Random(1);
+        var request = Request([Board("720\"")], Enumerable.Range(0, 30).Select(i => Cut($"{random.Next(40, 90)} {2 * random.Next(32) + 1}/64\"", name: $"{i}"))) with { Buy = false };
+        var material = MaterialProblem.Of(Problem.Create(request).Value, Stud, out _);
+        var tier = Tier.GivenUp(MaterialSolver.First(material, 1).Plan);
+        var duals = new Duals(tier, [.. material.Weights.Select(weight => weight / 100.0)], new double[1], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+
+        var priced = new PricingKnapsack(tier).Price(duals)[0];
+
+        var full = material.Capacity(0) / 100.0 * tier.Scale;
+        ((double)priced.Least).Should().BeInRange(-full * 1.002, -full * 0.999, "cuts fill the piece nearly, and rounding adds less than an inch or two");
+        for (var draw = 0; draw < 2_000; draw++)
+        {
+            var (room, takes) = (material.Capacity(0), new List<Take>());
+            foreach (var d in Enumerable.Range(0, material.Demands.Count).OrderBy(_ => random.Next()))
+            {
+                if (takes.Sum(take => take.Count) >= material.Copies || material.Weights[d] > room) continue;
+                takes.Add(new Take(d, 1));
+                room -= material.Weights[d];
+            }
+
+            PricingKnapsack.ReducedCost(tier, new Pattern(material, 0, takes), duals).Should().BeGreaterThanOrEqualTo(priced.Least);
+        }
+
+        if (priced.Best is { } pattern) PricingKnapsack.ReducedCost(tier, pattern, duals).Should().Be(priced.ReducedCost);
+    }
+
     [Fact]
     public void Duals_from_the_middle_bound_no_worse_than_by_a_hundredth_and_leave_no_pattern_of_the_best_plan_out()
     {
