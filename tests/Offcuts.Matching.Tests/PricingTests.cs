@@ -99,15 +99,20 @@ public class PricingTests
         dear.Should().BeGreaterThan(30, "else the best always earns something");
     }
 
-    // 30 cuts that earn as much as they weigh, from one piece of 60 ft: nearly every set of them is a label of its own, and there are too many.
+    // 30 cuts that earn as much as they weigh, from one piece of 60 ft: every sum of lengths is a label of its own, and there are too many. Lengths to the unit, since
+    // on the 64th of an inch too many sets are equally long.
     [Fact]
     public void Where_labels_are_too_many_the_bound_is_still_below_every_pattern_and_not_far()
     {
         var random = new Random(1);
-        var request = Request([Board("720\"")], Enumerable.Range(0, 30).Select(i => Cut($"{random.Next(40, 90)} {2 * random.Next(32) + 1}/64\"", name: $"{i}"))) with { Buy = false };
+        var request = Request([Board("720\"")], Enumerable.Range(0, 30).Select(i => OfLength(Core.Measures.Length.FromUnits(random.NextInt64(40 * Core.Measures.Length.PerInch, 90 * Core.Measures.Length.PerInch)), i))) with { Buy = false };
         var material = MaterialProblem.Of(Problem.Create(request).Value, Stud, out _);
         var tier = Tier.GivenUp(MaterialSolver.First(material, 1).Plan);
         var duals = new Duals(tier, [.. material.Weights.Select(weight => weight / 100.0)], new double[1], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+
+        var sums = new HashSet<long> { 0 };
+        foreach (var weight in material.Weights.TakeWhile(_ => sums.Count <= PricingKnapsack.MostLabels)) sums.UnionWith([.. sums.Select(sum => sum + weight).Where(sum => sum <= material.Capacity(0))]);
+        sums.Count.Should().BeGreaterThan(PricingKnapsack.MostLabels, "else they are not too many");
 
         var priced = new PricingKnapsack(tier).Price(duals)[0];
 
@@ -128,6 +133,8 @@ public class PricingTests
 
         if (priced.Best is { } pattern) PricingKnapsack.ReducedCost(tier, pattern, duals).Should().Be(priced.ReducedCost);
     }
+
+    private static Core.Yard.RequiredCut OfLength(Core.Measures.Length length, int number) => Cut("1\"", name: $"{number}") with { Shortest = length, Longest = length };
 
     [Fact]
     public void Duals_from_the_middle_bound_no_worse_than_by_a_hundredth_and_leave_no_pattern_of_the_best_plan_out()
