@@ -164,4 +164,47 @@ public sealed class TierRowTests
 
         tier.Problem.Supplies.Any(supply => supply.Whole[0]).Should().BeTrue();
     }
+
+    [Fact]
+    public void What_a_settled_part_rips_and_spends_is_taken_off_what_is_left_to_rip_and_to_spend()
+    {
+        var wide = MaterialReader.Read("2x8").Value;
+        var request = Request([Board("50\"", 1) with { Material = wide }, Board("50\"", 2) with { Material = wide }], [Cut("48\"", 3) with { Rip = true }], Price("50\"", 300));
+        var joined = MaterialProblem.Of(Problem.Create(request).Value, [Stud, wide], out _);
+        var (yard, store) = joined.Supplies[0].Bought is null ? (0, 1) : (1, 0);
+        Pattern Of(int supply) => new(joined, supply, [new Take(0, 1)]);
+        var tier = Tier.GivenUp(new MaterialPlan(joined, [(Of(yard), 2), (Of(store), 1)]), spendLeast: 300);
+        (tier.RipCap, tier.SpendCap, tier.SpendLeast).Should().Be((2, 300, 300));
+
+        var rest = tier.Rest([(Of(yard), 2), (Of(store), 1)]);
+
+        (rest.RipCap, rest.SpendCap, rest.SpendLeast).Should().Be((0, 0, 0));
+        tier.Rest([(Of(yard), 1)]).RipCap.Should().Be(1);
+    }
+
+    [Fact]
+    public void A_tier_in_two_has_plans_with_at_most_so_many_of_a_supply_and_plans_with_more()
+    {
+        var tier = First(Request([], [Cut("90\"", 5)], Price("8'", 500)), Tier.Spend);
+        var (few, many) = (tier.SplitAt(0, 2).First(), tier.SplitAt(0, 2).Last());
+
+        (few.SupplyLeast[0], few.SupplyCount[0]).Should().Be((0, 2));
+        (many.SupplyLeast[0], many.SupplyCount[0]).Should().Be((3, 5));
+    }
+
+    [Fact]
+    public void Within_other_numbers_of_a_supply_a_tier_costs_what_it_did()
+    {
+        var start = First(Request([Board("96\"")], [Cut("90\"", 2)]) with { Buy = false }, plan => Tier.Fill(plan.Problem, [true], 0, plan));
+        start.LeftCost.Should().Equal(1);
+        start.Within([0], [1]).LeftCost.Should().Equal(1);
+    }
+
+    [Fact]
+    public void No_plan_spends_less_than_the_least()
+    {
+        var later = () => First(Request([], [Cut("90\"")], Price("8'", 500)), plan => Tier.GivenUp(plan, spendLeast: 501));
+
+        later.Should().Throw<ArgumentException>().WithMessage("a plan spends less than the least*");
+    }
 }
