@@ -24,6 +24,7 @@ internal static class IntegerMaster
     private const double LooseCents = 0.49;
     private const int NodesOfSecond = 20;
     private const double ShareOfHighs = 0.4;
+    private const double WorkToFind = 0.3;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -42,9 +43,13 @@ internal static class IntegerMaster
         return second.Plan is null ? first with { Closed = second.Closed } : second with { Closed = false };
     }
 
-    /// <summary>Only a plan is looked for, by one of them: none, where that finds none.</summary>
-    public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) =>
-        effort.Over || patterns.Count is 0 or > MostPatterns ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
+    /// <summary>Only a plan is looked for, by <see cref="SatMaster"/>, and where that finds none in little work by HiGHS.</summary>
+    public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
+    {
+        if (effort.Over || patterns.Count is 0 or > MostPatterns) return null;
+        var learnt = SatMaster.Solve(tier, patterns, most, SatSettings.InTurn(WorkToFind, effort), effort);
+        return learnt.Closed || learnt.Plan is not null ? learnt.Plan : ByHighs(tier, patterns, most, nodes, effort).Plan;
+    }
 
     // It does not stop before its limits, so it gets a share of the time only. Its gaps are settings of its own.
     private static IntegerOutcome ByHighs(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort) => Solved(
@@ -98,7 +103,7 @@ internal static class IntegerMaster
         for (var p = 0; p < uses.Length; p++)
         {
             var pattern = patterns[p];
-            uses[p] = Counted(Math.Max(0, Math.Min(tier.SupplyCount[pattern.Supply], Most(tier, pattern))), tier.Cost(pattern));
+            uses[p] = Counted(tier.MostUses(pattern), tier.Cost(pattern));
             foreach (var take in pattern.Takes) demand[take.Demand]?.SetCoefficient(uses[p], take.Count);
             supply[pattern.Supply].SetCoefficient(uses[p], 1);
             spend?.SetCoefficient(uses[p], pattern.Price);
@@ -151,8 +156,4 @@ internal static class IntegerMaster
 
         return new MaterialPlan(problem, kept);
     }
-
-    // Where cuts may be filled more often than asked, a pattern stands for all its parts too, and may be of use once for every copy.
-    private static int Most(Tier tier, Pattern pattern) =>
-        tier.Covering ? tier.Copies : pattern.Takes.Min(take => tier.DemandCount[take.Demand] / take.Count);
 }

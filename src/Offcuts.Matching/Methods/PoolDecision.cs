@@ -5,14 +5,24 @@ namespace Offcuts.Matching.Methods;
 /// <param name="States">Most states of the counting.</param>
 /// <param name="Tries">Most tries of the counting.</param>
 /// <param name="Nodes">Most nodes of the search.</param>
-internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes);
+/// <param name="Learning">Most work of clause learning, about in seconds.</param>
+internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double Learning = 0);
 
 /// <summary>
 /// A tier over a complete list of its patterns, by <see cref="CountProgram"/> where the copies are few, else by <see cref="PoolSearch"/>:
-/// the one tells spans that are alike in effect together, the other knows the relaxation. Says so where both give up.
+/// the one tells spans that are alike in effect together, the other knows the relaxation. Where the relaxation does not decide within a few nodes, <see cref="SatMaster"/>
+/// takes what is left of the list; what it leaves open, the search goes on with. Says so where all give up.
 /// </summary>
 internal static class PoolDecision
 {
+    // So many show whether the relaxation and its cuts decide.
+    private const int FewNodes = 6;
+
+    // How long one way takes differs a hundredfold from list to list, and not alike for all: some tries one after the other mostly end sooner than any one of them alone.
+    private static readonly (Func<double, Effort, string> Way, double Share)[] AtFirst = [(SatSettings.InTurn, 0.1)];
+    private static readonly (Func<double, Effort, string> Way, double Share)[] Later =
+        [(SatSettings.FromBelow, 0.2), (SatSettings.NearRelaxation, 0.3), (SatSettings.Unprobed, 0.3), (SatSettings.FromBelow, 0.6), (SatSettings.NearRelaxation, 0.6)];
+
     private static readonly (SpanOrder Order, int Share)[] Tried = [(SpanOrder.FewPatternsFirst, 8), (SpanOrder.ManyPatternsFirst, 8), (SpanOrder.FewPatternsFirst, 1)];
 
     /// <summary>Decides.</summary>
@@ -47,8 +57,24 @@ internal static class PoolDecision
 
     private static IntegerOutcome Searched(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {
-        using var search = new PoolSearch(tier, pool, most, work.Nodes, effort);
-        var closed = search.Run(guide.Bound);
+        var first = work.Learning > 0 ? Math.Min(work.Nodes, FewNodes) : work.Nodes;
+        using var search = new PoolSearch(tier, pool, most, first, effort);
+        if (search.Run(guide.Bound)) return new IntegerOutcome(search.Best, true);
+        if (work.Learning <= 0) return new IntegerOutcome(search.Best, false);
+        var closed = Learnt(AtFirst) || search.GoOn(work.Nodes - first) || Learnt(Later);
         return new IntegerOutcome(search.Best, closed);
+
+        // Over what the root of the search left of the list.
+        bool Learnt((Func<double, Effort, string> Way, double Share)[] tries)
+        {
+            foreach (var (way, share) in tries)
+            {
+                var learnt = SatMaster.Solve(tier, search.RootPatterns, search.Most, way(share * work.Learning, effort), effort);
+                if (learnt.Plan is { } plan) search.Hear(plan);
+                if (learnt.Closed) return true;
+            }
+
+            return false;
+        }
     }
 }

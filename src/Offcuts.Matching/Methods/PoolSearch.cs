@@ -18,9 +18,11 @@ internal sealed class PoolSearch : IDisposable
     private readonly IReadOnlyList<Pattern> _pool;
     private readonly PoolMaster _master;
     private readonly HashSet<string> _seen = [];
+    private readonly Stack<PoolNode> _open = [];
     private long _most;
     private int _nodes;
     private int _cutRounds;
+    private bool _failed;
 
     /// <summary>A search.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -43,31 +45,58 @@ internal sealed class PoolSearch : IDisposable
     /// <summary>Bound of the root after cuts, in multiples of 1/Scale: true for plans made of the pool.</summary>
     public long RootBound { get; private set; }
 
-    /// <summary>Patterns left at the root.</summary>
-    public int RootPatterns { get; private set; }
+    /// <summary>The patterns left at the root: all that a plan better than <see cref="Best"/> can have.</summary>
+    public IReadOnlyList<Pattern> RootPatterns { get; private set; } = [];
+
+    /// <summary>Only plans of at most this cost are still looked for.</summary>
+    public long Most => _most;
 
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
     {
-        RootBound = bound;
-        var stack = new Stack<PoolNode>();
-        stack.Push(PoolNode.Root(_tier, _pool.Count, bound));
-        while (stack.TryPop(out var node))
+        (RootBound, RootPatterns) = (bound, _pool);
+        _open.Push(PoolNode.Root(_tier, _pool.Count, bound));
+        return Ended();
+    }
+
+    /// <summary>Goes on where <see cref="Run"/> ended for want of nodes, for so many more; true where it came to its end now.</summary>
+    public bool GoOn(int nodes)
+    {
+        _nodes = nodes;
+        return Ended();
+    }
+
+    /// <summary>Only better plans than this one are of use from now on.</summary>
+    public void Hear(MaterialPlan plan)
+    {
+        if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
+        _most = Math.Min(_most, _tier.Value(plan) - 1);
+    }
+
+    private bool Ended()
+    {
+        while (!_failed && _open.TryPeek(out var node))
         {
-            if (Bounds.RoundUp(_tier, node.Bound) > _most) continue;
-            if (--_nodes < 0 || _effort.Over) return false;
-            switch (Solve(node))
+            if (Bounds.RoundUp(_tier, node.Bound) <= _most)
             {
-                case null: continue;
-                case { Solution: null }: return false;
-                case { Solution: { } solution } solved:
-                    if (node.Depth == 0) (RootBound, RootPatterns) = (solved.Node.Bound, solved.Node.Patterns.Length);
-                    foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) stack.Push(child);
-                    break;
+                if (_nodes == 0 || _effort.Over) return false;
+                _nodes--;
+                Divide(node);
             }
+            else _open.Pop();
         }
 
-        return true;
+        return !_failed;
+    }
+
+    private void Divide(PoolNode node)
+    {
+        _open.Pop();
+        if (Solve(node) is not { } solved) return;
+        _failed = solved.Solution is null;
+        if (solved.Solution is not { } solution) return;
+        if (node.Depth == 0) (RootBound, RootPatterns) = (solved.Node.Bound, [.. solved.Node.Patterns.Select(p => _pool[p])]);
+        foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) _open.Push(child);
     }
 
     public void Dispose() => _master.Dispose();
@@ -87,7 +116,7 @@ internal sealed class PoolSearch : IDisposable
             var scan = Scan(node, duals, cuts, _master.SplitDuals(node));
             var before = node.Bound;
             node = Fixed(node with { Bound = Math.Max(node.Bound, scan.Bound) }, scan);
-            if (Bounds.RoundUp(_tier, node.Bound) > Most(node)) return null;
+            if (Bounds.RoundUp(_tier, node.Bound) > MostOf(node)) return null;
             if (scan.Entering.Count > 0 && scan.Entering.Count(_master.Add) > 0) continue;
             if (_master.Unmet() > 1e-6)
             {
@@ -99,8 +128,7 @@ internal sealed class PoolSearch : IDisposable
             var solution = _master.Solution;
             if (Whole(solution) is { } plan)
             {
-                if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
-                _most = Math.Min(_most, _tier.Value(plan) - 1);
+                Hear(plan);
                 if (Bounds.RoundUp(_tier, node.Bound) > _most) return null;
                 return new Solved(node, solution);
             }
@@ -117,7 +145,7 @@ internal sealed class PoolSearch : IDisposable
     }
 
     // What a plan of this node can cost at most, and still be of use.
-    private long Most(PoolNode node)
+    private long MostOf(PoolNode node)
     {
         if (_tier.Goal != Goal.Spend) return _most;
         long most = 0;
@@ -165,7 +193,7 @@ internal sealed class PoolSearch : IDisposable
     // Drops what no plan of this node that is still of use can contain.
     private PoolNode Fixed(PoolNode node, Scanned scan)
     {
-        var gap = (Int128)Most(node) * _tier.Scale - scan.Bound;
+        var gap = (Int128)MostOf(node) * _tier.Scale - scan.Bound;
         if (gap < 0) return node;
         var kept = new List<int>(node.Patterns.Length);
         for (var i = 0; i < scan.Reduced.Length; i++)

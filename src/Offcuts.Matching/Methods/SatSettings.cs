@@ -15,4 +15,10 @@ internal static class SatSettings
 
     /// <summary>That for a model near its relaxation too: all rows are in the linear program from the start.</summary>
     public static string NearRelaxation(double work, Effort effort) => Unprobed(work, effort) + " add_lp_constraints_lazily:false";
+
+    /// <summary>That with several ways to branch, taken in turn.</summary>
+    public static string InTurn(double work, Effort effort) => NearRelaxation(work, effort) + " search_branching:PORTFOLIO_SEARCH";
+
+    /// <summary>From the bound up: what a plan of the least cost would have to be is assumed, and what contradicts it raises the bound.</summary>
+    public static string FromBelow(double work, Effort effort) => Unprobed(work, effort) + " optimize_with_core:true";
 }

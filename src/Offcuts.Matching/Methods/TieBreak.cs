@@ -132,38 +132,10 @@ internal sealed class TieBreak
 
     private void AddRows()
     {
-        var demand = _problem.Demands.Select(_ => LinearExpr.NewBuilder()).ToArray();
-        var supply = _problem.Supplies.Select(_ => LinearExpr.NewBuilder()).ToArray();
-        for (var p = 0; p < _pool.Count; p++)
-        {
-            foreach (var take in _pool[p].Takes) demand[take.Demand].AddTerm(_uses[p], take.Count);
-            supply[_pool[p].Supply].AddTerm(_uses[p], 1);
-        }
-
-        var left = _tier.LeftCap.Keys.ToDictionary(stage => stage, _ => LinearExpr.NewBuilder());
-        for (var d = 0; d < demand.Length; d++)
-        {
-            if (_tier.MostLeft[d] > 0)
-            {
-                var unfilled = _model.NewIntVar(0, _tier.MostLeft[d], "");
-                demand[d].AddTerm(unfilled, 1);
-                left[_problem.Demands[d].Stage].AddTerm(unfilled, 1);
-            }
-
-            _model.Add(demand[d] == _tier.DemandCount[d]);
-        }
-
-        foreach (var (stage, row) in left) _model.Add(row <= _tier.LeftCap[stage]);
-        for (var s = 0; s < supply.Length; s++) _model.Add(supply[s] == _used[s]);
-        var spend = LinearExpr.NewBuilder();
-        for (var s = 0; s < supply.Length; s++)
-        {
-            if (_problem.Supplies[s].Price > 0) spend.AddTerm(_used[s], _problem.Supplies[s].Price);
-        }
-
-        _model.Add(spend <= _plan.Spend);
-        if (_problem.MayRip) _model.Add(Sum(pattern => pattern.Rips) <= _plan.Rips);
-        _model.Add(Sum(_tier.Cost) <= _tier.Value(_plan));
+        _model.Add(SatRows.Add(_model, _tier, _pool, _uses, covering: false) <= _tier.Value(_plan));
+        var used = _used.Select(_ => LinearExpr.NewBuilder()).ToArray();
+        for (var p = 0; p < _pool.Count; p++) used[_pool[p].Supply].AddTerm(_uses[p], 1);
+        for (var s = 0; s < used.Length; s++) _model.Add(used[s] == _used[s]);
     }
 
     private void AddPlaces()

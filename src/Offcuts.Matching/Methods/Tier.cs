@@ -119,6 +119,12 @@ internal sealed class Tier
     /// <summary>False where an earlier tier says that no plan of this one has the pattern.</summary>
     public bool MayHold(Pattern pattern) => Earlier.All(bound => bound.Holds(pattern));
 
+    /// <summary>
+    /// How often a plan may use a pattern. Where cuts may be filled more often than asked, a pattern stands for all its parts too, and may be of use once for every copy.
+    /// </summary>
+    public int MostUses(Pattern pattern) => Math.Clamp(
+        Covering ? Copies : pattern.Takes.Min(take => DemandCount[take.Demand] / take.Count), 0, SupplyCount[pattern.Supply]);
+
     /// <summary>The cost of a pattern in this tier.</summary>
     public long Cost(Pattern pattern) => Goal switch
     {

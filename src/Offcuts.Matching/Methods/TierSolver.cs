@@ -26,17 +26,15 @@ internal static class TierSolver
     private const int ShortDive = 6;
     private const int LongDive = 48;
     private const int LongestDive = 1_500;
-    private static readonly int[] Listed = [3_000, 12_000, 40_000, 120_000];
-    private static readonly int[] Searchable = [3_000, IntegerMaster.MostPatterns];
     private const int FewPatterns = 2_000;
     private const int FewNodes = 50;
     private const int ManyNodes = 500;
-    private const int LeastSteps = 16;
     private const int MostFailures = 3;
-    private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300);
-    private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100);
-    private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000);
-    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200);
+    private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.5);
+    private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 30, 0.3);
+    private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.2);
+    private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 2);
+    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 2);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -63,6 +61,9 @@ internal static class TierSolver
             var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
             return (proven.Plan, proven.Bound);
         }, effort, told: told);
+
+        // What branching left open was looked at with whole numbers bought; without them there is less to be known, but what was met may be put together anew.
+        if (bound > Bounds.RoundUp(tier, relaxation.Bound)) return new TierOutcome(Loose(tier, best, bound, relaxation, effort), bound, relaxation);
         return Proven(tier, best, bound, relaxation, effort);
     }
 
@@ -93,9 +94,18 @@ internal static class TierSolver
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         Guide? guide = null;
         if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, effort);
-        if (Tight(tier, best, bound) && !effort.Over) best = Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best;
-        return new TierOutcome(best, bound, relaxation, guide);
+        return new TierOutcome(Dived(tier, best, bound, relaxation, effort), bound, relaxation, guide);
     }
+
+    // What no proof is led for any more.
+    private static MaterialPlan Loose(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    {
+        if (tier.Value(best) > bound && !effort.Over) best = Reopening.Improve(tier, Recombined(tier, best, relaxation, effort), bound, effort);
+        return Dived(tier, best, bound, relaxation, effort);
+    }
+
+    private static MaterialPlan Dived(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort) =>
+        Tight(tier, best, bound) && !effort.Over ? Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best : best;
 
     // One step or a thousandth from a bound that the sum of lengths alone gives: next to nothing may be wasted, so few patterns are of use.
     private static bool Tight(Tier tier, MaterialPlan best, long bound) =>
@@ -158,61 +168,50 @@ internal static class TierSolver
     private static MaterialPlan Recombined(Tier tier, MaterialPlan best, Relaxation relaxation, Effort effort) =>
         IntegerMaster.Found(tier, relaxation.Patterns, tier.Value(best) - 1, FewNodes, effort) ?? best;
 
-    // The proof: what is not found below a level is ruled out there, and the bound rises to the next. What it takes multiplies with
-    // the distance from the bound, so levels are tried from near, with little work first; each that is ruled out doubles the step.
     private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
     {
-        var guide = Guide.Linear(tier, relaxation);
-        var small = Small(tier, best, guide, effort);
-        if (small?.Plan is { } better) best = better;
-        if (small is { Closed: true }) return (best, tier.Value(best), guide);
-        guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
-        bound = Math.Max(bound, Math.Min(tier.Value(best), Bounds.RoundUp(tier, guide.Bound)));
-        var (work, failures) = (Countable(tier) ? Little : Searching, 0);
-        var step = tier.Value(best) - 1 - bound;
-        var least = Math.Max(1, step / LeastSteps);
-        var tooMuch = small is not null && !Countable(tier) ? tier.Value(best) - 1 : long.MaxValue;
-        while (tier.Value(best) > bound && tooMuch > bound && !effort.Over)
-        {
-            var wanted = Math.Min(tier.Value(best) - 1, bound + step);
-            if (wanted >= tooMuch) wanted = bound + (tooMuch - bound) / 2;
-            if (Level(tier, guide, bound, wanted, work) is not { } level) break;
-            if (level.Most < bound) throw new InvalidOperationException("a level below the bound is decided already");
-            var (plan, closed) = Decided(tier, best, level.Most, level.Patterns, guide, work, effort);
-            if (plan is not null && tier.Value(plan) < tier.Value(best)) best = plan;
-            if (closed)
-            {
-                bound = tier.Value(best) <= level.Most ? tier.Value(best) : Math.Min(tier.Value(best), Bounds.NextAbove(tier, level.Most));
-                step = Math.Min(2 * Math.Max(step, 1), tier.Value(best) - bound);
-            }
-            else if (work == Little && level.Most - bound > least) step = Math.Min(step, level.Most - bound) / 4;
-            else if (work == Little)
-            {
-                // What follows grows with the gap more than this costs.
-                best = Beamed(tier, Reopening.Improve(tier, best, bound, effort), bound, guide, effort);
-                (work, step) = (Counting, tier.Value(best) - 1 - bound);
-            }
-            else if (++failures == MostFailures || level.Most == bound) break;
-            else (tooMuch, step) = (level.Most, (level.Most - bound) / 2);
-        }
+        var linear = Guide.Linear(tier, relaxation);
+        if (Countable(tier)) return Counted(tier, best, bound, relaxation, linear, effort);
 
-        if (tier.Value(best) > bound && Countable(tier) && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, effort);
-        if (tier.Value(best) > bound && Countable(tier) && !effort.Over)
-            best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
-        return (Reopening.Improve(tier, best, bound, effort), bound, guide);
+        // What leads better takes its time, so a glance with what there is comes first.
+        var glance = new Levels(tier, best, bound, Glance, 0, effort);
+        glance.Climb(linear, MostFailures, Levels.Short);
+        if (tier.Value(glance.Best) == glance.Bound || effort.Over) return (glance.Best, glance.Bound, linear);
+        var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
+        var levels = new Levels(tier, glance.Best, glance.Bound, Searching, ManyNodes, effort);
+        levels.Climb(guide, MostFailures, Levels.Short, Levels.Longest);
+        return (Reopening.Improve(tier, levels.Best, levels.Bound, effort), levels.Bound, guide);
     }
 
-    // Searches take as long for a level just above the bound as for one further up, as long as their lists are no longer than a solver takes in.
-    private static (long Most, IReadOnlyList<Pattern> Patterns)? Level(Tier tier, Guide guide, long bound, long wanted, PoolWork work) =>
-        work == Searching && PatternEnumeration.Widest(tier, guide, bound, wanted, Searchable, bound + (wanted - bound) / 4) is { } searchable
-            ? searchable
-            : PatternEnumeration.Widest(tier, guide, bound, wanted, work == Little ? Listed : Listed[2..]);
+    // Where counting mostly decides. What it takes multiplies with the distance from the bound, so levels are tried from near, with little work first.
+    private static (MaterialPlan Plan, long Bound, Guide Guide) Counted(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Guide linear, Effort effort)
+    {
+        var small = Small(tier, best, linear, effort);
+        if (small?.Plan is { } better) best = better;
+        if (small is { Closed: true }) return (best, tier.Value(best), linear);
+        var guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
+        var near = new Levels(tier, best, bound, Little, 0, effort);
+        var listed = near.Creep(guide);
+        (best, bound) = (near.Best, near.Bound);
+        if (listed && tier.Value(best) > bound && !effort.Over)
+        {
+            // What follows grows with the gap more than this costs.
+            best = Beamed(tier, Reopening.Improve(tier, best, bound, effort), bound, guide, effort);
+            var levels = new Levels(tier, best, bound, Counting, ManyNodes, effort);
+            levels.Climb(guide, MostFailures, Levels.Long);
+            (best, bound) = (levels.Best, levels.Bound);
+        }
+
+        if (tier.Value(best) > bound && !effort.Over) (best, bound) = SupplyBranching.Solve(tier, best, bound, guide, effort);
+        if (tier.Value(best) > bound && !effort.Over) best = Recombined(tier, Better(tier, best, bound, relaxation, Dives, effort), relaxation, effort);
+        return (Reopening.Improve(tier, best, bound, effort), bound, guide);
+    }
 
     // As good as counting makes it that goes on with the best states only.
     private static MaterialPlan Beamed(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort)
     {
         while (tier.Value(best) > bound && !effort.Over
-            && PatternEnumeration.Widest(tier, guide, bound, tier.Value(best) - 1, Listed[1..]) is { } listed
+            && PatternEnumeration.Widest(tier, guide, bound, tier.Value(best) - 1, Levels.Near[1..]) is { } listed
             && CountProgram.Beam(tier, listed.Patterns, guide, listed.Most, BeamWidth, effort) is { } better && tier.Value(better) < tier.Value(best)) best = better;
         return best;
     }
@@ -221,24 +220,11 @@ internal static class TierSolver
     private static IntegerOutcome? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
     {
         var most = tier.Value(best) - 1;
-        if (PatternEnumeration.All(tier, linear.Limits(most), Listed[0], PatternEnumeration.StepsAPattern * Listed[0]) is not { } patterns) return null;
-        var decided = Decided(tier, best, most, patterns, linear, Countable(tier) ? Little : Searching, effort);
-        return decided with { Plan = decided.Plan is { } plan && tier.Value(plan) <= most ? plan : best };
+        if (PatternEnumeration.All(tier, linear.Limits(most), Levels.Near[0], PatternEnumeration.StepsAPattern * Levels.Near[0]) is not { } patterns) return null;
+        return PoolDecision.Solve(tier, patterns, linear, most, Little, effort);
     }
 
     // Above some copies the states multiply beyond any limit; where surplus cuts have to be told apart, before that.
     private static bool Countable(Tier tier) =>
         tier.Goal == Goal.GivenUp && tier.Copies <= MostCountedCopies;
-
-    // Each of three ways often ends where the others do not.
-    private static IntegerOutcome Decided(
-        Tier tier, MaterialPlan best, long most, IReadOnlyList<Pattern> patterns, Guide guide, PoolWork work, Effort effort)
-    {
-        var decided = PoolDecision.Solve(tier, patterns, guide, most, work, effort);
-        if (decided.Closed) return decided;
-        if (decided.Plan is { } found && tier.Value(found) < tier.Value(best)) best = found;
-        if (work == Little) return new IntegerOutcome(best, false);
-        var second = IntegerMaster.Solve(tier, patterns, Math.Min(most, tier.Value(best) - 1), ManyNodes, effort);
-        return second with { Plan = second.Plan ?? best };
-    }
 }
