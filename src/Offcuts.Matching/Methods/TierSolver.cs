@@ -9,8 +9,8 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 
 /// <summary>
 /// Solves one tier: full loads, where the sum of lengths says what they cost; column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
-/// do not meet, branching on what is bought, and all patterns within a gap and a proof over those: by counting, else by search, and by the
-/// integer master where both give up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
+/// do not meet, branching on what is bought, and all patterns within a gap and a proof over those, level by level: by counting, by search and clause learning, and by the
+/// integer master where these give up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
 /// very long dive.
 /// </summary>
 internal static class TierSolver

@@ -137,6 +137,36 @@ public sealed class TierMethodTests
     });
 
     [Fact]
+    public void A_search_that_stops_after_every_node_ends_where_one_without_a_stop_does() => EachLevel(1250, 100, (drawn, pool, relaxation, level) =>
+    {
+        using var search = new PoolSearch(drawn.Tier, pool, level, 0, None);
+        var closed = search.Run(relaxation.Bound);
+        for (var stops = 0; stops < 10_000 && !closed; stops++) closed = search.GoOn(1);
+        return new IntegerOutcome(search.Best, closed);
+    });
+
+    [Fact]
+    public void The_patterns_that_the_root_of_a_search_leaves_hold_every_plan_better_than_its_best() => EachLevel(1300, 100, (drawn, pool, relaxation, level) =>
+    {
+        using var search = new PoolSearch(drawn.Tier, pool, level, 1, None);
+        if (search.Run(relaxation.Bound)) return new IntegerOutcome(search.Best, true);
+        var rest = IntegerMaster.Solve(drawn.Tier, search.RootPatterns, search.Most, 10_000, None);
+        return rest with { Plan = rest.Plan ?? search.Best };
+    });
+
+    [Theory]
+    [InlineData(nameof(SatSettings.Unprobed))]
+    [InlineData(nameof(SatSettings.NearRelaxation))]
+    [InlineData(nameof(SatSettings.InTurn))]
+    [InlineData(nameof(SatSettings.FromBelow))]
+    public void Clause_learning_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below(string way) => EachLevel(1450, 100, (drawn, pool, _, level) =>
+        SatMaster.Solve(drawn.Tier, pool, level, Settings(way), None));
+
+    [Fact]
+    public void A_search_and_clause_learning_in_turn_find_the_best_plan_up_to_a_level_and_rule_out_the_level_below() => EachLevel(1480, 100, (drawn, pool, relaxation, level) =>
+        PoolDecision.Solve(drawn.Tier, pool, Guide.Linear(drawn.Tier, relaxation), level, new PoolWork(0, 0, 0, 1, 20), None));
+
+    [Fact]
     public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 150, (drawn, pool, _, level) =>
         IntegerMaster.Solve(drawn.Tier, pool, level, 10_000, None));
 
@@ -303,6 +333,14 @@ public sealed class TierMethodTests
         many.Should().BeGreaterThan(5);
         ofSupplies.Should().BeGreaterThan(5);
     }
+
+    private static string Settings(string way) => way switch
+    {
+        nameof(SatSettings.Unprobed) => SatSettings.Unprobed(10, None),
+        nameof(SatSettings.NearRelaxation) => SatSettings.NearRelaxation(10, None),
+        nameof(SatSettings.InTurn) => SatSettings.InTurn(10, None),
+        _ => SatSettings.FromBelow(10, None),
+    };
 
     private static void EachLevel(int first, int problems, Func<DrawnTier, IReadOnlyList<Pattern>, Relaxation, long, IntegerOutcome> solve)
     {
