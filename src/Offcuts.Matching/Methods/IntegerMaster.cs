@@ -13,7 +13,7 @@ internal readonly record struct IntegerOutcome(MaterialPlan? Plan, bool Closed);
 /// such error can hide a plan, every row is loosened by far more than that, and by less than what tells two whole numbers apart: the plans
 /// are the same, and what a solver calls impossible is so by a wide margin. A plan is taken only after it was added up in whole numbers.
 /// Limits are nodes, so that it takes the same way every time. HiGHS does not look at the time while it prepares: over some ten thousand
-/// patterns that can take most of a minute, so that so many are not given to it.
+/// patterns that can take most of a minute, so that so many are not given to it. Where only a plan is looked for, clause learning has a short try before them.
 /// </summary>
 internal static class IntegerMaster
 {
@@ -47,7 +47,7 @@ internal static class IntegerMaster
     public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
     {
         if (effort.Over || patterns.Count is 0 or > MostPatterns) return null;
-        var learnt = SatMaster.Solve(tier, patterns, most, SatSettings.InTurn(WorkToFind, effort), effort);
+        var learnt = SatMaster.Solve(tier, patterns, most, tier.Covering, SatSettings.InTurn, WorkToFind, effort);
         return learnt.Closed || learnt.Plan is not null ? learnt.Plan : ByHighs(tier, patterns, most, nodes, effort).Plan;
     }
 
@@ -103,7 +103,7 @@ internal static class IntegerMaster
         for (var p = 0; p < uses.Length; p++)
         {
             var pattern = patterns[p];
-            uses[p] = Counted(tier.MostUses(pattern), tier.Cost(pattern));
+            uses[p] = Counted(tier.MostUses(pattern, tier.Covering), tier.Cost(pattern));
             foreach (var take in pattern.Takes) demand[take.Demand]?.SetCoefficient(uses[p], take.Count);
             supply[pattern.Supply].SetCoefficient(uses[p], 1);
             spend?.SetCoefficient(uses[p], pattern.Price);

@@ -23,17 +23,20 @@ internal sealed class Levels
     public Levels(Tier tier, MaterialPlan best, long bound, PoolWork work, int nodes, Effort effort) =>
         (_tier, Best, Bound, _work, _nodes, _effort) = (tier, best, bound, work, nodes, effort);
 
-    /// <summary>How many patterns are not too many, one after the other, where counting mostly decides and as little as possible is to be counted.</summary>
-    public static int[] Near { get; } = [3_000, 12_000, 40_000, 120_000];
+    /// <summary>Where counting mostly decides and as little as possible is to be counted.</summary>
+    public static Lists Near { get; } = new([3_000, 12_000, 40_000, 120_000]);
 
     /// <summary>Where there is time to count more.</summary>
-    public static int[] Long { get; } = [40_000, 120_000];
+    public static Lists Long { get; } = new([40_000, 120_000]);
 
-    /// <summary>Where every solver may have a look.</summary>
-    public static int[] Short { get; } = [3_000, IntegerMaster.MostPatterns];
+    /// <summary>
+    /// Where every solver may have a look. A search takes as long for a level just above the bound as for one further up, as long as its list is no longer than a solver takes in,
+    /// so that one that is very near is not worth it.
+    /// </summary>
+    public static Lists Short { get; } = new([3_000, IntegerMaster.MostPatterns], Way: 4);
 
     /// <summary>Where even at the bound there are more; only the search takes in so many.</summary>
-    public static int[] Longest { get; } = [40_000, 120_000, 400_000];
+    public static Lists Longest { get; } = new([40_000, 120_000, 400_000]);
 
     /// <summary>The best plan known.</summary>
     public MaterialPlan Best { get; private set; }
@@ -46,8 +49,8 @@ internal sealed class Levels
     /// <summary>Goes up, from the furthest level that can be listed on, until the bound meets the plan or so many levels were too much.</summary>
     /// <param name="guide">What the lists are made with.</param>
     /// <param name="failures">So many levels may be too much.</param>
-    /// <param name="lists">How many patterns are not too many; the next where there are more even at the bound.</param>
-    public void Climb(Guide guide, int failures, params int[][] lists)
+    /// <param name="lists">How long the lists may be; the next where there are more patterns even at the bound.</param>
+    public void Climb(Guide guide, int failures, params Lists[] lists)
     {
         Begin(guide);
         var (step, tooMuch) = (_tier.Value(Best) - 1 - Bound, long.MaxValue);
@@ -88,17 +91,9 @@ internal sealed class Levels
         return Math.Min(2 * Math.Max(step, 1), _tier.Value(Best) - Bound);
     }
 
-    // A search takes as long for a level just above the bound as for one further up, as long as its list is no longer than a solver takes in.
-    private (long Most, IReadOnlyList<Pattern> Patterns)? Listed(Guide guide, long wanted, params int[][] lists)
-    {
-        foreach (var limits in lists)
-        {
-            var worthwhile = limits == Short ? Bound + (wanted - Bound) / 4 : long.MinValue;
-            if (PatternEnumeration.Widest(_tier, guide, Bound, wanted, limits, worthwhile) is { } level) return level;
-        }
-
-        return null;
-    }
+    private (long Most, IReadOnlyList<Pattern> Patterns)? Listed(Guide guide, long wanted, params Lists[] lists) => lists
+        .Select(list => PatternEnumeration.Widest(_tier, guide, Bound, wanted, list.Patterns, list.Way == 0 ? long.MinValue : Bound + (wanted - Bound) / list.Way))
+        .FirstOrDefault(level => level is not null);
 
     // Each of these ways often ends where the others do not.
     private bool Decided(IReadOnlyList<Pattern> patterns, Guide guide, long most)
@@ -115,4 +110,9 @@ internal sealed class Levels
     {
         if (plan is not null && _tier.Value(plan) < _tier.Value(Best)) Best = plan;
     }
+
+    /// <summary>How many patterns are not too many, one limit after the other.</summary>
+    /// <param name="Patterns">The limits.</param>
+    /// <param name="Way">A level is worth a decision where it reaches this part of the way; 0 where any is.</param>
+    internal sealed record Lists(int[] Patterns, long Way = 0);
 }

@@ -5,7 +5,7 @@ namespace Offcuts.Matching.Methods;
 /// <param name="States">Most states of the counting.</param>
 /// <param name="Tries">Most tries of the counting.</param>
 /// <param name="Nodes">Most nodes of the search.</param>
-/// <param name="Learning">Most work of clause learning, about in seconds.</param>
+/// <param name="Learning">Work of clause learning, about in seconds: all its tries together take at most some twice as much.</param>
 internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double Learning = 0);
 
 /// <summary>
@@ -19,7 +19,7 @@ internal static class PoolDecision
     private const int FewNodes = 6;
 
     // How long one way takes differs a hundredfold from list to list, and not alike for all: some tries one after the other mostly end sooner than any one of them alone.
-    private static readonly (Func<double, Effort, string> Way, double Share)[] AtFirst = [(SatSettings.InTurn, 0.1)];
+    private const double ShareAtFirst = 0.1;
     private static readonly (Func<double, Effort, string> Way, double Share)[] Later =
         [(SatSettings.FromBelow, 0.2), (SatSettings.NearRelaxation, 0.3), (SatSettings.Unprobed, 0.3), (SatSettings.FromBelow, 0.6), (SatSettings.NearRelaxation, 0.6)];
 
@@ -61,20 +61,15 @@ internal static class PoolDecision
         using var search = new PoolSearch(tier, pool, most, first, effort);
         if (search.Run(guide.Bound)) return new IntegerOutcome(search.Best, true);
         if (work.Learning <= 0) return new IntegerOutcome(search.Best, false);
-        var closed = Learnt(AtFirst) || search.GoOn(work.Nodes - first) || Learnt(Later);
+        var closed = Learnt(SatSettings.InTurn, ShareAtFirst) || search.GoOn(work.Nodes - first) || Later.Any(next => Learnt(next.Way, next.Share));
         return new IntegerOutcome(search.Best, closed);
 
-        // Over what the root of the search left of the list.
-        bool Learnt((Func<double, Effort, string> Way, double Share)[] tries)
+        // Over what the root of the search left of the list. In the last tier the list holds every part of a pattern.
+        bool Learnt(Func<double, Effort, string> way, double share)
         {
-            foreach (var (way, share) in tries)
-            {
-                var learnt = SatMaster.Solve(tier, search.RootPatterns, search.Most, way(share * work.Learning, effort), effort);
-                if (learnt.Plan is { } plan) search.Hear(plan);
-                if (learnt.Closed) return true;
-            }
-
-            return false;
+            var learnt = SatMaster.Solve(tier, search.RootPatterns, search.Most, tier.Goal != Goal.GivenUp, way, share * work.Learning, effort);
+            if (learnt.Plan is { } plan) search.Hear(plan);
+            return learnt.Closed;
         }
     }
 }

@@ -4,7 +4,7 @@ namespace Offcuts.Matching.Methods;
 /// The integer master over a pool that is known to hold every pattern of every plan up to a given cost: branch and bound, with
 /// <see cref="RankOneCut"/>s at the root, and with patterns dropped wherever the bound of a node rules them out (reduced-cost fixing).
 /// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s. All bounds are computed in
-/// whole numbers over the whole pool. Depth first; gives up above a number of nodes and says so.
+/// whole numbers over the whole pool. Depth first; gives up above a number of nodes, says so, and can go on from there.
 /// </summary>
 internal sealed class PoolSearch : IDisposable
 {
@@ -39,13 +39,7 @@ internal sealed class PoolSearch : IDisposable
     /// <summary>The best plan found, or none.</summary>
     public MaterialPlan? Best { get; private set; }
 
-    /// <summary>Nodes not used up.</summary>
-    public int NodesLeft => _nodes;
-
-    /// <summary>Bound of the root after cuts, in multiples of 1/Scale: true for plans made of the pool.</summary>
-    public long RootBound { get; private set; }
-
-    /// <summary>The patterns left at the root: all that a plan better than <see cref="Best"/> can have.</summary>
+    /// <summary>The patterns left at the root: all that a plan of at most <see cref="Most"/> can have.</summary>
     public IReadOnlyList<Pattern> RootPatterns { get; private set; } = [];
 
     /// <summary>Only plans of at most this cost are still looked for.</summary>
@@ -54,7 +48,7 @@ internal sealed class PoolSearch : IDisposable
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
     {
-        (RootBound, RootPatterns) = (bound, _pool);
+        RootPatterns = _pool;
         _open.Push(PoolNode.Root(_tier, _pool.Count, bound));
         return Ended();
     }
@@ -72,6 +66,8 @@ internal sealed class PoolSearch : IDisposable
         if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
         _most = Math.Min(_most, _tier.Value(plan) - 1);
     }
+
+    public void Dispose() => _master.Dispose();
 
     private bool Ended()
     {
@@ -95,11 +91,9 @@ internal sealed class PoolSearch : IDisposable
         if (Solve(node) is not { } solved) return;
         _failed = solved.Solution is null;
         if (solved.Solution is not { } solution) return;
-        if (node.Depth == 0) (RootBound, RootPatterns) = (solved.Node.Bound, [.. solved.Node.Patterns.Select(p => _pool[p])]);
+        if (node.Depth == 0) RootPatterns = [.. solved.Node.Patterns.Select(p => _pool[p])];
         foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) _open.Push(child);
     }
-
-    public void Dispose() => _master.Dispose();
 
     private sealed record Solved(PoolNode Node, IReadOnlyList<(Pattern Pattern, double Times)>? Solution);
 

@@ -11,8 +11,8 @@ internal static class SatRows
     /// <param name="patterns">The columns.</param>
     /// <param name="uses">How often each pattern is used.</param>
     /// <param name="covering">True where a demand may be filled more often than asked.</param>
-    /// <returns>What a plan costs in the tier.</returns>
-    public static LinearExprBuilder Add(CpModel model, Tier tier, IReadOnlyList<Pattern> patterns, IReadOnlyList<IntVar> uses, bool covering)
+    /// <returns>What a plan costs in the tier, and how many of each supply it uses.</returns>
+    public static (LinearExprBuilder Cost, LinearExprBuilder[] Supply) Add(CpModel model, Tier tier, IReadOnlyList<Pattern> patterns, IReadOnlyList<IntVar> uses, bool covering)
     {
         LinearExprBuilder Sum() => LinearExpr.NewBuilder();
         var (cost, spend, rips) = (Sum(), Sum(), Sum());
@@ -47,6 +47,6 @@ internal static class SatRows
         for (var s = 0; s < supply.Length; s++) model.AddLinearConstraint(supply[s], tier.SupplyLeast[s], tier.SupplyCount[s]);
         if (tier.SpendCap is { } most) model.Add(spend <= most);
         if (tier.RipCap is { } mostRips) model.Add(rips <= mostRips);
-        return cost;
+        return (cost, supply);
     }
 }

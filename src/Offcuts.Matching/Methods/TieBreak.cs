@@ -40,7 +40,7 @@ internal sealed class TieBreak
     private TieBreak(MaterialPlan plan, Tier tier, IReadOnlyList<Pattern> pool, Effort effort)
     {
         (_plan, _problem, _tier, _pool, _effort) = (plan, plan.Problem, tier, pool, effort);
-        _uses = [.. pool.Select(pattern => (IntVar)_model.NewIntVar(0, pattern.Takes.Min(take => tier.DemandCount[take.Demand] / take.Count), ""))];
+        _uses = [.. pool.Select(pattern => (IntVar)_model.NewIntVar(0, tier.MostUses(pattern, covering: false), ""))];
         _used = [.. _problem.Supplies.Select((_, s) => _model.NewIntVar(0, tier.SupplyCount[s], ""))];
         AddRows();
         AddPlaces();
@@ -132,10 +132,9 @@ internal sealed class TieBreak
 
     private void AddRows()
     {
-        _model.Add(SatRows.Add(_model, _tier, _pool, _uses, covering: false) <= _tier.Value(_plan));
-        var used = _used.Select(_ => LinearExpr.NewBuilder()).ToArray();
-        for (var p = 0; p < _pool.Count; p++) used[_pool[p].Supply].AddTerm(_uses[p], 1);
-        for (var s = 0; s < used.Length; s++) _model.Add(used[s] == _used[s]);
+        var (cost, supply) = SatRows.Add(_model, _tier, _pool, _uses, covering: false);
+        _model.Add(cost <= _tier.Value(_plan));
+        for (var s = 0; s < supply.Length; s++) _model.Add(supply[s] == _used[s]);
     }
 
     private void AddPlaces()

@@ -31,8 +31,9 @@ internal enum Goal
 /// A surplus cut can be dropped from its pattern without raising any cost, so "at least" loses nothing and calms the duals (not in the
 /// last tier where ripped cuts leave strips of value). That holds
 /// for saw cuts too, which cost <see cref="MaterialProblem.SawCost"/> each where they come first: n cuts that end at the span's end take
-/// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none. (A bought piece that is no longer cut keeps no
-/// value either, but that is less than its saw cut costs.)
+/// n - 1 saw cuts, and n - 1 of them, which end before it, take n - 1 as well; any others take one less; none take none. A bought piece that is no longer cut keeps no
+/// value either: where saw cuts come first, that is less than its saw cut costs; where value does, it can make the plan dearer, so that a surplus cut that stands alone
+/// on a bought piece may not be dropped (<see cref="SatMaster"/>).
 /// </summary>
 internal sealed class Tier
 {
@@ -122,8 +123,10 @@ internal sealed class Tier
     /// <summary>
     /// How often a plan may use a pattern. Where cuts may be filled more often than asked, a pattern stands for all its parts too, and may be of use once for every copy.
     /// </summary>
-    public int MostUses(Pattern pattern) => Math.Clamp(
-        Covering ? Copies : pattern.Takes.Min(take => DemandCount[take.Demand] / take.Count), 0, SupplyCount[pattern.Supply]);
+    /// <param name="pattern">The pattern.</param>
+    /// <param name="covering">True where cuts may be filled more often than asked.</param>
+    public int MostUses(Pattern pattern, bool covering) =>
+        Math.Max(0, Math.Min(SupplyCount[pattern.Supply], covering ? Copies : pattern.Takes.Min(take => DemandCount[take.Demand] / take.Count)));
 
     /// <summary>The cost of a pattern in this tier.</summary>
     public long Cost(Pattern pattern) => Goal switch

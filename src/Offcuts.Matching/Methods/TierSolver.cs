@@ -27,9 +27,11 @@ internal static class TierSolver
     private const int LongDive = 48;
     private const int LongestDive = 1_500;
     private const int FewPatterns = 2_000;
+    private const int FewListed = 3_000;
     private const int FewNodes = 50;
     private const int ManyNodes = 500;
     private const int MostFailures = 3;
+    private static readonly int[] BeamLists = [12_000, 40_000, 120_000];
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.5);
     private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 30, 0.3);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.2);
@@ -61,9 +63,6 @@ internal static class TierSolver
             var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
             return (proven.Plan, proven.Bound);
         }, effort, told: told);
-
-        // What branching left open was looked at with whole numbers bought; without them there is less to be known, but what was met may be put together anew.
-        if (bound > Bounds.RoundUp(tier, relaxation.Bound)) return new TierOutcome(Loose(tier, best, bound, relaxation, effort), bound, relaxation);
         return Proven(tier, best, bound, relaxation, effort);
     }
 
@@ -94,18 +93,9 @@ internal static class TierSolver
         if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         Guide? guide = null;
         if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, effort);
-        return new TierOutcome(Dived(tier, best, bound, relaxation, effort), bound, relaxation, guide);
+        if (Tight(tier, best, bound) && !effort.Over) best = Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best;
+        return new TierOutcome(best, bound, relaxation, guide);
     }
-
-    // What no proof is led for any more.
-    private static MaterialPlan Loose(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
-    {
-        if (tier.Value(best) > bound && !effort.Over) best = Reopening.Improve(tier, Recombined(tier, best, relaxation, effort), bound, effort);
-        return Dived(tier, best, bound, relaxation, effort);
-    }
-
-    private static MaterialPlan Dived(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort) =>
-        Tight(tier, best, bound) && !effort.Over ? Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best : best;
 
     // One step or a thousandth from a bound that the sum of lengths alone gives: next to nothing may be wasted, so few patterns are of use.
     private static bool Tight(Tier tier, MaterialPlan best, long bound) =>
@@ -211,7 +201,7 @@ internal static class TierSolver
     private static MaterialPlan Beamed(Tier tier, MaterialPlan best, long bound, Guide guide, Effort effort)
     {
         while (tier.Value(best) > bound && !effort.Over
-            && PatternEnumeration.Widest(tier, guide, bound, tier.Value(best) - 1, Levels.Near[1..]) is { } listed
+            && PatternEnumeration.Widest(tier, guide, bound, tier.Value(best) - 1, BeamLists) is { } listed
             && CountProgram.Beam(tier, listed.Patterns, guide, listed.Most, BeamWidth, effort) is { } better && tier.Value(better) < tier.Value(best)) best = better;
         return best;
     }
@@ -220,7 +210,7 @@ internal static class TierSolver
     private static IntegerOutcome? Small(Tier tier, MaterialPlan best, Guide linear, Effort effort)
     {
         var most = tier.Value(best) - 1;
-        if (PatternEnumeration.All(tier, linear.Limits(most), Levels.Near[0], PatternEnumeration.StepsAPattern * Levels.Near[0]) is not { } patterns) return null;
+        if (PatternEnumeration.All(tier, linear.Limits(most), FewListed, PatternEnumeration.StepsAPattern * FewListed) is not { } patterns) return null;
         return PoolDecision.Solve(tier, patterns, linear, most, Little, effort);
     }
 

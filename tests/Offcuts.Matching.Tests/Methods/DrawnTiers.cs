@@ -61,6 +61,41 @@ internal sealed class DrawnTier
         }
     }
 
+    /// <summary>
+    /// Last tiers that may spend more than they must: copies of cuts lie on boards bought for them alone that the yard could hold, so that a plan may buy a board more than it
+    /// needs, and keep its value.
+    /// </summary>
+    public static IEnumerable<DrawnTier> Spendthrift(int first, int problems)
+    {
+        foreach (var seed in Enumerable.Range(first, problems))
+        {
+            var random = new Random(seed);
+            var cuts = Enumerable.Range(0, random.Next(2, 4)).Select(i => Scene.Cut($"{(i == 0 ? random.Next(30, 90) : random.Next(5, 20))}\"", random.Next(1, 3), name: $"cut {i}")).ToArray();
+            var yard = Enumerable.Range(1, random.Next(1, 4)).Select(i => Scene.Board($"{random.Next(60, 130)}\"", i)).ToArray();
+            var problem = Problem.Create(Scene.Request(yard, cuts, Scene.Price("8'", 400), Scene.Price("12'", 610))).Value;
+            var material = MaterialProblem.Of(problem, problem.Materials[0], out _);
+            var plan = Outlaid(MaterialSolver.First(material, problem.Stages.Count).Plan, random);
+            var tier = Tier.GivenUp(plan);
+            if (tier.Covering) yield return new DrawnTier($"spendthrift {seed}", tier, plan);
+        }
+    }
+
+    // One copy taken out of the yard's pieces, on a board of its own.
+    private static MaterialPlan Outlaid(MaterialPlan plan, Random random)
+    {
+        var uses = plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times)).ToList();
+        if (uses.FindIndex(pattern => pattern.Price == 0 && !pattern.Whole) is var at && at < 0) return plan;
+        var from = uses[at];
+        var taken = from.Takes[random.Next(from.Takes.Length)].Demand;
+        var boards = Enumerable.Range(0, plan.Problem.Supplies.Count).Where(s => plan.Problem.Supplies[s].Price > 0 && plan.Problem.Demands[taken].Length <= plan.Problem.Supplies[s].Length).ToArray();
+        if (boards.Length == 0) return plan;
+        uses.RemoveAt(at);
+        Take[] rest = [.. from.Takes.Select(take => take.Demand == taken ? take with { Count = take.Count - 1 } : take).Where(take => take.Count > 0)];
+        if (rest.Length > 0) uses.Add(new Pattern(plan.Problem, from.Supply, rest));
+        uses.Add(new Pattern(plan.Problem, boards[random.Next(boards.Length)], [new Take(taken, 1)]));
+        return new MaterialPlan(plan.Problem, uses.Select(pattern => (pattern, 1)));
+    }
+
     private static MatchRequest OffTheGrid(MatchRequest request, Random random)
     {
         Length Off(Length length) => length + Length.FromUnits(random.Next(1, 400));

@@ -160,7 +160,32 @@ public sealed class TierMethodTests
     [InlineData(nameof(SatSettings.InTurn))]
     [InlineData(nameof(SatSettings.FromBelow))]
     public void Clause_learning_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below(string way) => EachLevel(1450, 100, (drawn, pool, _, level) =>
-        SatMaster.Solve(drawn.Tier, pool, level, Settings(way), None));
+        SatMaster.Solve(drawn.Tier, pool, level, drawn.Tier.Goal != Goal.GivenUp, Way(way), 10, None));
+
+    [Fact]
+    public void A_surplus_cut_alone_on_a_bought_piece_counts_for_nothing_by_clause_learning()
+    {
+        var told = 0;
+        foreach (var drawn in DrawnTier.Spendthrift(1, 80))
+        {
+            Pattern[] all = [.. drawn.Patterns.SelectMany(patterns => patterns)];
+            foreach (var level in (long[])[drawn.Optimum - 1, drawn.Optimum, drawn.Optimum + 450])
+            {
+                var (plan, closed) = SatMaster.Solve(drawn.Tier, all, level, covering: false, SatSettings.NearRelaxation, 10, None);
+                closed.Should().BeTrue($"of {drawn.Name}");
+                (plan is null ? null : (long?)drawn.Tier.Value(plan)).Should().Be(level < drawn.Optimum ? null : drawn.Optimum, $"of {drawn.Name} up to {level}");
+
+                var covering = SatMaster.Solve(drawn.Tier, all, level, covering: true, SatSettings.NearRelaxation, 10, None);
+                if (!covering.Closed) told++;
+                else (covering.Plan is null ? null : (long?)drawn.Tier.Value(covering.Plan)).Should().Be(level < drawn.Optimum ? null : drawn.Optimum, $"of {drawn.Name} up to {level}");
+            }
+
+            var solved = TierSolver.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, None);
+            (drawn.Tier.Value(solved.Plan), solved.Bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
+        }
+
+        told.Should().BeGreaterThan(5, "else no surplus cut was of any use");
+    }
 
     [Fact]
     public void A_search_and_clause_learning_in_turn_find_the_best_plan_up_to_a_level_and_rule_out_the_level_below() => EachLevel(1480, 100, (drawn, pool, relaxation, level) =>
@@ -334,12 +359,12 @@ public sealed class TierMethodTests
         ofSupplies.Should().BeGreaterThan(5);
     }
 
-    private static string Settings(string way) => way switch
+    private static Func<double, Effort, string> Way(string name) => name switch
     {
-        nameof(SatSettings.Unprobed) => SatSettings.Unprobed(10, None),
-        nameof(SatSettings.NearRelaxation) => SatSettings.NearRelaxation(10, None),
-        nameof(SatSettings.InTurn) => SatSettings.InTurn(10, None),
-        _ => SatSettings.FromBelow(10, None),
+        nameof(SatSettings.Unprobed) => SatSettings.Unprobed,
+        nameof(SatSettings.NearRelaxation) => SatSettings.NearRelaxation,
+        nameof(SatSettings.InTurn) => SatSettings.InTurn,
+        _ => SatSettings.FromBelow,
     };
 
     private static void EachLevel(int first, int problems, Func<DrawnTier, IReadOnlyList<Pattern>, Relaxation, long, IntegerOutcome> solve)
