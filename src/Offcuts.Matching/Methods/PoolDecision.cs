@@ -5,8 +5,9 @@ namespace Offcuts.Matching.Methods;
 /// <param name="States">Most states of the counting.</param>
 /// <param name="Tries">Most tries of the counting.</param>
 /// <param name="Nodes">Most nodes of the search.</param>
-/// <param name="Learning">Work of clause learning, about in seconds: all its tries together take at most some twice as much.</param>
-internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double Learning = 0);
+/// <param name="First">Most work of the first try of clause learning, about in seconds; none at all where that is 0.</param>
+/// <param name="Later">Work of its later tries, about in seconds: together they take at most half as much again.</param>
+internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double First = 0, double Later = 0);
 
 /// <summary>
 /// A tier over a complete list of its patterns, by <see cref="CountProgram"/> where the copies are few, else by <see cref="PoolSearch"/>:
@@ -19,9 +20,8 @@ internal static class PoolDecision
     private const int FewNodes = 6;
 
     // How long one way takes differs a hundredfold from list to list, and not alike for all: some tries one after the other mostly end sooner than any one of them alone.
-    private const double ShareAtFirst = 0.1;
     private static readonly (Func<double, Effort, string> Way, double Share)[] Later =
-        [(SatSettings.FromBelow, 0.2), (SatSettings.NearRelaxation, 0.3), (SatSettings.Unprobed, 0.3), (SatSettings.FromBelow, 0.6), (SatSettings.NearRelaxation, 0.6)];
+        [(SatSettings.FromBelow, 0.25), (SatSettings.NearRelaxation, 0.35), (SatSettings.Unprobed, 0.35), (SatSettings.FromBelow, 0.55)];
 
     private static readonly (SpanOrder Order, int Share)[] Tried = [(SpanOrder.FewPatternsFirst, 8), (SpanOrder.ManyPatternsFirst, 8), (SpanOrder.FewPatternsFirst, 1)];
 
@@ -57,17 +57,17 @@ internal static class PoolDecision
 
     private static IntegerOutcome Searched(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {
-        var first = work.Learning > 0 ? Math.Min(work.Nodes, FewNodes) : work.Nodes;
+        var first = work.First > 0 ? Math.Min(work.Nodes, FewNodes) : work.Nodes;
         using var search = new PoolSearch(tier, pool, most, first, effort);
         if (search.Run(guide.Bound)) return new IntegerOutcome(search.Best, true);
-        if (work.Learning <= 0) return new IntegerOutcome(search.Best, false);
-        var closed = Learnt(SatSettings.InTurn, ShareAtFirst) || search.GoOn(work.Nodes - first) || Later.Any(next => Learnt(next.Way, next.Share));
+        if (work.First <= 0) return new IntegerOutcome(search.Best, false);
+        var closed = Learnt(SatSettings.InTurn, work.First) || search.GoOn(work.Nodes - first) || (work.Later > 0 && Later.Any(next => Learnt(next.Way, next.Share * work.Later)));
         return new IntegerOutcome(search.Best, closed);
 
         // Over what the root of the search left of the list. In the last tier the list holds every part of a pattern.
-        bool Learnt(Func<double, Effort, string> way, double share)
+        bool Learnt(Func<double, Effort, string> way, double most)
         {
-            var learnt = SatMaster.Solve(tier, search.RootPatterns, search.Most, tier.Goal != Goal.GivenUp, way, share * work.Learning, effort);
+            var learnt = SatMaster.Solve(tier, search.RootPatterns, search.Most, tier.Goal != Goal.GivenUp, way, most, effort);
             if (learnt.Plan is { } plan) search.Hear(plan);
             return learnt.Closed;
         }

@@ -32,11 +32,11 @@ internal static class TierSolver
     private const int ManyNodes = 500;
     private const int MostFailures = 3;
     private static readonly int[] BeamLists = [12_000, 40_000, 120_000];
-    private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.5);
-    private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 30, 0.3);
-    private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.2);
-    private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 2);
-    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 2);
+    private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.1, 0.5);
+    private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 100, 0.1);
+    private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.1);
+    private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 0.2, 2);
+    private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 0.2, 2);
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>

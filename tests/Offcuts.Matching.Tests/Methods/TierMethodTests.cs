@@ -189,7 +189,7 @@ public sealed class TierMethodTests
 
     [Fact]
     public void A_search_and_clause_learning_in_turn_find_the_best_plan_up_to_a_level_and_rule_out_the_level_below() => EachLevel(1480, 100, (drawn, pool, relaxation, level) =>
-        PoolDecision.Solve(drawn.Tier, pool, Guide.Linear(drawn.Tier, relaxation), level, new PoolWork(0, 0, 0, 1, 20), None));
+        PoolDecision.Solve(drawn.Tier, pool, Guide.Linear(drawn.Tier, relaxation), level, new PoolWork(0, 0, 0, 1, 0.001, 20), None));
 
     [Fact]
     public void The_integer_master_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1400, 150, (drawn, pool, _, level) =>
