@@ -46,14 +46,15 @@ internal sealed class Levels
 
     private bool Open => _tier.Value(Best) > Bound && !_effort.Over;
 
-    /// <summary>Goes up, from the furthest level that can be listed on, until the bound meets the plan or so many levels were too much.</summary>
+    /// <summary>Goes up until the bound meets the plan or so many levels were too much.</summary>
     /// <param name="guide">What the lists are made with.</param>
+    /// <param name="part">The first level is so far: 1 for the whole gap, 2 for half of it.</param>
     /// <param name="failures">So many levels may be too much.</param>
     /// <param name="lists">How long the lists may be; the next where there are more patterns even at the bound.</param>
-    public void Climb(Guide guide, int failures, params Lists[] lists)
+    public void Climb(Guide guide, int part, int failures, params Lists[] lists)
     {
         Begin(guide);
-        var (step, tooMuch) = (_tier.Value(Best) - 1 - Bound, long.MaxValue);
+        var (step, tooMuch) = ((_tier.Value(Best) - 1 - Bound) / part, long.MaxValue);
         while (Open && tooMuch > Bound)
         {
             var wanted = Math.Min(_tier.Value(Best) - 1, Bound + step);

@@ -165,11 +165,11 @@ internal static class TierSolver
 
         // What leads better takes its time, so a glance with what there is comes first.
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        glance.Climb(linear, MostFailures, Levels.Short);
+        glance.Climb(linear, 1, MostFailures, Levels.Short);
         if (tier.Value(glance.Best) == glance.Bound || effort.Over) return (glance.Best, glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         var levels = new Levels(tier, glance.Best, glance.Bound, Searching, ManyNodes, effort);
-        levels.Climb(guide, MostFailures, Levels.Short, Levels.Longest);
+        levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Longest);
         return (Reopening.Improve(tier, levels.Best, levels.Bound, effort), levels.Bound, guide);
     }
 
@@ -188,7 +188,7 @@ internal static class TierSolver
             // What follows grows with the gap more than this costs.
             best = Beamed(tier, Reopening.Improve(tier, best, bound, effort), bound, guide, effort);
             var levels = new Levels(tier, best, bound, Counting, ManyNodes, effort);
-            levels.Climb(guide, MostFailures, Levels.Long);
+            levels.Climb(guide, 1, MostFailures, Levels.Long);
             (best, bound) = (levels.Best, levels.Bound);
         }
 
