@@ -25,6 +25,7 @@ internal static class IntegerMaster
     private const int NodesOfSecond = 20;
     private const double ShareOfHighs = 0.4;
     private const double WorkToFind = 0.3;
+    private const double WorkToImprove = 0.6;
 
     /// <summary>Solves.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -47,8 +48,13 @@ internal static class IntegerMaster
     public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
     {
         if (effort.Over || patterns.Count is 0 or > MostPatterns) return null;
-        var learnt = SatMaster.Solve(tier, patterns, most, tier.Covering, SatSettings.InTurn, WorkToFind, effort);
-        return learnt.Closed || learnt.Plan is not null ? learnt.Plan : ByHighs(tier, patterns, most, nodes, effort).Plan;
+        var found = Learnt(most, SatSettings.InTurn, WorkToFind);
+        if (found.Closed) return found.Plan;
+        return found.Plan is { } plan
+            ? Learnt(tier.Value(plan) - 1, SatSettings.NearRelaxation, WorkToImprove).Plan ?? plan
+            : ByHighs(tier, patterns, most, nodes, effort).Plan;
+
+        IntegerOutcome Learnt(long atMost, Func<double, Effort, string> way, double work) => SatMaster.Solve(tier, patterns, atMost, tier.Covering, way, work, effort);
     }
 
     // It does not stop before its limits, so it gets a share of the time only. Its gaps are settings of its own.
