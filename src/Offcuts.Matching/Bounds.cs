@@ -16,8 +16,6 @@ namespace Offcuts.Matching;
 /// </summary>
 internal static class Bounds
 {
-    private const long LargestSums = 1 << 22;
-
     /// <summary>
     /// The same at a node of the search: cuts, whose duals are not negative, and splits, whose duals may have either sign, add their
     /// side of the row and take part in the reduced costs; a supply that must be used so often costs at least that.
@@ -125,30 +123,7 @@ internal static class Bounds
     public static long NextAbove(Tier tier, long ruledOut) => RoundUp(tier, (ruledOut + 1) * tier.Scale);
 
     /// <summary>The least sum of prices, each taken any number of times, that is not below <paramref name="least"/>.</summary>
-    public static long NextSum(long[] prices, long least)
-    {
-        if (least <= 0) return 0;
-        if (prices.Length == 0) return least;
-        var divisor = prices.Aggregate(Gcd);
-        var from = (least + divisor - 1) / divisor;
-        var steps = prices.Select(price => price / divisor).ToArray();
-        if (from + steps.Min() > LargestSums) return from * divisor;
-        var reached = new bool[from + steps.Min() + 1];
-        reached[0] = true;
-        for (var i = 1; i < reached.Length; i++)
-        {
-            foreach (var step in steps)
-            {
-                if (step > i || !reached[i - step]) continue;
-                reached[i] = true;
-                break;
-            }
-
-            if (i >= from && reached[i]) return i * divisor;
-        }
-
-        throw new InvalidOperationException("some sum of the cheapest price lies in every stretch of its length");
-    }
+    public static long NextSum(long[] prices, long least) => new PriceSums(prices).Next(least);
 
     /// <summary>Greatest common divisor.</summary>
     public static long Gcd(long a, long b)

@@ -157,6 +157,7 @@ internal sealed class RunPart
 {
     private long? _longest;
     private BarShapes? _shapes;
+    private PriceSums? _sums;
 
     public required Material Material { get; init; }
 
@@ -190,7 +191,7 @@ internal sealed class RunPart
     public bool Open => Rows.Any(row => row.Of.Joints == JointRule.Anywhere);
 
     /// <summary>The least sum of prices that is not below a bound of the spend.</summary>
-    public long NextSpend(long bound) => Offcuts.Matching.Bounds.NextSum([.. Bars.Select(bar => bar.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound));
+    public long NextSpend(long bound) => (_sums ??= new PriceSums(Bars.Select(bar => bar.Price).Where(price => price > 0))).Next(bound);
 
     public static long Modulo(long value, long by) => (value % by + by) % by;
 

@@ -95,7 +95,8 @@ internal sealed class StackSearch
         _patterns.AddRange(program.Patterns);
         var bound = Math.Max(node.Bound, solved.Bound);
         if (InVain(bound)) return [];
-        var left = Left(node with { Bound = bound }, solved, out var bounds);
+        // Out of time: the node stays open with what was proven of it.
+        if (Left(node with { Bound = bound }, solved, out var bounds) is not { } left) return [node with { Bound = bound, Prices = solved.Prices }];
         if (left.Any(modes => modes.Length == 0)) return [];
         if (left.All(modes => modes.Length == 1))
         {
@@ -110,17 +111,23 @@ internal sealed class StackSearch
         return [.. left[branched].Select(mode => new Node([.. left.Select((modes, s) => s == branched ? [mode] : modes)], Math.Max(bound, bounds[branched][mode]), solved.Prices))];
     }
 
-    private int[][] Left(Node node, (long Bound, PairPrices Prices) solved, out long[][] bounds)
+    // Which modes are left of a node, run by run, and what each mode of each run costs at least; none where time ran out.
+    private int[][]? Left(Node node, (long Bound, PairPrices Prices) solved, out long[][] bounds)
     {
-        var all = bounds = new long[_stacks.Length][];
-        return [.. _stacks.Select((stack, s) =>
+        bounds = new long[_stacks.Length][];
+        var left = new int[_stacks.Length][];
+        for (var s = 0; s < _stacks.Length; s++)
         {
-            var least = stack.Least(solved.Prices.Kinds);
+            if (_effort.Over) return null;
+            var (least, own) = (_stacks[s].Least(solved.Prices.Kinds), new long[_stacks[s].Modes]);
             var floor = node.Modes[s].Min(mode => least[mode]);
             // Rounded down, and the bound is rounded up: one cent less.
-            all[s] = [.. least.Select(one => one == long.MaxValue ? long.MaxValue : Math.Max(node.Bound, solved.Bound + (one - floor) / StockPrices.Scale - 1))];
-            return node.Modes[s].Where(mode => least[mode] < long.MaxValue && !InVain(all[s][mode])).ToArray();
-        })];
+            for (var mode = 0; mode < own.Length; mode++) own[mode] = least[mode] == long.MaxValue ? long.MaxValue : Math.Max(node.Bound, solved.Bound + (least[mode] - floor) / StockPrices.Scale - 1);
+            left[s] = [.. node.Modes[s].Where(mode => least[mode] < long.MaxValue && !InVain(own[mode]))];
+            bounds[s] = own;
+        }
+
+        return left;
     }
 
     private Filling? Lay(PairProgram program)

@@ -17,6 +17,15 @@ public sealed class RoundedBoundTests
     public void A_spend_is_a_sum_of_prices(long least, long sum) => Bounds.NextSum([300, 500], least).Should().Be(sum, "sums of 3.00 and 5.00");
 
     [Fact]
+    public void Sums_asked_for_one_after_another_are_those_asked_for_alone()
+    {
+        var sums = new PriceSums([1703, 1799, 1703]);
+        long[] asked = [40_000, 1, 0, -5, 1704, 90_001, 90_001, 3503, 2_000_000, 40_000];
+        asked.Select(sums.Next).Should().Equal(asked.Select(least => new PriceSums([1799, 1703]).Next(least)));
+        new[] { 1L, 1704, 1800, 3407, 3503 }.Select(sums.Next).Should().Equal(1703, 1799, 3406, 3502, 3598);
+    }
+
+    [Fact]
     public void Beyond_any_table_a_spend_is_at_least_a_multiple_of_what_all_prices_share()
     {
         Bounds.NextSum([6, 10], 1_000_000_000_001).Should().Be(1_000_000_000_002);
