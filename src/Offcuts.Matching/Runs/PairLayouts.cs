@@ -1,3 +1,5 @@
+using Offcuts.Matching.Methods;
+
 namespace Offcuts.Matching.Runs;
 
 /// <summary>One way to lay a row: its arcs from left to right, and what they are cut from. One object stands for it wherever rows of one shape lie so.</summary>
@@ -18,6 +20,7 @@ internal sealed class RowLayout(RowGraph row, int[] arcs)
 internal sealed class PairLayouts
 {
     private readonly CoursePair _pair;
+    private readonly Effort _effort;
     private readonly RowGraph _upper;
     private readonly int _most;
     private readonly int[] _ways;
@@ -26,31 +29,33 @@ internal sealed class PairLayouts
     private readonly Dictionary<(int Shape, string Arcs), RowLayout> _known;
     private readonly List<(RowLayout, RowLayout)> _found = [];
 
-    private PairLayouts(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known)
+    private PairLayouts(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known, Effort effort)
     {
-        (_pair, _upper, _most, _known) = (pair, pair.Upper!, most, known);
+        (_pair, _upper, _most, _known, _effort) = (pair, pair.Upper!, most, known, effort);
         _ways = new int[pair.Lower.Count * _upper.Count];
     }
 
-    /// <summary>The pairs of layouts that keep the stagger; none where there are more than so many.</summary>
+    /// <summary>The pairs of layouts that keep the stagger; none where there are more than so many, or where time ran out.</summary>
     /// <param name="pair">Two rows with a stagger between them, nothing barred.</param>
     /// <param name="most">Most pairs.</param>
     /// <param name="known">Layouts by shape of the row and what they are; what is new is added.</param>
-    public static IReadOnlyList<(RowLayout Lower, RowLayout Upper)>? Of(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known)
+    /// <param name="effort">Limit, asked at every place of the lower row.</param>
+    public static IReadOnlyList<(RowLayout Lower, RowLayout Upper)>? Of(CoursePair pair, int most, Dictionary<(int Shape, string Arcs), RowLayout> known, Effort effort)
     {
-        var layouts = new PairLayouts(pair, most, known);
+        var layouts = new PairLayouts(pair, most, known, effort);
         if (!layouts.Count()) return null;
         layouts.Extend(0, 0);
         return layouts._found;
     }
 
-    // From the right: in how many ways both rows can be ended from a pair of places; false where there are too many from the beginning.
+    // From the right: in how many ways both rows can be ended from a pair of places; false where there are too many from the beginning, or time ran out.
     private bool Count()
     {
         var b = _upper.Count;
         _ways[^1] = 1;
         for (var i = _pair.Lower.Count - 1; i >= 0; i--)
         {
+            if (_effort.Over) return false;
             for (var j = b - 1; j >= 0; j--)
             {
                 if (i * b + j == _ways.Length - 1) continue;

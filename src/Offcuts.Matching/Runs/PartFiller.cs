@@ -132,7 +132,7 @@ internal static class PartFiller
     // Where the stagger leaves a run few ways to be laid, they are told apart: first for the spend, then for the value.
     private static Filling Modes(KindTable table, StockPrices prices, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
     {
-        if (filling.Filled.Contains(false) || known.Of(filling).Proven || effort.Over || StackModes.Of(table) is not { } stacks) return filling;
+        if (filling.Filled.Contains(false) || known.Of(filling).Proven || effort.Over || StackModes.Of(table, effort.Share(0.3)) is not { } stacks) return filling;
         foreach (var goal in new[] { RunGoal.Spend, RunGoal.GivenUp })
         {
             var tier = table.Part.Levels.Length + (goal == RunGoal.Spend ? 0 : 1);

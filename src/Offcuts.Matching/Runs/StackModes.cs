@@ -1,3 +1,5 @@
+using Offcuts.Matching.Methods;
+
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
@@ -38,8 +40,10 @@ internal sealed class StackModes
     /// <summary>How many modes there are.</summary>
     public int Modes { get; }
 
-    /// <summary>The runs of a part, each with its modes; none where one of them has too many layouts to be listed, where one can't be laid, or where all have but one mode.</summary>
-    public static StackModes[]? Of(KindTable table)
+    /// <summary>The runs of a part, each with its modes; none where one of them has too many layouts to be listed or is a course alone, where one can't be laid, where all have but one mode, or where time ran out.</summary>
+    /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="effort">Limit.</param>
+    public static StackModes[]? Of(KindTable table, Effort effort)
     {
         var stacks = new List<StackModes>();
         var (pairs, layouts) = (new Dictionary<(int, int, long), IReadOnlyList<(RowLayout, RowLayout)>?>(), new Dictionary<(int, string), RowLayout>());
@@ -57,7 +61,7 @@ internal sealed class StackModes
         {
             var (lower, upper) = (table.Rows[row.Index], table.Rows[above.Index]);
             var key = (lower.Shape, upper.Shape, row.Stagger);
-            return pairs.TryGetValue(key, out var found) ? found : pairs[key] = PairLayouts.Of(new CoursePair(lower, upper, row.Stagger), MostPairs, layouts);
+            return pairs.TryGetValue(key, out var found) ? found : pairs[key] = PairLayouts.Of(new CoursePair(lower, upper, row.Stagger), MostPairs, layouts, effort);
         }
     }
 

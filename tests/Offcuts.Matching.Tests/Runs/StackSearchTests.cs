@@ -25,7 +25,7 @@ public class StackSearchTests(ITestOutputHelper output)
             var (below, above) = (table.Rows[0], table.Rows[1]);
             var expected = (from a in Layouts(below) from b in Layouts(above) where !a.Joints.Any(x => b.Joints.Any(y => Math.Abs(x - y) < In(24).Units)) select (a.Name, b.Name)).ToHashSet();
 
-            var listed = PairLayouts.Of(new CoursePair(below, above, In(24).Units), 100_000, [])!.Select(one => (string.Join(',', one.Lower.Arcs), string.Join(',', one.Upper.Arcs))).ToArray();
+            var listed = PairLayouts.Of(new CoursePair(below, above, In(24).Units), 100_000, [], NoLimit)!.Select(one => (string.Join(',', one.Lower.Arcs), string.Join(',', one.Upper.Arcs))).ToArray();
 
             listed.Should().OnlyHaveUniqueItems().And.BeEquivalentTo(expected);
             listed.Length.Should().BeGreaterThan(5);
@@ -36,8 +36,18 @@ public class StackSearchTests(ITestOutputHelper output)
     [Fact]
     public void With_half_a_panel_of_stagger_a_run_has_a_mode_for_each_place_of_its_first_joint_and_without_it_has_none()
     {
-        StackModes.Of(TableOf([Leg(144, 3, "outside")]))!.Single().Modes.Should().BeInRange(2, 24);
-        StackModes.Of(TableOf([Leg(288, 3, "outside") with { Stagger = Length.Zero }])).Should().BeNull();
+        StackModes.Of(TableOf([Leg(144, 3, "outside")]), NoLimit)!.Single().Modes.Should().BeInRange(2, 24);
+        StackModes.Of(TableOf([Leg(288, 3, "outside") with { Stagger = Length.Zero }]), NoLimit).Should().BeNull();
+    }
+
+    [Fact]
+    public void Once_time_is_over_no_layouts_are_listed()
+    {
+        var (table, over) = (TableOf([Leg(144, 3, "outside")]), new Effort(new MatchLimits { Cancel = new CancellationToken(canceled: true) }));
+
+        StackModes.Of(table, over).Should().BeNull();
+        PairLayouts.Of(new CoursePair(table.Rows[0], table.Rows[1], In(24).Units), 100_000, [], over).Should().BeNull();
+        StackModes.Of(table, NoLimit).Should().NotBeNull("with time they are");
     }
 
     [Fact]
@@ -48,7 +58,7 @@ public class StackSearchTests(ITestOutputHelper output)
         {
             var problem = RunProblem.Create(Drawn(seed)).Value;
             var part = RunPart.Of(problem, problem.Materials.Single());
-            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table || StackModes.Of(table) is not { } stacks) continue;
+            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table || StackModes.Of(table, NoLimit) is not { } stacks) continue;
             if (ExactFill.Solve(part, Decided, NoLimit) is not ({ } decided, true) || decided.Filled.Contains(false)) continue;
             var (best, tier, whole) = (decided.Figures, part.Levels.Length, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] });
             var prices = StockRelaxation.Solve(part, whole, RunGoal.Together, NoLimit).Prices;
@@ -88,7 +98,7 @@ public class StackSearchTests(ITestOutputHelper output)
             var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
             var prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
 
-            var (best, bound) = StackSearch.Solve(table, StackModes.Of(table)!, RunGoal.Spend, prices, new LayingSearch(part, prices).First(NoLimit), NoLimit);
+            var (best, bound) = StackSearch.Solve(table, StackModes.Of(table, NoLimit)!, RunGoal.Spend, prices, new LayingSearch(part, prices).First(NoLimit), NoLimit);
 
             if (PairRelaxation.Solve(table, RunGoal.Spend, 0, prices, long.MaxValue, NoLimit) is { } pairs && part.NextSpend(pairs.Bound) < part.NextSpend(bound)) raised++;
             if (part.NextSpend(bound) == best.Figures[part.Levels.Length]) proven++;
