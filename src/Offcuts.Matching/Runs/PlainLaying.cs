@@ -65,9 +65,8 @@ internal static class PlainLaying
             site.Lay(row, haste ? 1 : Width);
             if (!haste && !site.Filled(row) && row.Below is not null && anew++ < MostAnew)
             {
-                var before = site;
-                site = Anew(site, worth, row, seed);
-                if (site != before) asked += before.Asked;
+                (site, var beside) = Anew(site, worth, row, seed, asked + site.Asked > Least ? limit : null);
+                asked += beside;
             }
 
             if (site.Filled(row)) (left, vain) = (left - Long(row), 0);
@@ -77,12 +76,15 @@ internal static class PlainLaying
         return (site.Filling(), asked + site.Asked);
     }
 
-    // The rows below are laid anew for it; only what leaves none of them open is gone on from.
-    private static Site Anew(Site site, WorthTable worth, Row row, int seed)
+    // The rows below are laid anew for it; only what leaves none of them open is gone on from. With what was asked for the site that is not.
+    private static (Site Site, long Beside) Anew(Site site, WorthTable worth, Row row, int seed, Effort? until)
     {
         var before = site.Filling();
-        var other = Site.Of(before, worth, new Random(seed));
+        var other = Site.Of(before, worth, new Random(seed), until);
         other.LayFirmly(row, Width);
-        return other.Filling().CompareTo(before) < 0 ? other : site;
+        if (other.Filling().CompareTo(before) >= 0) return (site, other.Asked);
+        // What is laid on it in haste is laid though time is over.
+        other.Until = null;
+        return (other, site.Asked);
     }
 }

@@ -39,7 +39,7 @@ internal sealed class Site
     public Random Random { get; }
 
     /// <summary>Once it is over nothing more is laid; none where all is laid, however long that takes.</summary>
-    public Effort? Until { get; init; }
+    public Effort? Until { get; set; }
 
     /// <summary>How often a bar was asked what a piece from it costs, which is most of the work.</summary>
     public long Asked { get; set; }
