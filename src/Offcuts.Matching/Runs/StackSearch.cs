@@ -40,7 +40,8 @@ internal sealed class StackSearch
     private sealed record Node(int[][] Modes, long Bound, PairPrices Prices);
 
     /// <summary>
-    /// The better of what is known and what was found, and a bound that is true for every filling that covers every row (and spends no more).
+    /// The better of what is known and what was found, and a bound that is true for every filling that covers every row (and, for the value given up, spends no more
+    /// than what is known; so it holds too where something is found that spends less).
     /// </summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="stacks">The runs of the table.</param>
@@ -101,7 +102,7 @@ internal sealed class StackSearch
         if (left.All(modes => modes.Length == 1))
         {
             _laid++;
-            if (Lay(program) is { } filling && filling.CompareTo(_best) < 0) _best = filling;
+            if (Lay(program) is { } filling && filling.CompareTo(_best) < 0) Take(filling);
             if (!InVain(bound)) _closed = Math.Min(_closed, bound);
             return _effort.Over ? null : [];
         }
@@ -129,6 +130,9 @@ internal sealed class StackSearch
 
         return left;
     }
+
+    // What is closed was held against the value up to here. A filling that spends less may give up more, and what is closed holds no more than before then.
+    private void Take(Filling filling) => (_closed, _best) = (Math.Min(_closed, Value), filling);
 
     private Filling? Lay(PairProgram program)
     {
