@@ -17,7 +17,7 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
     private const double NearlyAll = 0.85;
 
     private readonly Surroundings _world;
-    private readonly string _sign;
+    private readonly Func<MatchProgress, TimeSpan, string> _text;
     private readonly MatchLimits _limits;
     private readonly long _begun;
     private readonly ITimer? _timer;
@@ -26,11 +26,19 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
     private int _written;
     private bool _through;
 
-    public MatchWatch(Surroundings world, string sign, MatchLimits limits)
+    /// <summary>Begins to watch.</summary>
+    /// <param name="world">Where it is told, and the clock.</param>
+    /// <param name="limits">Limits of the match.</param>
+    /// <param name="text">How far it is and for how long, on one line.</param>
+    public MatchWatch(Surroundings world, MatchLimits limits, Func<MatchProgress, TimeSpan, string> text)
     {
-        (_world, _sign, _limits, _begun) = (world, sign, limits, world.Clock.GetTimestamp());
+        (_world, _text, _limits, _begun) = (world, text, limits, world.Clock.GetTimestamp());
         if (world.ErrorIsTerminal) _timer = world.Clock.CreateTimer(_ => Tell(), null, Beat, Beat);
     }
+
+    /// <summary>Of a wall that is filled: what is unfilled are courses, and what of the plan nothing can better is said early.</summary>
+    public static MatchWatch OfWall(Surroundings world, MatchLimits limits, string sign) =>
+        new(world, limits, (sofar, took) => $"{(int)took.TotalSeconds} s, {ProgressText.OfWall(sofar, sign)}");
 
     /// <summary>The limits with this as what is told of progress.</summary>
     public MatchLimits Limits => _world.ErrorIsTerminal ? _limits with { Progress = this } : _limits;
@@ -73,7 +81,7 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
         lock (_door)
         {
             if (_through || _sofar is not { } sofar) return;
-            var text = ProgressText.Of(sofar, _world.Clock.GetElapsedTime(_begun), _sign);
+            var text = _text(sofar, _world.Clock.GetElapsedTime(_begun));
             if (text.Length >= _world.Width) text = text[..(_world.Width - 1)];
             _world.Error.Write($"\r{text.PadRight(_written)}");
             _world.Error.Flush();

@@ -111,7 +111,7 @@ internal sealed class PlanCommand
     // What is asked about a problem: the plan, why a cut is filled as it is, or several plans side by side.
     private int Answer(ParseResult parse, YardFile? yard, Problem problem, CutSheetOptions options, Func<Code, string> inJson, MatchLimits limits)
     {
-        using var watch = new MatchWatch(_context.World, options.Settings.CurrencySign, limits);
+        using var watch = new MatchWatch(_context.World, limits, (sofar, took) => ProgressText.Of(sofar, took, options.Settings.CurrencySign));
         if (parse.GetValue(_compare)) return Compare(parse, yard, problem, options, inJson, watch);
         if (parse.GetValue(_explain) is not { } named)
         {

@@ -67,7 +67,7 @@ internal static class WallFillCommands
     // Where a person reads along, how far it has come is told while it is looked for.
     private static Result<WallFilled> Watched(CommandContext context, YardFile yard, MatchLimits limits, Func<MatchLimits, Result<WallFilled>> fill)
     {
-        using var watch = new MatchWatch(context.World, yard.Settings().CurrencySign, limits);
+        using var watch = MatchWatch.OfWall(context.World, limits, yard.Settings().CurrencySign);
         return fill(watch.Limits);
     }
 

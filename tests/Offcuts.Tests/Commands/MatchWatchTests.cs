@@ -17,8 +17,8 @@ public sealed class MatchWatchTests : IDisposable
 
     private MatchWatch Watch(bool terminal, double? seconds = 20, CancellationToken cancel = default) => new(
         _yard.World(TextWriter.Null, _error) with { Clock = _clock, ErrorIsTerminal = terminal },
-        "$",
-        new MatchLimits { Time = seconds is { } time ? TimeSpan.FromSeconds(time) : null, Clock = _clock, Cancel = cancel });
+        new MatchLimits { Time = seconds is { } time ? TimeSpan.FromSeconds(time) : null, Clock = _clock, Cancel = cancel },
+        (sofar, took) => UseCases.ProgressText.Of(sofar, took, "$"));
 
     [Fact]
     public void It_tells_how_far_it_is_on_a_line_that_is_gone_in_the_end()
@@ -45,6 +45,16 @@ public sealed class MatchWatchTests : IDisposable
         Told(new(0, 0), new(300, 280)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, at best $2.80");
         Told(new(0, 0), new(300, -90_000)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, and whether less is possible is looked at");
         Told(new(0, 0), new(300, 300)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, the least there is");
+    }
+
+    [Fact]
+    public void While_a_wall_is_filled_it_tells_of_courses_and_never_of_a_least_below_nothing()
+    {
+        using var watch = MatchWatch.OfWall(_yard.World(TextWriter.Null, _error) with { Clock = _clock, ErrorIsTerminal = true }, new MatchLimits { Clock = _clock }, "$");
+        watch.Limits.Progress!.Report(new MatchProgress("foam", new Figure(3, 3), new Figure(0, 0), new Figure(300, -90_000)));
+        _clock.Pass(3);
+
+        _error.ToString().Should().Contain("\r3 s, best so far: 3 courses not filled").And.NotContain("unfilled").And.NotContain("-$").And.NotContain("$-");
     }
 
     [Fact]
