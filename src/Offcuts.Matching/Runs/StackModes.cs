@@ -10,7 +10,8 @@ namespace Offcuts.Matching.Runs;
 /// <code>
 /// least(layout of a row) = its price + min over layouts of the row below that fit under it of least(that layout)
 /// </code>
-/// The stagger is kept in full, at openings too. Cost of a price: layouts times pieces, and pairs of layouts that fit.
+/// The stagger is kept in full, at openings too; but where an opening parts a course into stretches each of which may begin anywhere, their layouts multiply and
+/// are mostly too many to be listed. One run that can't be listed leaves the whole part without. Cost of a price: layouts times pieces, and pairs of layouts that fit.
 /// </summary>
 internal sealed class StackModes
 {
