@@ -26,7 +26,7 @@ internal sealed class Levels
     /// <summary>Where counting mostly decides and as little as possible is to be counted.</summary>
     public static Lists Near { get; } = new([3_000, 12_000, 40_000, 120_000]);
 
-    /// <summary>Where there is time to count more.</summary>
+    /// <summary>Where there is time to count more, or where even at the bound there are too many for every solver: only the search takes in so many. More would take too much memory.</summary>
     public static Lists Long { get; } = new([40_000, 120_000]);
 
     /// <summary>
@@ -34,9 +34,6 @@ internal sealed class Levels
     /// so that one that is very near is not worth it.
     /// </summary>
     public static Lists Short { get; } = new([3_000, IntegerMaster.MostPatterns], Way: 4);
-
-    /// <summary>Where even at the bound there are more; only the search takes in so many.</summary>
-    public static Lists Longest { get; } = new([40_000, 120_000, 400_000]);
 
     /// <summary>The best plan known.</summary>
     public MaterialPlan Best { get; private set; }

@@ -169,7 +169,7 @@ internal static class TierSolver
         if (tier.Value(glance.Best) == glance.Bound || effort.Over) return (glance.Best, glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         var levels = new Levels(tier, glance.Best, glance.Bound, Searching, ManyNodes, effort);
-        levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Longest);
+        levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
         return (Reopening.Improve(tier, levels.Best, levels.Bound, effort), levels.Bound, guide);
     }
 
