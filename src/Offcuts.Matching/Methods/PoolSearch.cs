@@ -19,7 +19,6 @@ internal sealed class PoolSearch : IDisposable
     private readonly PoolMaster _master;
     private readonly HashSet<string> _seen = [];
     private readonly Stack<PoolNode> _open = [];
-    private long _most;
     private int _nodes;
     private int _cutRounds;
     private bool _failed;
@@ -32,7 +31,7 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="effort">Limit.</param>
     public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort)
     {
-        (_tier, _pool, _most, _nodes, _effort) = (tier, pool, most, nodes, effort);
+        (_tier, _pool, Most, _nodes, _effort) = (tier, pool, most, nodes, effort);
         _master = new PoolMaster(tier, pool);
     }
 
@@ -43,7 +42,7 @@ internal sealed class PoolSearch : IDisposable
     public IReadOnlyList<Pattern> RootPatterns { get; private set; } = [];
 
     /// <summary>Only plans of at most this cost are still looked for.</summary>
-    public long Most => _most;
+    public long Most { get; private set; }
 
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
@@ -64,7 +63,7 @@ internal sealed class PoolSearch : IDisposable
     public void Hear(MaterialPlan plan)
     {
         if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
-        _most = Math.Min(_most, _tier.Value(plan) - 1);
+        Most = Math.Min(Most, _tier.Value(plan) - 1);
     }
 
     public void Dispose() => _master.Dispose();
@@ -73,7 +72,7 @@ internal sealed class PoolSearch : IDisposable
     {
         while (!_failed && _open.TryPeek(out var node))
         {
-            if (Bounds.RoundUp(_tier, node.Bound) <= _most)
+            if (Bounds.RoundUp(_tier, node.Bound) <= Most)
             {
                 if (_nodes == 0 || _effort.Over) return false;
                 _nodes--;
@@ -123,7 +122,7 @@ internal sealed class PoolSearch : IDisposable
             if (Whole(solution) is { } plan)
             {
                 Hear(plan);
-                if (Bounds.RoundUp(_tier, node.Bound) > _most) return null;
+                if (Bounds.RoundUp(_tier, node.Bound) > Most) return null;
                 return new Solved(node, solution);
             }
 
@@ -141,17 +140,17 @@ internal sealed class PoolSearch : IDisposable
     // What a plan of this node can cost at most, and still be of use.
     private long MostOf(PoolNode node)
     {
-        if (_tier.Goal != Goal.Spend) return _most;
+        if (_tier.Goal != Goal.Spend) return Most;
         long most = 0;
         for (var s = 0; s < node.Most.Length; s++) most += node.Most[s] * _tier.Problem.Supplies[s].Price;
-        return Math.Min(_most, most);
+        return Math.Min(Most, most);
     }
 
     private MaterialPlan? Whole(IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {
         if (solution.Any(column => Math.Abs(column.Times - Math.Round(column.Times)) > 1e-5)) return null;
         var plan = IntegerMaster.Trimmed(_tier, solution.Select(column => (column.Pattern, (int)Math.Round(column.Times))));
-        return _tier.Accepts(plan) && _tier.Value(plan) <= _most ? plan : null;
+        return _tier.Accepts(plan) && _tier.Value(plan) <= Most ? plan : null;
     }
 
     private sealed record Scanned(long Bound, long[] Reduced, long[] Least, List<int> Entering);

@@ -90,6 +90,18 @@ internal sealed class KindTable
     /// <summary>The ways to cut a bar from one of its ends; shared by bars of one shape.</summary>
     public BarGraph Graph(View view) => _graphs[KeyOf(view)];
 
+    /// <summary>The pieces of a row that is laid along these arcs of its graph, from its beginning on, each with the stretch that it lies in.</summary>
+    public IEnumerable<Laid> Laid(Row row, RowGraph graph, IEnumerable<int> arcs)
+    {
+        var stretch = 0;
+        foreach (var arc in arcs)
+        {
+            var (from, to) = (graph.At[graph.From[arc]], graph.At[graph.To[arc]]);
+            while (row.Stretches[stretch].To < to) stretch++;
+            yield return new Laid(row, stretch, from, to, _kinds[graph.Kind[arc]]);
+        }
+    }
+
     private static (long Length, long? Line, bool Mirrored) KeyOf(View view) => (view.Bar.Length, view.Bar.Line, view.Mirrored);
 
     /// <summary>Of which kind a piece can be trimmed to which other, one step each.</summary>

@@ -271,20 +271,9 @@ internal sealed class PairDive : IDisposable
     {
         foreach (var position in _positions.Where(one => one.Laid is not null))
         {
-            foreach (var one in Pieces(position.Lower, position.Pair.Lower, position.Laid!.Lower)) yield return one;
+            foreach (var one in _table.Laid(position.Lower, position.Pair.Lower, position.Laid!.Lower)) yield return one;
             if (position.Upper is null) continue;
-            foreach (var one in Pieces(position.Upper, position.Pair.Upper!, position.Laid!.Upper)) yield return one;
-        }
-    }
-
-    private IEnumerable<Laid> Pieces(Row row, RowGraph graph, int[] arcs)
-    {
-        var stretch = 0;
-        foreach (var arc in arcs)
-        {
-            var (from, to) = (graph.At[graph.From[arc]], graph.At[graph.To[arc]]);
-            while (row.Stretches[stretch].To < to) stretch++;
-            yield return new Laid(row, stretch, from, to, _table.Kinds[graph.Kind[arc]]);
+            foreach (var one in _table.Laid(position.Upper, position.Pair.Upper!, position.Laid!.Upper)) yield return one;
         }
     }
 }

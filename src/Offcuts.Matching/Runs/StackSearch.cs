@@ -141,17 +141,6 @@ internal sealed class StackSearch
         return PieceCutting.Of(_table, program.Patterns, laid.SelectMany(one => Pieces(one.Stack, one.Layout)), _effort);
     }
 
-    private IEnumerable<Laid> Pieces(StackModes stack, PairLayout layout)
-    {
-        for (var r = 0; r < layout.Rows.Length; r++)
-        {
-            var (row, graph, stretch) = (stack.Rows[r], _table.Rows[stack.Rows[r].Index], 0);
-            foreach (var arc in layout.Rows[r].Arcs)
-            {
-                var (from, to) = (graph.At[graph.From[arc]], graph.At[graph.To[arc]]);
-                while (row.Stretches[stretch].To < to) stretch++;
-                yield return new Laid(row, stretch, from, to, _table.Kinds[graph.Kind[arc]]);
-            }
-        }
-    }
+    private IEnumerable<Laid> Pieces(StackModes stack, PairLayout layout) =>
+        layout.Rows.SelectMany((one, r) => _table.Laid(stack.Rows[r], _table.Rows[stack.Rows[r].Index], one.Arcs));
 }
