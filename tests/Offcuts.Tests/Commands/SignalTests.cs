@@ -46,6 +46,25 @@ public sealed class SignalTests : IDisposable
         _yard.Must("plans").Lines.Should().ContainSingle().Which.Should().StartWith("no plan is kept yet");
     }
 
+    // Two hundred feet of wall: what fills it is far from through when the signal comes. After five seconds the program would end by force, and say nothing.
+    [Fact]
+    public async Task A_wall_whose_filling_is_stopped_is_told_as_it_is_filled_by_then_and_nothing_is_kept()
+    {
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("price", "set", "foam 2-1/2x12 4' 15.00");
+        _yard.Must("wall", "import", "walls", _yard.FileOf("long.txt", "wall             long\nsystem           generic, invented\nheight           10'\ncore             6\"\nclosed           no\nleg A: 200' end\n  outside right\n"));
+        using var process = Start("dotnet", Program, "wall", "fill", "long", "--keep", "--time", "300", "--yard", _yard.YardPath);
+        var output = process.StandardOutput.ReadToEndAsync();
+
+        await Task.Delay(TimeSpan.FromSeconds(8));
+        Kill(process.Id, "INT");
+
+        process.WaitForExit(60_000).Should().BeTrue("the program ends long before its 300 seconds are over");
+        process.ExitCode.Should().Be(130);
+        (await output).Should().StartWith("Wall long of walls: 20 courses to fill").And.Contain("Not kept.");
+        _yard.Run("wall", "fill", "long", "--kept").Status.Should().Be(2, "what was stopped is not kept");
+    }
+
     [Theory]
     [InlineData("HUP", 129)]
     [InlineData("INT", 130)]
