@@ -150,7 +150,11 @@ public sealed partial class YardFile : IDisposable
         Database.Dispose();
     }
 
-    internal DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
+    /// <summary>The clock that its days are told by.</summary>
+    public TimeProvider Clock => _clock;
+
+    /// <summary>The day by that clock.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
 
     // Saves what the work did where it gives a value; else, or where it throws, the yard stays as it was.
     private Result<HistoryEntry> InTransaction(Func<Result<HistoryEntry>> work) => Guard(() =>

@@ -28,22 +28,49 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
     {
         var plan = after.Single(plan => plan.Id == act.PlanId);
         var cutNow = act.Indexes.Select(index => new CutNow(plan.Plan.Pieces[index], plan.Steps[index].Actual ?? plan.Plan.Pieces[index])).ToArray();
-        var lines = new List<LedgerLine>();
-        var addedBefore = Money.Zero;
-        var job = StagesOfJob(after, plan);
         var hardware = act.HardwareNow ? plan.Plan.Hardware : [];
         var workedFor = cutNow.SelectMany(cut => cut.Planned.Cuts).Select(cut => cut.Stage).Concat(hardware.Select(fill => fill.Need.Stage)).ToHashSet();
-        var upTo = job.Where(stage => !workedFor.Contains(stage)).ToHashSet();
-        foreach (var stage in job.Where(workedFor.Contains))
+        return
+        [
+            .. Added(before, after, plan, workedFor)
+                .Select(one => Line(one.Stage, cutNow, hardware, plan.Id, today) with { AllNew = one.AllNew })
+                .Where(line => line != new LedgerLine { Day = today, Stage = line.Stage, PlanId = plan.Id }),
+        ];
+    }
+
+    /// <summary>
+    /// The lines that take back what was booked for cuts of a plan that came back to the yard: without them their all-new cost would count again once
+    /// they are used for something else. At the prices of that day, as all lines; what was spent on them stays spent.
+    /// </summary>
+    /// <param name="before">Every plan, with those cuts as made.</param>
+    /// <param name="after">The same without them.</param>
+    /// <param name="planId">The plan that they were made for.</param>
+    /// <param name="today">The day they came back.</param>
+    public IReadOnlyList<LedgerLine> TakenBack(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, int planId, DateOnly today)
+    {
+        var plan = before.Single(plan => plan.Id == planId);
+        var madeFor = plan.PiecesCut.SelectMany(piece => piece.Cuts).Select(cut => cut.Stage).ToHashSet();
+        return
+        [
+            .. Added(before, after, plan, madeFor)
+                .Where(one => one.AllNew < Money.Zero)
+                .Select(one => new LedgerLine { Day = today, Stage = one.Stage, PlanId = planId, AllNew = one.AllNew }),
+        ];
+    }
+
+    // What all-new cost gains from one state to the other, shared out among these stages of the plan's job in their order.
+    private IEnumerable<(string Stage, Money AllNew)> Added(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, KeptPlan plan, HashSet<string> stagesOf)
+    {
+        var job = StagesOfJob(after, plan);
+        var addedBefore = Money.Zero;
+        var upTo = job.Where(stage => !stagesOf.Contains(stage)).ToHashSet();
+        foreach (var stage in job.Where(stagesOf.Contains))
         {
             upTo.Add(stage);
             var added = AllNew(after, upTo) - AllNew(before, upTo);
-            var line = Line(stage, cutNow, hardware, plan.Id, today) with { AllNew = added - addedBefore };
+            yield return (stage, added - addedBefore);
             addedBefore = added;
-            if (line != new LedgerLine { Day = today, Stage = stage, PlanId = plan.Id }) lines.Add(line);
         }
-
-        return lines;
     }
 
     // Stages in the yard's order; one that was removed since comes last.

@@ -242,6 +242,63 @@ public sealed class FillAgainTests : IDisposable
         new ChangeWalls(_yard).Drop("wall").Value.Should().Match("*" + Lost);
     }
 
+    // Two faces of 8 ft are four whole panels at $15.00: so much is saved in all, whatever was given up on the way.
+    [Fact]
+    public void What_comes_back_is_taken_back_in_the_ledger_and_counts_once_it_is_used()
+    {
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", ["foam 2-1/2x12 4' x4 line 0 @loft"]);
+        Keep();
+        Cut(Course("A inside", 1).Pieces[0].Piece);
+        _yard.Ledger().Sum(line => line.Saved.Cents).Should().Be(1500);
+
+        new DropPlan(_yard).Drop(1).Ok.Should().BeTrue();
+
+        var taken = _yard.Ledger()[^1];
+        (taken.Stage, taken.PlanId, taken.AllNew.Cents, taken.Spent.Cents, taken.Day).Should().Be(("walls", 1, -1500L, 0L, _yard.Today));
+        _yard.Plan(1)!.PiecesCut.SelectMany(piece => piece.Cuts).Should().BeEmpty("what came back was left of its piece");
+        _yard.Undo().Ok.Should().BeTrue();
+        _yard.Ledger().Sum(line => line.Saved.Cents).Should().Be(1500, "it was one change");
+        _yard.Redo().Ok.Should().BeTrue();
+        Keep();
+        foreach (var piece in Kept.Plan.Courses.SelectMany(course => course.Pieces).Select(one => one.Piece).Distinct()) Cut(piece);
+
+        (_yard.Ledger().Sum(line => line.AllNew.Cents), _yard.Ledger().Sum(line => line.Spent.Cents)).Should().Be((6000L, 0L));
+    }
+
+    [Fact]
+    public void A_bought_panel_that_comes_back_was_spent_for_nothing_until_it_is_used()
+    {
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", []);
+        Keep();
+        Cut(Course("A inside", 1).Pieces[0].Piece);
+        _yard.Ledger().Sum(line => line.Saved.Cents).Should().Be(0, "$15.00 of panel for $15.00");
+
+        new ChangeWalls(_yard).Drop("wall").Ok.Should().BeTrue();
+
+        (_yard.Ledger().Sum(line => line.AllNew.Cents), _yard.Ledger().Sum(line => line.Spent.Cents)).Should().Be((0L, 1500L));
+    }
+
+    [Fact]
+    public void What_comes_back_is_taken_back_in_the_ledger_beside_what_stays_used()
+    {
+        // 9 ft: whole panels and one of 1 ft at the free end, so that one panel gives pieces for both faces where it is cut so.
+        FreeWall.Draw(_yard, "leg A: 9' end", "1'", []);
+        Keep();
+        var outside = Course("A outside", 1);
+        foreach (var piece in outside.Pieces.Select(one => one.Piece).Distinct()) Cut(piece);
+        var whole = _yard.Ledger().Sum(line => line.AllNew.Cents);
+        foreach (var piece in Course("A inside", 1).Pieces.Where(one => !Steps.IsMade(one)).Select(one => one.Piece).Distinct().Take(1)) Cut(piece);
+        _yard.Ledger().Sum(line => line.AllNew.Cents).Should().BeGreaterThan(whole);
+        var made = Course("A inside", 1).Pieces.Where(Steps.IsMade).ToArray();
+
+        new DropPlan(_yard).Drop(1).Ok.Should().BeTrue();
+
+        // The outside course is cut whole and waits to be stacked: 9 ft of panels, two whole ones and a part of a third.
+        _yard.Ledger().Sum(line => line.AllNew.Cents).Should().Be(4500);
+        _yard.Pieces().Count(piece => piece.OnHand).Should().BeGreaterThanOrEqualTo(made.Length);
+        _yard.Plan(1)!.PiecesCut.SelectMany(piece => piece.Cuts).Sum(cut => cut.Length.Units).Should().Be(Length.Feet(9).Units);
+    }
+
     [Fact]
     public void What_comes_back_of_a_low_course_is_as_high_as_it_was_cut_and_of_a_corner_has_its_first_line_where_it_lies_on_it()
     {
