@@ -40,7 +40,9 @@ internal static class Catalogue
         Wall("run-leg-0", "A leg of 36 ft, 10 courses, both faces, 60 offcuts, no stagger", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 0)),
         Wall("run-leg-12", "The same with a stagger of 12 in", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 12)),
         Wall("run-leg-24", "The same with a stagger of 24 in", "new panels proven least in 10 s", 10, 2, 12, seed => Walls.Leg(seed, 24)),
-        Wall("run-house", "Eight legs, 10 courses, both faces, windows and a door, 300 offcuts, stagger 12 in", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, Walls.House),
+        Wall("run-house", "Eight legs, 10 courses, both faces, windows and a door, 300 offcuts, stagger 12 in", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, seed => Walls.House(seed, 12)),
+        Wall("run-house-24", "The same with a stagger of half a panel", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, seed => Walls.House(seed, 24)),
+        Wall("run-window-24", "A leg of 36 ft and one of 20 ft with windows and doors, 10 courses, both faces, 100 offcuts, stagger 24 in", "new panels within one in a hundred of the bound in 10 s", 10, 2, 12, Walls.Windowed),
         Wall("run-boards", "Form boards of a footing, joints on stakes, 40 boards on hand", "a full plan, spend proven in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: false)),
         Wall("run-cleats", "The same, joints anywhere with cleats", "a full plan in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: true)),
     ];

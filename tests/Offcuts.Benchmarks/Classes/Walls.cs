@@ -51,12 +51,15 @@ internal sealed class Walls
     public static Instance Leg(int seed, decimal stagger) => new Walls(seed).Wall($"no {seed}", [432], 10, stagger, 60);
 
     /// <summary>Eight legs, both faces, ten courses, windows and a door, and 300 offcuts.</summary>
-    public static Instance House(int seed)
+    public static Instance House(int seed, decimal stagger)
     {
         var walls = new Walls(seed);
         decimal[] legs = [432, 288, 144 + 2 * walls._random.Next(24), 96 + 2 * walls._random.Next(24), 288, 192, 432, 240 + 2 * walls._random.Next(24)];
-        return walls.Wall($"no {seed}", legs, 10, 12, 300);
+        return walls.Wall($"no {seed}", legs, 10, stagger, 300);
     }
+
+    /// <summary>Two legs with windows and doors, both faces, ten courses, half a panel of stagger, and 100 offcuts.</summary>
+    public static Instance Windowed(int seed) => new Walls(seed).Wall($"no {seed}", [432, 240], 10, 24, 100);
 
     /// <summary>
     /// Both sides of a footing's legs in form boards that meet at stakes or, with cleats, anywhere; 40 boards on hand. Every leg ends at
