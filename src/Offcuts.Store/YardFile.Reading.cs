@@ -41,8 +41,10 @@ public sealed partial class YardFile
     /// <summary>Courses of walls that stand, wall by wall and from the bottom up.</summary>
     public IReadOnlyList<StackedCourse> StackedCourses() => Guard(() => _reader.StackedCourses());
 
-    /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has.</summary>
-    public KnownNames Names() => Guard(() => new KnownNames(_reader.Materials()));
+    /// <summary>Every name of a material that a piece, gone or not, a bin, a price or a stage has, and what the sheets of systems count out.</summary>
+    /// <param name="ofSystems">False to leave those sheets out, where it is a sheet's own names that are looked at.</param>
+    public KnownNames Names(bool ofSystems = true) =>
+        Guard(() => new KnownNames(ofSystems ? [.. _reader.Materials(), .. _reader.Systems().SelectMany(system => system.Counted)] : _reader.Materials()));
 
     /// <summary>Everything that can be bought.</summary>
     public PriceBook Prices() => Guard(() => _reader.PriceBook());

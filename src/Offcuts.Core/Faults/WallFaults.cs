@@ -162,6 +162,8 @@ public static class WallFaults
 
     public static Fault NoSuchSystem(string name) => new($"there is no system sheet named {Shown(name)}") { About = "system" };
 
+    public static Fault NoSuchSystem(string name, IEnumerable<string> known) => Among(NoSuchSystem(name), [.. known]);
+
     public static Fault SystemExists(string name) => new($"there is a system sheet named {Shown(name)} already; read it in its place with --replace");
 
     public static Fault SystemInUse(string name, string wall) => new($"the wall {Shown(wall)} is built of {Shown(name)}; drop the wall first");
@@ -176,6 +178,8 @@ public static class WallFaults
     public static Fault NothingAsked(string wall) => new($"the wall {Shown(wall)} asks for nothing that is cut or counted");
 
     public static Fault NoSuchWall(string name) => new($"there is no wall named {Shown(name)}");
+
+    public static Fault NoSuchWall(string name, IEnumerable<string> known) => Among(NoSuchWall(name), [.. known]);
 
     public static Fault NoLegToDraw(string wall, string leg) => new($"the wall {Shown(wall)} has no leg {Shown(leg)}");
 
@@ -222,6 +226,9 @@ public static class WallFaults
         new($"\"{Shown(text)}\" can't be read here; write it like: {example}", column);
 
     public static Fault NotOneOf(string word, string words, int column) => new($"\"{Shown(word)}\" is none of {words}", column);
+
+    private static Fault Among(Fault fault, IReadOnlyList<string> known) =>
+        known.Count == 0 ? fault : fault with { Sentence = $"{fault.Sentence}; there {(known.Count == 1 ? "is" : "are")}: {string.Join("; ", known.Select(Shown))}" };
 
     private static string Shown(string text) => FileFaults.Shown(text);
 }

@@ -86,6 +86,9 @@ public sealed record SystemSheet
     /// <summary>Where the numbers are from and whatever else the user wrote, a line each.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>Every counted thing that the sheet names.</summary>
+    public IEnumerable<Hardware> Counted => [Tie, .. AtCorner.Concat(AtTee).Concat(AtEnd).Concat(AtCourse).Select(fitting => fitting.Hardware)];
+
     /// <summary>What is laid. Only for a sheet that <see cref="SystemRules"/> let through.</summary>
     public FoamPanel Panel => new(Thickness, PanelHeight, Foam);
 

@@ -14,14 +14,25 @@ public sealed record NewName(Material Material, string Nearest)
     /// <summary>What makes it new, and what is near it.</summary>
     public string Why => OtherKind
         ? $"so far it is known only as something {(Material is Hardware ? "cut to length" : "counted")}"
-        : "no piece, price or stage has it yet" + (Nearest.Length > 0 ? $"; {TextRules.Harmless(Nearest)} is the nearest that is known" : "");
+        : "no piece, price, stage or system has it yet" + (Nearest.Length > 0 ? $"; {TextRules.Harmless(Nearest)} is the nearest that is known"
+            : AtEnd.Length > 0 ? $"; {TextRules.Harmless(AtEnd)} stands at its end: a need's own name has a colon behind it" : "");
+
+    /// <summary>What has its name by its size and stands at the end of this one, as 2x4 does in "stakes 2x4"; empty where nothing does.</summary>
+    public string AtEnd => Ends().FirstOrDefault("");
 
     /// <summary>What to say of it, loudly, before it is saved.</summary>
     public string Told => $"NEW NAME \"{TextRules.Harmless(Material.Name)}\": {Why}";
+
+    private IEnumerable<string> Ends() =>
+        from i in Enumerable.Range(1, Math.Max(0, Material.Name.Length - 1))
+        where Material.Name[i - 1] == ' '
+        let end = Material.Name[i..]
+        where MaterialReader.ReadStart(end) is { Material.Ok: true } read && read.End == end.Length
+        select end;
 }
 
 /// <summary>
-/// The materials that a yard, its prices and its stages speak of already. Lumber, bars, foam and sheets have names by their size
+/// The materials that a yard, its prices, its stages and its systems speak of already. Lumber, bars, foam and sheets have names by their size
 /// and are never new. Any other name is taken as typed, so a slip in it would silently make a material of its own.
 /// </summary>
 public sealed class KnownNames

@@ -21,7 +21,7 @@ public sealed class ChangeSystems(YardFile yard)
 
     /// <summary>The sheet of a name, in either case; or why there is none.</summary>
     public Result<SystemSheet> Find(string name) =>
-        All().FirstOrDefault(sheet => Same(sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchSystem(name);
+        All().FirstOrDefault(sheet => Same(sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchSystem(name, All().Select(sheet => sheet.Name));
 
     /// <summary>
     /// Takes a sheet in from a file; one of that name is replaced only where <paramref name="replace"/> says so, and only where every

@@ -18,7 +18,7 @@ public sealed class ChangeWalls(YardFile yard)
 {
     /// <summary>The wall of a name, in either case; or why there is none.</summary>
     public Result<StageWall> Find(string name) =>
-        yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchWall(name);
+        yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchWall(name, yard.Walls().Select(wall => wall.Sheet.Name));
 
     /// <summary>A wall laid out with its system.</summary>
     public Result<LaidWall> Lay(WallSheet sheet) => new ChangeSystems(yard).Find(sheet.System).Then(system => LaidWall.Of(sheet, system));
@@ -150,7 +150,7 @@ public sealed class ChangeWalls(YardFile yard)
         RequiredCut[] cuts = [.. taken.Takeoff.Cuts.Select(cut => cut.Cut)];
         if (!newNames)
         {
-            var strange = yard.Names().NewAmong([.. cuts.Select(cut => cut.Material), .. hardware.Select(need => (Material)need.Hardware)]);
+            var strange = yard.Names(ofSystems: false).NewAmong([.. cuts.Select(cut => cut.Material), .. hardware.Select(need => (Material)need.Hardware)]);
             if (strange.Count > 0) return Result<string>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
         }
 

@@ -25,7 +25,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
         var read = WallText.ReadPlaced(text);
         if (!read.TryGet(out var placed)) return Refused(read.Faults, text, SheetFacts.OfWall);
         var sheet = placed.Sheet;
-        var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system) : WallFaults.NoSuchSystem(sheet.System);
+        var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system) : WallFaults.NoSuchSystem(sheet.System, systems.Select(system => system.Name));
         return laid.TryGet(out var wall)
             ? new SheetReading(sheet.Name, InShortOf(wall, unit), new WallSayings(wall, unit).Of(text), []) { ToLookAt = wall.ToLookAt }
             : new SheetReading(sheet.Name, "", new Dictionary<int, string>(), [.. laid.Faults.Select(fault => placed.Place(fault, ""))]);

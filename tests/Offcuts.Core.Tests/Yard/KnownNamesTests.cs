@@ -31,6 +31,20 @@ public sealed class KnownNamesTests
         name.Told.Should().Be("NEW NAME \"crown moulding\": so far it is known only as something cut to length");
     }
 
+    [Theory]
+    [InlineData("stakes 2x4", "2x4")]
+    [InlineData("left foam 2-1/2x12", "foam 2-1/2x12")]
+    [InlineData("dowels #4", "#4")]
+    [InlineData("crown moulding", "")]
+    [InlineData("2x4 stakes", "")]
+    public void A_name_that_ends_with_one_by_size_says_so(string name, string end) =>
+        KnownNames.None.NewAmong([Cut(name)]).Should().ContainSingle().Which.AtEnd.Should().Be(end);
+
+    [Fact]
+    public void A_need_whose_colon_was_left_out_is_told_of_it() =>
+        KnownNames.None.NewAmong([Cut("stakes 2x4")]).Single().Told.Should().Be(
+            "NEW NAME \"stakes 2x4\": no piece, price, stage or system has it yet; 2x4 stands at its end: a need's own name has a colon behind it");
+
     [Fact]
     public void Each_new_name_is_told_once_in_order() =>
         Known.NewAmong([Cut("lath"), Counted("hook"), Cut("Lath"), Cut("2x12"), Cut("#5")]).Select(name => name.Material.Name).Should().Equal("lath", "hook");

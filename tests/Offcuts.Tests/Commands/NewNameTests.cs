@@ -15,8 +15,21 @@ public sealed class NewNameTests : IDisposable
         var told = _yard.Run("add", "panel tei x12");
 
         told.Status.Should().Be(2);
-        told.Error.Should().Be("\"panel tei\" is a new name: no piece, price or stage has it yet; panel tie is the nearest that is known; if it is meant, add --new\n");
+        told.Error.Should().Be("\"panel tei\" is a new name: no piece, price, stage or system has it yet; panel tie is the nearest that is known; if it is meant, add --new\n");
         _yard.Must("list").Lines[^1].Should().Be("0 pieces, 1 bin");
+    }
+
+    [Fact]
+    public void What_the_system_of_a_wall_counts_out_is_no_new_name_and_is_near_a_slip_in_it()
+    {
+        var sheet = Path.Combine(_yard.Folder, "shed.txt");
+        File.WriteAllText(sheet, "wall shed\nsystem generic, invented\nheight 8'\ncore 6\"\nclosed no\nleg A: 12' end\n");
+        _yard.Must("stage", "new", "walls");
+        _yard.Must("wall", "import", "walls", sheet);
+
+        _yard.Must("add", "panel tie x140");
+        _yard.Must("add", "end bracket x12");
+        _yard.Run("add", "corner braket x12").Error.Should().Contain("corner bracket is the nearest that is known");
     }
 
     [Fact]
@@ -34,7 +47,7 @@ public sealed class NewNameTests : IDisposable
     public void A_look_says_it_loudly() =>
         _yard.Must("add", "--look", "crown moulding 8'").Lines.Should().Equal(
             "1 length of crown moulding: 8'; sound; 8.0 ft in all",
-            "  ! NEW NAME \"crown moulding\": no piece, price or stage has it yet");
+            "  ! NEW NAME \"crown moulding\": no piece, price, stage or system has it yet");
 
     [Fact]
     public void A_size_that_looks_like_a_slip_is_refused_where_nobody_can_be_asked_unless_it_is_meant()
@@ -145,7 +158,7 @@ public sealed class NewNameTests : IDisposable
         _yard.Must("add", "2x4 8'");
         var code = YardCommandTests.Code(_yard, 0, "list");
 
-        _yard.Run("change", code, "--material", "2z4").Error.Should().Be("\"2z4\" is a new name: no piece, price or stage has it yet; 2x4 is the nearest that is known; if it is meant, add --new\n");
+        _yard.Run("change", code, "--material", "2z4").Error.Should().Be("\"2z4\" is a new name: no piece, price, stage or system has it yet; 2x4 is the nearest that is known; if it is meant, add --new\n");
         _yard.Must("change", code, "--material", "2x6");
     }
 

@@ -199,7 +199,7 @@ public sealed class WallCommandTests : IDisposable
     [Theory]
     [InlineData("leg B: 20' left", "leg B: 20' left by 45", "garage.txt:8: column 12: left by 45 can't be laid: only square corners can be; write left, right or end")]
     [InlineData("leg B: 20' left", "leg B: 21' left", "garage.txt:10: the wall does not close: at the corner of D and A the end lies 12\" to the left of A")]
-    [InlineData("system           generic, invented", "system           ours", "garage.txt:2: there is no system sheet named ours")]
+    [InlineData("system           generic, invented", "system           ours", "garage.txt:2: there is no system sheet named ours; there is: generic, invented")]
     [InlineData("wide 11\"", "wide 12\"", "garage.txt:11: 2x12 is at most 11-1/2\" wide, and the bucks are 12\"")]
     [InlineData("leg C: 28'", "leg B: 28'", "garage.txt:9: there are two legs named B")]
     [InlineData("at 4' wide", "at 4\" wide", "garage.txt:7: the opening hatch in leg A sticks out into the corner at the leg's start by 7\"")]

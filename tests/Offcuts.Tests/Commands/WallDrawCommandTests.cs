@@ -68,7 +68,7 @@ public sealed class WallDrawCommandTests : IDisposable
     public void A_leg_that_is_not_there_and_a_width_without_room_are_refused_in_one_line()
     {
         _yard.Run("wall", "draw", "garage", "--leg", "Z").Error.Should().Be("the wall garage has no leg Z\n");
-        _yard.Run("wall", "draw", "shed").Error.Should().Be("there is no wall named shed\n");
+        _yard.Run("wall", "draw", "shed").Error.Should().Be("there is no wall named shed; there is: garage\n");
         _yard.Run("wall", "draw", "garage", "--width", "10").Error.Should().Contain("a drawing is 40 to 400 columns wide");
     }
 }

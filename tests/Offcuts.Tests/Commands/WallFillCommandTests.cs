@@ -227,7 +227,7 @@ public sealed class WallFillCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("there is no wall named shed\n", "wall", "fill", "shed")]
+    [InlineData("there is no wall named shed; there is: bench\n", "wall", "fill", "shed")]
     [InlineData("no filling of the wall bench is kept; find and keep one with: offcuts wall fill bench --keep\n", "wall", "stacked", "bench", "--course", "1")]
     [InlineData("\"top\" is no face; write outside or inside\n", "wall", "stacked", "bench", "--course", "1", "--face", "top")]
     [InlineData("a course is a whole number from 1 up\n", "wall", "stacked", "bench", "--course", "0")]

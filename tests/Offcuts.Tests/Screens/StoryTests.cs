@@ -44,8 +44,8 @@ public sealed class StoryTests
         {
             run.Press("F3").Type("panel tei x12 @shed");
             run.Lines[3].Should().Be("✓ hardware: 12 of panel tei; at shed");
-            run.Lines[4].Should().Be("! NEW NAME \"panel tei\": no piece, price or stage has it yet; panel tie is the");
-            run.Lines[5].Should().Be("  nearest that is known");
+            run.Lines[4].Should().Be("! NEW NAME \"panel tei\": no piece, price, stage or system has it yet; panel tie");
+            run.Lines[5].Should().Be("  is the nearest that is known");
 
             run.Press("Enter");
             run.Yard.Bins().Single().Quantity.Should().Be(40, "nothing is saved before the question is answered");
