@@ -23,6 +23,24 @@ internal static class GroundRules
         return faults;
     }
 
+    /// <summary>What is wrong with openings by their legs alone, wherever those stand.</summary>
+    public static List<Fault> OpeningsOf(WallSheet wall)
+    {
+        var faults = new List<Fault>();
+        foreach (var leg in wall.Legs)
+        {
+            foreach (var opening in leg.Openings)
+            {
+                CheckOut(faults, opening, leg, "at the leg's end", opening.End.Units - leg.Length.Units);
+                CheckOut(faults, opening, leg, "at the top of the wall", opening.Top.Units - wall.Height.Units);
+            }
+
+            CheckOverlaps(faults, leg);
+        }
+
+        return faults;
+    }
+
     // Only the shortest of a leg's rows is told; the others follow from it.
     private static void CheckRows(List<Fault> faults, Frame foam, FrameLeg leg, Lap lap, Length shortest)
     {
@@ -42,16 +60,21 @@ internal static class GroundRules
         var (from, to) = (Clear(frame.Start, foam.Whole), leg.Length.Units - Clear(frame.End, foam.Whole));
         foreach (var opening in leg.Openings)
         {
-            void Out(string where, long by)
-            {
-                if (by > 0) faults.Add(WallFaults.OpeningSticksOut(opening.Name, leg.Name, where, Length.FromUnits(by)));
-            }
-
-            Out(from > 0 ? "into the corner at the leg's start" : "at the leg's start", from - opening.Offset.Units);
-            Out(to < leg.Length.Units ? "into the corner at the leg's end" : "at the leg's end", opening.End.Units - to);
-            Out("at the top of the wall", opening.Top.Units - wall.Height.Units);
+            CheckOut(faults, opening, leg, from > 0 ? "into the corner at the leg's start" : "at the leg's start", from - opening.Offset.Units);
+            CheckOut(faults, opening, leg, to < leg.Length.Units ? "into the corner at the leg's end" : "at the leg's end", opening.End.Units - to);
+            CheckOut(faults, opening, leg, "at the top of the wall", opening.Top.Units - wall.Height.Units);
         }
 
+        CheckOverlaps(faults, leg);
+    }
+
+    private static void CheckOut(List<Fault> faults, Opening opening, Leg leg, string where, long by)
+    {
+        if (by > 0) faults.Add(WallFaults.OpeningSticksOut(opening.Name, leg.Name, where, Length.FromUnits(by)));
+    }
+
+    private static void CheckOverlaps(List<Fault> faults, Leg leg)
+    {
         for (var i = 0; i < leg.Openings.Count; i++)
         {
             for (var j = i + 1; j < leg.Openings.Count; j++)

@@ -73,11 +73,12 @@ public sealed class LaidWall
         var checkedSystem = SystemRules.Check(system);
         if (!checkedSystem.Ok) return Result<LaidWall>.Fail(checkedSystem.Faults);
         var faults = WallRules.Faults(sheet, system);
-        if (faults.Count > 0) return Result<LaidWall>.Fail(faults);
+        // While a sheet is typed leg by leg its legs can't stand yet; its openings are looked at all the same.
+        if (faults.Count > 0) return Result<LaidWall>.Fail([.. faults, .. GroundRules.OpeningsOf(sheet)]);
 
         var whole = sheet.CoreWidth.Units + 2 * system.Thickness.Units;
         var placed = Chains.Of(sheet, whole, faults);
-        if (faults.Count > 0) return Result<LaidWall>.Fail(faults);
+        if (faults.Count > 0) return Result<LaidWall>.Fail([.. faults, .. GroundRules.OpeningsOf(sheet)]);
         var foam = FrameMaker.Foam(placed, system.Thickness.Units, sheet.CoreWidth.Units);
         faults.AddRange(GroundRules.Faults(sheet, system, placed, foam));
         var boards = sheet.Footing is { } footing ? FrameMaker.Boards(footing, foam) : null;

@@ -84,6 +84,20 @@ public sealed class RefusalTests
     }
 
     [Fact]
+    public void Openings_are_looked_at_before_the_legs_stand()
+    {
+        var door = new Opening("door", In(50), In(36), In(20), Length.Zero);
+        var window = new Opening("window", In(80), In(36), In(10), In(10));
+        var high = new Opening("high", In(140), In(12), In(30), In(1));
+
+        Refusals(Wall(Leg("A", In(150), Turn.Left, door, window, high))).Should().Equal(
+            "leg A turns, but no leg follows it; end it with end, or say that the wall is closed",
+            "the opening high in leg A sticks out at the leg's end by 2\"",
+            "the opening high in leg A sticks out at the top of the wall by 7\"",
+            "the openings door and window in leg A overlap by 6\"");
+    }
+
+    [Fact]
     public void A_tee_inside_an_opening_or_out_of_place_is_named()
     {
         WallSheet With(Junction at) => WithOpenings(new Opening("door", In(100), In(36), In(20), Length.Zero)) with { Legs = [.. WithOpenings(new Opening("door", In(100), In(36), In(20), Length.Zero)).Legs, Leg("T", Ft(5), Turn.End) with { Start = at }] };

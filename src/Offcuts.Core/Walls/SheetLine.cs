@@ -14,8 +14,10 @@ internal sealed class SheetLine
     private readonly List<Fault> _faults;
     private int _at;
 
-    public SheetLine(string text, int number, string fact, string example, int start, List<Fault> faults) =>
-        (Text, Number, Fact, Example, _at, _faults) = (text, number, fact, example, start, faults);
+    private readonly SheetFact _fact;
+
+    public SheetLine(string text, int number, SheetFact fact, int start, List<Fault> faults) =>
+        (Text, Number, _fact, _at, _faults) = (text, number, fact, start, faults);
 
     /// <summary>The whole line.</summary>
     public string Text { get; }
@@ -24,10 +26,10 @@ internal sealed class SheetLine
     public int Number { get; }
 
     /// <summary>What it tells.</summary>
-    public string Fact { get; }
+    public string Fact => _fact.Name;
 
     /// <summary>A line of its kind, for a person to copy.</summary>
-    public string Example { get; }
+    public string Example => _fact.Example;
 
     /// <summary>True once something of it couldn't be read.</summary>
     public bool Failed { get; private set; }
@@ -62,7 +64,7 @@ internal sealed class SheetLine
         Skip();
         if (Failed) return default;
         var read = LengthReader.Read(Text, _at, bare: null);
-        if (!read.TryGet(out var found)) return Fail(read.Fault, default(Length));
+        if (!read.TryGet(out var found)) return Fail(BareBeforeWord() ? MeasureFaults.UnitMissing(_at + 1) : read.Fault, default(Length));
         if (found.End < Text.Length && Text[found.End] != ' ') return Fail(WallFaults.WordsLeft(WordAt(found.End), Example, found.End + 1), default(Length));
         _at = found.End;
         return found.Length;
@@ -151,6 +153,14 @@ internal sealed class SheetLine
         if (!Failed) _faults.Add(fault with { Line = Number });
         Failed = true;
         return value;
+    }
+
+    // "4 wide": what follows the number is the line's own next word and no unit of anybody's.
+    private bool BareBeforeWord()
+    {
+        var number = WordAt(_at);
+        var next = WordAt(Math.Min(Text.Length, _at + number.Length + 1));
+        return number.All(char.IsAsciiDigit) && _fact.Shape.Split(' ', '|', ':').Contains(next, StringComparer.OrdinalIgnoreCase);
     }
 
     private (string Word, int Column) Word(string what)

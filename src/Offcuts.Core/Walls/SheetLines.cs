@@ -49,12 +49,21 @@ internal static class SheetLines
             if (SheetFact.Of(facts, line) is not { } fact)
             {
                 var words = line[start..].Split("  ", 2)[0].Split(':', 2)[0].TrimEnd();
+                if (Named(facts, words) is { } colon)
+                {
+                    var at = line.IndexOf(':', start) + 1;
+                    var fault = colon.Example.Contains(':', StringComparison.Ordinal) ? WallFaults.WordMissing("a name", colon.Example, at) : WallFaults.WordsLeft(":", colon.Example, at);
+                    faults.Add(fault with { Line = i + 1 });
+                    seen.TryAdd(colon.Name, i + 1);
+                    continue;
+                }
+
                 faults.Add(WallFaults.FactUnknown(words, Near(facts, words), start + 1) with { Line = i + 1 });
                 continue;
             }
 
             if (!fact.Often && !seen.TryAdd(fact.Name, i + 1)) faults.Add(WallFaults.FactTwice(fact.Name, seen[fact.Name]) with { Line = i + 1, Column = start + 1 });
-            else read(new SheetLine(line, i + 1, fact.Name, fact.Example, start + fact.Name.Length, faults));
+            else read(new SheetLine(line, i + 1, fact, start + fact.Name.Length, faults));
             if (fact.Often) seen.TryAdd(fact.Name, i + 1);
         }
 
@@ -76,6 +85,10 @@ internal static class SheetLines
         var refused = TextRules.FirstRefused(line.Replace('\t', ' '));
         return refused >= 0 ? MeasureFaults.TextHasControl(refused + 1) : null;
     }
+
+    // "leg: 28' left" tells of a leg without saying which, and "height: 8'" has a colon too many.
+    private static SheetFact? Named(IReadOnlyList<SheetFact> facts, string words) =>
+        facts.FirstOrDefault(fact => string.Equals(fact.Name, words, StringComparison.OrdinalIgnoreCase));
 
     private static string Near(IReadOnlyList<SheetFact> facts, string words)
     {

@@ -78,7 +78,11 @@ public sealed class WallTextTests
     [InlineData("leg B: 20' left", "leg : 20' left", "line 8: column 5: a name is missing here; write it like: leg A: 28' left")]
     [InlineData("  starts at 14' inside of A", "  starts 14' inside of A", "line 13: column 10: \"14'\" can't be read here; write it like: starts at 14' inside of A")]
     [InlineData("  ends at 14' inside of C", "  starts at 1' inside of C", "line 14: column 1: starts is said of leg T already")]
-    [InlineData("wide 4' high", "wide 4 high", "line 10: column 32: \"high\" is no unit of length; use ft, in, mm, cm or m")]
+    [InlineData("wide 4' high", "wide 4 high", "line 10: column 30: a bare number has no unit here; write 96\", 8' or 2400 mm")]
+    [InlineData("leg B: 20' left", "leg B: 20 left", "line 8: column 8: a bare number has no unit here; write 96\", 8' or 2400 mm")]
+    [InlineData("leg B: 20' left", "leg B: 20 yd left", "line 8: column 11: \"yd\" is no unit of length; use ft, in, mm, cm or m")]
+    [InlineData("leg B: 20' left", "leg: 20' left", "line 8: column 4: a name is missing here; write it like: leg A: 28' left")]
+    [InlineData("core             6\"", "core: 6\"", "line 4: column 5: \":\" can't be read here; write it like: core             6\"")]
     [InlineData("core             6\"", "core             6\" or 8\"", "line 4: column 21: \"or 8\"\" can't be read here; write it like: core             6\"")]
     [InlineData("of 2x12", "of #4", "line 19: column 52: #4 is no lumber; the bucks are lumber of a nominal size, like 2x10")]
     [InlineData("longest bar      20'", "", "line 16: longest bar is missing; write it like: longest bar      20'")]
@@ -87,6 +91,11 @@ public sealed class WallTextTests
     [InlineData("lap 2' of #4\nvertical", "lap 2' of 2x4\nvertical", "line 15: column 37: 2x4 is no bar; bars run from #3 to #11")]
     public void A_fault_names_its_line_and_column(string line, string wrong, string told) =>
         WallText.Read(Text.Replace(line, wrong, StringComparison.Ordinal)).Faults.Select(fault => fault.ToString()).Should().Contain(told);
+
+    [Fact]
+    public void A_leg_without_a_name_is_that_one_fault_and_no_wall_without_legs() =>
+        WallText.Read("wall a\nsystem generic, invented\nheight 8'\ncore 6\"\nclosed no\nleg: 12' end\n").Faults.Select(fault => fault.ToString()).Should().Equal(
+            "line 6: column 4: a name is missing here; write it like: leg A: 28' left");
 
     [Fact]
     public void What_belongs_to_a_leg_stands_below_one() =>
