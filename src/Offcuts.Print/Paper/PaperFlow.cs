@@ -20,6 +20,7 @@ internal sealed class PaperFlow : IDisposable
     private readonly double _pageWidth;
     private readonly double _pageHeight;
     private XGraphics _graphics;
+    private (IReadOnlyList<PaperColumn> Columns, double Size, double Indent, int Page)? _heads;
 
     public PaperFlow(PaperFile paper, double pageWidth, double pageHeight)
     {
@@ -60,11 +61,14 @@ internal sealed class PaperFlow : IDisposable
         }
     }
 
+    /// <summary>The headings of a table; its rows set them again on each page that they go on to.</summary>
     public void Heads(IReadOnlyList<PaperColumn> columns, double size, double indent = 0)
     {
+        _heads = null;
         Row(columns, [.. columns.Select(column => column.Head)], size, indent, bold: true);
         _graphics.DrawLine(new XPen(XColors.Black, 0.4), Margin + indent, Y, Margin + indent + columns.Sum(column => column.Width) - CellGap, Y);
         Y += 1.5;
+        _heads = (columns, size, indent, _paper.Pages);
     }
 
     /// <summary>A row of cells; one that is too wide goes on below in its own column.</summary>
@@ -73,6 +77,7 @@ internal sealed class PaperFlow : IDisposable
         var wrapped = cells.Select((cell, i) => Lettering.Wrap(Lettering.Printable(cell), size, bold, columns[i].Width - CellGap)).ToArray();
         var high = wrapped.Max(lines => lines.Count);
         Need(high * size * Lettering.LineHeight);
+        if (_heads is { } heads && ReferenceEquals(heads.Columns, columns) && heads.Page != _paper.Pages) Heads(heads.Columns, heads.Size, heads.Indent);
         for (var line = 0; line < high; line++)
         {
             Need(size * Lettering.LineHeight);

@@ -82,15 +82,15 @@ public sealed class StagingList
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(width, 60);
         var lines = new List<string> { "What goes to which leg, by the place where it lies" };
-        if (Groups.Count == 0) lines.Add("  nothing");
+        var legs = new TextTable(4, new("no.", 4, Right: true), new("code", 10), new("material", 18), new("cut: row and course", width - 4 - 4 - 10 - 18 - 6));
+        lines.Add(Groups.Count == 0 ? "  nothing" : legs.Head());
         foreach (var place in Groups.GroupBy(group => group.Place))
         {
             lines.AddRange(TextColumns.Wrap(place.Key, width - 2).Select(line => "  " + line));
-            var table = new TextTable(4, new("no.", 4, Right: true), new("code", 10), new("material", 18), new("cut: row and course", width - 4 - 4 - 10 - 18 - 6));
             foreach (var leg in place)
             {
                 lines.AddRange(TextColumns.Wrap($"to leg {leg.Leg}", width - 3).Select(line => "   " + line));
-                foreach (var piece in leg.Pieces) lines.AddRange(table.Row(Number(piece.Number), piece.Code, piece.Material, piece.Goes));
+                foreach (var piece in leg.Pieces) lines.AddRange(legs.Row(Number(piece.Number), piece.Code, piece.Material, piece.Goes));
             }
         }
 

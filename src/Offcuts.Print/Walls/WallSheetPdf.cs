@@ -65,6 +65,7 @@ public static class WallSheetPdf
         if (staging.Cuts.Count == 0) return;
         Section(flow, "What goes to which leg, by the place where it lies");
         PaperColumn[] columns = [new("no.", 28, Right: true), new("code", 62), new("material", 130), new("cut: row and course", flow.Width - 232)];
+        flow.Heads(columns, Small, indent: 12);
         foreach (var place in staging.Groups.GroupBy(group => group.Place))
         {
             flow.Need(5 * Body * Lettering.LineHeight);

@@ -52,6 +52,7 @@ public sealed class HandListPdfTests
         pages.Should().HaveCountGreaterThan(1);
         pages[0].Width.Should().BeApproximately(595.3, 0.1, "A4 where the unit is the millimetre");
         var text = string.Join("\n", pages.Select(page => page.Text));
+        pages.Where(page => page.Lines.Any(line => line.Text == "[ ]")).Should().HaveCountGreaterThan(1).And.OnlyContain(page => page.Lines.Any(line => line.Text == "lies at"), "each page says its columns");
         things.Should().OnlyContain(thing => text.Contains(thing.Code.ToString()));
     }
 }

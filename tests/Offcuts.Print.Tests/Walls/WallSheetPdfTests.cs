@@ -35,6 +35,10 @@ public sealed class WallSheetPdfTests
     }
 
     [Fact]
+    public void Where_the_pieces_go_has_headings_as_what_to_cut_first_has() =>
+        PrintedPage.Of(Pdf).SelectMany(page => page.Lines).Count(line => line.Text.Contains("cut: row and course")).Should().Be(2);
+
+    [Fact]
     public void A_wall_without_a_plan_is_drawn_too() =>
         Text(WallSheetPdf.Write(InventedWall.Picture with { Plan = null }, Invented.Options)).Should().Contain("A outside").And.NotContain("What to cut first");
 
