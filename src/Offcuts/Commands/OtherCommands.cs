@@ -105,7 +105,7 @@ internal static class OtherCommands
 
     private static Command Complete(CommandContext context)
     {
-        var shell = new Argument<string>("shell") { Description = "bash, zsh, fish or pwsh" };
+        var shell = new Argument<string>("shell") { Description = "bash, zsh, fish or pwsh", HelpName = "shell" };
         shell.AcceptOnlyFromAmong("bash", "zsh", "fish", "pwsh");
         var command = context.Command("complete", "Print a script that completes commands in your shell", ["source <(offcuts complete bash)"], shell);
         command.SetAction(parse =>

@@ -26,6 +26,7 @@ internal static partial class ParseRefusal
     {
         var result = parse.CommandResult;
         var below = result.Command.Subcommands.Where(command => !command.Hidden).Select(command => command.Name).ToArray();
+        if (Swallowed(result) is { } option) return CommandFaults.OptionUnknown(option).Sentence;
         if (parse.UnmatchedTokens.FirstOrDefault() is { } stray) return Stray(result, below, stray);
         if (below.Length > 0 && result.Command.Action is null) return CommandFaults.CommandMissing(Path(result), below).Sentence;
         var missing = result.Command.Arguments.Where(argument => argument.Arity.MinimumNumberOfValues > 0 && result.GetResult(argument) is not { Tokens.Count: > 0 }).Select(argument => $"<{argument.Name}>").ToArray();
@@ -33,6 +34,10 @@ internal static partial class ParseRefusal
             ? CommandFaults.ArgumentsMissing(Path(result), missing).Sentence
             : string.Join("; ", parse.Errors.Select(error => Plain(error.Message)).Distinct());
     }
+
+    // "print --out x.pdf": the option that nobody knows was taken for the file, and what is too many is only the word behind it.
+    private static string? Swallowed(CommandResult result) =>
+        result.Children.OfType<ArgumentResult>().SelectMany(argument => argument.Tokens).FirstOrDefault(token => token.Value.StartsWith("--", StringComparison.Ordinal))?.Value;
 
     private static string Stray(CommandResult result, string[] below, string stray) =>
         stray.StartsWith('-') && stray.Length > 1 ? CommandFaults.OptionUnknown(stray).Sentence

@@ -226,7 +226,7 @@ internal static class YardCommands
 
     private static Command Mark(CommandContext context)
     {
-        var state = new Argument<string>("what") { Description = "used, scrapped, handed-over, missing or back" };
+        var state = new Argument<string>("what") { Description = "used, scrapped, handed-over, missing or back", HelpName = "what" };
         state.AcceptOnlyFromAmong("used", "scrapped", "handed-over", "missing", "back");
         var codes = new Argument<string[]>("codes") { Description = "Codes on the labels", Arity = ArgumentArity.OneOrMore };
         var command = context.Command("mark", "Say that pieces left the yard, or are back in it", ["offcuts mark scrapped K7F3MXX", "offcuts mark back K7F3MXX"], state, codes);

@@ -41,7 +41,8 @@ internal abstract record News
     public sealed record Working(WorkProgress? Progress, bool MayStop, int Id = 0) : News;
 
     /// <summary>How far a match has come.</summary>
-    public sealed record Matching(MatchProgress Progress) : News
+    /// <param name="Progress">Its figures; nothing before it has any.</param>
+    public sealed record Matching(MatchProgress? Progress) : News
     {
         /// <summary>For how many seconds it has run.</summary>
         public int Seconds { get; init; }

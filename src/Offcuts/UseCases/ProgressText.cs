@@ -31,8 +31,9 @@ public static class ProgressText
     public static string OfWall(MatchProgress sofar, string sign)
     {
         var (open, spend, value) = (sofar.Unfilled, sofar.Spend, sofar.ValueGivenUp);
-        var best = $"best so far: {Words.Count((int)open.Value, "course")} not filled, {Cash(spend.Value)} to spend";
-        if (!open.Proven || !spend.Proven) return $"{best}; none gets below {open.Bound} and {Cash(spend.Bound)}";
+        var filled = open.Value == 0 ? "every course filled" : $"{Words.Count((int)open.Value, "course")} not filled";
+        var best = $"best so far: {filled}, {Cash(spend.Value)} to spend";
+        if (!open.Proven || !spend.Proven) return $"{best}; none gets below {(open.Value == 0 ? "" : $"{Words.Count((int)open.Bound, "course")} and ")}{Cash(spend.Bound)}";
         var worth = $"it gives up {Cash(value.Value)} of the yard's value";
         return value.Proven ? $"{best}, and no plan does better; {worth}, the least there is"
             : value.Bound < 0 && value.Value >= 0 ? $"{best}, and no plan does better; {worth}, and whether less is possible is looked at"

@@ -41,11 +41,16 @@ public sealed class MatchWatchTests : IDisposable
     {
         string Told(Figure spend, Figure value) => UseCases.ProgressText.OfWall(new MatchProgress("foam", new Figure(3, 3), spend, value), "$");
 
-        Told(new(1250, 980), new(300, 100)).Should().Be("best so far: 3 courses not filled, $12.50 to spend; none gets below 3 and $9.80");
+        Told(new(1250, 980), new(300, 100)).Should().Be("best so far: 3 courses not filled, $12.50 to spend; none gets below 3 courses and $9.80");
         Told(new(0, 0), new(300, 280)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, at best $2.80");
         Told(new(0, 0), new(300, -90_000)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, and whether less is possible is looked at");
         Told(new(0, 0), new(300, 300)).Should().Be("best so far: 3 courses not filled, $0.00 to spend, and no plan does better; it gives up $3.00 of the yard's value, the least there is");
     }
+
+    [Fact]
+    public void Of_a_wall_that_is_filled_no_count_of_what_is_not_is_told() =>
+        UseCases.ProgressText.OfWall(new MatchProgress("foam", new Figure(0, 0), new Figure(177_600, 159_100), new Figure(0, 0)), "$")
+            .Should().Be("best so far: every course filled, $1776.00 to spend; none gets below $1591.00");
 
     [Fact]
     public void While_a_wall_is_filled_it_tells_of_courses_and_never_of_a_least_below_nothing()

@@ -68,6 +68,7 @@ public sealed class RefusalTests : IDisposable
     [InlineData("offcuts reserve needs <stage> and <codes> behind it; see: offcuts reserve --help", "reserve")]
     [InlineData("offcuts undo takes no \"twice\"; see: offcuts undo --help", "undo", "twice")]
     [InlineData("there is no option --matrial here; see: offcuts list --help", "list", "--matrial", "2x4")]
+    [InlineData("there is no option --out here; see: offcuts label print --help", "label", "print", "--out", "labels.pdf")]
     [InlineData("\"gone\" is none of: used, scrapped, handed-over, missing, back; see: offcuts mark --help", "mark", "gone", "K7F3MXX")]
     [InlineData("--most: \"many\" is no whole number; see: offcuts history --help", "history", "--most", "many")]
     [InlineData("--take: \"two\" is no whole number; see: offcuts plan --help", "plan", "--compare", "--take", "two")]

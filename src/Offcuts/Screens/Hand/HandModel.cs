@@ -55,7 +55,7 @@ internal static class HandModel
     {
         News.Fresh(var yard) => new(Taken(state, yard)),
         News.FreeFound or News.TheirsMatched or News.LoadsMade when state.Line.Ask is not null => new(state with { Held = news, Working = "" }),
-        News.Matching(var progress) => new(state.Working.Length > 0 ? state with { Sofar = progress.Working } : state),
+        News.Matching(var progress) => new(state.Working.Length > 0 ? state with { Sofar = progress?.Working ?? state.Sofar } : state),
         News.FreeFound(var free) => new(Listed(state with { Free = free, Working = "", Page = HandPage.Free, Chosen = 0, Loads = null, Serves = [], Counts = state.Counts.Clear(), Marked = [.. state.Marked.Intersect(MayGo(free))] })),
         News.TheirsMatched(var free, var match, var lines) => new(Listed(state with
         {

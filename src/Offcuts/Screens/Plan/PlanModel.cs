@@ -79,7 +79,7 @@ internal static class PlanModel
 
     /// <summary>A match has begun, from here or from the stages.</summary>
     public static PlanState Begun(PlanState state, Errand.Search search) =>
-        state with { Matching = true, BegunAt = state.Yard.Change, Progress = null, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
+        state with { Matching = true, BegunAt = state.Yard.Change, Progress = null, Seconds = 0, Aside = null, Wish = search is Errand.Match ? search.Wish : state.Wish };
 
     /// <summary>The kept plan of this number is shown, where it is there.</summary>
     public static PlanState Choose(PlanState state, int id) =>

@@ -132,7 +132,7 @@ internal static class PlanRows
     private static IEnumerable<Row> Progress(PlanState state, int width)
     {
         var what = state.Wish.Stages.Count == 0 ? "everything that is lacking" : string.Join(", ", state.Wish.Stages);
-        yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong)), width);
+        yield return Cut(Row.Of(new Ink($"Matching {what}{(state.Buys ? "" : ", buying nothing")} …{(state.Progress is null && state.Seconds > 0 ? $" {state.Seconds} s" : "")}", Tone.Strong)), width);
         if (state.Progress is { } sofar) yield return Cut(Row.Of(ProgressText.Of(sofar, TimeSpan.FromSeconds(state.Seconds), state.Yard.Settings.CurrencySign)), width);
     }
 

@@ -127,9 +127,9 @@ internal sealed class Shell
     {
         if (_match is null) return;
         var seconds = (int)_world.Clock.GetElapsedTime(_begunAt).TotalSeconds;
-        if (latest is null && (_sofar is null || seconds == _seconds)) return;
+        if (latest is null && seconds == _seconds) return;
         (_sofar, _seconds) = (latest ?? _sofar, seconds);
-        Hear(new News.Matching(_sofar!.Value) { Seconds = seconds });
+        Hear(new News.Matching(_sofar) { Seconds = seconds });
     }
 
     private void Hear(News news) => Settle(ShellModel.Hear(State, news));

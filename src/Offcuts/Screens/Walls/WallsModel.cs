@@ -61,8 +61,8 @@ internal static class WallsModel
                 return new(state with { Line = state.Line.Reopen(WallsAsks.Sheet(drawing.Wall), drawing.File) });
             case News.Refused(Errand.OpenWall, var faults):
                 return new(state with { Card = null, Faults = faults });
-            case News.Matching(var progress):
-                return new(state.Filling ? state with { Progress = progress } : state);
+            case News.Matching matching:
+                return new(state.Filling ? state with { Progress = matching.Progress, Seconds = matching.Seconds } : state);
             case News.WallFilled(var filled):
                 return new(state with { Filling = false, Progress = null, Found = filled, FoundAt = state.Yard.Change, Page = state.Page is WallPage.Fits or WallPage.Systems ? WallPage.Elevation : state.Page, Top = 0 });
             case News.WallKept:
@@ -172,7 +172,7 @@ internal static class WallsModel
             Want.Elevation => new(Turned(state, WallPage.Elevation)),
             Want.Counts => new(Turned(state, WallPage.Takeoff)),
             Want.Staging => new(Turned(state, WallPage.Staging)),
-            Want.Fill => new(state with { Filling = true, Progress = null }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
+            Want.Fill => new(state with { Filling = true, Progress = null, Seconds = 0 }, new Errand.FillWall(wall.Sheet.Name, state.Buy), Notice.None),
             Want.Keep when state.Filling && state.FoundHere is null => new(state, Notice: new Notice($"{wall.Sheet.Name} is being filled; Esc stops that with the best so far, then ^K keeps it")),
             Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),

@@ -76,7 +76,7 @@ internal static class WallsRows
 
     private static IEnumerable<Row> Progress(WallsState state, int width)
     {
-        yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buys ? "" : ", buying nothing")} …", Tone.Strong);
+        yield return Row.Of($"Filling {state.Wall?.Sheet.Name}{(state.Buys ? "" : ", buying nothing")} …{(state.Seconds > 0 ? $" {state.Seconds} s" : "")}", Tone.Strong);
         if (state.Progress is not { } sofar) yield break;
         foreach (var row in Row.Wrapped(ProgressText.OfWall(sofar, state.Yard.Settings.CurrencySign), width, indent: 2)) yield return row;
     }

@@ -85,6 +85,9 @@ internal sealed record WallsState
     /// <summary>How far that has come.</summary>
     public MatchProgress? Progress { get; init; }
 
+    /// <summary>For how many seconds it has run when that was told.</summary>
+    public int Seconds { get; init; }
+
     /// <summary>The wall of which somebody said whether its filling may buy, and what they said; nothing for the others.</summary>
     public (string Wall, bool Buys)? Said { get; init; }
 
