@@ -17,6 +17,24 @@ internal readonly record struct CoursePair(RowGraph Lower, RowGraph? Upper, long
 
     /// <summary>What a tie of its own costs.</summary>
     public long Tie { get; init; }
+
+    /// <summary>True where it is the lower row that goes on from these places: the one that stands farther left does.</summary>
+    public bool LowerGoesOn(int lower, int upper) =>
+        Upper is null || upper == Upper.Count - 1 || (lower < Lower.Count - 1 && Lower.Turn[lower] <= Upper.Turn[upper]);
+
+    /// <summary>True where no joint of one row lies nearer than the stagger to one of the other.</summary>
+    public static bool Keeps(IReadOnlyList<long> joints, IReadOnlyList<long> others, long stagger)
+    {
+        foreach (var at in joints)
+        {
+            foreach (var other in others)
+            {
+                if (Math.Abs(at - other) < stagger) return false;
+            }
+        }
+
+        return true;
+    }
 }
 
 /// <summary>
@@ -57,10 +75,10 @@ internal sealed class CoursePairs
             {
                 var state = i * b + j;
                 if (_cost[state] == long.MaxValue) continue;
-                if (upper is null || j == b - 1 || (i < a - 1 && lower.Turn[i] <= upper.Turn[j]))
+                if (pair.LowerGoesOn(i, j))
                     GoOn(pair, new Move(lower, i, upper, j, state - i * b, b, Upper: false), _cost[state], prices);
                 else
-                    GoOn(pair, new Move(upper, j, lower, i, state - j, 1, Upper: true), _cost[state], prices);
+                    GoOn(pair, new Move(upper!, j, lower, i, state - j, 1, Upper: true), _cost[state], prices);
             }
         }
 

@@ -160,6 +160,27 @@ internal sealed class RowGraph
 
     public int Count => At.Length;
 
+    /// <summary>
+    /// Its stretches each by itself, from left to right: what is a joint, a tie, a kind there is the same. And the number of each one's first arc in this row; they
+    /// stand there in the same order.
+    /// </summary>
+    /// <param name="shape">The number of the shape of each.</param>
+    public IEnumerable<(RowGraph Graph, int FirstArc)> Stretches(Func<int, int> shape)
+    {
+        var (from, number) = (0, 0);
+        for (var at = 0; at < Count; at++)
+        {
+            // The end of a stretch has the arc of no kind, and no other.
+            if (at < Count - 1 && (First[at + 1] == First[at] || Kind[First[at]] >= 0)) continue;
+            var (lowest, arcs) = (First[from], First[at] - First[from]);
+            yield return (new RowGraph(
+                shape(number++), At[from..(at + 1)], Joint[from..(at + 1)], Tie[from..(at + 1)], Turn[from..(at + 1)],
+                [.. First[from..(at + 1)].Append(First[at]).Select(one => one - lowest)],
+                [.. Enumerable.Range(lowest, arcs).Select(arc => (From[arc] - from, To[arc] - from, Kind[arc]))]), lowest);
+            from = at + 1;
+        }
+    }
+
     /// <summary>The graph of a row; none where it has more than so many arcs.</summary>
     public static RowGraph? Of(KindTable table, Row row, int shape, int most)
     {

@@ -194,8 +194,7 @@ internal sealed class PairDive : IDisposable
     private static bool Keeps(Position position, PairLayout layout)
     {
         if (position.Upper is null) return true;
-        var (lower, upper) = (Joints(position.Pair.Lower, layout.Lower).ToArray(), Joints(position.Pair.Upper!, layout.Upper));
-        return !upper.Any(at => lower.Any(under => Math.Abs(at - under) < position.Pair.Stagger));
+        return CoursePair.Keeps([.. Joints(position.Pair.Lower, layout.Lower)], [.. Joints(position.Pair.Upper!, layout.Upper)], position.Pair.Stagger);
     }
 
     private static IEnumerable<long> Joints(RowGraph row, int[] arcs) => arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]]);

@@ -3,13 +3,29 @@ using Offcuts.Matching.Methods;
 namespace Offcuts.Matching.Runs;
 
 /// <summary>One way to lay a row: its arcs from left to right, and what they are cut from. One object stands for it wherever rows of one shape lie so.</summary>
-internal sealed class RowLayout(RowGraph row, int[] arcs)
+internal sealed class RowLayout
 {
-    public int[] Arcs => arcs;
+    public RowLayout(RowGraph row, int[] arcs) : this(arcs, [.. arcs.Select(arc => row.Kind[arc])], [.. arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]])])
+    {
+    }
 
-    public int[] Kinds { get; } = [.. arcs.Select(arc => row.Kind[arc])];
+    private RowLayout(int[] arcs, int[] kinds, long[] joints) => (Arcs, Kinds, Joints) = (arcs, kinds, joints);
 
-    public long[] Joints { get; } = [.. arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]])];
+    /// <summary>Numbers of its arcs in the graph of its row or stretch.</summary>
+    public int[] Arcs { get; }
+
+    /// <summary>Their kinds.</summary>
+    public int[] Kinds { get; }
+
+    /// <summary>Where pieces meet.</summary>
+    public long[] Joints { get; }
+
+    /// <summary>A whole row of its stretches from left to right, each with the number of its first arc in the row.</summary>
+    public static RowLayout Of(IEnumerable<(RowLayout Layout, int FirstArc)> stretches)
+    {
+        var all = stretches.ToArray();
+        return new RowLayout([.. all.SelectMany(one => one.Layout.Arcs.Select(arc => one.FirstArc + arc))], [.. all.SelectMany(one => one.Layout.Kinds)], [.. all.SelectMany(one => one.Layout.Joints)]);
+    }
 }
 
 /// <summary>
@@ -45,7 +61,7 @@ internal sealed class PairLayouts
         var layouts = new PairLayouts(pair, most, known, effort);
         if (!layouts.Count()) return null;
         layouts.Extend(0, 0);
-        return layouts._found;
+        return effort.Over ? null : layouts._found;
     }
 
     // From the right: in how many ways both rows can be ended from a pair of places; false where there are too many from the beginning, or time ran out.
@@ -72,7 +88,7 @@ internal sealed class PairLayouts
     private IEnumerable<(int Arc, int To)> Moves(int i, int j)
     {
         var b = _upper.Count;
-        var lower = j == b - 1 || (i < _pair.Lower.Count - 1 && _pair.Lower.Turn[i] <= _upper.Turn[j]);
+        var lower = _pair.LowerGoesOn(i, j);
         var (row, at, other, beside) = lower ? (_pair.Lower, i, _upper, j) : (_upper, j, _pair.Lower, i);
         for (var arc = row.First[at]; arc < row.First[at + 1]; arc++)
         {
@@ -88,7 +104,7 @@ internal sealed class PairLayouts
         if (i * b + j == _ways.Length - 1) Keep();
         foreach (var (arc, to) in Moves(i, j))
         {
-            if (_ways[to] == 0) continue;
+            if (_ways[to] == 0 || _effort.Over) continue;
             var arcs = arc < 0 ? _upperArcs : _lowerArcs;
             arcs.Add(arc < 0 ? ~arc : arc);
             Extend(to / b, to % b);
@@ -100,7 +116,7 @@ internal sealed class PairLayouts
     private void Keep()
     {
         var (lower, upper) = (Known(_pair.Lower, _lowerArcs), Known(_upper, _upperArcs));
-        if (!upper.Joints.Any(at => lower.Joints.Any(under => Math.Abs(at - under) < _pair.Stagger))) _found.Add((lower, upper));
+        if (CoursePair.Keeps(lower.Joints, upper.Joints, _pair.Stagger)) _found.Add((lower, upper));
     }
 
     private RowLayout Known(RowGraph row, List<int> arcs)

@@ -39,10 +39,20 @@ internal sealed class PairRelaxation
     }
 
     /// <summary>The linear program of a goal with all pairs of rows, and no column yet.</summary>
-    public static PairProgram Program(KindTable table, RunGoal goal, long spent)
+    public static PairProgram Program(KindTable table, RunGoal goal, long spent) => Program(table, goal, spent, []);
+
+    /// <summary>The same with these runs each as one, and pairs of the rows of all others; the runs come first.</summary>
+    public static PairProgram Program(KindTable table, RunGoal goal, long spent, IEnumerable<PairGroup> runs)
     {
         var program = new PairProgram(table, goal, spent);
-        foreach (var group in Pairs(table).GroupBy(pair => (pair.Of.Lower.Shape, pair.Of.Upper?.Shape, pair.Of.Stagger)))
+        var whole = new HashSet<Row>();
+        foreach (var run in runs)
+        {
+            whole.UnionWith(run.Stack!.Rows);
+            program.Add(run);
+        }
+
+        foreach (var group in Pairs(table).Where(pair => !whole.Contains(pair.Lower)).GroupBy(pair => (pair.Of.Lower.Shape, pair.Of.Upper?.Shape, pair.Of.Stagger)))
             program.Add(new PairGroup(group.First().Of, group.Count()));
         return program;
     }

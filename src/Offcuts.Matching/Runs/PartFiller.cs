@@ -68,16 +68,28 @@ internal static class PartFiller
         if (part.Rests && !part.Open && !alone) return FromBelow(part, exact, effort, better);
         var table = part.Open || alone ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
-        if (table is not null) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
+        var stacks = table is null ? [] : StackModes.Of(table, effort.Share(0.3));
+        // Where openings part courses, pairs laid one on the other come to courses that can't be laid; where every run is listed, whole runs are laid at once then.
+        var listed = part.Rows.Any(row => row.Stretches.Length > 1) && stacks.Sum(stack => stack.Rows.Count) == part.Rows.Count(row => row.Stretches.Length > 0);
+        if (table is not null && !listed) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);
-        using var dive = table is null ? null : PairDive.Begin(table, prices, effort.Share(0.5));
-        var filling = dive?.First is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
+        var whole = listed ? StackDive.Begin(table!, stacks, prices, Filling.Empty(part), effort.Share(0.4)) : null;
+        using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, prices, effort.Share(0.5));
+        var filling = (whole?.First ?? dive?.First) is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
         if (filling.Filled.Contains(false) && dive?.First is not null && search.First(effort) is var other && other.CompareTo(filling) < 0) filling = other;
+        if (stacks.Length > 0 && whole is null)
+        {
+            // Beside the others as they are.
+            whole = StackDive.Begin(table!, stacks, prices, filling, effort.Share(0.3));
+            if (whole.First is { } anew && anew.CompareTo(filling) < 0) better(new PartOutcome(filling = anew, TrivialBounds.Of(part, filling)));
+        }
+
         var known = new KnownBounds(part, table, filling, effort.Share(0.4));
         better(known.Of(filling));
-        if (table is not null) filling = Modes(table, prices, filling, known, effort.Share(0.7), better);
+        if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
+        if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);
         if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.6), better);
         var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), alone ? RoundsAlone : QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
@@ -130,9 +142,9 @@ internal static class PartFiller
     }
 
     // Where the stagger leaves a run few ways to be laid, they are told apart: first for the spend, then for the value.
-    private static Filling Modes(KindTable table, StockPrices prices, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    private static Filling Modes(KindTable table, StackModes[] stacks, StockPrices prices, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
     {
-        if (filling.Filled.Contains(false) || known.Of(filling).Proven || effort.Over || StackModes.Of(table, effort.Share(0.3)) is not { } stacks) return filling;
+        if (filling.Filled.Contains(false) || known.Of(filling).Proven || effort.Over) return filling;
         foreach (var goal in new[] { RunGoal.Spend, RunGoal.GivenUp })
         {
             var tier = table.Part.Levels.Length + (goal == RunGoal.Spend ? 0 : 1);
@@ -141,6 +153,20 @@ internal static class PartFiller
             known.AtLeast(goal, filling, bound);
             better(known.Of(filling));
             if (!known.Of(filling).Figure(tier).Proven) break;
+        }
+
+        return filling;
+    }
+
+    // Whole runs are taken out and laid again until the spend is proven.
+    private static Filling Relaid(StackDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    {
+        var spend = filling.Part.Levels.Length;
+        for (var fruitless = 0; fruitless < MostFruitless && !effort.Over && !known.Of(filling).Figure(spend).Proven; fruitless++)
+        {
+            if (dive.Change(effort) is not { } next || next.CompareTo(filling) >= 0) continue;
+            fruitless = -1;
+            better(known.Of(filling = next));
         }
 
         return filling;

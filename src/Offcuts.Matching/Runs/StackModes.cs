@@ -4,35 +4,30 @@ namespace Offcuts.Matching.Runs;
 
 /// <summary>
 /// All ways to lay the rows of one run on each other, where the stagger leaves few. With a stagger of half a panel every joint stands over the middle of a
-/// whole panel, so that where one joint lies settles all others but those near the ends. A mode is what such a run can be laid in without ever
-/// coming to another: layouts of neighbouring rows that fit on each other, joined as far as that leads. A run lies in one mode, where the linear
-/// program of <see cref="PairRelaxation"/> mixes several.
+/// whole panel, so that where one joint lies settles all others but those near the ends. What such a run is made of at least is reckoned over the layouts of
+/// its stretches (<see cref="StackCells"/>), with the stagger in full, at openings too: stretch by stretch is put away, those with the fewest neighbours first,
 /// <code>
-/// least(layout of a row) = its price + min over layouts of the row below that fit under it of least(that layout)
+/// one neighbour      least(y)     +=  min over x that fit y of            price(x) + least so far(x)
+/// two neighbours     least(y, z)  +=  min over x that fit both y and z of the same
 /// </code>
-/// The stagger is kept in full, at openings too; but where an opening parts a course into stretches each of which may begin anywhere, their layouts multiply and
-/// are mostly too many to be listed. One run that can't be listed leaves the whole part without. Cost of a price: layouts times pieces, and pairs of layouts that fit.
+/// until only the longest one is left, the trunk. Without openings that is a shortest path from the bottom up; where windows part courses into stretches side by side, those
+/// hang between the courses below and above. A mode is what the trunk can be laid in without ever coming to another: layouts that fit on each other, joined as far as
+/// that leads, through stretches at least half as long. A run lies in one mode, where the linear program of <see cref="PairRelaxation"/> mixes several.
+/// Source: elimination of variables, Bertele and Brioschi 1972 (from memory). Cost of a price: the fits, and for two neighbours triples of layouts.
 /// </summary>
 internal sealed class StackModes
 {
-    // With more pairs of layouts a run is not of the kind that is listed here.
-    private const int MostPairs = 20_000;
-
     // So many pieces at the highest of prices are still a number.
     private const int MostPieces = 1000;
 
-    private readonly RowLayout[][] _layouts;
-    private readonly (int Lower, int Upper)[][] _fits;
-    private readonly int[][] _mode;
-    private readonly long[][] _cost;
-    private readonly int[][] _under;
+    private readonly StackCell[] _cells;
+    private readonly StackOrder _order;
+    private readonly int[] _mode;
 
-    private StackModes(Row[] rows, RowLayout[][] layouts, (int Lower, int Upper)[][] fits)
+    private StackModes(IReadOnlyList<Row> rows, StackCell[] cells, StackOrder order, (int[] Mode, int Modes) joined)
     {
-        (Rows, _layouts, _fits) = (rows, layouts, fits);
-        (_mode, Modes) = Joined(layouts, fits);
-        _cost = [.. layouts.Select(row => new long[row.Length])];
-        _under = [.. layouts.Select(row => new int[row.Length])];
+        (Rows, _cells, _order) = (rows, cells, order);
+        (_mode, Modes) = joined;
     }
 
     /// <summary>The rows from the bottom up.</summary>
@@ -41,126 +36,85 @@ internal sealed class StackModes
     /// <summary>How many modes there are.</summary>
     public int Modes { get; }
 
-    /// <summary>The runs of a part, each with its modes; none where one of them has too many layouts to be listed or is a course alone, where one can't be laid, where all have but one mode, or where time ran out.</summary>
+    /// <summary>
+    /// Those runs of a part whose layouts can be listed; all others are laid by pairs. Not listed are a course alone, courses without a stagger, runs of too many layouts, runs that can't be laid, and
+    /// what time did not suffice for.
+    /// </summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="effort">Limit.</param>
-    public static StackModes[]? Of(KindTable table, Effort effort)
+    public static StackModes[] Of(KindTable table, Effort effort)
     {
-        var stacks = new List<StackModes>();
-        var (pairs, layouts) = (new Dictionary<(int, int, long), IReadOnlyList<(RowLayout, RowLayout)>?>(), new Dictionary<(int, string), RowLayout>());
+        var (stacks, cells) = (new List<StackModes>(), new StackCells(table, effort));
         foreach (var bottom in table.Part.Rows.Where(row => row.Stretches.Length > 0 && (row.Stagger == 0 || row.Below is not { Stretches.Length: > 0 })))
         {
             var rows = new List<Row> { bottom };
             while (rows[^1] is { Stagger: > 0, Above: { Stretches.Length: > 0 } above }) rows.Add(above);
-            if (Of([.. rows], Fits) is not { } stack) return null;
-            stacks.Add(stack);
+            if (rows.Count > 1 && !effort.Over && Of([.. rows], cells, new long[table.Kinds.Count], effort) is { } stack) stacks.Add(stack);
         }
 
-        return stacks.TrueForAll(stack => stack.Modes == 1) ? null : [.. stacks];
-
-        IReadOnlyList<(RowLayout, RowLayout)>? Fits(Row row, Row above)
-        {
-            var (lower, upper) = (table.Rows[row.Index], table.Rows[above.Index]);
-            var key = (lower.Shape, upper.Shape, row.Stagger);
-            return pairs.TryGetValue(key, out var found) ? found : pairs[key] = PairLayouts.Of(new CoursePair(lower, upper, row.Stagger), MostPairs, layouts, effort);
-        }
+        return [.. stacks];
     }
 
-    private static StackModes? Of(Row[] rows, Func<Row, Row, IReadOnlyList<(RowLayout Lower, RowLayout Upper)>?> pairs)
+    private static StackModes? Of(Row[] rows, StackCells listed, long[] free, Effort effort)
     {
-        if (rows.Length < 2) return null;
-        var numbers = rows.Select(_ => new Dictionary<RowLayout, int>()).ToArray();
-        var fits = new (int, int)[rows.Length - 1][];
-        for (var r = 0; r + 1 < rows.Length; r++)
-        {
-            if (pairs(rows[r], rows[r + 1]) is not { Count: > 0 } found) return null;
-            fits[r] = [.. found.Select(one => (NumberOf(r, one.Lower), NumberOf(r + 1, one.Upper)))];
-        }
-
-        RowLayout[][] layouts = [.. numbers.Select(row => row.OrderBy(one => one.Value).Select(one => one.Key).ToArray())];
-        return layouts.Sum(row => row.Max(one => one.Arcs.Length)) > MostPieces ? null : new StackModes(rows, layouts, fits);
-
-        int NumberOf(int row, RowLayout layout)
-        {
-            if (!numbers[row].TryGetValue(layout, out var number)) numbers[row][layout] = number = numbers[row].Count;
-            return number;
-        }
+        if (listed.Of(rows) is not var (cells, fits) || cells.Sum(cell => cell.Layouts.Max(one => one.Arcs.Length)) > MostPieces) return null;
+        var trunk = Enumerable.Range(0, cells.Length).MaxBy(c => cells[c].Graph.At[^1] - cells[c].Graph.At[0]);
+        return StackOrder.Of(cells, fits, trunk, effort) is { } order && order.Least(free).Any(least => least < long.MaxValue) ? new StackModes(rows, cells, order, Joined(cells, fits, trunk)) : null;
     }
 
     /// <summary>What the run is made of at least in each mode, at prices of kinds not below 0; the highest number where it can't be laid in it.</summary>
     public long[] Least(long[] prices)
     {
-        var price = new Dictionary<RowLayout, long>(ReferenceEqualityComparer.Instance);
-        for (var r = 0; r < _layouts.Length; r++)
-        {
-            Array.Fill(_cost[r], r == 0 ? 0 : long.MaxValue);
-            foreach (var (lower, upper) in r == 0 ? [] : _fits[r - 1])
-            {
-                if (_cost[r - 1][lower] < _cost[r][upper]) (_cost[r][upper], _under[r][upper]) = (_cost[r - 1][lower], lower);
-            }
-
-            for (var l = 0; l < _layouts[r].Length; l++)
-            {
-                if (_cost[r][l] == long.MaxValue) continue;
-                if (!price.TryGetValue(_layouts[r][l], out var own)) price[_layouts[r][l]] = own = _layouts[r][l].Kinds.Sum(kind => prices[kind]);
-                _cost[r][l] += own;
-            }
-        }
-
-        var least = new long[Modes];
-        Array.Fill(least, long.MaxValue);
-        for (var l = 0; l < _cost[^1].Length; l++) least[_mode[^1][l]] = Math.Min(least[_mode[^1][l]], _cost[^1][l]);
-        return least;
+        var (own, of) = (_order.Least(prices), new long[Modes]);
+        Array.Fill(of, long.MaxValue);
+        for (var l = 0; l < own.Length; l++) of[_mode[l]] = Math.Min(of[_mode[l]], own[l]);
+        return of;
     }
 
-    /// <summary>The layouts, from the bottom up, that gave the least of a mode when it was asked last.</summary>
+    /// <summary>How the rows lie, from the bottom up, that gave the least of a mode when it was asked last.</summary>
     public RowLayout[] Cheapest(int mode)
     {
-        var (rows, best) = (new RowLayout[_layouts.Length], -1);
-        for (var l = 0; l < _cost[^1].Length; l++)
-        {
-            if (_mode[^1][l] == mode && (best < 0 || _cost[^1][l] < _cost[^1][best])) best = l;
-        }
-
-        for (var r = rows.Length - 1; r >= 0; best = _under[r--][best]) rows[r] = _layouts[r][best];
-        return rows;
+        var best = Enumerable.Range(0, _mode.Length).Where(l => _mode[l] == mode).MinBy(l => _order.Last[l]);
+        var chosen = _order.Chosen(best);
+        return
+        [
+            .. Enumerable.Range(0, Rows.Count).Select(r => RowLayout.Of(
+                Enumerable.Range(0, _cells.Length).Where(c => _cells[c].Row == r).Select(c => (_cells[c].Layouts[chosen[c]], _cells[c].FirstArc)))),
+        ];
     }
 
-    // Numbers what is joined by fitting on each other.
-    private static (int[][] Mode, int Modes) Joined(RowLayout[][] layouts, (int Lower, int Upper)[][] fits)
+    // Numbers what is joined in the trunk by fitting on each other.
+    private static (int[] Mode, int Modes) Joined(StackCell[] cells, CellFit[] fits, int trunk)
     {
-        var mode = layouts.Select(row => Enumerable.Repeat(-1, row.Length).ToArray()).ToArray();
-        var beside = layouts.Select(row => row.Select(_ => new List<(int Row, int Layout)>()).ToArray()).ToArray();
-        for (var r = 0; r < fits.Length; r++)
+        long Of(int cell) => cells[cell].Graph.At[^1] - cells[cell].Graph.At[0];
+        var beside = cells.Select(cell => cell.Layouts.Select(_ => new List<(int Cell, int Layout)>()).ToArray()).ToArray();
+        foreach (var fit in fits.Where(fit => 2 * Of(fit.A) >= Of(trunk) && 2 * Of(fit.B) >= Of(trunk)))
         {
-            foreach (var (lower, upper) in fits[r])
+            foreach (var (a, b) in fit.Pairs)
             {
-                beside[r][lower].Add((r + 1, upper));
-                beside[r + 1][upper].Add((r, lower));
+                beside[fit.A][a].Add((fit.B, b));
+                beside[fit.B][b].Add((fit.A, a));
             }
         }
 
-        var modes = 0;
-        for (var r = 0; r < layouts.Length; r++)
+        var (mode, modes) = (cells.Select(cell => Enumerable.Repeat(-1, cell.Layouts.Length).ToArray()).ToArray(), 0);
+        for (var l = 0; l < mode[trunk].Length; l++)
         {
-            for (var l = 0; l < layouts[r].Length; l++)
+            if (mode[trunk][l] >= 0) continue;
+            var open = new Stack<(int Cell, int Layout)>([(trunk, l)]);
+            mode[trunk][l] = modes;
+            while (open.TryPop(out var at))
             {
-                if (mode[r][l] >= 0) continue;
-                var open = new Stack<(int Row, int Layout)>([(r, l)]);
-                mode[r][l] = modes;
-                while (open.TryPop(out var at))
+                foreach (var next in beside[at.Cell][at.Layout].Where(next => mode[next.Cell][next.Layout] < 0))
                 {
-                    foreach (var next in beside[at.Row][at.Layout].Where(next => mode[next.Row][next.Layout] < 0))
-                    {
-                        mode[next.Row][next.Layout] = modes;
-                        open.Push(next);
-                    }
+                    mode[next.Cell][next.Layout] = modes;
+                    open.Push(next);
                 }
-
-                modes++;
             }
+
+            modes++;
         }
 
-        return (mode, modes);
+        return (mode[trunk], modes);
     }
 }

@@ -3,8 +3,8 @@ using Offcuts.Matching.Methods;
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
-/// The least spend, or with that spend the least value given up, where every run lies in one of a few modes (<see cref="StackModes"/>): branch and bound on which mode that is, over the linear program of
-/// <see cref="PairRelaxation"/> with whole runs as its layouts. At a node's prices every mode of every run has a bound of its own,
+/// The least spend, or with that spend the least value given up, where runs lie each in one of a few modes (<see cref="StackModes"/>): branch and bound on which mode that is, over the linear program of
+/// <see cref="PairRelaxation"/> with whole runs as its layouts, and pairs of rows for those runs that are not listed; these stay laid as they are known. At a node's prices every mode of every run has a bound of its own,
 /// <code>
 /// L(node) - least of the run  +  least of the run in this mode
 /// </code>
@@ -52,11 +52,13 @@ internal sealed class StackSearch
     public static (Filling Best, long Bound) Solve(KindTable table, StackModes[] stacks, RunGoal goal, StockPrices start, Filling known, Effort effort)
     {
         var search = new StackSearch(table, stacks, goal, known, effort);
-        using (var program = search.Program([.. stacks.Select(stack => Enumerable.Range(0, stack.Modes).ToArray())]))
-            search.Push(new Node([.. program.Groups.Select(group => group.Modes.ToArray())], long.MinValue / 8, program.Prices([.. table.Kinds.Select(start.Of)], start.Spend)));
+        var all = search.AllModes;
+        using (var program = search.Program(all)) search.Push(new Node(all, long.MinValue / 8, program.Prices([.. table.Kinds.Select(start.Of)], start.Spend)));
         search.Run();
         return (search._best, search.Bound);
     }
+
+    private int[][] AllModes => [.. _stacks.Select(stack => Enumerable.Range(0, stack.Modes).ToArray())];
 
     private long Value => _best.Figures[_table.Part.Levels.Length + (_goal == RunGoal.Spend ? 0 : 1)];
 
@@ -64,8 +66,7 @@ internal sealed class StackSearch
 
     private PairProgram Program(int[][] modes)
     {
-        var program = new PairProgram(_table, _goal, _spent);
-        for (var s = 0; s < _stacks.Length; s++) program.Add(new PairGroup(_stacks[s], modes[s]));
+        var program = PairRelaxation.Program(_table, _goal, _spent, _stacks.Select((stack, s) => new PairGroup(stack, modes[s])));
         foreach (var pattern in _patterns) program.Add(pattern);
         return program;
     }
@@ -136,11 +137,8 @@ internal sealed class StackSearch
 
     private Filling? Lay(PairProgram program)
     {
-        if (_effort.Over || program.Solve() is null) return null;
-        var laid = program.Groups.Select((group, s) => (Stack: _stacks[s], Layout: group.Layouts.MaxBy(layout => layout.Use.SolutionValue())!)).ToArray();
-        return PieceCutting.Of(_table, program.Patterns, laid.SelectMany(one => Pieces(one.Stack, one.Layout)), _effort);
+        var laid = new PairLayout?[_stacks.Length];
+        if (_effort.Over || program.Solve() is null || !StackDive.LayAll(program, laid, _effort)) return null;
+        return PieceCutting.Of(_table, program.Patterns, StackDive.Pieces(_table, _stacks, laid).Concat(StackDive.Others(_stacks, _best)), _effort);
     }
-
-    private IEnumerable<Laid> Pieces(StackModes stack, PairLayout layout) =>
-        layout.Rows.SelectMany((one, r) => _table.Laid(stack.Rows[r], _table.Rows[stack.Rows[r].Index], one.Arcs));
 }
