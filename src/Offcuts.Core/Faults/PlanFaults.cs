@@ -48,7 +48,7 @@ public static class PlanFaults
     public static Fault NoSuchCutOnPiece() => new("this cut is not planned on this piece");
 
     public static Fault NoSuchCutOnPiece(string cut, IEnumerable<string> planned) =>
-        new($"no more of \"{TextRules.Harmless(cut)}\" is planned on this piece; planned on it: {string.Join(", ", planned.Select(TextRules.Harmless))}");
+        new($"no more of \"{TextRules.Harmless(cut)}\" is planned on this piece; planned on it: {string.Join(", ", planned.Select(TextRules.Harmless))}{(Length.Parse(cut, LengthUnit.Inch).Ok ? "; a length that is left to keep goes behind left" : "")}");
 
     public static Fault NoHardware(int id) => new($"plan {id} counts no hardware out");
 

@@ -97,8 +97,8 @@ internal sealed class CommandContext(Surroundings world)
         // What was done is told before the copy of the day is checked: nobody waits for that to know that it is saved.
         world.Out.Flush();
         yard.FinishBackup();
-        if (isNew && File.Exists(yard.Path) && YardLocation.IsOnNetwork(yard.Path)) world.Error.WriteLine(KeepFaults.OnNetwork(yard.Path).Sentence);
-        if (yard.BackupTrouble is { } trouble) world.Error.WriteLine(TextRules.Harmless(trouble.Sentence));
+        if (isNew && File.Exists(yard.Path) && YardLocation.IsOnNetwork(yard.Path)) Complain(KeepFaults.OnNetwork(yard.Path).Sentence);
+        if (yard.BackupTrouble is { } trouble) Complain(trouble.Sentence);
         return status;
     }
 
@@ -110,13 +110,26 @@ internal sealed class CommandContext(Surroundings world)
     // A variable of a script that is empty must not lead to another yard than the one that is meant.
     private bool Unnamed(ParseResult parse) => parse.GetValue(Yard) is { } named && string.IsNullOrWhiteSpace(named);
 
-    /// <summary>One line on standard output, harmless whatever is in it.</summary>
-    public void Say(string line = "") => world.Out.WriteLine(string.Join('\n', line.Split('\n').Select(TextRules.Harmless)));
+    /// <summary>One line on standard output, harmless whatever is in it; on a terminal broken between words where it is too long.</summary>
+    public void Say(string line = "")
+    {
+        foreach (var part in line.Split('\n').Select(TextRules.Harmless).SelectMany(part => world.OutIsTerminal ? TerminalLines.Of(part, world.Width) : [part])) world.Out.WriteLine(part);
+    }
+
+    /// <summary>The same with no line broken: drawings, and what another program or a file reads as it stands.</summary>
+    public void SayAsItIs(string text) => world.Out.WriteLine(string.Join('\n', text.Split('\n').Select(TextRules.Harmless)));
+
+    /// <summary>One line on standard error, in the same way.</summary>
+    public void Complain(string line)
+    {
+        var harmless = TextRules.Harmless(line);
+        foreach (var part in world.ErrorIsTerminal ? TerminalLines.Of(harmless, world.Width) : [harmless]) world.Error.WriteLine(part);
+    }
 
     /// <summary>Each fault as a line on standard error.</summary>
     public int Refuse(IEnumerable<Fault> faults)
     {
-        foreach (var fault in faults) world.Error.WriteLine(TextRules.Harmless(fault.ToString()));
+        foreach (var fault in faults) Complain(fault.ToString());
         return Exit.Refused;
     }
 

@@ -96,7 +96,7 @@ internal static class CommandLine
 
     private static int RefuseParse(CommandContext context, ParseResult parse)
     {
-        context.World.Error.WriteLine(TextRules.Harmless(ParseRefusal.Line(parse)));
+        context.Complain(ParseRefusal.Line(parse));
         return Exit.Refused;
     }
 

@@ -99,11 +99,11 @@ internal sealed class PlanCommand
         if (!wish.TryGet(out var wanted)) return _context.Refuse(wish.Faults);
         var kept = yard.Plans();
         foreach (var code in wanted.Released.Where(code => kept.All(plan => plan.Plan.Wishes.Pins.All(pin => pin.Piece != code) && plan.Plan.Wishes.Spares.All(spare => spare.Piece != code))))
-            _context.World.Error.WriteLine(PlanFaults.NothingKeptOf(code.ToString()).Sentence);
+            _context.Complain(PlanFaults.NothingKeptOf(code.ToString()).Sentence);
         var asked = new MatchStages(yard).Problem(wanted);
         if (asked is { Ok: false } && asked.Fault == PlanFaults.NothingLacking())
         {
-            _context.World.Error.WriteLine(asked.Fault.Sentence);
+            _context.Complain(asked.Fault.Sentence);
             return Exit.Done;
         }
 

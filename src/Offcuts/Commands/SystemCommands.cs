@@ -53,7 +53,7 @@ internal static class SystemCommands
         {
             var found = One(new ChangeSystems(yard), parse.GetValue(name));
             if (!found.TryGet(out var sheet)) return context.Refuse(found.Faults);
-            context.Say(parse.GetValue(json) ? WallJson.Write(sheet) : SystemText.Write(sheet).TrimEnd());
+            context.SayAsItIs(parse.GetValue(json) ? WallJson.Write(sheet) : SystemText.Write(sheet).TrimEnd());
             return Exit.Done;
         }));
         return command;

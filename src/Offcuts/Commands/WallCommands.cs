@@ -65,10 +65,10 @@ internal static class WallCommands
             var found = new ChangeWalls(yard).Find(parse.GetValue(name)!);
             if (!found.TryGet(out var wall)) return context.Refuse(found.Faults);
             var lies = new ChangeWalls(yard).Lay(wall.Sheet).TryGet(out var laid);
-            if (parse.GetValue(json)) context.Say(WallJson.Write(wall, [.. lies ? Unfillable.Of(laid!) : []]));
+            if (parse.GetValue(json)) context.SayAsItIs(WallJson.Write(wall, [.. lies ? Unfillable.Of(laid!) : []]));
             else
             {
-                context.Say(WallText.Write(wall.Sheet));
+                context.SayAsItIs(WallText.Write(wall.Sheet));
                 if (lies) SayAll(context, laid!.ToLookAt);
                 SayAll(context, TakeoffText.Cautions(wall.Sheet.Steel is not null));
             }
@@ -137,7 +137,7 @@ internal static class WallCommands
         {
             var found = new TakeOffWall(yard).Of(parse.GetValue(name)!);
             if (!found.TryGet(out var taken)) return context.Refuse(found.Faults);
-            if (parse.GetValue(json)) context.Say(WallJson.Write(taken));
+            if (parse.GetValue(json)) context.SayAsItIs(WallJson.Write(taken));
             else SayAll(context, TakeoffText.Lines(taken, yard.Settings().Unit, context.World.Today, parse.GetValue(open)));
             return Exit.Done;
         }));
@@ -153,7 +153,7 @@ internal static class WallCommands
         {
             var found = new ChangeWalls(yard).Laid(parse.GetValue(name)!);
             if (!found.TryGet(out var wall)) return context.Refuse(found.Faults);
-            if (parse.GetValue(json)) context.Say(WallJson.Write(wall.Kept, wall.Laid));
+            if (parse.GetValue(json)) context.SayAsItIs(WallJson.Write(wall.Kept, wall.Laid));
             else SayAll(context, TakeoffText.Runs(wall.Kept, wall.Laid, yard.Settings().Unit));
             return Exit.Done;
         }));

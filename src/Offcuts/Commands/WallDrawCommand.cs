@@ -48,7 +48,7 @@ internal static class WallDrawCommand
             var drawn = parse.GetValue(staging)
                 ? StagingList.Of(picture, unit).Text(Math.Max(60, parse.GetValue(width)))
                 : Elevation.Text(picture, new ElevationOptions { Width = parse.GetValue(width), Ascii = parse.GetValue(ascii), Unit = unit });
-            foreach (var line in drawn.TrimEnd('\n').Split('\n')) context.Say(line);
+            foreach (var line in drawn.TrimEnd('\n').Split('\n')) context.SayAsItIs(line);
             return Exit.Done;
         }));
         return command;

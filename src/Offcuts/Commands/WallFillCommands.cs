@@ -138,7 +138,7 @@ internal static class WallFillCommands
             if (!found.TryGet(out var candidates)) return context.Refuse(found.Faults);
             if (parse.GetValue(json))
             {
-                context.Say(FillJson.Write(candidates));
+                context.SayAsItIs(FillJson.Write(candidates));
                 return Exit.Done;
             }
 
@@ -159,14 +159,14 @@ internal static class WallFillCommands
     private static void Draw(CommandContext context, WallPicture picture, LengthUnit unit)
     {
         context.Say();
-        foreach (var line in Elevation.Text(picture, new ElevationOptions { Unit = unit }).TrimEnd('\n').Split('\n')) context.Say(line);
+        foreach (var line in Elevation.Text(picture, new ElevationOptions { Unit = unit }).TrimEnd('\n').Split('\n')) context.SayAsItIs(line);
     }
 
     private static void Show(CommandContext context, YardFile yard, WallFilled filled, bool json)
     {
         if (json)
         {
-            context.Say(FillJson.Write(filled));
+            context.SayAsItIs(FillJson.Write(filled));
             return;
         }
 

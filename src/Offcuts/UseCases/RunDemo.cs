@@ -149,7 +149,10 @@ public sealed class RunDemo(Surroundings world)
         Say(title);
     }
 
-    private void Say(string line = "") => world.Out.WriteLine(TextRules.Harmless(line));
+    private void Say(string line = "")
+    {
+        foreach (var part in world.OutIsTerminal ? TerminalLines.Of(TextRules.Harmless(line), world.Width) : [TextRules.Harmless(line)]) world.Out.WriteLine(part);
+    }
 
     private void Warn(Caution caution) => Say($"   ! {caution} {Cautions.Closing}");
 

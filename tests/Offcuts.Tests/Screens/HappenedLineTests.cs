@@ -163,6 +163,11 @@ public sealed class HappenedLineTests
         HappenedLine.Read("A plate", Piece, LengthUnit.Inch).Fault.Sentence
             .Should().Be("no more of \"plate\" is planned on this piece; planned on it: A brace, B stake, C stake");
 
+    [Fact]
+    public void A_length_that_stands_where_a_cut_is_named_is_told_where_it_goes() =>
+        HappenedLine.Read("A 7'", Piece, LengthUnit.Inch).Fault.Sentence
+            .Should().Be("no more of \"7'\" is planned on this piece; planned on it: A brace, B stake, C stake; a length that is left to keep goes behind left");
+
     // 72 in, bad from 30 to 36: two nailers of 30 in take the left stretch whole and leave 6 in of the right one.
     [Fact]
     public void What_is_left_clean_lies_between_the_bad_spots_beside_what_came_out_right()
