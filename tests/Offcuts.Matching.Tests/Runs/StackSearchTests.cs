@@ -177,6 +177,31 @@ public class StackSearchTests(ITestOutputHelper output)
         StackDive.Begin(table, stacks, prices, known, NoLimit).First!.Filled.Should().NotContain(false);
     }
 
+    // Two windows and a door in 16 ft: laid pair by pair from the bottom, one course or another comes to lie over joints that leave it no way past a window.
+    [Fact]
+    public void Around_windows_and_a_door_every_course_is_laid_and_keeps_the_stagger()
+    {
+        foreach (var seed in Enumerable.Range(0, 4))
+        {
+            var draw = new Random(seed);
+            var run = Run(192, 6, 24);
+            var (door, window) = (36 + 2 * draw.Next(6), 112 + 2 * draw.Next(8));
+            Span[] low = [new(Length.Zero, In(door)), new(In(door + 38), In(192))];
+            Span[] high = [new(Length.Zero, In(door)), new(In(door + 38), In(window)), new(In(window + 30), In(192))];
+            run = run with { Courses = [.. run.Courses.Select((course, c) => c < 4 ? course with { Stretches = c < 2 ? low : high } : course)] };
+            var table = TableOf([run]);
+            var part = table.Part;
+            var prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
+
+            var filling = StackDive.Begin(table, StackModes.Of(table, NoLimit), prices, Filling.Empty(part), NoLimit).First!;
+
+            filling.Filled.Should().NotContain(false, $"seed {seed}");
+            var joints = filling.Bars.SelectMany(bar => bar.Laid).Where(one => one.To != one.Row.Stretches[one.Stretch].To).ToLookup(one => one.Row.Index, one => one.To);
+            Enumerable.Range(0, 5).Should().OnlyContain(r => CoursePair.Keeps(joints[r].ToList(), joints[r + 1].ToList(), In(24).Units));
+            filling.Bars.SelectMany(bar => bar.Laid).Sum(one => one.To - one.From).Should().Be(part.Rows.Sum(row => row.Stretches.Sum(stretch => stretch.Length)));
+        }
+    }
+
     // Pairs of courses share out two modes between them, of which a run can have but one. What is proven here is laid, so that it is no bound too high.
     [Fact]
     public void Where_pairs_mix_modes_it_proves_more()

@@ -1,0 +1,71 @@
+using Offcuts.Matching.Methods;
+
+namespace Offcuts.Matching.Runs;
+
+/// <summary>Bounds of a part's fillings: the relaxations are solved once; the prices that gave the best bound give one for every other filling too.</summary>
+internal sealed class KnownBounds
+{
+    private readonly RunPart _part;
+    private readonly StockPrices _spend;
+    private readonly StockPrices _given;
+    private readonly KindTable? _table;
+    private readonly StockPrices? _pairSpend;
+    private readonly StockPrices? _pairGiven;
+    private readonly (int[] Open, long[] Bounds) _reach = ([], []);
+    private PartOutcome? _last;
+    private long _least;
+    private (long Spent, long Bound) _leastGiven = (long.MinValue, 0);
+
+    public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
+    {
+        (_part, _table) = (part, table);
+        _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.3)).Prices;
+        _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort.Share(0.3)).Prices;
+        if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
+        if (table is null || filling.Filled.Contains(false)) return;
+        var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
+        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Prices;
+        _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, _given, given, effort)?.Prices;
+    }
+
+    /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>
+    public StockPrices? Given => _pairGiven;
+
+    /// <summary>No filling that covers every row comes to less; for the value, none that spends no more than this one.</summary>
+    public void AtLeast(RunGoal goal, Filling filling, long bound)
+    {
+        if (goal == RunGoal.Spend) _least = Math.Max(_least, bound);
+        else _leastGiven = (filling.Figures[_part.Levels.Length], bound);
+        _last = null;
+    }
+
+    /// <summary>Which patterns are left beside a filling.</summary>
+    public Worthwhile Left(Filling filling) =>
+        new(filling, new WorthTable(_part, _given), StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+
+    public PartOutcome Of(Filling filling)
+    {
+        var spend = _part.Levels.Length;
+        if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, _last.Bounds);
+        var bounds = TrivialBounds.Of(_part, filling);
+        bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend)));
+        bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+        if (_reach.Open.Length > 0 && Opened(filling).SequenceEqual(_reach.Open))
+        {
+            for (var level = 0; level < spend; level++) bounds[level] = Math.Max(bounds[level], _reach.Bounds[level]);
+        }
+
+        if (!filling.Filled.Contains(false))
+        {
+            bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
+            if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);
+            if (_pairSpend is not null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_table!, RunGoal.Spend, 0, _pairSpend)));
+            if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
+        }
+
+        return _last = new PartOutcome(filling, bounds);
+    }
+
+    // At what level rows stay open first: what was said of how many there holds for every filling that covers all below.
+    private static int[] Opened(Filling filling) => [.. filling.Part.Levels.Where(level => filling.Part.Rows.Any(row => row.Number == level && !filling.Filled[row.Index])).Take(1)];
+}
