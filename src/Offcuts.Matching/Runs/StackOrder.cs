@@ -5,8 +5,8 @@ namespace Offcuts.Matching.Runs;
 /// <summary>In which order the stretches of a run are put away, and what that costs at prices: the reckoning of <see cref="StackModes"/>.</summary>
 internal sealed class StackOrder
 {
-    // With more a price takes too long.
-    private const int MostTriples = 3_000_000;
+    // With more a price takes too long, and some dozen runs too much memory.
+    private const int MostTriples = 1_000_000;
 
     private readonly StackCell[] _cells;
     private readonly int _trunk;
