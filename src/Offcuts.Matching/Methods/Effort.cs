@@ -25,6 +25,8 @@ internal sealed class Effort
         Cancel = whole.Cancel;
     }
 
+    private Effort(Effort whole, CancellationToken cancel) => (_clock, _start, _time, Cancel) = (whole._clock, whole._start, whole._time, cancel);
+
     public CancellationToken Cancel { get; }
 
     /// <summary>Seconds left; infinite without a limit.</summary>
@@ -32,6 +34,9 @@ internal sealed class Effort
 
     /// <summary>True once it is time to hand back what there is.</summary>
     public bool Over => Cancel.IsCancellationRequested || Seconds <= 0;
+
+    /// <summary>The same, ended by another token, which this one's must end too.</summary>
+    public Effort Until(CancellationToken cancel) => new(this, cancel);
 
     /// <summary>A share of what is left.</summary>
     public Effort Share(double part) => _time is null ? this : new Effort(this, Seconds * part);

@@ -44,15 +44,16 @@ internal static class IntegerMaster
         return second.Plan is null ? first with { Closed = second.Closed } : second with { Closed = false };
     }
 
-    /// <summary>Only a plan is looked for, by <see cref="SatMaster"/>, and where that finds none in little work by HiGHS.</summary>
+    /// <summary>Only a plan is looked for, by <see cref="SatMaster"/>, and where that finds none in little work by HiGHS; in the last tier not by that.</summary>
     public static MaterialPlan? Found(Tier tier, IReadOnlyList<Pattern> patterns, long most, int nodes, Effort effort)
     {
         if (effort.Over || patterns.Count is 0 or > MostPatterns) return null;
         var found = Learnt(most, SatSettings.InTurn, WorkToFind);
         if (found.Closed) return found.Plan;
-        return found.Plan is { } plan
-            ? Learnt(tier.Value(plan) - 1, SatSettings.NearRelaxation, WorkToImprove).Plan ?? plan
-            : ByHighs(tier, patterns, most, nodes, effort).Plan;
+        if (found.Plan is { } plan) return Learnt(tier.Value(plan) - 1, SatSettings.NearRelaxation, WorkToImprove).Plan ?? plan;
+
+        // In the last tier it took most of the time there is and found next to nothing.
+        return tier.Goal == Goal.GivenUp ? null : ByHighs(tier, patterns, most, nodes, effort).Plan;
 
         IntegerOutcome Learnt(long atMost, Func<double, Effort, string> way, double work) => SatMaster.Solve(tier, patterns, atMost, tier.Covering, way, work, effort);
     }

@@ -35,11 +35,17 @@ internal sealed class Levels
     /// </summary>
     public static Lists Short { get; } = new([3_000, IntegerMaster.MostPatterns], Way: 4);
 
+    /// <summary>Where no more is wanted than a glance.</summary>
+    public static Lists Few { get; } = new([3_000]);
+
     /// <summary>The best plan known.</summary>
     public MaterialPlan Best { get; private set; }
 
     /// <summary>No plan is below it.</summary>
     public long Bound { get; private set; }
+
+    /// <summary>True where the two meet.</summary>
+    public bool Closed => _tier.Value(Best) == Bound;
 
     private bool Open => _tier.Value(Best) > Bound && !_effort.Over;
 

@@ -16,7 +16,7 @@ internal sealed class PoolSearch : IDisposable
     private readonly Tier _tier;
     private readonly Effort _effort;
     private readonly IReadOnlyList<Pattern> _pool;
-    private readonly PoolMaster _master;
+    private PoolMaster _master;
     private readonly HashSet<string> _seen = [];
     private readonly Stack<PoolNode> _open = [];
     private int _nodes;
@@ -99,6 +99,8 @@ internal sealed class PoolSearch : IDisposable
     // None where the node holds nothing better; a fractional solution where it has to be split; no solution where the solver failed.
     private Solved? Solve(PoolNode node)
     {
+        _master = _master.Renewed(out var dropped);
+        foreach (var cut in dropped) _seen.Remove(cut.Key);
         _master.Enter(node);
         var stalls = 0;
         var raised = 0;

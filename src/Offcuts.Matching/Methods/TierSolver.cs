@@ -33,7 +33,7 @@ internal static class TierSolver
     private const int MostFailures = 3;
     private static readonly int[] BeamLists = [12_000, 40_000, 120_000];
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.1, 0.5);
-    private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 100, 0.1);
+    private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 20, 0.1);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.1);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 0.2, 2);
     private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 0.2, 2);
@@ -165,10 +165,12 @@ internal static class TierSolver
 
         // What leads better takes its time, so a glance with what there is comes first.
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        glance.Climb(linear, 1, MostFailures, Levels.Short);
-        if (tier.Value(glance.Best) == glance.Bound || effort.Over) return (glance.Best, glance.Bound, linear);
+        using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, effort);
+        glance.Climb(linear, 1, 1, Levels.Few);
+        if (glance.Closed) return (glance.Best, glance.Bound, linear);
+        if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
-        var levels = new Levels(tier, glance.Best, glance.Bound, Searching, ManyNodes, effort);
+        var levels = new Levels(tier, meanwhile.Better(glance.Best), glance.Bound, Searching, ManyNodes, effort);
         levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
         return (Reopening.Improve(tier, levels.Best, levels.Bound, effort), levels.Bound, guide);
     }

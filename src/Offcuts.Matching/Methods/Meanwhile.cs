@@ -1,0 +1,46 @@
+namespace Offcuts.Matching.Methods;
+
+/// <summary>
+/// A plan that is made better on another core while its proof goes on (<see cref="ListedReopening"/>). A proof that closes takes no notice of it, and one that does not waits for its end,
+/// so that the outcome does not depend on which of the two is quicker.
+/// </summary>
+internal sealed class Meanwhile : IDisposable
+{
+    // Of more copies so few are taken apart at once that little comes of it, and there mostly are other materials for the other core. Where something is bought, what was spent leaves few plans,
+    // and the proof mostly ends sooner.
+    private const int MostCopies = 100;
+
+    private readonly Tier _tier;
+    private readonly CancellationTokenSource _enough;
+    private readonly Task<MaterialPlan> _task;
+
+    /// <summary>Begins, in the last tier where nothing is bought; elsewhere the plan stays as it is.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="plan">A plan that keeps its rows.</param>
+    /// <param name="met">Patterns met so far.</param>
+    /// <param name="guide">Tells which patterns are near the bound.</param>
+    /// <param name="bound">At this cost a plan is good enough.</param>
+    /// <param name="effort">Limit.</param>
+    public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort)
+    {
+        _tier = tier;
+        _enough = CancellationTokenSource.CreateLinkedTokenSource(effort.Cancel);
+        var until = effort.Until(_enough.Token);
+        _task = tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies ? Task.Run(() => ListedReopening.Improve(tier, plan, met, guide, bound, until)) : Task.FromResult(plan);
+    }
+
+    /// <summary>Waits for its end: the better of its plan and this one, this one where they are equal.</summary>
+    public MaterialPlan Better(MaterialPlan plan)
+    {
+        var better = _task.GetAwaiter().GetResult();
+        return _tier.Value(better) < _tier.Value(plan) ? better : plan;
+    }
+
+    /// <summary>Ends it where nobody has waited for it.</summary>
+    public void Dispose()
+    {
+        _enough.Cancel();
+        _task.Wait();
+        _enough.Dispose();
+    }
+}
