@@ -10,6 +10,7 @@ namespace Offcuts.Matching.Methods;
 internal static class ListedReopening
 {
     private const int Patience = 18;
+    private const int MostTries = 240;
     private const double FirstCopies = 16;
     private const double LeastCopies = 8;
     private const double Grown = 1.1;
@@ -27,12 +28,12 @@ internal static class ListedReopening
     /// <param name="effort">Limit.</param>
     public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort)
     {
-        var lists = Listed(tier, plan, met, guide, bound);
+        var lists = Listed(tier, plan, met, guide, bound, effort);
         if (lists.Length == 0) return plan;
         var random = new Random(Seed);
         var copies = lists.Select(_ => FirstCopies).ToArray();
         var patience = Patience;
-        for (var tries = 0; patience > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
+        for (var tries = 0; tries < MostTries && patience > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
         {
             var list = tries % lists.Length;
             var (open, closed) = TakenApart(tier, plan, guide, copies[list], random);
@@ -45,8 +46,8 @@ internal static class ListedReopening
         return plan;
     }
 
-    private static Pattern[][] Listed(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound) =>
-        [.. Lists.Select(most => PatternEnumeration.Widest(tier, guide, bound, tier.Value(plan) - 1, [most]))
+    private static Pattern[][] Listed(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort) =>
+        [.. Lists.Select(most => effort.Over ? null : PatternEnumeration.Widest(tier, guide, bound, tier.Value(plan) - 1, [most]))
             .OfType<(long Most, IReadOnlyList<Pattern> Patterns)>()
             .DistinctBy(list => list.Most)
             .Select(list => list.Patterns.Concat(met).Distinct().ToArray())];
@@ -56,7 +57,7 @@ internal static class ListedReopening
     {
         Pattern[] patterns = [.. plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times))];
         double[] beyond = [.. patterns.Select(pattern => (double)Beyond(pattern) / tier.Scale)];
-        var share = Math.Max(beyond.Average(), 1e-3);
+        var share = Math.Max(beyond.DefaultIfEmpty().Average(), 1e-3);
         var (open, closed, taken) = (new List<Pattern>(), new List<Pattern>(), 0);
         foreach (var i in Enumerable.Range(0, patterns.Length).OrderBy(i => -Math.Log(1 - random.NextDouble()) / (share + beyond[i])).ToArray())
         {

@@ -23,6 +23,8 @@ internal sealed class Meanwhile : IDisposable
     /// <param name="effort">Limit.</param>
     public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort)
     {
+        // Both cores ask for it, and the first to ask reckons it.
+        _ = tier.Drop;
         _tier = tier;
         _enough = CancellationTokenSource.CreateLinkedTokenSource(effort.Cancel);
         var until = effort.Until(_enough.Token);
@@ -39,8 +41,10 @@ internal sealed class Meanwhile : IDisposable
     /// <summary>Ends it where nobody has waited for it.</summary>
     public void Dispose()
     {
-        _enough.Cancel();
-        _task.Wait();
-        _enough.Dispose();
+        using (_enough)
+        {
+            _enough.Cancel();
+            _task.GetAwaiter().GetResult();
+        }
     }
 }

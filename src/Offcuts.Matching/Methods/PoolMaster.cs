@@ -11,6 +11,7 @@ internal sealed class PoolMaster : IDisposable
 {
     private const int MostIdle = 12;
     private const int WorthRenewing = 40;
+    private const int SplitsForeseen = 16;
 
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
@@ -27,8 +28,8 @@ internal sealed class PoolMaster : IDisposable
     private readonly Variable?[] _variable;
     private readonly List<Held> _cuts = [];
     private readonly Dictionary<Split, Constraint> _splits = [];
-    private readonly Variable _shortLater;
-    private readonly Variable _beyondLater;
+    private readonly Variable _short;
+    private readonly Queue<(Variable Short, Variable Beyond)> _ofSplits;
     private double _dear;
     private bool _rowsChanged = true;
 
@@ -61,7 +62,8 @@ internal sealed class PoolMaster : IDisposable
         }
 
         foreach (var row in _supply) Unmet(row, 1);
-        (_shortLater, _beyondLater) = (Artificial(), Artificial());
+        _short = Artificial();
+        _ofSplits = new([.. Enumerable.Range(0, SplitsForeseen).Select(_ => (Artificial(), Artificial()))]);
         _solver.Objective().SetMinimization();
     }
 
@@ -81,18 +83,9 @@ internal sealed class PoolMaster : IDisposable
     }
 
     /// <summary>Duals of the cuts: whole multiples of 1/Scale, not negative.</summary>
-    public (RankOneCut Cut, long Dual)[] Cuts()
-    {
-        var leaning = new List<(RankOneCut, long)>();
-        foreach (var held in _cuts)
-        {
-            var dual = Math.Max(0, OfMany(held.Row, _tier.Problem.MostTakes + 1));
-            held.Idle = dual > 0 ? 0 : held.Idle + 1;
-            if (dual > 0) leaning.Add((held.Cut, dual));
-        }
+    public (RankOneCut Cut, long Dual)[] Cuts() => [.. _cuts.Select(held => (held.Cut, Dual(held))).Where(cut => cut.Item2 > 0)];
 
-        return [.. leaning];
-    }
+    private long Dual(Held held) => Math.Max(0, OfMany(held.Row, _tier.Problem.MostTakes + 1));
 
     /// <summary>
     /// The same columns, with those cuts only that something has leaned on lately, and this one disposed of; or this one as it is where few cuts would go. A node asks for new cuts, and
@@ -171,7 +164,7 @@ internal sealed class PoolMaster : IDisposable
             if (cut.OfLeft(demand) > 0) row.SetCoefficient(variable, cut.OfLeft(demand));
         }
 
-        row.SetCoefficient(_shortLater, 1);
+        row.SetCoefficient(_short, 1);
         _cuts.Add(new Held(cut, row));
         _rowsChanged = true;
     }
@@ -192,8 +185,9 @@ internal sealed class PoolMaster : IDisposable
                     if (split.Holds(_pool[pattern])) row.SetCoefficient(variable, 1);
                 }
 
-                row.SetCoefficient(_shortLater, 1);
-                row.SetCoefficient(_beyondLater, -1);
+                var (below, above) = _ofSplits.TryDequeue(out var foreseen) ? foreseen : (Artificial(), Artificial());
+                row.SetCoefficient(below, 1);
+                row.SetCoefficient(above, -1);
             }
 
             row.SetBounds(least, most == int.MaxValue ? double.PositiveInfinity : most);
@@ -205,7 +199,8 @@ internal sealed class PoolMaster : IDisposable
     }
 
     // Without its presolve the solver starts from the last basis, by the dual method where rows or their ends are new, by the primal one where only columns are;
-    // where that leads it astray, once more with it. Rows and columns that come together would make it begin from nothing: that is why rows that come later share what goes unmet.
+    // where that leads it astray, once more with it. Rows and columns that come together would make it begin from nothing, so that cuts share what goes short of them, which
+    // is as good since they never clash, and splits have columns of their own that stand ready.
     private bool Optimal()
     {
         var method = _rowsChanged ? MPSolverParameters.LpAlgorithmValues.DUAL : MPSolverParameters.LpAlgorithmValues.PRIMAL;
@@ -215,15 +210,18 @@ internal sealed class PoolMaster : IDisposable
     }
 
     /// <summary>Solves; none where the solver does not get there.</summary>
-    public Duals? Solve() => !Optimal()
-        ? null
-        : new Duals(
+    public Duals? Solve()
+    {
+        if (!Optimal()) return null;
+        foreach (var held in _cuts) held.Idle = Dual(held) > 0 ? 0 : held.Idle + 1;
+        return new Duals(
             _tier,
             [.. _demand.Select(row => row?.DualValue() ?? 0)],
             [.. _supply.Select(row => Math.Min(0, row.DualValue()))],
             _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
             _spend?.DualValue() ?? 0,
             _rips?.DualValue() ?? 0);
+    }
 
     /// <summary>The supplies' duals of either sign, to tell which patterns are worth letting in.</summary>
     public long[] SupplyDuals() => [.. _supply.Select(row => Duals.Whole(_tier, row.DualValue(), 1))];
@@ -244,8 +242,12 @@ internal sealed class PoolMaster : IDisposable
         return variable;
     }
 
-    private sealed record Held(RankOneCut Cut, Constraint Row)
+    private sealed class Held(RankOneCut cut, Constraint row)
     {
+        public RankOneCut Cut { get; } = cut;
+
+        public Constraint Row { get; } = row;
+
         // Solutions since something leaned on it.
         public int Idle { get; set; }
     }

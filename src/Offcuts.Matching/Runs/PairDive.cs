@@ -159,7 +159,9 @@ internal sealed class PairDive : IDisposable
         if (_program.Solve() is not { } prices) return false;
         for (var round = 0; round < rounds && !_effort.Over; round++)
         {
-            if (_program.Price(prices, add: true, _effort) is not { Added: true }) break;
+            if (_program.Price(prices, add: true, _effort) is { Added: false }) break;
+
+            // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
             if (_program.Solve() is not { } next) return false;
             prices = next;
         }

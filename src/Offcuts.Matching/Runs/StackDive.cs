@@ -117,7 +117,9 @@ internal sealed class StackDive
         if (program.Solve() is not { } prices) return false;
         for (var round = 0; round < rounds && !effort.Over; round++)
         {
-            if (program.Price(prices, add: true, effort) is not { Added: true }) break;
+            if (program.Price(prices, add: true, effort) is { Added: false }) break;
+
+            // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
             if (program.Solve() is not { } next) return false;
             prices = next;
         }
