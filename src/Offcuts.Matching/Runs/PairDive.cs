@@ -70,7 +70,7 @@ internal sealed class PairDive : IDisposable
         var dive = new PairDive(table, effort);
         dive.AddPositions();
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, add: true, effort) is not null && dive.Generate(FirstRounds)) dive.First = dive.LayAll(double.PositiveInfinity);
+        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort)) dive.First = dive.LayAll(double.PositiveInfinity);
         return dive;
     }
 
@@ -91,7 +91,7 @@ internal sealed class PairDive : IDisposable
         if (_program.Solve() is not null)
         {
             foreach (var position in _positions.Where(one => one.Open)) Regroup(position);
-            filling = Generate(Rounds) ? LayAll(most) : null;
+            filling = _program.Generate(Rounds, _effort) ? LayAll(most) : null;
         }
 
         if (filling is not null && !_positions.Exists(one => one.Left)) return filling;
@@ -129,10 +129,10 @@ internal sealed class PairDive : IDisposable
         {
             if (_effort.Over || _program.Cost > most) return null;
             LayMost();
-            if (!Generate(Rounds)) return null;
+            if (!_program.Generate(Rounds, _effort)) return null;
         }
 
-        if (!Generate(LastRounds) || (Cost = _program.Cost) > most) return null;
+        if (!_program.Generate(LastRounds, _effort) || (Cost = _program.Cost) > most) return null;
         return PieceCutting.Of(_table, _program.Patterns, Laid(), _effort);
     }
 
@@ -152,21 +152,6 @@ internal sealed class PairDive : IDisposable
         }
 
         foreach (var group in groups.Values) _program.Add(group);
-    }
-
-    private bool Generate(int rounds)
-    {
-        if (_program.Solve() is not { } prices) return false;
-        for (var round = 0; round < rounds && !_effort.Over; round++)
-        {
-            if (_program.Price(prices, add: true, _effort) is { Added: false }) break;
-
-            // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
-            if (_program.Solve() is not { } next) return false;
-            prices = next;
-        }
-
-        return true;
     }
 
     // Of the positions whose turn it is, those of which the program is sure, and in any case the surest quarter.

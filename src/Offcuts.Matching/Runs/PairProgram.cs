@@ -140,7 +140,22 @@ internal sealed class PairProgram : IDisposable
         return _duals = Prices([.. _kinds.Select(row => Whole(row.DualValue()))], _spend is null ? 0 : Whole(_spend.DualValue()));
     }
 
-    /// <summary>Prices of kinds with those of money that the goal asks for.</summary>
+    /// <summary>Solves it and adds the best columns so many times, or until none pays. It is left solved; false where it could not be.</summary>
+    public bool Generate(int rounds, Effort effort)
+    {
+        if (Solve() is not { } prices) return false;
+        for (var round = 0; round < rounds && !effort.Over; round++)
+        {
+            if (Price(prices, add: true, effort) is { Added: false }) break;
+
+            // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
+            if (Solve() is not { } next) return false;
+            prices = next;
+        }
+
+        return true;
+    }
+
     public PairPrices Prices(long[] kinds, long spend) => _goal switch
     {
         RunGoal.Spend => new PairPrices(kinds, StockPrices.Scale, 0),

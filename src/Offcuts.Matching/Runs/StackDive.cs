@@ -63,7 +63,7 @@ internal sealed class StackDive
             else foreach (var layout in _known[s]) program.AddLayout(program.Groups[s], layout);
         }
 
-        return Generate(program, Rounds, effort) && !effort.Over ? Lay(program, kept, _cost + Slack, effort) : null;
+        return program.Generate(Rounds, effort) && !effort.Over ? Lay(program, kept, _cost + Slack, effort) : null;
     }
 
     private PairProgram Program()
@@ -100,7 +100,7 @@ internal sealed class StackDive
                 .Select(one => (one.Stack, one.Best, Share: one.Best.Use.SolutionValue())).OrderByDescending(one => one.Share).ToArray();
             if (open.Length == 0) return false;
             foreach (var (stack, best, share) in open.Where((one, n) => n <= open.Length / 4 || one.Share >= Sure || effort.Over)) Fix(program, stack, laid[stack] = best);
-            if (!Generate(program, laid.Contains(null) ? Rounds : LastRounds, effort)) return false;
+            if (!program.Generate(laid.Contains(null) ? Rounds : LastRounds, effort)) return false;
         }
 
         return true;
@@ -110,21 +110,6 @@ internal sealed class StackDive
     {
         program.SetCount(program.Groups[stack], 0);
         foreach (var kind in layout.Kinds.GroupBy(kind => kind)) program.Demand(kind.Key, kind.Count());
-    }
-
-    private static bool Generate(PairProgram program, int rounds, Effort effort)
-    {
-        if (program.Solve() is not { } prices) return false;
-        for (var round = 0; round < rounds && !effort.Over; round++)
-        {
-            if (program.Price(prices, add: true, effort) is { Added: false }) break;
-
-            // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
-            if (program.Solve() is not { } next) return false;
-            prices = next;
-        }
-
-        return true;
     }
 
     /// <summary>The pieces of runs that are laid whole.</summary>
