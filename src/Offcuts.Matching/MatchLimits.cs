@@ -11,6 +11,9 @@ public sealed record MatchLimits
     /// <summary>No limit of time, no progress, not to be cancelled.</summary>
     public static MatchLimits None { get; } = new();
 
+    /// <summary>The <see cref="Patience"/> of whoever waits at a screen or a command: a stop is heard within half a second.</summary>
+    public static TimeSpan UsualPatience { get; } = TimeSpan.FromMilliseconds(400);
+
     /// <summary>Longest time to take; the best plan found so far is handed back then, with true bounds. None for no limit.</summary>
     public TimeSpan? Time { get; init; }
 

@@ -11,10 +11,9 @@ namespace Offcuts.Core.Walls;
 /// </summary>
 internal sealed class SheetLine
 {
+    private readonly SheetFact _fact;
     private readonly List<Fault> _faults;
     private int _at;
-
-    private readonly SheetFact _fact;
 
     public SheetLine(string text, int number, SheetFact fact, int start, List<Fault> faults) =>
         (Text, Number, _fact, _at, _faults) = (text, number, fact, start, faults);

@@ -55,7 +55,7 @@ internal static class ListedReopening
     // Drawn one after the other, each with the weight of what it costs beyond the bound, and a share for those that cost nothing beyond it.
     private static (List<Pattern> Open, List<Pattern> Closed) TakenApart(Tier tier, MaterialPlan plan, Guide guide, double copies, Random random)
     {
-        Pattern[] patterns = [.. plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times))];
+        Pattern[] patterns = [.. plan.Each];
         double[] beyond = [.. patterns.Select(pattern => (double)Beyond(pattern) / tier.Scale)];
         var share = Math.Max(beyond.DefaultIfEmpty().Average(), 1e-3);
         var (open, closed, taken) = (new List<Pattern>(), new List<Pattern>(), 0);

@@ -169,7 +169,7 @@ internal sealed class Part
     {
         var places = plan.Problem.Supplies.Select(supply => new Queue<SpanPlace>(supply.Places)).ToArray();
         var copies = plan.Problem.Demands.Select(demand => new Queue<int>(demand.Rows.SelectMany(row => Enumerable.Repeat(demandOf[row], row.Count)))).ToArray();
-        foreach (var pattern in plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times)))
+        foreach (var pattern in plan.Each)
         {
             var supply = plan.Problem.Supplies[pattern.Supply].Bought is { } price ? boughtOf[price] : supplyOf[places[pattern.Supply].Dequeue()];
             var takes = pattern.Takes.SelectMany(take => Enumerable.Range(0, take.Count).Select(_ => copies[take.Demand].Dequeue()))

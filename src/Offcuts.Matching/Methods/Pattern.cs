@@ -116,6 +116,9 @@ internal sealed class MaterialPlan
 
     public IReadOnlyList<(Pattern Pattern, int Times)> Uses { get; }
 
+    /// <summary>Every pattern as often as it is used.</summary>
+    public IEnumerable<Pattern> Each => Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times));
+
     /// <summary>Copies of each demand that are unfilled.</summary>
     public IReadOnlyList<int> Left { get; }
 

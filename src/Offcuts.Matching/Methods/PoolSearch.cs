@@ -16,9 +16,9 @@ internal sealed class PoolSearch : IDisposable
     private readonly Tier _tier;
     private readonly Effort _effort;
     private readonly IReadOnlyList<Pattern> _pool;
-    private PoolMaster _master;
     private readonly HashSet<string> _seen = [];
     private readonly Stack<PoolNode> _open = [];
+    private PoolMaster _master;
     private int _nodes;
     private int _cutRounds;
     private bool _failed;

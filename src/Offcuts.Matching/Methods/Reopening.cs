@@ -30,7 +30,7 @@ internal static class Reopening
         var patience = Patience;
         for (var tries = 0; tries < MostTries && patience > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
         {
-            var patterns = plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times)).ToArray();
+            var patterns = plan.Each.ToArray();
             random.Shuffle(patterns);
             var open = Math.Min(patterns.Length, LeastOpen + tries % (MostOpen - LeastOpen + 1));
             var (better, listed) = Reopened(tier, patterns[..open], patterns[open..], effort);

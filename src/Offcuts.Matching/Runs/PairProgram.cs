@@ -156,6 +156,7 @@ internal sealed class PairProgram : IDisposable
         return true;
     }
 
+    /// <summary>Prices of kinds with those of money that the goal asks for.</summary>
     public PairPrices Prices(long[] kinds, long spend) => _goal switch
     {
         RunGoal.Spend => new PairPrices(kinds, StockPrices.Scale, 0),

@@ -52,7 +52,13 @@ internal sealed class StackCells
     {
         var cells = rows.SelectMany((row, r) => Graphs(_table.Rows[row.Index]).Select(one => new StackCell(r, one.Graph, one.FirstArc))).ToArray();
         var stagger = rows[0].Stagger;
-        (int A, int B)[] near = [.. from a in Enumerable.Range(0, cells.Length) from b in Enumerable.Range(a, cells.Length - a) where cells[b].Row == cells[a].Row + 1 && Near(cells[a].Graph, cells[b].Graph, stagger) select (a, b)];
+        (int A, int B)[] near =
+        [
+            .. from a in Enumerable.Range(0, cells.Length)
+               from b in Enumerable.Range(a, cells.Length - a)
+               where cells[b].Row == cells[a].Row + 1 && Near(cells[a].Graph, cells[b].Graph, stagger)
+               select (a, b),
+        ];
         for (var c = 0; c < cells.Length; c++)
         {
             if (_effort.Over || Listed(cells, near, c, stagger) is not { Length: > 0 } listed) return null;

@@ -18,6 +18,9 @@ internal sealed class StackOrder
     // Layouts of two stretches that fit, and what lies between them costs at least.
     private sealed class Fits(int a, int b, int[] ofA, int[] ofB)
     {
+        private readonly Dictionary<int, int> _timesA = ofA.CountBy(layout => layout).ToDictionary();
+        private readonly Dictionary<int, int> _timesB = ofB.CountBy(layout => layout).ToDictionary();
+
         public int A => a;
 
         public int B => b;
@@ -27,6 +30,9 @@ internal sealed class StackOrder
         public int[] OfB => ofB;
 
         public long[] Cost { get; } = new long[ofA.Length];
+
+        // By layout of a stretch, how many of the other fit it.
+        public Dictionary<int, int> Times(int cell) => cell == a ? _timesA : _timesB;
 
         public int[] Side(int cell) => cell == a ? ofA : ofB;
 
@@ -88,8 +94,8 @@ internal sealed class StackOrder
     // How many triples putting a stretch between two others away makes at most.
     private static long Count(int cell, Fits one, Fits two)
     {
-        var beside = one.Side(cell).CountBy(layout => layout).ToDictionary();
-        return two.Side(cell).Sum(layout => (long)beside.GetValueOrDefault(layout));
+        var beside = one.Times(cell);
+        return two.Times(cell).Sum(layout => (long)layout.Value * beside.GetValueOrDefault(layout.Key));
     }
 
     private static Step? Between(int cell, Fits one, Fits two, Fits? before, Effort effort)

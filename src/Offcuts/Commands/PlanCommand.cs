@@ -18,9 +18,6 @@ internal sealed class PlanCommand
     /// <summary>Seconds that a match takes where nothing is said.</summary>
     public const double UsualSeconds = 20;
 
-    // Who stops a match wants its best plan now: it waits no longer for a solver that can't be interrupted.
-    private static readonly TimeSpan StopWithin = TimeSpan.FromMilliseconds(400);
-
     private readonly CommandContext _context;
 
     private readonly Argument<string[]> _stages = new("stages") { Description = "Stages to plan together; all if none is named", Arity = ArgumentArity.ZeroOrMore };
@@ -69,7 +66,7 @@ internal sealed class PlanCommand
 
     /// <summary>Limits by this clock; a stop is heard within half a second, even inside a solver.</summary>
     public static MatchLimits Limits(CommandContext context, double seconds, CancellationToken cancel) =>
-        new() { Time = TimeSpan.FromSeconds(seconds), Clock = context.World.Clock, Cancel = cancel, Patience = StopWithin };
+        new() { Time = TimeSpan.FromSeconds(seconds), Clock = context.World.Clock, Cancel = cancel, Patience = MatchLimits.UsualPatience };
 
     // Stopped, it still says the best plan so far, but keeps nothing.
     private int RunUntilStopped(ParseResult parse)

@@ -18,10 +18,10 @@ namespace Offcuts.UseCases;
 /// </summary>
 internal sealed class BegunAndGivenUp
 {
-    private readonly YardFile _yard;
     // As the plan's carrying out does, and less: where it is over, the all-new cost is the best that was found.
     private static readonly TimeSpan LedgerTime = TimeSpan.FromSeconds(5);
 
+    private readonly YardFile _yard;
     private readonly IReadOnlyList<LyingPiece> _lying;
     private readonly Dictionary<int, PlanStep> _steps = [];
     private readonly int _planId;

@@ -83,7 +83,7 @@ internal sealed class DrawnTier
     // One copy taken out of the yard's pieces, on a board of its own.
     private static MaterialPlan Outlaid(MaterialPlan plan, Random random)
     {
-        var uses = plan.Uses.SelectMany(use => Enumerable.Repeat(use.Pattern, use.Times)).ToList();
+        var uses = plan.Each.ToList();
         if (uses.FindIndex(pattern => pattern.Price == 0 && !pattern.Whole) is var at && at < 0) return plan;
         var from = uses[at];
         var taken = from.Takes[random.Next(from.Takes.Length)].Demand;

@@ -49,9 +49,6 @@ internal sealed class Shell
         hands.Away(ReadFirst);
     }
 
-    // Who stops a match wants the screen back: it waits no longer for a solver that can't be interrupted.
-    private static readonly TimeSpan StopWithin = TimeSpan.FromMilliseconds(400);
-
     /// <summary>How long a search may take; none counts its steps instead, so that it gives the same every time.</summary>
     public TimeSpan? MatchTime { get; init; } = TimeSpan.FromSeconds(60);
 
@@ -252,7 +249,7 @@ internal sealed class Shell
         var cancel = new CancellationTokenSource();
         _match = cancel;
         (_sofar, _seconds, _begunAt) = (null, 0, _world.Clock.GetTimestamp());
-        var limits = new MatchLimits { Time = MatchTime, Clock = _world.Clock, Cancel = cancel.Token, Patience = StopWithin, Progress = new Latest(this) };
+        var limits = new MatchLimits { Time = MatchTime, Clock = _world.Clock, Cancel = cancel.Token, Patience = MatchLimits.UsualPatience, Progress = new Latest(this) };
         _hands.Apart(() =>
         {
             var news = Guarded(errand, () =>
