@@ -33,7 +33,7 @@ public readonly record struct Code : IComparable<Code>
 
     /// <summary>
     /// Draws a code. Draws again while the check character would be one that looks like another, or the code in its two groups
-    /// would begin like a section of lumber (<c>2X4 2476</c>), which a typed line can't tell from one.
+    /// would begin like a section of lumber (<c>2X4 2476</c>) or like <c>new</c>, which a typed line can't tell from one.
     /// </summary>
     /// <param name="draw">A number from 0 up to, not including, its argument, by chance.</param>
     public static Code Draw(Func<int, int> draw)
@@ -47,7 +47,7 @@ public readonly record struct Code : IComparable<Code>
             var check = CheckCharacter.Of(body);
             if (!Alphabet.Contains(check)) continue;
             var code = new Code(body + check);
-            if (MaterialReader.ReadStart(code.ToString()) is null) return code;
+            if (!body.StartsWith("NEW", StringComparison.Ordinal) && MaterialReader.ReadStart(code.ToString()) is null) return code;
         }
     }
 

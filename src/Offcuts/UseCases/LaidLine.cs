@@ -49,11 +49,16 @@ public static class LaidLine
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (words.Length == 0) return FillFaults.LaidUnreadable(text);
         if (words[0].Equals(CutWord, StringComparison.OrdinalIgnoreCase)) return words.Length == 1 ? new LaidThere(default, null) { AsCut = true } : FillFaults.LaidCutWhole();
-        var (code, taken) = words[0].Equals(NewWord, StringComparison.OrdinalIgnoreCase) ? (default, 1)
+        var (code, taken) = IsNew(words) ? (default, 1)
             : Code.Parse(words[0]).TryGet(out var one) ? (one, 1)
             : words.Length > 1 && Code.Parse(words[0] + words[1]).TryGet(out var two) ? (two, 2)
             : (default(Code), 0);
         if (taken == 0) return FillFaults.LaidUnreadable(text);
         return words.Length == taken ? new LaidThere(code, null) : LengthReader.ReadAll(string.Join(' ', words[taken..]), unit).Then<LaidThere>(length => new LaidThere(code, length));
     }
+
+    // A label may begin like the word (NEW ADFM): it is meant where the two groups are a code and the second says no length.
+    private static bool IsNew(string[] words) =>
+        words[0].Equals(NewWord, StringComparison.OrdinalIgnoreCase)
+        && (words.Length == 1 || words[1].All(char.IsAsciiDigit) || !Code.Parse(words[0] + words[1]).Ok);
 }

@@ -39,14 +39,16 @@ public sealed class CodeTests
         luck.Should().BeEmpty("the first body was drawn and thrown away");
     }
 
-    [Fact]
-    public void A_code_that_a_typed_line_would_take_for_lumber_is_drawn_again()
+    [Theory]
+    [InlineData("2X4")]
+    [InlineData("NEW")]
+    public void A_code_that_a_typed_line_would_take_for_lumber_or_for_a_new_piece_is_drawn_again(string taken)
     {
         bool Fits(string body) => Code.Alphabet.Contains(CheckCharacter.Of(body));
         int[] Drawn(string body) => [.. body.Select(character => Code.Alphabet.IndexOf(character))];
-        var lumber = Code.Alphabet.Select(last => $"2X422{last}").First(Fits);
+        var drawn = Code.Alphabet.Select(last => $"{taken}22{last}").First(Fits);
         var other = Code.Alphabet.Select(last => $"2XA22{last}").First(Fits);
-        var luck = new Queue<int>([.. Drawn(lumber), .. Drawn(other)]);
+        var luck = new Queue<int>([.. Drawn(drawn), .. Drawn(other)]);
 
         Code.Draw(_ => luck.Dequeue()).Text[..6].Should().Be(other);
     }
