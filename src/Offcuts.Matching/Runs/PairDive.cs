@@ -70,7 +70,7 @@ internal sealed class PairDive : IDisposable
         var dive = new PairDive(table, effort);
         dive.AddPositions();
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort)) dive.First = dive.LayAll(double.PositiveInfinity);
+        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort) && dive.LayAll(double.PositiveInfinity)) dive.First = dive.Cut(effort);
         return dive;
     }
 
@@ -80,24 +80,30 @@ internal sealed class PairDive : IDisposable
     /// Takes some pairs out of what it laid last and lays them again: a filling where that comes to no more than so much, by the program's
     /// own sum; else everything lies as before.
     /// </summary>
-    public Filling? Change(double most, Effort effort)
+    public Filling? Change(double most, Effort effort) => Move(most, effort) ? Cut(effort) : null;
+
+    /// <summary>The same, but nothing is cut: true where it lies otherwise now.</summary>
+    public bool Move(double most, Effort effort)
     {
         _effort = effort;
         var before = _positions.Select(one => one.Laid).ToArray();
-        if (First is null || before.Contains(null)) return null;
+        if (First is null || before.Contains(null)) return false;
         Renew();
         foreach (var position in Chosen()) TakeOut(position);
-        Filling? filling = null;
+        var laid = false;
         if (_program.Solve() is not null)
         {
             foreach (var position in _positions.Where(one => one.Open)) Regroup(position);
-            filling = _program.Generate(Rounds, _effort) ? LayAll(most) : null;
+            laid = _program.Generate(Rounds, _effort) && LayAll(most);
         }
 
-        if (filling is not null && !_positions.Exists(one => one.Left)) return filling;
+        if (laid && !_positions.Exists(one => one.Left)) return true;
         for (var p = 0; p < before.Length; p++) (_positions[p].Laid, _positions[p].Left) = (before[p], false);
-        return null;
+        return false;
     }
+
+    /// <summary>A filling of what lies since the last move: it is decided what is cut from what. None where that took too long.</summary>
+    public Filling? Cut(Effort effort) => PieceCutting.Of(_table, _program.Patterns, Laid(), effort);
 
     // A new program with what is laid as it is and the patterns found so far, or it would grow with every change.
     private void Renew()
@@ -123,17 +129,21 @@ internal sealed class PairDive : IDisposable
     /// <summary>What the program costs with everything laid: 8 times the spend and the value given up, pieces shared out in parts.</summary>
     public double Cost { get; private set; }
 
-    private Filling? LayAll(double most)
+    /// <summary>What of that is spent, in cents, rounded up.</summary>
+    public long Spent { get; private set; }
+
+    private bool LayAll(double most)
     {
         while (_positions.Exists(one => one.Open))
         {
-            if (_effort.Over || _program.Cost > most) return null;
+            if (_effort.Over || _program.Cost > most) return false;
             LayMost();
-            if (!_program.Generate(Rounds, _effort)) return null;
+            if (!_program.Generate(Rounds, _effort)) return false;
         }
 
-        if (!_program.Generate(LastRounds, _effort) || (Cost = _program.Cost) > most) return null;
-        return PieceCutting.Of(_table, _program.Patterns, Laid(), _effort);
+        if (!_program.Generate(LastRounds, _effort)) return false;
+        (Cost, Spent) = (_program.Cost, _program.Spent);
+        return Cost <= most;
     }
 
     private void AddPositions()

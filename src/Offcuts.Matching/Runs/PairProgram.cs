@@ -101,6 +101,9 @@ internal sealed class PairProgram : IDisposable
     /// <summary>Cost of the program as it was solved last.</summary>
     public double Cost => _solver.Objective().Value();
 
+    /// <summary>Cents spent, as it was solved last, rounded up; parts of pieces may be bought. No bound: what the solver is out by is let go.</summary>
+    public long Spent => (long)Math.Ceiling(Math.Min(Patterns.Where(one => one.Bar.Price > 0).Sum(one => one.Bar.Price * one.Use.SolutionValue()), 1e15) - Least);
+
     /// <summary>How many pieces could not be had, as it was solved last, in parts of pieces.</summary>
     public double Missing => _missing.Sum(one => one.SolutionValue());
 

@@ -16,6 +16,7 @@ internal static class PartFiller
     private const int MostFruitless = 20;
     private const int MostTurns = 2;
     private const double Slack = 10;
+    private const double OfCut = 0.2;
 
     /// <summary>
     /// What needs no time to speak of and no solver: a row alone is decided, and where stock is limited it is laid from the bottom up. Else nothing.
@@ -90,7 +91,7 @@ internal static class PartFiller
         better(known.Of(filling));
         if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
         if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);
-        if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.6), better);
+        if (dive is not null) filling = Changed(dive, filling, known, effort.Share(0.8), better);
         var quick = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), alone ? RoundsAlone : QuickRounds);
         var outcomeOfQuick = Decided(part, known, quick, effort.Share(0.4));
         better(outcomeOfQuick);
@@ -164,7 +165,7 @@ internal static class PartFiller
         var spend = filling.Part.Levels.Length;
         for (var fruitless = 0; fruitless < MostFruitless && !effort.Over && !known.Of(filling).Figure(spend).Proven; fruitless++)
         {
-            if (dive.Change(effort) is not { } next || next.CompareTo(filling) >= 0) continue;
+            if (dive.Change(filling.Figures[spend], effort) is not { } next || next.CompareTo(filling) >= 0) continue;
             fruitless = -1;
             better(known.Of(filling = next));
         }
@@ -172,18 +173,20 @@ internal static class PartFiller
         return filling;
     }
 
-    // Pairs are taken out and laid again until the spend is proven.
+    // Pairs are taken out and laid again until the spend is proven. What is cut from what is decided only where the program says that less is spent: it takes
+    // as long as dozens of moves.
     private static Filling Changed(PairDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
     {
-        var (cost, spend) = (dive.Cost, filling.Part.Levels.Length);
+        var (least, spend) = (dive.Cost, filling.Part.Levels.Length);
         for (var fruitless = 0; (fruitless < MostFruitless || !double.IsInfinity(effort.Seconds)) && !effort.Over && !known.Of(filling).Figure(spend).Proven; fruitless++)
         {
-            if (dive.Change(cost + Slack, effort) is not { } next) continue;
-            cost = dive.Cost;
-            if (next.CompareTo(filling) >= 0) continue;
-            filling = next;
-            if (double.IsInfinity(effort.Seconds)) fruitless = 0;
-            better(known.Of(filling));
+            if (!dive.Move(least + Slack, effort)) continue;
+            if (dive.Cost < least - Slack) fruitless = -1;
+            least = Math.Min(least, dive.Cost);
+            if (filling.Part.NextSpend(dive.Spent) >= filling.Figures[spend]) continue;
+            if (dive.Cut(effort.Share(OfCut)) is not { } next || next.CompareTo(filling) >= 0) continue;
+            fruitless = -1;
+            better(known.Of(filling = next));
         }
 
         return filling;

@@ -46,12 +46,15 @@ internal sealed class StackDive
         using var program = dive.Program();
         var prices = program.Prices([.. table.Kinds.Select(start.Of)], 0);
         if (PairRelaxation.Solve(table, program, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.4)) is not null && program.Solve() is not null)
-            dive.First = dive.Lay(program, new PairLayout?[stacks.Length], double.PositiveInfinity, effort);
+            dive.First = dive.Lay(program, new PairLayout?[stacks.Length], (double.PositiveInfinity, long.MaxValue), effort);
         return dive;
     }
 
-    /// <summary>Takes some runs out of what it laid last and lays them again: a filling where the program says that it costs hardly more; else all lies as before.</summary>
-    public Filling? Change(Effort effort)
+    /// <summary>
+    /// Takes some runs out of what it laid last and lays them again, where the program says that it costs hardly more; else all lies as before. A filling
+    /// where it says too that less than so much is spent: what is cut from what takes long to decide.
+    /// </summary>
+    public Filling? Change(long spend, Effort effort)
     {
         if (_laid.Length == 0) return null;
         using var program = Program();
@@ -63,7 +66,7 @@ internal sealed class StackDive
             else foreach (var layout in _known[s]) program.AddLayout(program.Groups[s], layout);
         }
 
-        return program.Generate(Rounds, effort) && !effort.Over ? Lay(program, kept, _cost + Slack, effort) : null;
+        return program.Generate(Rounds, effort) && !effort.Over ? Lay(program, kept, (_cost + Slack, spend), effort) : null;
     }
 
     private PairProgram Program()
@@ -73,9 +76,9 @@ internal sealed class StackDive
         return program;
     }
 
-    private Filling? Lay(PairProgram program, PairLayout?[] laid, double most, Effort effort)
+    private Filling? Lay(PairProgram program, PairLayout?[] laid, (double Cost, long Spend) most, Effort effort)
     {
-        if (!LayAll(program, laid, effort.Share(0.6)) || program.Cost > most) return null;
+        if (!LayAll(program, laid, effort.Share(0.6)) || program.Cost > most.Cost) return null;
         for (var s = 0; s < _stacks.Length; s++)
         {
             _known[s] = [.. program.Groups[s].Layouts.Append(laid[s]!).Concat(_known[s]).DistinctBy(NameOf).Take(MostKnown)];
@@ -83,6 +86,7 @@ internal sealed class StackDive
 
         _patterns = [.. program.Patterns.TakeLast(MostPatterns)];
         (_laid, _cost) = ([.. laid.Select(one => one!)], program.Cost);
+        if (most.Spend < long.MaxValue && _table.Part.NextSpend(program.Spent) >= most.Spend) return null;
         return PieceCutting.Of(_table, program.Patterns, Pieces(_table, _stacks, laid).Concat(_others), effort);
     }
 
