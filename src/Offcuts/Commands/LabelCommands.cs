@@ -126,12 +126,12 @@ internal static class LabelCommands
 
     private static Command Preview(CommandContext context)
     {
-        var code = new Argument<string>("code") { Description = "Whose label" };
+        var code = new Argument<string[]>("code") { Description = "Whose label", Arity = new ArgumentArity(1, 2) };
         var layout = Layout();
-        var command = context.Command("preview", "Show a label before it is printed, to scale", ["offcuts label preview K7F3MXX", "offcuts label preview \"K7F 3MXX\" --layout lumber-end"], code, layout);
+        var command = context.Command("preview", "Show a label before it is printed, to scale", ["offcuts label preview K7F3MXX", "offcuts label preview K7F 3MXX --layout lumber-end"], code, layout);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var shown = Code.Parse(parse.GetValue(code)!).Then(one => new PrintLabels(yard, context.World.Today).Preview(one, parse.GetValue(layout)!, context.World.Ascii));
+            var shown = Code.Parse(string.Concat(parse.GetValue(code)!)).Then(one => new PrintLabels(yard, context.World.Today).Preview(one, parse.GetValue(layout)!, context.World.Ascii));
             if (!shown.TryGet(out var lines)) return context.Refuse(shown.Faults);
             foreach (var line in lines) context.Say(line);
             return Exit.Done;

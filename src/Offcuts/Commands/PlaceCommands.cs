@@ -22,7 +22,7 @@ internal static class PlaceCommands
         context.Command(
             "bundle",
             "Pieces strapped together under one label: moved as one, opened into its pieces later",
-            ["offcuts bundle new K7F3MXX N4PX7AW --name studs", "offcuts bundle open \"HNE WPH3\""],
+            ["offcuts bundle new K7F3MXX N4PX7AW --name studs", "offcuts bundle open HNE WPH3"],
             New(context),
             Bundles(context),
             Move(context),
@@ -161,17 +161,22 @@ internal static class PlaceCommands
     private static Command Move(CommandContext context)
     {
         var code = new Argument<string>("code") { Description = "The bundle's code" };
-        var place = new Argument<string>("place") { Description = "Where it lies now" };
-        var command = context.Command("move", "Put a bundle with all that is in it at another place", ["offcuts bundle move \"HNE WPH3\" trailer"], code, place);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Code.Parse(parse.GetValue(code)!).Then(one => new ChangeLabels(yard).MoveBundle(one, parse.GetValue(place)!)))));
+        var place = new Argument<string[]>("place") { Description = "Where it lies now", Arity = ArgumentArity.OneOrMore };
+        var command = context.Command("move", "Put a bundle with all that is in it at another place", ["offcuts bundle move HNE WPH3 trailer"], code, place);
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            // The two groups of a code may have become two words, of which the second stands where the place begins.
+            string[] words = [.. CodeWords.Joined([parse.GetValue(code)!, .. parse.GetValue(place)!])];
+            return context.Tell(Code.Parse(words[0]).Then(one => new ChangeLabels(yard).MoveBundle(one, string.Join(' ', words[1..]))));
+        }));
         return command;
     }
 
     private static Command Open(CommandContext context)
     {
-        var code = new Argument<string>("code") { Description = "The bundle's code" };
-        var command = context.Command("open", "Open a bundle: its pieces lie by themselves, and their labels wait to be printed", ["offcuts bundle open \"HNE WPH3\""], code);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Code.Parse(parse.GetValue(code)!).Then(one => new ChangeLabels(yard).Open(one)))));
+        var code = new Argument<string[]>("code") { Description = "The bundle's code", Arity = new ArgumentArity(1, 2) };
+        var command = context.Command("open", "Open a bundle: its pieces lie by themselves, and their labels wait to be printed", ["offcuts bundle open HNE WPH3"], code);
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Code.Parse(string.Concat(parse.GetValue(code)!)).Then(one => new ChangeLabels(yard).Open(one)))));
         return command;
     }
 }

@@ -9,7 +9,8 @@ namespace Offcuts.UseCases;
 /// <c>OFFCUTS:K7F3MXX ..</c> as a scanner types it.
 /// </summary>
 /// <remarks>
-/// A line that begins with a material is never taken for one (<c>2x4 2476</c>, <c>#4 20'</c>). Else seven letters and digits at the
+/// A line that begins with a material is never taken for one (<c>2x4 2476</c>, <c>#4 20'</c>), unless that would be a section that
+/// nobody saws and its seven characters are a code (<c>4444X45</c> is the label <c>444 4X45</c> typed without its gap). Else seven letters and digits at the
 /// start are a code where the check character fits. Where it does not, they are a code with a slip in it, and are refused, when
 /// a material follows them or they hold both a digit and a letter as codes do; six or eight before a material are one with a
 /// character missing or doubled. So no mistyped code turns into the name of a thing.
@@ -21,9 +22,13 @@ internal static class LabelAtLineStart
     {
         var start = line.Length - line.TrimStart().Length;
         var scanned = line[start..].StartsWith(Code.QrPrefix, StringComparison.OrdinalIgnoreCase);
-        if (!scanned && MaterialReader.ReadStart(line[start..]) is not null) return (null, 0);
-
         var from = scanned ? start + Code.QrPrefix.Length : start;
+        if (!scanned && MaterialReader.ReadStart(line[start..]) is { } begun)
+        {
+            if (begun.Material.Ok || Run(line, from, Code.BodyLength + 1) is not { } ends || !Code.Parse(line[start..ends]).TryGet(out var code)) return (null, 0);
+            return (code, AfterGap(line, ends));
+        }
+
         foreach (var length in (int[])[Code.BodyLength + 1, Code.BodyLength + 2, Code.BodyLength])
         {
             if (Run(line, from, length) is not { } end) continue;

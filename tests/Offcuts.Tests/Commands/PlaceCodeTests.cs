@@ -48,6 +48,15 @@ public sealed class PlaceCodeTests : IDisposable
     }
 
     [Fact]
+    public void A_code_written_with_its_gap_needs_no_quotes_and_neither_has_a_place_of_two_words()
+    {
+        _yard.Must(["bundle", "move", .. _bundle.Split(' '), "south", "wall"]).Out.Should().Be($"Put the bundle {_bundle} at south wall\n");
+        _yard.Must(["label", "preview", .. _bundle.Split(' ')]).Out.Should().Contain(_bundle);
+        _yard.Must(["bundle", "open", .. _bundle.Split(' ')]).Out.Should().StartWith($"Opened the bundle {_bundle}: 2 pieces");
+        _yard.Run(["bundle", "move", .. _bundle.Split(' ')]).Error.Should().Be("say where they lie now\n");
+    }
+
+    [Fact]
     public void Handed_over_in_a_hurry_it_is_a_gift_to_nobody_named_and_in_the_ledger()
     {
         _yard.Must("mark", "handed-over", _pieces[2]).Lines.Should().Equal($"Gave {_pieces[2]}, 2x4 to nobody named");
