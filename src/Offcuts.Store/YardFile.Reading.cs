@@ -129,6 +129,9 @@ public sealed partial class YardFile
     /// <summary>What ever went from here by the hand-over of this name, also where it was taken back; nothing where it never was this yard's.</summary>
     public IReadOnlyList<Code> EverWent(string transfer) => Guard(() => _reader.Codes("hand_over_ever", new { transfer }));
 
+    /// <summary>The codes here of the pieces that came by a hand-over of another yard, the last time each came.</summary>
+    public IReadOnlyList<Code> BroughtBy(string transfer) => Guard(() => _reader.Codes("brought_by", new { transfer }));
+
     /// <summary>What went by a hand-over while its label still waited to be printed.</summary>
     public IReadOnlyList<Code> WentUnlabelled(int handOver) => Guard(() =>
         _reader.Codes("hand_over_unlabelled", new { entry = Database.Number("hand_over_entry", ("id", handOver)) }));

@@ -101,8 +101,8 @@ public sealed record CatalogueBatch(IReadOnlyList<PieceDraft> Pieces, BinDraft? 
                 var volume = Pieces.Aggregate(default(Volume), (sum, piece) => sum + Quantities.VolumeOf(material, piece.Length, piece.Width)!.Value);
                 return material is FoamPanel ? $"{face.ToText(unit)}, {volume.ToText(unit)}" : face.ToText(unit);
             default:
-                var total = Pieces.Sum(piece => piece.Length.InFeet);
-                return total.ToString("0.0", CultureInfo.InvariantCulture) + " ft in all";
+                var (total, name) = unit == LengthUnit.Millimetre ? (Pieces.Sum(piece => piece.Length.InMillimetres) / 1000, "m") : (Pieces.Sum(piece => piece.Length.InFeet), "ft");
+                return $"{total.ToString("0.0", CultureInfo.InvariantCulture)} {name} in all";
         }
     }
 }

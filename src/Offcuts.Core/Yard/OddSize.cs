@@ -19,10 +19,18 @@ public sealed record OddSize(string What, string Why)
     /// <summary>20: the longest that lumber is commonly sold in feet, by common practice; a longer bare number is hardly meant in feet.</summary>
     private const int MostFeet = 20;
 
+    private const string InInches = "larger than any that is usually sold; a name without units is in inches, millimetres are written behind each number, like 63mm";
+
     // As commonly stocked: common practice, no published list.
     private static readonly decimal[] Thicknesses = [1, 1.25m, 2, 4, 6, 8];
 
     private static readonly decimal[] Widths = [2, 3, 4, 6, 8, 10, 12, 14];
+
+    /// <summary>12 in: foam is hardly sold thicker. Common practice; what is thicker is mostly millimetres typed without their unit.</summary>
+    private static readonly Length ThickestFoam = Length.Inches(12);
+
+    /// <summary>2 in: boards of wood are hardly sold thicker. Common practice, as above.</summary>
+    private static readonly Length ThickestSheet = Length.Inches(2);
 
     /// <summary>What to say of it, loudly, before it is saved.</summary>
     public string Told => $"UNUSUAL: {What}: {Why}";
@@ -89,6 +97,8 @@ public sealed record OddSize(string What, string Why)
         var material = TextRules.Harmless(of.Name);
         if (of is Lumber { Thickness.Nominal: var thick, Width.Nominal: var wide } && !(Thicknesses.Contains(thick) && Widths.Contains(wide)))
             yield return new OddSize(material, "no usual size of lumber");
+        if (of is FoamPanel foam && (foam.Thickness > ThickestFoam || foam.Height > Longest(of))) yield return new OddSize(material, InInches);
+        if (of is Sheet sheet && sheet.Thickness > ThickestSheet) yield return new OddSize(material, InInches);
         var longest = Longest(of);
         var sized = $"{material} {length.ToText(unit)}{(width.IsZero ? "" : $" x {width.ToText(unit)}")}";
         if (length > longest || width > longest) yield return new OddSize(sized, $"over {longest.ToText(unit)}, the longest that is usually sold");

@@ -59,6 +59,9 @@ INSERT INTO taken_in (transfer, day, from_whom, kind, due_on, due) VALUES (:tran
 -- [brought] What a piece brought along.
 SELECT * FROM brought WHERE code = :code;
 
+-- [brought_by] The codes here of what came by a hand-over the last time it came.
+SELECT code FROM brought WHERE transfer = :transfer ORDER BY id;
+
 -- [brought_set] By what it came the last time, and what it brought in all.
 INSERT INTO brought (code, transfer, was, history, earlier) VALUES (:code, :transfer, :was, :history, :earlier)
 ON CONFLICT (code) DO UPDATE SET transfer = excluded.transfer, was = excluded.was, history = excluded.history, earlier = excluded.earlier;

@@ -94,6 +94,9 @@ internal static class CommandLine
         help.Action = new HelpWithExamples((HelpAction)help.Action!, context);
     }
 
+    private static string InShort(string description) =>
+        description.IndexOfAny([':', ';', '?']) is > 0 and var at ? description[..(description[at] == '?' ? at + 1 : at)] : description;
+
     private static int RefuseParse(CommandContext context, ParseResult parse)
     {
         context.Complain(ParseRefusal.Line(parse));
@@ -104,7 +107,11 @@ internal static class CommandLine
     {
         public override int Invoke(ParseResult parseResult)
         {
+            var root = parseResult.CommandResult.Command is RootCommand;
+            // Of so many commands a line each is enough to choose by; each has more in its own help.
+            if (root) foreach (var command in parseResult.CommandResult.Command.Subcommands) command.Description = InShort(command.Description ?? "");
             plain.Invoke(parseResult);
+            if (root) parseResult.InvocationConfiguration.Output.WriteLine("More of each: offcuts help COMMAND");
             if (!context.Examples.TryGetValue(parseResult.CommandResult.Command, out var examples)) return Exit.Done;
             var output = parseResult.InvocationConfiguration.Output;
             output.WriteLine(examples.Length == 1 ? "Example:" : "Examples:");

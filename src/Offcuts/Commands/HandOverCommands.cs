@@ -81,7 +81,7 @@ internal static class HandOverCommands
     private static Command List(CommandContext context)
     {
         var json = CommandContext.Json();
-        var command = context.Command("list", "What went to other builds, what is due back, what is confirmed", ["offcuts hand list", "offcuts hand list --json"], json);
+        var command = context.Command("list", "What went to other builds, what is due back, what is confirmed, and what is borrowed from them", ["offcuts hand list", "offcuts hand list --json"], json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var (all, settings, today) = (yard.HandOvers(), yard.Settings(), context.World.Today);
@@ -91,12 +91,15 @@ internal static class HandOverCommands
                 return Exit.Done;
             }
 
-            if (all.Count == 0) context.Say("Nothing was handed over yet.");
+            var borrowed = Borrowed.In(yard);
+            if (all.Count + borrowed.Count == 0) context.Say("Nothing was handed over yet.");
             foreach (var one in all)
             {
                 context.Say(HandOverText.Line(one, settings, today));
                 foreach (var line in HandOverText.Items(one, yard, settings.Unit)) context.Say(line);
             }
+
+            foreach (var line in borrowed.SelectMany(one => one.Lines(today, settings.Unit))) context.Say(line);
 
             return Exit.Done;
         }));

@@ -78,7 +78,7 @@ internal static class LoadCommands
                 (named, bins) = ([.. free.Free.Select(piece => piece.Piece.Code)], [.. free.Bins.Where(each => each.Free > 0).Select(each => new Counted(each.Bin.Code, each.Free))]);
             }
 
-            Fault[] unknown = [.. named.Where(code => yard.Piece(code) is null).Select(code => YardFaults.NoSuchCode(code.ToString()))];
+            Fault[] unknown = [.. named.Where(code => yard.Piece(code) is null).Select(code => YardFaults.NoSuchCode(code.ToString())), .. gone is null ? MakeLoads.TooMany(bins, yard.Bins()) : []];
             if (unknown.Length > 0) return context.Refuse(unknown);
             var things = make.Things(named.Select(code => yard.Piece(code)!), bins, weights.Value);
             var lists = MakeLoads.Of(things, beds.Value, within);

@@ -13,7 +13,7 @@ internal static class SettingsCommands
         var value = new Argument<string[]>("value") { Description = "Its new value", Arity = ArgumentArity.ZeroOrMore };
         var command = context.Command(
             "settings",
-            "Show or set the unit, kerfs, keep lengths, what always stays, rules of use, species, tax, currency sign, and what is said of foam in the sun",
+            "Show or set what holds for the whole yard: the unit, kerfs, keep lengths, what always stays, rules of use, species, tax, currency sign, and what is said of foam in the sun",
             [
                 "offcuts settings",
                 "offcuts settings unit mm",

@@ -114,18 +114,22 @@ internal static class WallFillCommands
         return command;
     }
 
+    // So many stand on a screen of 24 lines, where each takes two. The best is first, so that the rest are seldom asked for.
+    private const int FirstFits = 8;
+
     /// <summary>The command <c>find</c>.</summary>
     public static Command Find(CommandContext context)
     {
         var what = new Argument<string[]>("what") { Description = "Material, length, at which end a joint is (joint left, right or both: that end lies on the pattern), and what it is for", Arity = ArgumentArity.OneOrMore };
         var system = new Option<string>("--system") { Description = "The building system whose pattern counts; else the only one there is", HelpName = "NAME" };
         var stage = new Option<string>("--stage") { Description = "The stage it is for, so that what is reserved for it counts", HelpName = "STAGE" };
+        var all = new Option<bool>("--all") { Description = "Every piece that fits, not only the first few" };
         var json = CommandContext.Json();
         var command = context.Command(
             "find",
             "Find the piece that fits one place with the least loss: where it lies, and what would be left of it",
             ["offcuts find foam 2-1/2x12 \"1' 7-1/2\\\"\" joint right", "offcuts find 2x4 14-1/2 rough"],
-            what, system, stage, json);
+            what, system, stage, all, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var sought = string.Join(' ', parse.GetValue(what)!);
@@ -144,7 +148,9 @@ internal static class WallFillCommands
 
             context.Say(FitText.Of(read.Value, unit));
             if (candidates.Count == 0) context.Say("Nothing in the yard fits.");
-            foreach (var one in candidates) context.Say(FitText.Of(one, unit, code => code.ToString()));
+            var shown = parse.GetValue(all) || candidates.Count <= FirstFits + 1 ? candidates.Count : FirstFits;
+            foreach (var one in candidates.Take(shown)) context.Say(FitText.Of(one, unit, code => code.ToString()));
+            if (shown < candidates.Count) context.Say($"{Words.Count(candidates.Count - shown, "more piece")} would do; --all names them too");
             foreach (var line in LayingFacts.Unlined(new FitPlace(yard).Unlined(read.Value))) context.Say(line);
             return Exit.Done;
         }));

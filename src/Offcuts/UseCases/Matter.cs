@@ -24,6 +24,9 @@ public enum MatterKind
     /// <summary>Something of a kept plan is to be bought.</summary>
     Order,
 
+    /// <summary>Something lent or borrowed is due back soon, or late.</summary>
+    Loan,
+
     /// <summary>Labels wait to be printed.</summary>
     Labels,
 
@@ -70,7 +73,7 @@ public sealed record Matter(MatterKind Kind, string What, IReadOnlyList<string> 
         (MatterKind.Foam or MatterKind.Nails or MatterKind.OldPrices, _) => "mind",
         (_, null) => Kind == MatterKind.Order ? "no day" : "now",
         (_, { } day) when day == today => "today",
-        (MatterKind.Order, { } day) when day < today => $"{Words.Count(today.DayNumber - day.DayNumber, "day")} late",
+        (MatterKind.Order or MatterKind.Loan, { } day) when day < today => $"{Words.Count(today.DayNumber - day.DayNumber, "day")} late",
         (_, { } day) when day < today => $"{Words.Count(today.DayNumber - day.DayNumber, "day")} ago",
         (_, { } day) => $"in {Words.Count(day.DayNumber - today.DayNumber, "day")}",
     };

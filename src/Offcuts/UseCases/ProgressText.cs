@@ -33,6 +33,8 @@ public static class ProgressText
         var (open, spend, value) = (sofar.Unfilled, sofar.Spend, sofar.ValueGivenUp);
         var filled = open.Value == 0 ? "every course filled" : $"{Words.Count((int)open.Value, "course")} not filled";
         var best = $"best so far: {filled}, {Cash(spend.Value)} to spend";
+        // Nothing is known yet where the bounds say no more than that no plan fills more than all and spends less than nothing.
+        if ((!open.Proven || !spend.Proven) && open.Bound == 0 && spend.Bound <= 0) return $"{best}; how much less would do is not known yet";
         if (!open.Proven || !spend.Proven) return $"{best}; none gets below {(open.Value == 0 ? "" : $"{Words.Count((int)open.Bound, "course")} and ")}{Cash(spend.Bound)}";
         var worth = $"it gives up {Cash(value.Value)} of the yard's value";
         return value.Proven ? $"{best}, and no plan does better; {worth}, the least there is"

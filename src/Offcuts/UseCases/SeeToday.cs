@@ -22,6 +22,8 @@ public sealed class SeeToday(YardFile yard)
         Systems = new ChangeSystems(yard).All(),
         Stacked = yard.StackedCourses(),
         WallPlans = yard.WallPlans(),
+        HandOvers = yard.HandOvers(),
+        Borrowed = Borrowed.In(yard),
         Queue = yard.LabelQueue(),
         Entered = yard.Entered(FoamInTheSun.Asked(pieces)),
         Sheet = SheetOptions.For(yard, today),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
@@ -39,6 +40,12 @@ public sealed record TodayFacts
 
     /// <summary>How walls are filled, as it is kept.</summary>
     public IReadOnlyList<KeptWallPlan> WallPlans { get; init; } = [];
+
+    /// <summary>What went to other builds.</summary>
+    public IReadOnlyList<HandOver> HandOvers { get; init; } = [];
+
+    /// <summary>What other builds lent to this one.</summary>
+    public IReadOnlyList<Borrowed> Borrowed { get; init; } = [];
 
     /// <summary>Labels that wait to be printed.</summary>
     public IReadOnlyCollection<Code> Queue { get; init; } = [];

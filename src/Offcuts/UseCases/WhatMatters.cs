@@ -1,5 +1,6 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.HandOvers;
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
@@ -17,6 +18,9 @@ public static class WhatMatters
 {
     private const int MostNamed = 8;
 
+    // How long before its day a loan is told of: time for two weekends. Our own choice.
+    private const int LoanDays = 14;
+
     /// <summary>The matters.</summary>
     public static IReadOnlyList<Matter> Of(TodayFacts facts)
     {
@@ -25,7 +29,7 @@ public static class WhatMatters
         [
             .. Beginnings(facts),
             .. orders.Where(order => order.Pressing),
-            .. InHand(facts).Concat(Plans(facts)).Concat(orders.Where(order => !order.Pressing)).OrderBy(matter => matter.Day ?? (matter.Kind == MatterKind.Order ? DateOnly.MaxValue : facts.Today)),
+            .. InHand(facts).Concat(Plans(facts)).Concat(Loans(facts)).Concat(orders.Where(order => !order.Pressing)).OrderBy(matter => matter.Day ?? (matter.Kind == MatterKind.Order ? DateOnly.MaxValue : facts.Today)),
             .. Labels(facts),
             .. Foam(facts),
             .. Nails(facts),
@@ -174,6 +178,19 @@ public static class WhatMatters
         else if (row.Price.LeadDays is null) parts.Add("its price has no lead time");
         return $"{string.Join(", ", parts)} (plan {Number(plan.Id)})";
     }
+
+    // What is lent without a day stands in its list alone.
+    private static IEnumerable<Matter> Loans(TodayFacts facts)
+    {
+        var soon = facts.Today.AddDays(LoanDays);
+        foreach (var lent in facts.HandOvers.Where(one => one.IsOut && one.Terms.DueOn <= soon))
+            yield return Loan($"due back from {lent.Terms.To} by {Day(lent.Terms.DueOn!.Value)}: {Words.Count(lent.Items.Sum(item => item.Away), "thing")}", lent.Items.Where(item => item.Away > 0).Select(item => item.Code), lent.Terms, facts);
+        foreach (var borrowed in facts.Borrowed.Where(one => one.Here.Count > 0 && one.Loan.Terms.DueOn <= soon))
+            yield return Loan($"to give back to {borrowed.From} by {Day(borrowed.Loan.Terms.DueOn!.Value)}: {Words.Count(borrowed.Here.Count, "piece")}", borrowed.Here.Select(piece => piece.Code), borrowed.Loan.Terms, facts);
+    }
+
+    private static Matter Loan(string what, IEnumerable<Code> codes, Terms terms, TodayFacts facts) =>
+        new(MatterKind.Loan, what, [Named([.. codes])], "offcuts hand list") { Day = terms.DueOn, Pressing = terms.DueOn < facts.Today };
 
     private static IEnumerable<Matter> Labels(TodayFacts facts)
     {

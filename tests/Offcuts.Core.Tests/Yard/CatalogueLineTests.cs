@@ -126,6 +126,10 @@ public sealed class CatalogueLineTests
     public void Sheets_foam_bars_and_sticks_are_read(string line, string reading) => Reading(line).Should().Be(reading);
 
     [Fact]
+    public void Bars_are_added_up_in_metres_where_the_yard_has_millimetres() =>
+        CatalogueLine.Read("#4 6000 x3", LengthUnit.Millimetre).Value.ReadBack(LengthUnit.Millimetre).Should().Be("3 bars #4: 6000 mm x3; sound; 18.0 m in all");
+
+    [Fact]
     public void The_longer_side_of_the_trades_sheet_is_its_length()
     {
         var sheet = Pieces("plywood 3/4 4x8").Single();

@@ -14,6 +14,8 @@ public sealed class OddSizeTests
     [InlineData("2x4 3", "UNUSUAL: 2x4 3\": under 4\", hardly worth a label")]
     [InlineData("2x5 8'", "UNUSUAL: 2x5: no usual size of lumber")]
     [InlineData("plywood 3/4 96x480", "UNUSUAL: plywood 3/4 8' x 40': over 12', the longest that is usually sold")]
+    [InlineData("foam 63x300 48", "UNUSUAL: foam 63x300: larger than any that is usually sold; a name without units is in inches, millimetres are written behind each number, like 63mm")]
+    [InlineData("plywood 18 96x48", "UNUSUAL: plywood 18: larger than any that is usually sold; a name without units is in inches, millimetres are written behind each number, like 63mm")]
     public void A_likely_slip_is_told(string line, string told) =>
         Among(line).Select(odd => odd.Told).Should().Equal(told);
 
@@ -24,7 +26,10 @@ public sealed class OddSizeTests
     [InlineData("6x6 20'")]
     [InlineData("#4 60'")]
     [InlineData("foam 2-1/2x12 8'")]
+    [InlineData("foam 63mmx300mm 8'")]
+    [InlineData("foam 12x48 8'")]
     [InlineData("plywood 3/4 4x8")]
+    [InlineData("plywood 18mm 4x8")]
     public void What_stores_sell_is_not(string line) => Among(line).Should().BeEmpty();
 
     [Fact]

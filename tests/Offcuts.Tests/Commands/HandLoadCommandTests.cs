@@ -37,6 +37,15 @@ public sealed class HandLoadCommandTests : IDisposable
     }
 
     [Fact]
+    public void More_than_a_bin_holds_is_not_loaded_and_what_has_no_size_leaves_no_gap_for_it()
+    {
+        _yard.Must("hand", "bed", "trailer: 10' 30 lb");
+
+        _yard.Run("hand", "load", "--count", "panel tie x41").Error.Should().Be("41 panel tie are wanted, the bins hold 40\n");
+        _yard.Run("hand", "load", "--count", "panel tie x40").Out.Should().EndWith("  40 panel tie: weight not known; say it with: offcuts hand load --weigh\n");
+    }
+
+    [Fact]
     public void A_load_is_told_in_its_order_with_its_weight_what_stays_behind_and_what_to_mind()
     {
         _yard.Must("hand", "bed", "trailer: 10' 30 lb");
@@ -48,7 +57,7 @@ public sealed class HandLoadCommandTests : IDisposable
         told.Lines[0].Should().Be("1 trip, proven the fewest");
         told.Lines[1].Should().Be("Load 1 on trailer: 29.5 lb of 30.0 lb, in this order");
         told.Lines.Skip(2).Take(3).Should().OnlyContain(line => line.EndsWith("  2x4  8'  8.5 lb  sound"));
-        told.Lines[5].Should().EndWith("  40 panel tie    4.0 lb  @shed");
+        told.Lines[5].Should().EndWith("  40 panel tie  4.0 lb  @shed");
         told.Lines[6].Should().EndWith("  2x10  12': longer than any bed takes").And.StartWith("! Not loaded: ");
         told.Out.Should().Contain("Weight: lumber dressed, spruce-pine-fir at 19 % moisture").And.Contain("Weight: weighed, as you said").And.Contain("! driving a load: Tie every load down")
             .And.EndWith("Local code and licensed practice decide.\n");
@@ -63,7 +72,7 @@ public sealed class HandLoadCommandTests : IDisposable
         var told = _yard.Run("hand", "load", "--weigh", "panel tie 5 lb");
 
         told.Lines[0].Should().Be("2 trips, proven the fewest");
-        told.Lines.Where(line => line.Contains("panel tie")).Should().HaveCount(2).And.OnlyContain(line => line.Contains("  20 panel tie    100.0 lb"));
+        told.Lines.Where(line => line.Contains("panel tie")).Should().HaveCount(2).And.OnlyContain(line => line.Contains("  20 panel tie  100.0 lb"));
     }
 
     [Fact]
@@ -97,7 +106,7 @@ public sealed class HandLoadCommandTests : IDisposable
     {
         _yard.Must("hand", "bed", "trailer: 14' 1200 lb");
 
-        _yard.Run("hand", "load").Out.Should().Contain("40 panel tie  : weight not known; say it with: offcuts hand load --weigh");
+        _yard.Run("hand", "load").Out.Should().Contain("40 panel tie: weight not known; say it with: offcuts hand load --weigh");
         var json = JsonDocument.Parse(_yard.Run("hand", "load", "--weigh", "panel tie 0.1 lb", "--json").Out).RootElement;
         json.GetProperty("left").GetArrayLength().Should().Be(0);
         json.GetProperty("trips").GetProperty("value").GetInt32().Should().Be(1);

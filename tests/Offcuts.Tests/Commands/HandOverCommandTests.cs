@@ -55,6 +55,23 @@ public sealed class HandOverCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_is_borrowed_says_so_until_it_is_gone_again()
+    {
+        _ours.Must("hand", "over", _long, "--to", "Ann", "--loan", "--due", "2026-06-10", "--agreed", "a cake", "--file", File, "--from", "Jo");
+
+        _theirs.Must("hand", "take-in", File).Lines[0].Should().Be("Took in 1 piece from Jo, on loan until 2026-06-10 (a cake)");
+
+        _theirs.Must("hand", "list").Lines.Should().Equal(
+            "Borrowed 2026-06-01 from Jo, on loan until 2026-06-10 (a cake): 1 of 1 piece here",
+            $"   {_long}  2x4  10'  in the yard");
+        _theirs.Must("today").Out.Should().Contain("to give back to Jo by 2026-06-10: 1 piece").And.Contain("offcuts hand list");
+        _ours.Must("today").Out.Should().Contain("due back from Ann by 2026-06-10: 1 thing");
+        _theirs.Must("hand", "over", _long, "--to", "Jo", "--gift");
+        _theirs.Must("hand", "list").Out.Should().Contain("0 of 1 piece here").And.Contain($"{_long}  2x4  10'  handed over");
+        _theirs.Must("today").Out.Should().NotContain("give back");
+    }
+
+    [Fact]
     public void A_label_that_waits_here_waits_there()
     {
         _ours.Must("add", "2x6 8'");

@@ -23,6 +23,16 @@ public sealed class HelpTests : IDisposable
         _yard.Must("help", "stage", "need").Out.Should().Be(_yard.Must("stage", "need", "--help").Out);
     }
 
+    [Fact]
+    public void The_list_of_all_commands_names_each_in_one_clause_and_its_own_help_tells_the_rest()
+    {
+        var all = _yard.Must("--help").Lines;
+
+        all.Should().OnlyContain(line => line.Length <= 130, "it takes two lines of 80 columns at most").And.Contain("More of each: offcuts help COMMAND");
+        all.Should().ContainSingle(line => line.StartsWith("  wall ")).Which.Should().EndWith("  The walls of the stages");
+        _yard.Must("wall", "--help").Out.Should().Contain("The walls of the stages: what they are made of and what they ask for");
+    }
+
     private void Visit(string[] path, List<string> seen)
     {
         var help = _yard.Run([.. path, "--help"]);

@@ -48,6 +48,11 @@ public sealed class MatchWatchTests : IDisposable
     }
 
     [Fact]
+    public void Of_a_wall_of_which_nothing_is_known_yet_it_says_just_that_and_no_least_of_nothing() =>
+        UseCases.ProgressText.OfWall(new MatchProgress("foam", new Figure(0, 0), new Figure(177_600, 0), new Figure(0, 0)), "$")
+            .Should().Be("best so far: every course filled, $1776.00 to spend; how much less would do is not known yet");
+
+    [Fact]
     public void Of_a_wall_that_is_filled_no_count_of_what_is_not_is_told() =>
         UseCases.ProgressText.OfWall(new MatchProgress("foam", new Figure(0, 0), new Figure(177_600, 159_100), new Figure(0, 0)), "$")
             .Should().Be("best so far: every course filled, $1776.00 to spend; none gets below $1591.00");

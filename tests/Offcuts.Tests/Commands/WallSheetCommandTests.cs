@@ -54,6 +54,15 @@ public sealed class WallSheetCommandTests : IDisposable
     }
 
     [Fact]
+    public void Of_many_pieces_that_would_do_the_first_few_are_named_and_all_where_that_is_asked()
+    {
+        _yard.Must("add", "2x4 8' x12");
+
+        _yard.Must("find", "2x4", "7'").Lines.Should().HaveCount(1 + 8 + 1).And.EndWith("4 more pieces would do; --all names them too");
+        _yard.Must("find", "2x4", "7'", "--all").Lines.Should().HaveCount(1 + 12);
+    }
+
+    [Fact]
     public void A_piece_that_waits_in_a_plan_comes_last_and_says_so()
     {
         _yard.Must("add", "foam 2-1/2x12 4' x8");

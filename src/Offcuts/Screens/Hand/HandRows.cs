@@ -61,7 +61,7 @@ internal static class HandRows
             HandPage.Free => Row.Of(new Ink("What may go and what stays", Tone.Strong), new Ink(marked, Tone.Good)),
             HandPage.Theirs => Row.Of(new Ink("What serves their needs", Tone.Strong), new Ink(marked, Tone.Good)),
             HandPage.Loads => Row.Of(new Ink("Loads", Tone.Strong), new Ink(state.Loads is { } loads ? $"  {loads.TripsText}" : "", Tone.Good)),
-            _ => Row.Of(new Ink("What went", Tone.Strong), new Ink(state.Yard.HandOvers.Count == 0 ? "  nothing yet" : $"  {Words.Count(state.Yard.HandOvers.Count, "hand-over")}, the newest first", Tone.Soft)),
+            _ => Row.Of(new Ink("What went", Tone.Strong), new Ink((state.Yard.HandOvers.Count == 0 ? "  nothing yet" : $"  {Words.Count(state.Yard.HandOvers.Count, "hand-over")}, the newest first") + (state.Yard.Borrowed.Count == 0 ? "" : "; below, what is borrowed"), Tone.Soft)),
         };
     }
 
@@ -86,12 +86,12 @@ internal static class HandRows
         for (var i = 0; i < loads.Loads.Count; i++)
         {
             var load = loads.Loads[i];
-            var head = Row.Of($"Load {i + 1} on {load.Bed.Name}: {load.Filled(unit)}, in this order", Tone.Strong);
-            parts.Add([i == state.Chosen ? head.Marked(width) : head, .. load.Things.Select(thing => Row.Of(TextColumns.Cut(new Ink($"  {thing.Code}  {thing.What}  {thing.Size}  {thing.WeightText(unit)}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}").Text, width), Tone.Plain))]);
+            var head = Row.Wrapped($"Load {i + 1} on {load.Bed.Name}: {load.Filled(unit)}, in this order", width, Tone.Strong, indent: 2);
+            parts.Add([.. i == state.Chosen ? head.Select(row => row.Marked(width)) : head, .. load.Things.Select(thing => Row.Of(TextColumns.Cut(new Ink($"  {LoadText.Named(thing)}  {thing.WeightText(unit)}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}").Text, width), Tone.Plain))]);
         }
 
         Row[] Part(Row[] rows) => parts.Count == state.Chosen && rows.Length > 0 ? [rows[0].Marked(width), .. rows[1..]] : rows;
-        parts.Add(Part([.. loads.Unmeasured.Count == 0 ? [] : Row.Wrapped($"! {loads.UnmeasuredText}", width, Tone.Caution, indent: 2), .. loads.Left.SelectMany(left => Row.Wrapped($"! Not loaded: {left.Thing.Code}  {left.Thing.What}  {left.Thing.Size}: {left.Why}", width, Tone.Caution, indent: 2))]));
+        parts.Add(Part([.. loads.Unmeasured.Count == 0 ? [] : Row.Wrapped($"! {loads.UnmeasuredText}", width, Tone.Caution, indent: 2), .. loads.Left.SelectMany(left => Row.Wrapped($"! Not loaded: {LoadText.Named(left.Thing)}: {left.Why}", width, Tone.Caution, indent: 2))]));
         parts.Add(Part([.. loads.Sources.SelectMany(source => Row.Wrapped($"Weight: {source}", width, Tone.Soft, indent: 2)), .. Row.Wrapped(LoadLists.WeightsAre, width, Tone.Soft, indent: 2)]));
         parts.Add(Part([.. LoadText.Mind(loads).SelectMany(caution => Row.Wrapped(caution, width, Tone.Caution, indent: 2)), Row.Of(Cautions.Closing, Tone.Soft)]));
         return parts;
@@ -113,6 +113,7 @@ internal static class HandRows
             parts.Add([.. head.Select(row => row.Marked(width)), .. one.Items.Take(20).Select(item => Row.Of(TextColumns.Cut(new Ink(Item(state, item)).Text, width), Tone.Soft))]);
         }
 
+        parts.AddRange(state.Yard.Borrowed.Reverse().Select(one => (Row[])[.. one.Lines(state.Yard.Today, state.Yard.Unit).SelectMany(line => Row.Wrapped(line, width, Tone.Soft, indent: 3))]));
         return parts;
     }
 

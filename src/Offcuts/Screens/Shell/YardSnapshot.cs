@@ -126,6 +126,9 @@ internal sealed record YardSnapshot
     /// <summary>What went to other builds, oldest first.</summary>
     public IReadOnlyList<HandOver> HandOvers { get; init; } = [];
 
+    /// <summary>What other builds lent to this one, oldest first.</summary>
+    public IReadOnlyList<Borrowed> Borrowed { get; init; } = [];
+
     /// <summary>Beds and trailers.</summary>
     public IReadOnlyList<Bed> Beds { get; init; } = [];
 
@@ -188,7 +191,8 @@ internal sealed record YardSnapshot
             Prices = [.. facts.Prices.All],
             Matters = WhatMatters.Of(facts),
             Ledger = yard.Ledger(),
-            HandOvers = yard.HandOvers(),
+            HandOvers = facts.HandOvers,
+            Borrowed = facts.Borrowed,
             Beds = yard.Beds(),
             Queue = facts.Queue.ToHashSet(),
             QueueOrder = [.. facts.Queue],

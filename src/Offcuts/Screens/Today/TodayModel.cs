@@ -43,6 +43,7 @@ internal static class TodayModel
         MatterKind.Plan or MatterKind.Order => new Errand.Open(Place.Plan) { PlanId = matter.PlanId },
         MatterKind.Wall => new Errand.Open(Place.Walls) { Name = matter.Subject },
         MatterKind.Foam or MatterKind.Nails => new Errand.Open(Place.Yard) { Line = matter.Subject },
+        MatterKind.Loan => new Errand.Open(Place.Hand),
         MatterKind.LastChange when matter.Stands => new Errand.Open(Place.Hand),
         _ => new Errand.Open(Place.Today),
     };

@@ -27,7 +27,7 @@ internal static class YardRows
         var any = state.Marked.Count > 0;
         (string Heading, int Width, YardOrder Order)[] columns = width >= WideFrom
             ? [("Code", 8, YardOrder.Code), ("Material", any ? 14 : 16, YardOrder.Material), ("Length", 13, YardOrder.Length), ("Is", 11, YardOrder.Condition), ("Marks", 7, YardOrder.Marks), ("Place", 0, YardOrder.Place)]
-            : [("Code", 8, YardOrder.Code), ("Material", any ? 9 : 11, YardOrder.Material), ("Length", 13, YardOrder.Length), ("Is", 6, YardOrder.Condition), ("Marks", 0, YardOrder.Marks)];
+            : [("Code", 8, YardOrder.Code), ("Material", any ? 11 : 13, YardOrder.Material), ("Length", 13, YardOrder.Length), ("Is", 5, YardOrder.Condition), ("Mark", 0, YardOrder.Marks)];
         return [.. any ? [("", 1)] : Array.Empty<(string, int)>(), .. columns.Select(column => (column.Order == state.Order ? $"{column.Heading} {(state.Turned ? "↑" : "↓")}" : column.Heading, column.Width))];
     }
 

@@ -17,11 +17,11 @@ public static class LoadText
             var load = lists.Loads[i];
             yield return "";
             yield return $"Load {i + 1} on {load.Bed.Name}: {load.Filled(unit)}, in this order";
-            foreach (var thing in load.Things) yield return $"  {thing.Code}  {thing.What}  {thing.Size}  {thing.WeightText(unit)}{(thing.Marks.Length > 0 ? $"  {thing.Marks}" : "")}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}";
+            foreach (var thing in load.Things) yield return $"  {Named(thing)}  {thing.WeightText(unit)}{(thing.Marks.Length > 0 ? $"  {thing.Marks}" : "")}{(thing.Place.Length > 0 ? $"  @{thing.Place}" : "")}";
         }
 
         if (lists.Left.Count > 0) yield return "";
-        foreach (var (thing, why) in lists.Left) yield return $"! Not loaded: {thing.Code}  {thing.What}  {thing.Size}: {why}";
+        foreach (var (thing, why) in lists.Left) yield return $"! Not loaded: {Named(thing)}: {why}";
         if (lists.Loads.Count == 0) yield break;
         yield return "";
         foreach (var source in lists.Sources) yield return $"Weight: {source}";
@@ -29,6 +29,9 @@ public static class LoadText
         foreach (var caution in Mind(lists)) yield return caution;
         yield return Cautions.Closing;
     }
+
+    /// <summary>A thing by its code, its name and its size, where it has one.</summary>
+    public static string Named(ListedThing thing) => $"{thing.Code}  {thing.What}{(thing.Size.Length > 0 ? $"  {thing.Size}" : "")}";
 
     /// <summary>What to mind with all loads, each caution once.</summary>
     public static IEnumerable<string> Mind(LoadLists lists) =>

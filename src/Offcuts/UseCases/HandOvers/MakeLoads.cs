@@ -43,6 +43,16 @@ public sealed class MakeLoads(YardFile yard)
         return Result<IReadOnlyList<Bed>>.Of(names.Count == 0 ? all : [.. names.Select(name => Named(all, name)!).Distinct()]);
     }
 
+    /// <summary>A fault for each bin out of which more is named than it holds.</summary>
+    /// <param name="counted">Counted things.</param>
+    /// <param name="bins">The yard's bins.</param>
+    public static IEnumerable<Fault> TooMany(IEnumerable<Counted> counted, IReadOnlyList<Bin> bins) =>
+        from one in counted.GroupBy(one => one.Bin)
+        let bin = bins.FirstOrDefault(bin => bin.Code == one.Key)
+        let count = one.Sum(part => part.Count)
+        where bin is not null && count > bin.Quantity
+        select StoreFaults.NotEnoughHardware(bin.Hardware.Name, count, bin.Quantity);
+
     /// <summary>Things with what is known of their weight.</summary>
     /// <param name="pieces">Pieces.</param>
     /// <param name="counted">Counted things.</param>

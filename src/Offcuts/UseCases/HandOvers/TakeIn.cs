@@ -71,8 +71,8 @@ public sealed class TakeIn(YardFile yard)
             added.Add((sent, sent.Piece with { Code = code, CutFrom = names.GetValueOrDefault(sent.Piece.CutFrom), Place = place }));
         }
 
-        var who = transfer.From.Length > 0 ? transfer.From : "another yard";
-        var what = $"took in {Told(transfer)} from {who}";
+        var who = transfer.From.Length > 0 ? transfer.From : Borrowed.Nobody;
+        var what = $"took in {Told(transfer)} from {who}{Borrowed.Until(transfer.Terms)}";
         var change = yard.ChangeSince(seen, what, work =>
         {
             work.AddTakenIn(transfer.Name, transfer.Terms with { To = transfer.From, Price = null });
