@@ -141,6 +141,21 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void Where_the_list_of_tables_is_damaged_that_is_said_once_and_the_pieces_are_saved_from_the_history()
+    {
+        Code[] codes;
+        using (var yard = Yards.Open(Path)) codes = [.. yard.Pieces().Select(piece => piece.Code)];
+        Yards.ByHand(Path, "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE TABLE piece (id' WHERE name = 'piece'");
+
+        YardCheck.Of(Path, Patience).Wrong.Should().ContainSingle().Which.Sentence.Should().StartWith("the database says: ").And.Contain("malformed database schema (piece)");
+
+        var saved = Salvage.From(Path, _folder["saved"], Yards.Clock, Patience).Value;
+        using var now = Yards.Open(saved.Yard);
+        now.Pieces().Select(piece => piece.Code).Should().BeEquivalentTo(codes);
+        now.Stages().Should().NotBeEmpty();
+    }
+
+    [Fact]
     public void All_is_saved_of_a_yard_in_which_a_change_was_cut_off_and_the_yard_stays_as_it_lies()
     {
         var killed = _folder["killed.offcuts"];

@@ -67,7 +67,7 @@ public static class HandFaults
 
     public static Fault CountUnreadable() => new("counted things are given as a name or code and a count, like: \"panel tie x40\"");
 
-    public static Fault NotLent(string code) => new($"{TextRules.Harmless(code)} is not away on a loan");
+    public static Fault NotLent(string code, int? only) => new($"{TextRules.Harmless(code)} is not away on {(only is { } number ? $"the loan of hand-over {number}" : "a loan")}");
 
     public static Fault SettledHow() => new("say --nothing where nothing comes back, or --instead with what came in its place: a line as for offcuts add, or the code of a piece");
 

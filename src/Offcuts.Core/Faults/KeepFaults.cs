@@ -30,6 +30,9 @@ public static class KeepFaults
     public static Fault CanNotRestore(string path, string why) =>
         new($"{TextRules.Harmless(path)} is not gone back to: {TextRules.Harmless(why)}; the yard is as it was");
 
+    public static Fault CanNotSave(string path, string why) =>
+        new($"nothing is saved of {TextRules.Harmless(path)}: {TextRules.Harmless(why)}; the file is as it was");
+
     public static Fault FolderNotEmpty(string folder) =>
         new($"{TextRules.Harmless(folder)} holds something already; name a folder that is new or empty");
 

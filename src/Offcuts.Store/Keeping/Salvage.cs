@@ -41,16 +41,18 @@ public sealed class Salvage
             using var settled = SettledFile.Of(path, Path.GetDirectoryName(Path.GetFullPath(folder)), patience);
             using var connection = YardCopy.Connect(settled.Path, SqliteOpenMode.ReadOnly, patience);
             connection.Execute("PRAGMA cell_size_check = OFF");
+            // So that a damaged line in the list of tables hides that one table and not all (the file is open to be read only).
+            connection.Execute("PRAGMA writable_schema = ON");
             var salvage = new Salvage(connection);
             salvage.ReadAll();
-            if (salvage._read.Values.All(rows => rows.Count == 0)) return KeepFaults.CanNotRestore(path, "nothing in it can be read");
+            if (salvage._read.Values.All(rows => rows.Count == 0)) return KeepFaults.CanNotSave(path, "nothing in it can be read");
             PrivateFile.Folder(folder);
             salvage.WriteTables(Path.Combine(folder, "tables"));
             return salvage.WriteYard(Path.Combine(folder, "saved.offcuts"), clock, patience);
         }
         catch (SqliteException error)
         {
-            return KeepFaults.CanNotRestore(path, error.Message);
+            return KeepFaults.CanNotSave(path, error.Message);
         }
     }
 

@@ -74,6 +74,7 @@ public sealed class YardCheck
 
     private void Look(bool old)
     {
+        if (!Listed()) return;
         Database();
         Try("the references", () => Told(_database.Rows<ReferenceRow>("check_references"), row => KeepFaults.RefersToNothing(row.TableName, row.RowId, row.Parent)));
         if (old) return;
@@ -103,6 +104,21 @@ public sealed class YardCheck
         });
         Try("the history against the yard", () => Told(new AgainstHistory(_database.Connection, _database).Differences(), fault => fault));
         Meaning();
+    }
+
+    // Where the list of tables can't be understood nothing can be asked at all: that is said once.
+    private bool Listed()
+    {
+        try
+        {
+            _database.Connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_schema");
+            return true;
+        }
+        catch (SqliteException error)
+        {
+            _wrong.Add(KeepFaults.DatabaseWrong(error.Message));
+            return false;
+        }
     }
 
     // What was found before a page that can't be read at all is told too.

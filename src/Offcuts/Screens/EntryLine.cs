@@ -25,6 +25,9 @@ internal sealed record EntryLine
     /// <summary>Pasted lines that come up one after the other as the line is saved.</summary>
     public ImmutableList<string> Waiting { get; init; } = [];
 
+    /// <summary>Lines for which Enter was pressed while one before them was on its way: each goes in its turn. Empty where none is on its way.</summary>
+    public ImmutableList<string> Entered { get; private init; } = [];
+
     /// <summary>
     /// True while an answer stands that was only offered: it is marked as in a form, so that the first letter takes its place. What a
     /// person wrote themselves is never marked.
@@ -49,13 +52,13 @@ internal sealed record EntryLine
 
     /// <summary>All that was typed on it and would be lost: an answer that is being written, what stood on the line before that, what waits behind it.</summary>
     public IEnumerable<string> Typed() =>
-        ((string[])[Ask is Ask.Write ? Answer : Text, Ask is null ? "" : Behind == Text ? "" : Behind, .. Waiting]).Where(text => text.Trim().Length > 0);
+        ((string[])[Ask is Ask.Write ? Answer : Text, Ask is null ? "" : Behind == Text ? "" : Behind, .. Entered, .. Waiting]).Where(text => text.Trim().Length > 0);
 
     /// <summary>The answer that somebody is writing; empty where none is, or where it only stands as it was offered.</summary>
     public string Answer => Ask is Ask.Write && Text != Given && Text.Trim().Length > 0 ? Text : "";
 
     /// <summary>True where all that it holds is on its way to be saved.</summary>
-    public bool OnItsWay => Sent.Length > 0 && Ask is null && Waiting.Count == 0 && Text == Sent;
+    public bool OnItsWay => Sent.Length > 0 && Ask is null && Waiting.Count == 0 && Entered.Count == 0 && Text == Sent;
 
     /// <summary>What typing or a step back makes of the line, the same at every place; nothing where the intent means something else.</summary>
     public (EntryLine Line, Notice? Notice)? Edited(Intent intent) => intent switch
@@ -155,16 +158,34 @@ internal sealed record EntryLine
     /// </summary>
     public EntryLine EnterMeanwhile() => Text.Length > Sent.Length && Text[^1] != ' ' ? this with { Text = Text + " " } : this;
 
+    /// <summary>What is typed behind a line that is on its way; all of it where that is not there any more.</summary>
+    public string Rest => Text.StartsWith(Sent, StringComparison.Ordinal) ? Text[Sent.Length..].TrimStart() : Text;
+
+    /// <summary>
+    /// Enter while a line is on its way, where another is typed behind it: that one goes next. So a terminal that doesn't mark what is pasted runs no lines together.
+    /// </summary>
+    public EntryLine EnterNext() => Rest.Trim().Length == 0 ? this : this with { Entered = Entered.Add(Rest.Trim()), Text = Sent };
+
+    /// <summary>The next line that was entered meanwhile stands by itself, as typed; and what was typed behind it since. None where none was entered.</summary>
+    public (EntryLine Line, string Since)? TakeEntered() => Entered.Count == 0 ? null : (this with { Text = Entered[0], Entered = Entered.RemoveAt(0) }, Text);
+
+    /// <summary>The same line with what was typed behind it since: behind it where it is on its way now; where it has to be put right first, all the others wait their turn.</summary>
+    public EntryLine Followed(string rest)
+    {
+        if (Sent.Length > 0) return this with { Text = Text + rest };
+        return this with { Entered = [], Waiting = [.. Entered, .. rest.Trim().Length > 0 ? [rest] : Array.Empty<string>(), .. Waiting] };
+    }
+
     /// <summary>What was sent is saved: it leaves the line, whatever was typed behind it meanwhile stays.</summary>
     public EntryLine Arrived()
     {
-        var rest = Text.StartsWith(Sent, StringComparison.Ordinal) ? Text[Sent.Length..].TrimStart() : Text;
+        var rest = Rest;
         var next = (this with { Text = rest, Sent = "", Marked = false, Back = 0, EscapedOnce = false }).Remember(Sent);
-        return rest.Length == 0 && Waiting.Count > 0 ? next with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : next;
+        return rest.Length == 0 && Waiting.Count > 0 && Entered.Count == 0 ? next with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : next;
     }
 
     /// <summary>What was sent was refused: the line stays as it is.</summary>
-    public EntryLine Returned() => this with { Sent = "" };
+    public EntryLine Returned() => Entered.Count == 0 ? this with { Sent = "" } : (this with { Text = Sent, Sent = "" }).Followed(Rest);
 
     /// <summary>An earlier line (negative) or a later one; the line being typed comes after the last.</summary>
     public EntryLine Recall(int step)

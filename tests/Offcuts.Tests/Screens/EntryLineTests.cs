@@ -76,6 +76,30 @@ public sealed class EntryLineTests
     }
 
     [Fact]
+    public void Lines_that_are_entered_while_one_is_on_its_way_go_one_after_the_other_and_run_not_together()
+    {
+        var entered = new EntryLine().Typed("a").Send().Typed("ab").EnterNext().Typed("ac").EnterNext().Typed("ad");
+        entered.Typed().Should().Equal("ad", "b", "c");
+
+        var (line, since) = entered.Arrived().TakeEntered()!.Value;
+        (line.Text, since).Should().Be(("b", "d"));
+        var sent = line.Send().Followed(since);
+        (sent.Text, sent.Sent).Should().Be(("bd", "b"));
+        var last = sent.Arrived().TakeEntered()!.Value;
+        last.Line.Send().Followed(last.Since).Arrived().Text.Should().Be("d");
+    }
+
+    [Fact]
+    public void Where_one_of_them_is_refused_it_stands_to_be_put_right_and_the_others_wait_their_turn()
+    {
+        var refused = new EntryLine().Typed("a").Send().Typed("ab").EnterNext().Typed("ac").Returned();
+
+        (refused.Text, refused.Sent).Should().Be(("a", ""));
+        refused.Waiting.Should().Equal("b", "c");
+        new EntryLine().Typed("a").Send().Typed("a ").EnterNext().Text.Should().Be("a ", "nothing is typed behind it");
+    }
+
+    [Fact]
     public void Pasted_lines_wait_their_turn()
     {
         var pasted = new EntryLine().Pasted(["a", "b", "c"]);

@@ -79,21 +79,24 @@ internal static class ShellModel
         // Who leaves will not look at the yard any more, so what was read of it meanwhile is let be.
         if (state.Unread) return !state.Leaving && news is News.Fresh(var first) ? Begun(Start(first) with { Ascii = state.Ascii }) : new(state);
         var yard = YardModel.Hear(state.Yard, news);
+        var (strip, stages, prices) = (StripModel.Hear(state.Strip, news), StagesModel.Hear(state.Stages, news), PricesModel.Hear(state.Prices, news));
         var next = state with
         {
             Today = TodayModel.Hear(state.Today, news).State,
             Yard = yard.State,
             Ledger = LedgerModel.Hear(state.Ledger, news).State,
-            Prices = PricesModel.Hear(state.Prices, news).State,
+            Prices = prices.State,
             Settings = SettingsModel.Hear(state.Settings, news).State,
             Hand = HandModel.Hear(state.Hand, news).State,
             Count = CountModel.Hear(state.Count, news).State,
-            Strip = StripModel.Hear(state.Strip, news).State,
-            Stages = StagesModel.Hear(state.Stages, news).State,
+            Strip = strip.State,
+            Stages = stages.State,
             Plan = PlanModel.Hear(state.Plan, news).State,
             Walls = WallsModel.Hear(state.Walls, news).State,
         };
-        return WithWall(new(next, yard.Errand, Told(next, news)));
+        // One of these at most has a line to save next, for the news is about one errand; what is to be looked up is asked again with the next news.
+        var notice = strip.Notice ?? stages.Notice ?? prices.Notice;
+        return WithWall(new(next, strip.Errand ?? stages.Errand ?? prices.Errand ?? yard.Errand, notice is { Text.Length: > 0 } said ? said : Told(next, news)));
     }
 
     private static Turn<ShellState> Begun(ShellState state) =>

@@ -51,7 +51,7 @@ internal static class StagesModel
                 var taken = Taken(state, yard);
                 return new(Read(fresh.Own && state.About is { } about ? taken with { About = Named(yard, about.Name) ?? about } : taken));
             case News.Done(Errand.AddNeed added, _):
-                return new(Read(InSight(state, added.Stage, added.Line) with { Line = state.Line.Arrived(), Tried = false, TypedFor = "" }));
+                return Next(InSight(state, added.Stage, added.Line) with { Line = state.Line.Arrived(), Tried = false, TypedFor = state.Line.Entered.Count > 0 ? added.Stage : "" });
             case News.Done(Errand.ReplaceNeed replaced, _):
                 return new(InSight(state, replaced.Stage, replaced.Line));
             case News.Refused(Errand.ReplaceNeed refused, _) when Named(state.Yard, refused.Stage) is { } stage:
@@ -116,9 +116,18 @@ internal static class StagesModel
             : state with { Reading = reading, NewName = null, Odd = null };
     }
 
+    // A line that was entered while the one before it was on its way goes now, as if Enter were pressed on it.
+    private static Turn<StagesState> Next(StagesState state)
+    {
+        if (state.Line.TakeEntered() is not { } next) return new(Read(state));
+        var turn = Entered(Read(state with { Line = next.Line }));
+        return turn with { State = turn.State with { Line = turn.State.Line.Followed(next.Since) } };
+    }
+
     private static Turn<StagesState> Entered(StagesState state)
     {
-        if (state.Line.Sent.Length > 0 || state.Reading is not { } reading) return new(state);
+        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = state.Line.EnterNext() }));
+        if (state.Reading is not { } reading) return new(state);
         if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
         if (state.TypedFor.Length > 0 && state.TypedFor != stage.Name)
             return new(state with { TypedFor = stage.Name }, Notice: new Notice($"{state.TypedFor} is not there any more under that name; Enter once more adds this to {stage.Name}", Tone.Caution));

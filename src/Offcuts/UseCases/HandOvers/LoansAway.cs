@@ -23,7 +23,7 @@ internal static class LoansAway
         {
             var (code, left) = (same.Key, same.Sum(one => one.Count));
             var away = loans.SelectMany(one => one.Items.Where(item => item.Code == code && item.Away > 0).Select(item => (Gone: one, Item: item))).ToArray();
-            if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString()));
+            if (away.Length == 0) faults.Add(HandFaults.NotLent(code.ToString(), only));
             else if (away.Sum(one => one.Item.Away) < left) faults.Add(HandFaults.MoreThanAway(code.ToString(), away.Sum(one => one.Item.Away)));
             else if (refusal?.Invoke(code) is { } refused) faults.Add(refused);
             foreach (var (gone, item) in away)
