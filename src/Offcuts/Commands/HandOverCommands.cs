@@ -69,7 +69,7 @@ internal static class HandOverCommands
             var done = new HandOverPieces(yard).Do(wish, parse.GetValue(anyway) && !all ? null : known);
             if (!done.TryGet(out var gone)) return context.Refuse(done.Faults);
             context.Say($"{char.ToUpperInvariant(gone.What[0])}{gone.What[1..]}: hand-over {gone.Id}");
-            if (gone.Remark.Length > 0) context.Say($"Due {agreedOn.DueOn:yyyy-MM-dd}: {gone.Remark}");
+            if (gone.Remark.Length > 0) context.Say(char.ToUpperInvariant(gone.Remark[0]) + gone.Remark[1..]);
             if (known is { Proven: false } && !parse.GetValue(anyway)) foreach (var line in FreeText.Answer(known, yard.Settings()).Skip(1)) context.Say(line);
             if (wish.File.Path is { } path) context.Say($"Wrote {path}; they take it in with: offcuts hand take-in {path}");
             context.Say("Until they confirm it, undo takes it back.");

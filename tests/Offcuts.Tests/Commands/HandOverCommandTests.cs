@@ -66,7 +66,9 @@ public sealed class HandOverCommandTests : IDisposable
             $"   {_long}  2x4  10'  in the yard");
         _theirs.Must("today").Out.Should().Contain("to give back to Jo by 2026-06-10: 1 piece").And.Contain("offcuts hand list");
         _ours.Must("today").Out.Should().Contain("due back from Ann by 2026-06-10: 1 thing");
-        _theirs.Must("hand", "over", _long, "--to", "Jo", "--gift");
+        _theirs.Must("hand", "over", _long, "--to", "Cid", "--gift").Lines[1].Should().Be($"{_long} is borrowed from Jo, on loan until 2026-06-10 (a cake)");
+        _theirs.Must("undo");
+        _theirs.Must("hand", "over", _long, "--to", "jo", "--gift").Out.Should().NotContain("borrowed", "it goes back to whom it came from");
         _theirs.Must("hand", "list").Out.Should().Contain("0 of 1 piece here").And.Contain($"{_long}  2x4  10'  handed over");
         _theirs.Must("today").Out.Should().NotContain("give back");
     }

@@ -98,7 +98,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
             wish = wish with { File = wish.File with { Path = there } };
         }
 
-        return new HandOverPieces(yard).Do(wish, free).Then<string>(done => $"{done.What}: hand-over {done.Id}{(done.Remark.Length > 0 ? $"; due {wish.Terms.DueOn:yyyy-MM-dd}: {done.Remark}" : "")}{(wish.File.Path is { } written ? $"; wrote {written}" : "")}");
+        return new HandOverPieces(yard).Do(wish, free).Then<string>(done => $"{done.What}: hand-over {done.Id}{(done.Remark.Length > 0 ? $"; {done.Remark}" : "")}{(wish.File.Path is { } written ? $"; wrote {written}" : "")}");
     }
 
     private Result<string> Listed(Errand.HandList list, string file)

@@ -67,6 +67,7 @@ public sealed class HandOverPieces(YardFile yard)
         var name = YardFile.NewTransfer();
         var waiting = yard.LabelQueue().ToHashSet();
         var what = $"{Verb(wish.Terms.Kind)} {Told(pieces, bins)} to {wish.Terms.To}";
+        var remarks = NotOurs(pieces, wish.Terms.To).ToList();
         var id = 0;
         return yard.ChangeSince(seen, what, work =>
         {
@@ -74,7 +75,11 @@ public sealed class HandOverPieces(YardFile yard)
             foreach (var (bin, count) in bins) work.Put(bin with { Quantity = bin.Quantity - count });
             id = work.AddHandOver(name, wish.Terms, worth, weight, items);
             if (id > 0 && work.Faults.Count == 0 && wish.File.Path is { } path) WriteFile(yard.HandOvers().First(one => one.Id == id), wish.File, waiting);
-        }).Then<HandedOver>(entry => new HandedOver(id, entry.What, wish.Terms.DueOn < DateOnly.FromDateTime(entry.At.DateTime) ? "that day is over already, so it is late from now on" : ""));
+        }).Then<HandedOver>(entry =>
+        {
+            if (wish.Terms.DueOn is { } due && due < DateOnly.FromDateTime(entry.At.DateTime)) remarks.Add($"due {due:yyyy-MM-dd}: that day is over already, so it is late from now on");
+            return new HandedOver(id, entry.What, string.Join("; ", remarks));
+        });
     }
 
     /// <summary>Writes the file of a hand-over once more; what was in the first is in it again.</summary>
@@ -168,6 +173,14 @@ public sealed class HandOverPieces(YardFile yard)
         else if (counted.Count > most) faults.Add(HandFaults.BinHolds(bin.Hardware.Name, counted.Count, most));
         return (bin, counted.Count);
     }
+
+    // What is borrowed may be handed on, but not without a word, unless it goes back to whom it came from.
+    private IEnumerable<string> NotOurs(Piece[] pieces, string to) =>
+        from one in Borrowed.In(yard)
+        where !string.Equals(one.From, to, StringComparison.OrdinalIgnoreCase)
+        let lent = one.Here.Select(piece => piece.Code).Intersect(pieces.Select(piece => piece.Code)).ToArray()
+        where lent.Length > 0
+        select $"{(lent.Length == 1 ? $"{lent[0]} is" : $"{lent.Length} of these pieces are")} borrowed from {one.From}{Borrowed.Until(one.Loan.Terms)}";
 
     private static string Told(Piece[] pieces, (Bin Bin, int Count)[] bins)
     {
