@@ -45,7 +45,7 @@ internal sealed class BottomUp : IDisposable
         Prices = PairRelaxation.Solve(table, RunGoal.Together, 0, Prices, long.MaxValue, effort.Share(0.3))?.Prices ?? Prices;
         var dive = PairDive.Begin(table, Prices, effort);
         _dives.Add((part, origin, dive));
-        return dive.First is { } first ? Back(first, part, origin) : null;
+        return dive.First is { } first ? first.In(_part, origin) : null;
     }
 
     /// <summary>What was laid first; rows that the stock did not reach for are open. None where nothing was found in time.</summary>
@@ -66,14 +66,7 @@ internal sealed class BottomUp : IDisposable
 
     /// <summary>Takes some pairs out and lays them again; what is not much worse is gone on from. None where nothing came of it.</summary>
     public Filling? Change(Effort effort) =>
-        _dives.Count > 0 && _dives[^1] is var (part, origin, dive) && dive.Change(dive.Cost + Slack, effort) is { } next ? Back(next, part, origin) : null;
-
-    private Filling Back(Filling filling, RunPart part, Row[] origin)
-    {
-        var filled = With(_part, []);
-        foreach (var row in part.Rows.Where(row => filling.Filled[row.Index])) filled[origin[row.Index].Index] = true;
-        return new Filling(_part, [.. filling.Bars.Select(bar => new UsedBar(bar.Pattern, [.. bar.Laid.Select(one => one with { Row = origin[one.Row.Index] })]))], filled);
-    }
+        _dives.Count > 0 && _dives[^1] is var (part, origin, dive) && dive.Change(dive.Cost + Slack, effort) is { } next ? next.In(_part, origin) : null;
 
     private static List<Row> Choose(RunPart part, Effort effort)
     {

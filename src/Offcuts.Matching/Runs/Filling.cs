@@ -23,6 +23,16 @@ internal sealed record Filling(RunPart Part, IReadOnlyList<UsedBar> Bars, bool[]
     /// <summary>Nothing laid. A row with nothing that could be laid counts by its gaps alone.</summary>
     public static Filling Empty(RunPart part) => new(part, [], [.. part.Rows.Select(row => row.Stretches.Length == 0)]);
 
+    /// <summary>The same as a filling of the part of which this one's has some rows.</summary>
+    /// <param name="whole">That part.</param>
+    /// <param name="origin">Which row of it each of these is.</param>
+    public Filling In(RunPart whole, Row[] origin)
+    {
+        var filled = Empty(whole).Filled;
+        foreach (var row in Part.Rows.Where(row => Filled[row.Index])) filled[origin[row.Index].Index] = true;
+        return new Filling(whole, [.. Bars.Select(bar => bar with { Laid = [.. bar.Laid.Select(one => one with { Row = origin[one.Row.Index] })] })], filled);
+    }
+
     /// <summary>Less than 0 where this is better.</summary>
     public int CompareTo(Filling other)
     {

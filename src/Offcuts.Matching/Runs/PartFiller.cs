@@ -68,8 +68,8 @@ internal static class PartFiller
         var alone = part.Rows.Length == 1;
         if (part.Rests && !part.Open && !alone) return FromBelow(part, exact, effort, better);
         var table = part.Open || alone ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
+        var (stacks, open) = table is null ? ([], []) : StackModes.Listed(table, effort.Share(0.3));
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
-        var stacks = table is null ? [] : StackModes.Of(table, effort.Share(0.3));
         // Where openings part courses, pairs laid one on the other come to courses that can't be laid; where every run is listed, whole runs are laid at once then.
         var listed = part.Rows.Any(row => row.Stretches.Length > 1) && stacks.Sum(stack => stack.Rows.Count) == part.Rows.Count(row => row.Stretches.Length > 0);
         if (table is not null && !listed) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
@@ -87,7 +87,7 @@ internal static class PartFiller
             if (whole.First is { } anew && anew.CompareTo(filling) < 0) better(new PartOutcome(filling = anew, TrivialBounds.Of(part, filling)));
         }
 
-        var known = new KnownBounds(part, table, filling, effort.Share(0.4));
+        var known = new KnownBounds(part, table, filling, effort.Share(0.4), open.Length == 0 ? null : new RowsLeftOpen(part, open, effort.Share(0.2)));
         better(known.Of(filling));
         if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
         if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);

@@ -18,6 +18,22 @@ internal sealed record StackCell(int Row, RowGraph Graph, int FirstArc)
 /// <param name="Pairs">Numbers of layouts that keep the stagger.</param>
 internal sealed record CellFit(int A, int B, (int OfA, int OfB)[] Pairs);
 
+/// <summary>What listing a run came to.</summary>
+/// <param name="Cells">Its stretches with their layouts; none where it is not listed.</param>
+/// <param name="Fits">How they fit.</param>
+/// <param name="Impossible">True where it is not listed since it can't be laid; false where there are too many layouts, or time ran out.</param>
+internal readonly record struct CellList(StackCell[] Cells, CellFit[] Fits, bool Impossible)
+{
+    /// <summary>True where all layouts are there.</summary>
+    public bool Listed => Cells.Length > 0;
+
+    /// <summary>Nothing is known.</summary>
+    public static CellList Unknown => new([], [], Impossible: false);
+
+    /// <summary>Some stretch has no layout that fits on any of its neighbours'.</summary>
+    public static CellList None => new([], [], Impossible: true);
+}
+
 /// <summary>
 /// The stretches of a run with all ways to lay them, where the stagger leaves few. A stretch is listed by itself where it has few layouts, else with a stretch above or below it:
 /// what fits on no layout of that is left out. Then which layouts fit on each other is looked up, and what fits nowhere is struck out until all that is left has
@@ -46,9 +62,9 @@ internal sealed class StackCells
     /// <param name="effort">Limit.</param>
     public StackCells(KindTable table, Effort effort) => (_table, _effort) = (table, effort);
 
-    /// <summary>The stretches of a run and how they fit; none where there are too many layouts, where it can't be laid, or where time ran out.</summary>
-    /// <param name="rows">Its rows from the bottom up.</param>
-    public (StackCell[] Cells, CellFit[] Fits)? Of(IReadOnlyList<Row> rows)
+    /// <summary>The stretches of a run and how they fit.</summary>
+    /// <param name="rows">Its rows from the bottom up, or some of them that lie on each other.</param>
+    public CellList Of(IReadOnlyList<Row> rows)
     {
         var cells = rows.SelectMany((row, r) => Graphs(_table.Rows[row.Index]).Select(one => new StackCell(r, one.Graph, one.FirstArc))).ToArray();
         var stagger = rows[0].Stagger;
@@ -59,16 +75,19 @@ internal sealed class StackCells
                where cells[b].Row == cells[a].Row + 1 && Near(cells[a].Graph, cells[b].Graph, stagger)
                select (a, b),
         ];
-        for (var c = 0; c < cells.Length; c++)
+        // The longest first: where there are too many layouts, it is that one which has them.
+        foreach (var c in Enumerable.Range(0, cells.Length).OrderByDescending(c => cells[c].Graph.At[^1] - cells[c].Graph.At[0]))
         {
-            if (_effort.Over || Listed(cells, near, c, stagger) is not { Length: > 0 } listed) return null;
+            if (_effort.Over || Listed(cells, near, c, stagger) is not { } listed) return CellList.Unknown;
+            if (listed.Length == 0) return CellList.None;
             cells[c].Layouts = listed;
         }
 
         var fits = new List<CellFit>();
         foreach (var (a, b) in near)
         {
-            if (_effort.Over || Fitting(cells[a], cells[b], stagger) is not { Length: > 0 } pairs) return null;
+            if (_effort.Over || Fitting(cells[a], cells[b], stagger) is not { } pairs) return CellList.Unknown;
+            if (pairs.Length == 0) return CellList.None;
             fits.Add(new CellFit(a, b, pairs));
         }
 
@@ -153,7 +172,7 @@ internal sealed class StackCells
     }
 
     // What has nothing under it or on it, where something must lie, is struck out.
-    private static (StackCell[] Cells, CellFit[] Fits)? Supported(StackCell[] cells, List<CellFit> fits)
+    private static CellList Supported(StackCell[] cells, List<CellFit> fits)
     {
         var alive = cells.Select(cell => cell.Layouts.Select(_ => true).ToArray()).ToArray();
         for (var changed = true; changed;)
@@ -179,14 +198,14 @@ internal sealed class StackCells
             }
         }
 
-        if (alive.Any(own => !own.Contains(true))) return null;
+        if (alive.Any(own => !own.Contains(true))) return CellList.None;
         var number = alive.Select(own =>
         {
             var next = 0;
             return own.Select(one => one ? next++ : -1).ToArray();
         }).ToArray();
         for (var c = 0; c < cells.Length; c++) cells[c].Layouts = [.. cells[c].Layouts.Where((_, l) => alive[c][l])];
-        return (cells, [.. fits.Select(fit => fit with { Pairs = [.. fit.Pairs.Where(one => alive[fit.A][one.OfA] && alive[fit.B][one.OfB]).Select(one => (number[fit.A][one.OfA], number[fit.B][one.OfB]))] })]);
+        return new CellList(cells, [.. fits.Select(fit => fit with { Pairs = [.. fit.Pairs.Where(one => alive[fit.A][one.OfA] && alive[fit.B][one.OfB]).Select(one => (number[fit.A][one.OfA], number[fit.B][one.OfB]))] })], Impossible: false);
     }
 }
 

@@ -42,24 +42,43 @@ internal sealed class StackModes
     /// </summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="effort">Limit.</param>
-    public static StackModes[] Of(KindTable table, Effort effort)
+    public static StackModes[] Of(KindTable table, Effort effort) => Listed(table, effort).Stacks;
+
+    /// <summary>The same, and the rows that stay open however those runs are laid that can't be laid whole (<see cref="RowsLeftOpen"/>), as far as that was found out.</summary>
+    /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="effort">Limit.</param>
+    public static (StackModes[] Stacks, Row[] Open) Listed(KindTable table, Effort effort)
     {
-        var (stacks, cells) = (new List<StackModes>(), new StackCells(table, effort));
-        foreach (var bottom in table.Part.Rows.Where(row => row.Stretches.Length > 0 && (row.Stagger == 0 || row.Below is not { Stretches.Length: > 0 })))
+        var (stacks, open, cells) = (new List<StackModes>(), new List<Row>(), new StackCells(table, effort));
+        foreach (var rows in Runs(table.Part).Where(rows => rows.Length > 1))
+        {
+            if (effort.Over) break;
+            var listed = cells.Of(rows);
+            if (listed.Impossible) open.AddRange(RowsLeftOpen.Of(rows, cells));
+            else if (listed.Listed && Of(rows, listed, new long[table.Kinds.Count], effort) is { } stack) stacks.Add(stack);
+        }
+
+        return ([.. stacks], [.. open]);
+    }
+
+    // What lies on each other with a stagger, from the bottom up; a row may lie alone.
+    private static IEnumerable<Row[]> Runs(RunPart part)
+    {
+        foreach (var bottom in part.Rows.Where(row => row.Stretches.Length > 0 && (row.Stagger == 0 || row.Below is not { Stretches.Length: > 0 })))
         {
             var rows = new List<Row> { bottom };
             while (rows[^1] is { Stagger: > 0, Above: { Stretches.Length: > 0 } above }) rows.Add(above);
-            if (rows.Count > 1 && !effort.Over && Of([.. rows], cells, new long[table.Kinds.Count], effort) is { } stack) stacks.Add(stack);
+            yield return [.. rows];
         }
-
-        return [.. stacks];
     }
 
-    private static StackModes? Of(Row[] rows, StackCells listed, long[] free, Effort effort)
+    private static StackModes? Of(Row[] rows, CellList listed, long[] free, Effort effort)
     {
-        if (listed.Of(rows) is not var (cells, fits) || cells.Sum(cell => cell.Layouts.Max(one => one.Arcs.Length)) > MostPieces) return null;
+        var (cells, fits) = (listed.Cells, listed.Fits);
+        if (cells.Sum(cell => cell.Layouts.Max(one => one.Arcs.Length)) > MostPieces) return null;
         var trunk = Enumerable.Range(0, cells.Length).MaxBy(c => cells[c].Graph.At[^1] - cells[c].Graph.At[0]);
-        return StackOrder.Of(cells, fits, trunk, effort) is { } order && order.Least(free).Any(least => least < long.MaxValue) ? new StackModes(rows, cells, order, Joined(cells, fits, trunk)) : null;
+        if (StackOrder.Of(cells, fits, trunk, effort) is not { } order || order.Least(free).All(least => least == long.MaxValue)) return null;
+        return Joined(cells, fits, trunk, effort) is { } joined ? new StackModes(rows, cells, order, joined) : null;
     }
 
     /// <summary>What the run is made of at least in each mode, at prices of kinds not below 0; the highest number where it can't be laid in it.</summary>
@@ -83,13 +102,14 @@ internal sealed class StackModes
         ];
     }
 
-    // Numbers what is joined in the trunk by fitting on each other.
-    private static (int[] Mode, int Modes) Joined(StackCell[] cells, CellFit[] fits, int trunk)
+    // Numbers what is joined in the trunk by fitting on each other; none where time ran out.
+    private static (int[] Mode, int Modes)? Joined(StackCell[] cells, CellFit[] fits, int trunk, Effort effort)
     {
         long Of(int cell) => cells[cell].Graph.At[^1] - cells[cell].Graph.At[0];
         var beside = cells.Select(cell => cell.Layouts.Select(_ => new List<(int Cell, int Layout)>()).ToArray()).ToArray();
         foreach (var fit in fits.Where(fit => 2 * Of(fit.A) >= Of(trunk) && 2 * Of(fit.B) >= Of(trunk)))
         {
+            if (effort.Over) return null;
             foreach (var (a, b) in fit.Pairs)
             {
                 beside[fit.A][a].Add((fit.B, b));
@@ -101,6 +121,7 @@ internal sealed class StackModes
         for (var l = 0; l < mode[trunk].Length; l++)
         {
             if (mode[trunk][l] >= 0) continue;
+            if (effort.Over) return null;
             var open = new Stack<(int Cell, int Layout)>([(trunk, l)]);
             mode[trunk][l] = modes;
             while (open.TryPop(out var at))
