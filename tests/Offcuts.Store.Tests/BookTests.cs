@@ -110,10 +110,30 @@ public sealed class BookTests : IDisposable
     }
 
     [Fact]
+    public void A_ledger_line_that_takes_back_keeps_every_measure_below_zero()
+    {
+        var back = new LedgerLine
+        {
+            Day = Samples.Saved.Day,
+            Stage = "walls",
+            AllNew = new Money(-1250),
+            BoardFeet = new BoardFeet(-5.3333333333333333333333333333m),
+            PanelFace = new Area(-92903.04m),
+            Weight = new Weight(-0.5m),
+            WoodWeight = new Weight(-0.25m),
+            PiecesUsed = -3,
+        };
+        _yard.Do(change => change.AddLedgerLine(back));
+
+        _yard.Ledger().Should().Equal(back);
+        _yard.Undo().Ok.Should().BeTrue();
+        _yard.Ledger().Should().BeEmpty();
+    }
+
+    [Fact]
     public void A_ledger_line_that_can_not_be_is_refused()
     {
-        _yard.Refusals(change => change.AddLedgerLine(Samples.Saved with { PiecesUsed = -1 })).Should().Equal("an amount can't be negative");
-        _yard.Refusals(change => change.AddLedgerLine(Samples.Saved with { Weight = new Weight(-0.5m) })).Should().Equal("an amount can't be negative");
+        _yard.Refusals(change => change.AddLedgerLine(Samples.Saved with { HardwareUsed = -1 })).Should().Equal("an amount can't be negative");
         _yard.Refusals(change => change.AddLedgerLine(Samples.Saved with { PlanId = 7 })).Should().Equal("the yard keeps no plan 7");
     }
 

@@ -70,7 +70,7 @@ public sealed class OpeningTests : IDisposable
         using (var yard = Yards.Open(Path)) yard.Do(change => change.Add(Yards.Board(1)));
 
         Yards.Ask(Path, "PRAGMA application_id").Should().Be(0x4F464354L);
-        Yards.Ask(Path, "PRAGMA user_version").Should().Be(13L);
+        Yards.Ask(Path, "PRAGMA user_version").Should().Be(14L);
         Yards.Ask(Path, "PRAGMA journal_mode").Should().Be("delete");
         Yards.Ask(Path, "PRAGMA integrity_check").Should().Be("ok");
         Directory.GetFiles(_folder.Path).Should().Equal(Path);
@@ -119,10 +119,10 @@ public sealed class OpeningTests : IDisposable
     public void A_yard_of_a_newer_version_is_refused_and_left_untouched()
     {
         using (var yard = Yards.Open(Path)) yard.Do(change => change.Add(Yards.Board(1)));
-        Yards.ByHand(Path, "PRAGMA user_version = 14");
+        Yards.ByHand(Path, "PRAGMA user_version = 15");
 
         Refused(UnavailableReason.NewerVersion)
-            .Should().Be($"{Path} is of version 14, written by a newer Offcuts than this one, which knows versions up to 13; it was left as it is");
+            .Should().Be($"{Path} is of version 15, written by a newer Offcuts than this one, which knows versions up to 14; it was left as it is");
     }
 
     [Fact]

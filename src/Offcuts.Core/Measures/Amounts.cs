@@ -17,6 +17,9 @@ public readonly record struct Area(decimal SquareMillimetres)
     /// <summary>The sum.</summary>
     public static Area operator +(Area a, Area b) => new(a.SquareMillimetres + b.SquareMillimetres);
 
+    /// <summary>The difference; below zero where the second is larger.</summary>
+    public static Area operator -(Area a, Area b) => new(a.SquareMillimetres - b.SquareMillimetres);
+
     /// <summary>To one decimal in square feet, or to two in square metres where the unit is metric: <c>12.5 sq ft</c>, <c>1.16 m2</c>.</summary>
     public string ToText(LengthUnit unit) =>
         unit == LengthUnit.Inch ? ToString() : SquareMetres.ToString("0.00", CultureInfo.InvariantCulture) + " m2";
@@ -67,6 +70,9 @@ public readonly record struct Weight(decimal Pounds)
     /// <summary>The sum.</summary>
     public static Weight operator +(Weight a, Weight b) => new(a.Pounds + b.Pounds);
 
+    /// <summary>The difference; below zero where the second is larger.</summary>
+    public static Weight operator -(Weight a, Weight b) => new(a.Pounds - b.Pounds);
+
     /// <summary>To one decimal in pounds, or in kilograms where the unit is metric: <c>31.2 lb</c>, <c>14.2 kg</c>.</summary>
     public string ToText(LengthUnit unit) =>
         unit == LengthUnit.Inch ? ToString() : Kilograms.ToString("0.0", CultureInfo.InvariantCulture) + " kg";
@@ -80,6 +86,9 @@ public readonly record struct BoardFeet(decimal Value)
 {
     /// <summary>The sum.</summary>
     public static BoardFeet operator +(BoardFeet a, BoardFeet b) => new(a.Value + b.Value);
+
+    /// <summary>The difference; below zero where the second is larger.</summary>
+    public static BoardFeet operator -(BoardFeet a, BoardFeet b) => new(a.Value - b.Value);
 
     /// <summary>To one decimal: <c>26.7 bd ft</c>.</summary>
     public override string ToString() => Value.ToString("0.0", CultureInfo.InvariantCulture) + " bd ft";

@@ -3,7 +3,8 @@ using Offcuts.Core.Measures;
 namespace Offcuts.Core.Savings;
 
 /// <summary>
-/// What one act of carrying out saved, for one stage. Lines hold what was done, never what was planned; they are added up.
+/// What one act of carrying out saved, for one stage. Lines hold what was done, never what was planned; they are added up. Where what was cut comes back
+/// to the yard unused, a line takes it back: its figures are below zero, but for what was spent.
 /// </summary>
 public sealed record LedgerLine
 {

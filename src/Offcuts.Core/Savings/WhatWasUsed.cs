@@ -39,6 +39,17 @@ public sealed record StageUse
         WeightIsWhole = WeightIsWhole && other.WeightIsWhole,
     };
 
+    /// <summary>Without the other; every figure is below zero where the other's is larger. The stage stays.</summary>
+    public StageUse Less(StageUse other) => this with
+    {
+        BoardFeet = BoardFeet - other.BoardFeet,
+        PanelFace = PanelFace - other.PanelFace,
+        Weight = Weight - other.Weight,
+        WoodWeight = WoodWeight - other.WoodWeight,
+        Pieces = Pieces - other.Pieces,
+        WeightIsWhole = WeightIsWhole && other.WeightIsWhole,
+    };
+
     /// <summary>The ledger's line for it.</summary>
     /// <param name="day">The day it was done.</param>
     /// <param name="planId">The plan it was part of; 0 where none.</param>
@@ -85,6 +96,20 @@ public static class WhatWasUsed
     /// <summary>Of what a kept plan still means to cut. Planned and done are never mixed: show them apart.</summary>
     public static IReadOnlyList<StageUse> Waiting(KeptPlan kept, Species species) =>
         Of(kept.Plan.Pieces.Where((_, i) => kept.Steps[i].State == StepState.Waiting), species);
+
+    /// <summary>
+    /// What more was used by one state of pieces than by another, stage by stage: below zero where something came back since. A piece of which some cuts came
+    /// back still counts as used for the others.
+    /// </summary>
+    /// <param name="before">The pieces as they stood.</param>
+    /// <param name="after">The same as they stand.</param>
+    /// <param name="species">What the lumber is.</param>
+    public static IReadOnlyList<StageUse> Change(IEnumerable<PlannedPiece> before, IEnumerable<PlannedPiece> after, Species species)
+    {
+        var (was, now) = (Of(before, species), Of(after, species));
+        StageUse In(IReadOnlyList<StageUse> uses, string stage) => uses.FirstOrDefault(use => use.Stage == stage) ?? new StageUse { Stage = stage };
+        return [.. was.Concat(now).Select(use => use.Stage).Distinct().Select(stage => In(now, stage).Less(In(was, stage)))];
+    }
 
     private static StageUse OfCut(PlannedPiece piece, PlannedCut cut, Species species)
     {

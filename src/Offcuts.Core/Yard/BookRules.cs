@@ -36,12 +36,11 @@ public static class BookRules
         return faults;
     }
 
-    /// <summary>Every fault in a line of the ledger. Money may be negative, a measure not.</summary>
+    /// <summary>Every fault in a line of the ledger. Money may be negative, and so may a measure, where the line takes back what came back; counted things never do.</summary>
     public static IReadOnlyList<Fault> Faults(LedgerLine line)
     {
         var faults = new List<Fault>();
-        if (line.BoardFeet.Value < 0 || line.PanelFace.SquareMillimetres < 0 || line.Weight.Pounds < 0 || line.WoodWeight.Pounds < 0 || line.PiecesUsed < 0 || line.HardwareUsed < 0)
-            faults.Add(StoreFaults.AmountNegative());
+        if (line.HardwareUsed < 0) faults.Add(StoreFaults.AmountNegative());
         PieceRules.CheckText(faults, "stage", line.Stage, PieceRules.LongestName);
         return faults;
     }

@@ -46,7 +46,7 @@ internal sealed class Values
 
     public static string Moment(DateTimeOffset moment) => moment.ToString("O", CultureInfo.InvariantCulture);
 
-    public static decimal Decimal(string text) => decimal.Parse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+    public static decimal Decimal(string text) => decimal.Parse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
 
     public static string Decimal(decimal number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -11,43 +11,52 @@ using Offcuts.Walls;
 namespace Offcuts.UseCases;
 
 /// <summary>
-/// What lies there of a filling that is given up altogether. Courses that are cut whole stay known and wait to be stacked; pieces that were cut for others
+/// What lies there of fillings that are given up altogether. Courses that are cut whole stay known and wait to be stacked; pieces that were cut for others
 /// come back to the yard in the same change, each as long and as high as it was cut, with its first pattern line, and their labels wait to be printed. So
-/// nobody cuts them twice, and an undo takes them out again. Their plan says from then on that they were left of what they were cut from, and the ledger
-/// takes back what was booked for them: it counts once they are used.
+/// nobody cuts them twice, and an undo takes them out again. Their plans say from then on that they were left of what they were cut from, and the ledger
+/// takes back what was booked for them, money and measures: it counts once they are used.
 /// </summary>
 internal sealed class BegunAndGivenUp
 {
-    // As the plan's carrying out does, and less: where it is over, the all-new cost is the best that was found.
+    // As one reckoning of carrying out has, and less: where it is over, the all-new cost is the best that was found.
     private static readonly TimeSpan LedgerTime = TimeSpan.FromSeconds(5);
 
     private readonly YardFile _yard;
     private readonly IReadOnlyList<LyingPiece> _lying;
-    private readonly Dictionary<int, PlanStep> _steps = [];
-    private readonly int _planId;
-    private readonly IReadOnlyList<LedgerLine> _lines = [];
+    private readonly IReadOnlyList<(int PlanId, int Piece, PlanStep Step)> _steps;
     private readonly List<(Piece Piece, string Where)> _back = [];
 
-    /// <summary>Looks it up, before the filling is given up.</summary>
+    /// <summary>Looks it up, before the fillings are given up.</summary>
     /// <param name="yard">The yard.</param>
-    /// <param name="wall">The wall, as it was filled.</param>
-    public BegunAndGivenUp(YardFile yard, StageWall wall)
+    /// <param name="walls">The walls, as they were filled; those that are not begun have no part in it.</param>
+    public BegunAndGivenUp(YardFile yard, params IReadOnlyList<StageWall> walls)
     {
         _yard = yard;
-        _lying = Lying(yard, wall);
-        if (_lying.Count == 0 || new FillWall(yard).KeptOf(wall) is not { } filling || yard.Plan(filling.PlanId) is not { } kept) return;
-        _planId = kept.Id;
-        foreach (var piece in _lying.GroupBy(one => one.Of.Piece)) _steps[piece.Key] = new PlanStep(StepState.DoneOtherwise, Without(kept, piece.Key, piece));
-        var plans = yard.Plans();
-        KeptPlan[] after = [.. plans.Select(plan => plan.Id != kept.Id ? plan : plan with { Steps = [.. plan.Steps.Select((step, i) => _steps.GetValueOrDefault(i, step))] })];
-        var limits = new MatchLimits { Time = LedgerTime, Clock = yard.Clock };
-        _lines = new LedgerArithmetic(yard.Stages(), yard.Prices(), yard.Settings(), limits).TakenBack(plans, after, kept.Id, yard.Today);
+        _lying = [.. walls.SelectMany(wall => Lying(yard, wall, named: walls.Count > 1))];
+        _steps = [.. _lying.GroupBy(one => (one.Steps.Id, one.Of.Piece)).Select(piece => (piece.Key.Id, piece.Key.Piece, new PlanStep(StepState.DoneOtherwise, Without(piece.First().Steps, piece.Key.Piece, piece))))];
     }
 
-    private sealed record LyingPiece(Piece Piece, string Where, LaidPiece Of);
+    private sealed record LyingPiece(Piece Piece, string Where, LaidPiece Of, KeptPlan Steps);
 
-    /// <summary>Brings it back, within the change that gives the filling up.</summary>
-    public void ComeBack(YardChange work)
+    /// <summary>
+    /// What the ledger takes back for it, all fillings together, before the change that gives them up; asks the yard, so that it is called on its thread.
+    /// Takes seconds at most. Throws <see cref="OperationCanceledException"/> where it is to stop, at once: then nothing may be given up.
+    /// </summary>
+    public IReadOnlyList<LedgerLine> TakenBack(LongWork work)
+    {
+        if (_steps.Count == 0) return [];
+        work.Tell("reckoning what the ledger takes back", 0, 0);
+        var plans = _yard.Plans();
+        var limits = new MatchLimits { Time = LedgerTime, Clock = _yard.Clock, Cancel = work.Stop };
+        var (arithmetic, today) = (new LedgerArithmetic(_yard.Stages(), _yard.Prices(), _yard.Settings(), limits), _yard.Today);
+        KeptPlan[] without = [.. _steps.GroupBy(step => step.PlanId).Select(steps => Without(plans.Single(plan => plan.Id == steps.Key), steps))];
+        return work.Apart(() => arithmetic.TakenBack(plans, without, today));
+    }
+
+    /// <summary>Brings it back, within the change that gives the fillings up.</summary>
+    /// <param name="work">The change.</param>
+    /// <param name="takenBack">What the ledger takes back for it.</param>
+    public void ComeBack(YardChange work, IReadOnlyList<LedgerLine> takenBack)
     {
         foreach (var one in _lying)
         {
@@ -56,20 +65,20 @@ internal sealed class BegunAndGivenUp
             _back.Add((coded, one.Where));
         }
 
-        foreach (var (piece, step) in _steps) work.SetStep(_planId, piece, step);
-        foreach (var line in _lines) work.AddLedgerLine(line);
+        foreach (var (planId, piece, step) in _steps) work.SetStep(planId, piece, step);
+        foreach (var line in takenBack) work.AddLedgerLine(line);
 
         if (_back.Count > 0) work.QueueLabels([.. _back.Select(one => one.Piece.Code)]);
     }
 
-    /// <summary>Said behind what gave the filling up, once it is done; empty where nothing came back.</summary>
+    /// <summary>Said behind what gave the fillings up, once it is done; empty where nothing came back.</summary>
     public string Told => _back.Count == 0 ? ""
         : $"; cut already for courses that are not whole, and back in the yard, labels waiting: {string.Join(", ", _back.Select(one => $"{one.Piece.Code} {one.Piece.Material} {one.Piece.Length.ToText(_yard.Settings().Unit)} ({one.Where})"))}";
 
     /// <summary>How the wall is filled again, behind what gave its filling up.</summary>
     public static string Again(StageWall wall) => $"; fill the wall again with: offcuts wall fill {ShellWord.Of(wall.Sheet.Name)} --keep";
 
-    private static IReadOnlyList<LyingPiece> Lying(YardFile yard, StageWall wall)
+    private static IReadOnlyList<LyingPiece> Lying(YardFile yard, StageWall wall, bool named)
     {
         var fill = new FillWall(yard);
         if (fill.KeptOf(wall) is not { } kept || yard.Plan(kept.PlanId) is not { } steps || !new ChangeWalls(yard).Lay(wall.Sheet).TryGet(out var laid)) return [];
@@ -79,8 +88,14 @@ internal sealed class BegunAndGivenUp
         [
             .. from course in begun.Courses
                from one in course.Cut
-               select new LyingPiece(Of(course, one, kept.Plan, yard.Piece, [.. sawnOut[(one.Piece, one.Cut)]]), $"{course.Laid.Run}, course {course.Laid.Course}", one),
+               select new LyingPiece(Of(course, one, kept.Plan, yard.Piece, [.. sawnOut[(one.Piece, one.Cut)]]), $"{(named ? $"{wall.Sheet.Name}: " : "")}{course.Laid.Run}, course {course.Laid.Course}", one, steps),
         ];
+    }
+
+    private static KeptPlan Without(KeptPlan plan, IEnumerable<(int PlanId, int Piece, PlanStep Step)> steps)
+    {
+        var changed = steps.ToDictionary(step => step.Piece, step => step.Step);
+        return plan with { Steps = [.. plan.Steps.Select((step, piece) => changed.GetValueOrDefault(piece, step))] };
     }
 
     // What was cut from a piece is what was used of it; what came back is left of it.

@@ -7,7 +7,7 @@ using Offcuts.Walls;
 namespace Offcuts.UseCases;
 
 /// <summary>System sheets of the yard: taken in, found, dropped.</summary>
-public sealed class ChangeSystems(YardFile yard)
+public sealed class ChangeSystems(YardFile yard, LongWork? work = null)
 {
     /// <summary>Every sheet of the yard, and the invented one that ships where the yard has none of its name.</summary>
     public IReadOnlyList<SystemSheet> All()
@@ -51,11 +51,12 @@ public sealed class ChangeSystems(YardFile yard)
         if (lost.Length > 0 && !giveUp) return Result<string>.Fail([.. lost.Select(plan => WallFaults.GivesUpFilling(plan.Wall, plan.PlanId))]);
         var otherwise = StandOtherwise(sheet, sheet.Name) + GivenUp(lost);
         var begun = Begun(sheet, sheet.Name);
-        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", work =>
+        var takenBack = begun.TakenBack(work ?? LongWork.Unheard);
+        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the system {sheet.Name}", change =>
         {
-            work.SetSystem(sheet);
-            foreach (var lying in begun) lying.ComeBack(work);
-        }).Then<string>(entry => entry.What + otherwise + string.Concat(begun.Select(lying => lying.Told)));
+            change.SetSystem(sheet);
+            begun.ComeBack(change, takenBack);
+        }).Then<string>(entry => entry.What + otherwise + begun.Told);
     }
 
     /// <summary>How a wall is filled, as it is kept and as far as something of it waits: one or none.</summary>
@@ -91,20 +92,18 @@ public sealed class ChangeSystems(YardFile yard)
             : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
             : $"edited the system {before.Name}, which is named {sheet.Name} now";
         var otherwise = before is null ? "" : StandOtherwise(sheet, before.Name);
-        BegunAndGivenUp[] begun = before is null ? [] : Begun(sheet, before.Name);
-        return yard.ChangeSince(seen, told, work =>
+        var begun = before is null ? new BegunAndGivenUp(yard) : Begun(sheet, before.Name);
+        var takenBack = begun.TakenBack(work ?? LongWork.Unheard);
+        return yard.ChangeSince(seen, told, change =>
         {
-            work.SetSystem(sheet, before?.Name);
-            foreach (var lying in begun) lying.ComeBack(work);
-        }).Then<string>(entry => entry.What + otherwise + string.Concat(begun.Select(lying => lying.Told)));
+            change.SetSystem(sheet, before?.Name);
+            begun.ComeBack(change, takenBack);
+        }).Then<string>(entry => entry.What + otherwise + begun.Told);
     }
 
     // What lies there of fillings of its walls that the sheet gives up.
-    private BegunAndGivenUp[] Begun(SystemSheet sheet, string named) =>
-    [
-        .. yard.Walls().Where(wall => Same(wall.Sheet.System, named))
-            .Select(wall => LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) ? new StandsOtherwise(yard).GivenUp(wall, now) : null).OfType<BegunAndGivenUp>(),
-    ];
+    private BegunAndGivenUp Begun(SystemSheet sheet, string named) =>
+        new(yard, [.. yard.Walls().Where(wall => Same(wall.Sheet.System, named) && LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) && new StandsOtherwise(yard).GivesUp(wall, now))]);
 
     // Of every wall of the system, what stands and would lie otherwise by its sheet as it is to be.
     private string StandOtherwise(SystemSheet sheet, string named) => string.Concat(
@@ -120,7 +119,7 @@ public sealed class ChangeSystems(YardFile yard)
     public Result<string> Drop(string name) =>
         Same(name.Trim(), SystemSheet.Generic.Name) && yard.Systems().All(known => !Same(known.Name, name.Trim()))
             ? WallFaults.ShippedSystem(SystemSheet.Generic.Name)
-            : yard.Change($"dropped the system {name.Trim()}", work => work.RemoveSystem(name.Trim())).Then<string>(entry => entry.What);
+            : yard.Change($"dropped the system {name.Trim()}", change => change.RemoveSystem(name.Trim())).Then<string>(entry => entry.What);
 
     private static int LineOfName(string text) => Array.FindIndex(text.Split('\n'), line => SheetFact.Of(SheetFacts.OfSystem, line)?.Name == "system") + 1;
 

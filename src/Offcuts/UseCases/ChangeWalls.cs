@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
+using Offcuts.Core.Savings;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
@@ -14,7 +15,7 @@ namespace Offcuts.UseCases;
 public sealed record LaidStageWall(StageWall Kept, LaidWall Laid);
 
 /// <summary>Walls of stages: taken in, edited, found, dropped, and what they ask for entered among the needs of their stage.</summary>
-public sealed class ChangeWalls(YardFile yard)
+public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
 {
     /// <summary>The wall of a name, in either case; or why there is none.</summary>
     public Result<StageWall> Find(string name) =>
@@ -59,13 +60,14 @@ public sealed class ChangeWalls(YardFile yard)
         KeptWallPlan[] lost = before is not null && (!WallText.SameButName(before.Sheet, sheet) || before.Stage != known.Name) ? [.. ChangeSystems.Kept(yard, sheet.Name)] : [];
         if (lost.Length > 0 && !giveUp) return WallFaults.GivesUpFilling(lost[0].Wall, lost[0].PlanId);
         var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall) + ChangeSystems.GivenUp(lost);
-        var begun = before is null ? null : new StandsOtherwise(yard).GivenUp(before, wall, moved: before.Stage != known.Name);
-        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", work =>
+        var begun = new BegunAndGivenUp(yard, before is not null && new StandsOtherwise(yard).GivesUp(before, wall, moved: before.Stage != known.Name) ? [before] : []);
+        var takenBack = TakenBack(begun);
+        return yard.ChangeSince(seen, $"{(there ? "replaced" : "took in")} the wall {sheet.Name} of {known.Name}", change =>
         {
-            AddSystem(work, wall);
-            work.SetWall(new StageWall(known.Name, sheet));
-            begun?.ComeBack(work);
-        }).Then<string>(entry => entry.What + otherwise + begun?.Told);
+            AddSystem(change, wall);
+            change.SetWall(new StageWall(known.Name, sheet));
+            begun.ComeBack(change, takenBack);
+        }).Then<string>(entry => entry.What + otherwise + begun.Told);
     }
 
     /// <summary>
@@ -96,13 +98,14 @@ public sealed class ChangeWalls(YardFile yard)
             : $"edited the wall {before.Sheet.Name} of {into}, which is named {sheet.Name} now";
         if (before is null && yard.Walls().Any(other => Same(other.Sheet.Name, sheet.Name))) return placed.Place(WallFaults.NameTaken("wall", sheet.Name) with { About = "wall" }, "");
         var otherwise = before is null ? "" : new StandsOtherwise(yard).Told(before, wall);
-        var begun = before is null ? null : new StandsOtherwise(yard).GivenUp(before, wall);
-        return yard.ChangeSince(seen, told, work =>
+        var begun = new BegunAndGivenUp(yard, before is not null && new StandsOtherwise(yard).GivesUp(before, wall) ? [before] : []);
+        var takenBack = TakenBack(begun);
+        return yard.ChangeSince(seen, told, change =>
         {
-            AddSystem(work, wall);
-            work.SetWall(new StageWall(into, sheet), before?.Sheet.Name);
-            begun?.ComeBack(work);
-        }).Then<string>(entry => entry.What + otherwise + begun?.Told);
+            AddSystem(change, wall);
+            change.SetWall(new StageWall(into, sheet), before?.Sheet.Name);
+            begun.ComeBack(change, takenBack);
+        }).Then<string>(entry => entry.What + otherwise + begun.Told);
     }
 
     /// <summary>Builds a wall in another stage. How it was to be filled is given up; what it put among the needs of its stage stays there.</summary>
@@ -110,27 +113,30 @@ public sealed class ChangeWalls(YardFile yard)
     {
         var seen = yard.ChangeNumber;
         if (yard.Stages().Named(stage) is not { } known) return YardFaults.NoSuchStage(stage);
-        var begun = Find(name).TryGet(out var moved) && !Same(moved.Stage, known.Name) ? new BegunAndGivenUp(yard, moved) : null;
-        var again = begun is null || new FillWall(yard).KeptOf(moved!) is null ? "" : BegunAndGivenUp.Again(moved!);
+        StageWall[] moves = Find(name).TryGet(out var moved) && !Same(moved.Stage, known.Name) ? [moved] : [];
+        var again = string.Concat(moves.Where(wall => new FillWall(yard).KeptOf(wall) is not null).Select(BegunAndGivenUp.Again));
+        var begun = new BegunAndGivenUp(yard, moves);
+        var takenBack = TakenBack(begun);
         return Find(name)
-            .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", work =>
+            .Then(kept => yard.ChangeSince(seen, $"moved the wall {kept.Sheet.Name} from {kept.Stage} to {known.Name}", change =>
             {
-                work.SetWall(kept with { Stage = known.Name });
-                begun?.ComeBack(work);
+                change.SetWall(kept with { Stage = known.Name });
+                begun.ComeBack(change, takenBack);
             }))
-            .Then<string>(entry => entry.What + begun?.Told + again);
+            .Then<string>(entry => entry.What + begun.Told + again);
     }
 
     /// <summary>Drops a wall. What it put among the needs of its stage stays there until it is dropped too.</summary>
     public Result<string> Drop(string name)
     {
         var forgotten = Find(name).TryGet(out var kept) ? new StandsOtherwise(yard).Forgotten(kept) : "";
-        var begun = kept is null ? null : new BegunAndGivenUp(yard, kept);
-        return yard.Change($"dropped the wall {name.Trim()}", work =>
+        var begun = new BegunAndGivenUp(yard, kept is null ? [] : [kept]);
+        var takenBack = TakenBack(begun);
+        return yard.Change($"dropped the wall {name.Trim()}", change =>
         {
-            work.RemoveWall(name.Trim());
-            begun?.ComeBack(work);
-        }).Then<string>(entry => entry.What + forgotten + begun?.Told);
+            change.RemoveWall(name.Trim());
+            begun.ComeBack(change, takenBack);
+        }).Then<string>(entry => entry.What + forgotten + begun.Told);
     }
 
     /// <summary>
@@ -160,7 +166,7 @@ public sealed class ChangeWalls(YardFile yard)
             Cuts = [.. stage.Cuts.Where(cut => Other(cut.Name)), .. cuts],
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
-        return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", work => work.SetStage(entered))
+        return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", change => change.SetStage(entered))
             .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; not asked for are {taken.InPlace} counted things of courses that stand" : "")}; {NotEntered(there.Laid)}");
     }
 
@@ -170,10 +176,12 @@ public sealed class ChangeWalls(YardFile yard)
         return $"not entered, since several pieces fill a run: {string.Join(", ", laid)}; fill those with: offcuts wall fill {ShellWord.Of(wall.Sheet.Name)}";
     }
 
+    private IReadOnlyList<LedgerLine> TakenBack(BegunAndGivenUp begun) => begun.TakenBack(work ?? LongWork.Unheard);
+
     // The invented system that ships comes into the yard with the first wall of it.
-    private void AddSystem(YardChange work, LaidWall wall)
+    private void AddSystem(YardChange change, LaidWall wall)
     {
-        if (yard.Systems().All(system => !Same(system.Name, wall.System.Name))) work.SetSystem(wall.System);
+        if (yard.Systems().All(system => !Same(system.Name, wall.System.Name))) change.SetSystem(wall.System);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

@@ -19,6 +19,8 @@ namespace Offcuts.UseCases;
 /// </remarks>
 internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook prices, YardSettings settings, MatchLimits limits)
 {
+    private readonly Dictionary<(IReadOnlyList<KeptPlan> Plans, string UpTo), Money> _reckoned = [];
+
     /// <summary>The lines of an act.</summary>
     /// <param name="before">Every plan, as it stood before the act.</param>
     /// <param name="after">Every plan, as it stands when the act is done.</param>
@@ -32,34 +34,59 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         var workedFor = cutNow.SelectMany(cut => cut.Planned.Cuts).Select(cut => cut.Stage).Concat(hardware.Select(fill => fill.Need.Stage)).ToHashSet();
         return
         [
-            .. Added(before, after, plan, workedFor)
+            .. Added(before, after, plan, workedFor, () => limits)
                 .Select(one => Line(one.Stage, cutNow, hardware, plan.Id, today) with { AllNew = one.AllNew })
                 .Where(line => line != new LedgerLine { Day = today, Stage = line.Stage, PlanId = plan.Id }),
         ];
     }
 
     /// <summary>
-    /// The lines that take back what was booked for cuts of a plan that came back to the yard: without them their all-new cost would count again once
-    /// they are used for something else. At the prices of that day, as all lines; what was spent on them stays spent.
+    /// The lines that take back what was booked for cuts of plans that came back to the yard: without them all that was booked for those would count again
+    /// once they are used for something else. At the prices of that day, as all lines; what was spent on them stays spent.
     /// </summary>
+    /// <remarks>
+    /// One plan after the other, each beside what those before it left: cuts of two plans share boards as those of one do, so that alone neither may have
+    /// cost anything. The shares of a plan sum to what it takes back, and one of them may well be above zero: where a stage lost cuts whose board
+    /// another stage's cuts need still, that stage pays for it from then on. All together have the time that an act of carrying out has for one reckoning.
+    /// </remarks>
     /// <param name="before">Every plan, with those cuts as made.</param>
-    /// <param name="after">The same without them.</param>
-    /// <param name="planId">The plan that they were made for.</param>
+    /// <param name="without">The plans that they were made for, without them.</param>
     /// <param name="today">The day they came back.</param>
-    public IReadOnlyList<LedgerLine> TakenBack(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, int planId, DateOnly today)
+    public IReadOnlyList<LedgerLine> TakenBack(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> without, DateOnly today)
     {
-        var plan = before.Single(plan => plan.Id == planId);
-        var madeFor = plan.PiecesCut.SelectMany(piece => piece.Cuts).Select(cut => cut.Stage).ToHashSet();
-        return
-        [
-            .. Added(before, after, plan, madeFor)
-                .Where(one => one.AllNew < Money.Zero)
-                .Select(one => new LedgerLine { Day = today, Stage = one.Stage, PlanId = planId, AllNew = one.AllNew }),
-        ];
+        var madeFor = without.ToDictionary(plan => plan.Id, plan => MadeFor(before.Single(was => was.Id == plan.Id)));
+        var next = Shared(madeFor.Values.Sum(made => 2 * made.Count));
+        var lines = new List<LedgerLine>();
+        foreach (var plan in without)
+        {
+            KeptPlan[] after = [.. before.Select(one => one.Id == plan.Id ? plan : one)];
+            var was = before.Single(one => one.Id == plan.Id);
+            var used = WhatWasUsed.Change(was.PiecesCut, plan.PiecesCut, settings.Species).ToDictionary(use => use.Stage);
+            lines.AddRange(Added(before, after, was, madeFor[plan.Id], next)
+                .Select(one => (used.GetValueOrDefault(one.Stage) ?? new StageUse { Stage = one.Stage }).ToLine(today, plan.Id, one.AllNew, Money.Zero))
+                .Where(line => line != new LedgerLine { Day = today, Stage = line.Stage, PlanId = plan.Id }));
+            before = after;
+        }
+
+        return lines;
+    }
+
+    private static HashSet<string> MadeFor(KeptPlan plan) => [.. plan.PiecesCut.SelectMany(piece => piece.Cuts).Select(cut => cut.Stage)];
+
+    // The time for so many reckonings together: each has an even part of what is left then, and what is known sooner leaves its time to the others.
+    private Func<MatchLimits> Shared(int reckonings)
+    {
+        if (limits.Time is not { } time) return () => limits;
+        var (clock, begun) = (limits.Clock!, limits.Clock!.GetTimestamp());
+        return () =>
+        {
+            var left = time - clock.GetElapsedTime(begun);
+            return limits with { Time = left <= TimeSpan.Zero ? TimeSpan.Zero : left / Math.Max(1, reckonings--) };
+        };
     }
 
     // What all-new cost gains from one state to the other, shared out among these stages of the plan's job in their order.
-    private IEnumerable<(string Stage, Money AllNew)> Added(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, KeptPlan plan, HashSet<string> stagesOf)
+    private IEnumerable<(string Stage, Money AllNew)> Added(IReadOnlyList<KeptPlan> before, IReadOnlyList<KeptPlan> after, KeptPlan plan, HashSet<string> stagesOf, Func<MatchLimits> next)
     {
         var job = StagesOfJob(after, plan);
         var addedBefore = Money.Zero;
@@ -67,7 +94,7 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         foreach (var stage in job.Where(stagesOf.Contains))
         {
             upTo.Add(stage);
-            var added = AllNew(after, upTo) - AllNew(before, upTo);
+            var added = AllNew(after, upTo, next()) - AllNew(before, upTo, next());
             yield return (stage, added - addedBefore);
             addedBefore = added;
         }
@@ -83,8 +110,11 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
         return [.. job.OrderBy(name => order.IndexOf(name) is var at && at < 0 ? int.MaxValue : at).ThenBy(name => name, StringComparer.Ordinal)];
     }
 
-    private Money AllNew(IReadOnlyList<KeptPlan> plans, HashSet<string> upTo)
+    private Money AllNew(IReadOnlyList<KeptPlan> plans, HashSet<string> upTo, MatchLimits within)
     {
+        // What one plan leaves is what the next begins from: the same figure in both, or the shares would not sum up where it is not proven.
+        var of = (plans, string.Join('\n', upTo.Order(StringComparer.Ordinal)));
+        if (_reckoned.TryGetValue(of, out var known)) return known;
         var made = plans.SelectMany(plan => plan.PiecesCut)
             .SelectMany(piece => piece.Cuts.Select(cut => (Material: piece.MaterialOf(cut), Cut: cut)))
             .Where(made => upTo.Contains(made.Cut.Stage))
@@ -94,7 +124,7 @@ internal sealed class LedgerArithmetic(IReadOnlyList<Stage> stages, PriceBook pr
             .SelectMany(plan => plan.Plan.Hardware)
             .Where(fill => upTo.Contains(fill.Need.Stage) && fill.Unfilled < fill.Need.Count)
             .Select(fill => fill.Need with { Count = fill.FromYard + fill.ToBuy });
-        return Matcher.AllNew([.. made], [.. counted], prices, settings, limits).Cost;
+        return _reckoned[of] = Matcher.AllNew([.. made], [.. counted], prices, settings, within).Cost;
     }
 
     // The need as the stage states it; where the stage was changed since, what was really cut. Counts one.

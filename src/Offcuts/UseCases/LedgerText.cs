@@ -28,7 +28,7 @@ public static class LedgerText
 
         if (everyLine)
             foreach (var line in lines)
-                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(sign)} (all new {line.AllNew.ToText(sign)}, spent {line.Spent.ToText(sign)}), {Words.Count(line.PiecesUsed, "piece")} used";
+                yield return $"{line.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}  plan {line.PlanId}  {line.Stage}: saved {line.Saved.ToText(sign)} (all new {line.AllNew.ToText(sign)}, spent {line.Spent.ToText(sign)}), {Used(line)}";
 
         var ledger = Ledger.Of(lines, [.. yard.Stages().Select(stage => stage.Name)]);
         foreach (var sum in ledger.ByStage)
@@ -47,6 +47,9 @@ public static class LedgerText
         if (gone.Length > 0) yield return HandOverText.MeasuredBy;
         if (PriceBook.OldSentence(yard.Prices().Old(today, unit: yard.Settings().Unit)) is { } old) yield return old;
     }
+
+    /// <summary>How many pieces a line counts as used, or takes back.</summary>
+    internal static string Used(LedgerLine line) => line.PiecesUsed < 0 ? $"{Words.Count(-line.PiecesUsed, "piece")} back in the yard" : $"{Words.Count(line.PiecesUsed, "piece")} used";
 
     private static IEnumerable<string> Sum(string name, LedgerSum sum, string sign)
     {

@@ -21,6 +21,23 @@ public sealed class LongWork(Action<WorkProgress> tell, CancellationToken stop)
         tell(new WorkProgress(what, done, of));
     }
 
+    /// <summary>For what asks by itself whether it is to stop.</summary>
+    public CancellationToken Stop => stop;
+
+    /// <summary>
+    /// Works something out that touches no yard. Throws <see cref="OperationCanceledException"/> as soon as it is to stop; what can't be interrupted then
+    /// ends by itself, and nobody hears of it.
+    /// </summary>
+    public T Apart<T>(Func<T> work)
+    {
+        if (!stop.CanBeCanceled) return work();
+        var apart = Task.Run(work, CancellationToken.None);
+        Task.WaitAny([apart], stop);
+        // What was stopped in the last moment is not whole.
+        stop.ThrowIfCancellationRequested();
+        return apart.GetAwaiter().GetResult();
+    }
+
     /// <summary>One after the other, told at each.</summary>
     public IEnumerable<T> Through<T>(string what, IReadOnlyList<T> all)
     {

@@ -21,11 +21,11 @@ public sealed class StandsOtherwise(YardFile yard)
         return Otherwise(before, now, standing, was);
     }
 
-    /// <summary>What lies there of a filling that the wall as it will be gives up; none where it is built as before, under a new name at most.</summary>
+    /// <summary>True where the wall as it will be gives up how it is filled; false where it is built as before, under a new name at most.</summary>
     /// <param name="before">The wall with the sheet and the system that it was built by, as the yard still has them.</param>
     /// <param name="now">The same laid out as it will be.</param>
     /// <param name="moved">True where it is to be of another stage.</param>
-    internal BegunAndGivenUp? GivenUp(StageWall before, LaidWall now, bool moved = false) => moved || GivesUp(before, now, new ChangeWalls(yard).Lay(before.Sheet)) ? new BegunAndGivenUp(yard, before) : null;
+    internal bool GivesUp(StageWall before, LaidWall now, bool moved = false) => moved || GivesUp(before, now, new ChangeWalls(yard).Lay(before.Sheet));
 
     private static bool GivesUp(StageWall before, LaidWall now, Result<LaidWall> was) =>
         !WallText.SameButName(before.Sheet, now.Sheet) || !was.TryGet(out var then) || SystemText.Write(then.System with { Name = "" }) != SystemText.Write(now.System with { Name = "" });

@@ -40,6 +40,24 @@ public sealed class WhatWasUsedTests
         Math.Round(uses[1].BoardFeet.Value, 8).Should().Be(1.33333333m);
     }
 
+    // Of a board of 20 ft one cut of 4 ft came back and one of 2 ft did not; of a panel the only cut came back.
+    [Fact]
+    public void What_came_back_is_below_zero_and_a_piece_of_which_a_cut_stays_is_still_used()
+    {
+        PlannedPiece[] before = [FromYard("2x4", default, ("Wall", 0, 48), ("Wall", 50, 24)), FromYard("foam 2-1/2x12 II", default, ("Wall", 0, 36))];
+        PlannedPiece[] after = [FromYard("2x4", default, ("Wall", 50, 24)), FromYard("foam 2-1/2x12 II", default)];
+
+        var change = WhatWasUsed.Change(before, after, Species.Usual).Should().ContainSingle().Subject;
+
+        (change.Stage, change.Pieces).Should().Be(("Wall", -1));
+        Math.Round(change.BoardFeet.Value, 8).Should().Be(-2.66666667m, "2 x 4/12 x 4");
+        change.PanelFace.SquareFeet.Should().Be(-3m);
+        Math.Round((change.Weight - change.WoodWeight).Pounds, 5).Should().Be(-0.84375m);
+        var used = WhatWasUsed.Of(before, Species.Usual).Single();
+        Math.Round(used.Plus(change).BoardFeet.Value, 8).Should().Be(1.33333333m, "both together are what is used now");
+        WhatWasUsed.Change(after, before, Species.Usual).Single().Pieces.Should().Be(1, "the other way round it is used");
+    }
+
     [Fact]
     public void A_bought_piece_counts_nothing()
     {

@@ -114,7 +114,7 @@ internal static class LedgerRows
     {
         var sign = state.Yard.Settings.CurrencySign;
         foreach (var line in lines.Reverse().Take(MostActs))
-            foreach (var row in Row.Wrapped($"  {Day(line.Day)} {(line.PlanId == 0 ? "" : $"plan {line.PlanId}, ")}{line.Stage}: {Saved(line.Saved, sign)}, {line.Spent.ToText(sign)} spent, {Words.Count(line.PiecesUsed, "piece")} used", width, Tone.Soft, indent: 2))
+            foreach (var row in Row.Wrapped($"  {Day(line.Day)} {(line.PlanId == 0 ? "" : $"plan {line.PlanId}, ")}{line.Stage}: {Saved(line.Saved, sign)}, {line.Spent.ToText(sign)} spent, {LedgerText.Used(line)}", width, Tone.Soft, indent: 2))
                 yield return row;
         if (lines.Count > MostActs) yield return Row.Of($"  and {Words.Count(lines.Count - MostActs, "act")} before", Tone.Soft);
     }

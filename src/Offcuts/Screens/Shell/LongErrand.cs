@@ -73,6 +73,9 @@ internal sealed class LongErrand
     /// <summary>True for what changes the yard or writes a file, false for what only looks.</summary>
     public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.DrawWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
 
-    /// <summary>True for an act on pieces and for taking back, which are not saved before their end. Handing over hears of no stop.</summary>
-    public static bool MayBeStopped(Errand errand) => errand is not Errand.Mark { State: PieceState.HandedOver } && errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels or Errand.TakeBack or Errand.DoAgain;
+    /// <summary>
+    /// True for an act on pieces, for taking back, and for what may give up a begun filling, which are not saved before their end. Handing over hears of no stop.
+    /// </summary>
+    public static bool MayBeStopped(Errand errand) => errand is not Errand.Mark { State: PieceState.HandedOver } && errand is Errand.PutAt or Errand.Mark or Errand.Judge or Errand.Reserve or Errand.Free or Errand.FreeAll or Errand.QueueLabels or Errand.TakeBack or Errand.DoAgain
+            or Errand.DropPlan or Errand.SaveSheet or Errand.MoveWall or Errand.DropWall;
 }
