@@ -11,7 +11,7 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal static class StateSpaceAscent
 {
-    private const double MostWork = 1e9;
+    private const double MostWork = 1e10;
     private const int Patience = 3;
     private const int FixEvery = 10;
     private const double FirstPart = 0.5;
