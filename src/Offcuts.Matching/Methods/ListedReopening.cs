@@ -9,8 +9,7 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal static class ListedReopening
 {
-    private const int Patience = 18;
-    private const int MostTries = 240;
+    private const int MostTries = 600;
     private const double FirstCopies = 16;
     private const double LeastCopies = 8;
     private const double Grown = 1.1;
@@ -25,22 +24,22 @@ internal static class ListedReopening
     /// <param name="met">Patterns met so far, which are in every list.</param>
     /// <param name="guide">Tells which patterns are near the bound.</param>
     /// <param name="bound">At this cost it is good enough.</param>
+    /// <param name="patience">So many tries one after the other may find nothing.</param>
     /// <param name="effort">Limit.</param>
-    public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort)
+    public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort)
     {
         var lists = Listed(tier, plan, met, guide, bound, effort);
         if (lists.Length == 0) return plan;
         var random = new Random(Seed);
         var copies = lists.Select(_ => FirstCopies).ToArray();
-        var patience = Patience;
-        for (var tries = 0; tries < MostTries && patience > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
+        for (var (tries, left) = (0, patience); tries < MostTries && left > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
         {
             var list = tries % lists.Length;
             var (open, closed) = TakenApart(tier, plan, guide, copies[list], random);
             var (better, ended) = Reopened(tier, open, closed, lists[list], effort);
             copies[list] = ended ? Math.Min(copies[list] * Grown, tier.Copies) : Math.Max(copies[list] * Shrunk, LeastCopies);
-            if (better is not null && tier.Accepts(better) && tier.Value(better) < tier.Value(plan)) (plan, patience) = (better, Patience);
-            else patience--;
+            if (better is not null && tier.Accepts(better) && tier.Value(better) < tier.Value(plan)) (plan, left) = (better, patience);
+            else left--;
         }
 
         return plan;

@@ -20,15 +20,16 @@ internal sealed class Meanwhile : IDisposable
     /// <param name="met">Patterns met so far.</param>
     /// <param name="guide">Tells which patterns are near the bound.</param>
     /// <param name="bound">At this cost a plan is good enough.</param>
+    /// <param name="patience">So many tries one after the other may find nothing.</param>
     /// <param name="effort">Limit.</param>
-    public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort)
+    public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort)
     {
         // Both cores ask for it, and the first to ask reckons it.
         _ = tier.Drop;
         _tier = tier;
         _enough = CancellationTokenSource.CreateLinkedTokenSource(effort.Cancel);
         var until = effort.Until(_enough.Token);
-        _task = tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies ? Task.Run(() => ListedReopening.Improve(tier, plan, met, guide, bound, until)) : Task.FromResult(plan);
+        _task = tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies ? Task.Run(() => ListedReopening.Improve(tier, plan, met, guide, bound, patience, until)) : Task.FromResult(plan);
     }
 
     /// <summary>Waits for its end: the better of its plan and this one, this one where they are equal.</summary>

@@ -21,7 +21,7 @@ internal static class PoolDecision
 
     // How long one way takes differs a hundredfold from list to list, and not alike for all: some tries one after the other mostly end sooner than any one of them alone.
     private static readonly (Func<double, Effort, string> Way, double Share)[] Later =
-        [(SatSettings.FromBelow, 0.25), (SatSettings.NearRelaxation, 0.35), (SatSettings.Unprobed, 0.35), (SatSettings.FromBelow, 0.55)];
+        [(SatSettings.Unprobed, 0.125), (SatSettings.NearRelaxation, 0.125), (SatSettings.FromBelow, 0.125), (SatSettings.Unprobed, 0.5), (SatSettings.InTurn, 0.6)];
 
     private static readonly (SpanOrder Order, int Share)[] Tried = [(SpanOrder.FewPatternsFirst, 8), (SpanOrder.ManyPatternsFirst, 8), (SpanOrder.FewPatternsFirst, 1)];
 

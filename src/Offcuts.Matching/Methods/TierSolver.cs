@@ -31,12 +31,15 @@ internal static class TierSolver
     private const int FewNodes = 50;
     private const int ManyNodes = 500;
     private const int MostFailures = 3;
+    private const int LittlePatience = 18;
+    private const int MuchPatience = 80;
     private static readonly int[] BeamLists = [12_000, 40_000, 120_000];
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.1, 0.5);
     private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 20, 0.1);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.1);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 0.2, 2);
     private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 0.2, 2);
+    private static readonly PoolWork SearchingOn = Searching with { Nodes = 800, First = 0.8, Later = 8 };
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -165,14 +168,22 @@ internal static class TierSolver
 
         // What leads better takes its time, so a glance with what there is comes first.
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, effort);
+        using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, LittlePatience, effort);
         glance.Climb(linear, 1, 1, Levels.Few);
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
-        var levels = new Levels(tier, meanwhile.Better(glance.Best), glance.Bound, Searching, ManyNodes, effort);
-        levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
-        return (Reopening.Improve(tier, levels.Best, levels.Bound, effort), levels.Bound, guide);
+        (best, bound) = (meanwhile.Better(glance.Best), glance.Bound);
+        using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, MuchPatience, effort);
+        foreach (var work in tier.Goal == Goal.GivenUp ? (PoolWork[])[Searching, SearchingOn] : [Searching])
+        {
+            var levels = new Levels(tier, best, bound, work, ManyNodes, effort);
+            levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
+            if (levels.Closed) return (levels.Best, levels.Bound, guide);
+            (best, bound) = (Reopening.Improve(tier, longer.Better(levels.Best), levels.Bound, effort), levels.Bound);
+        }
+
+        return (best, bound, guide);
     }
 
     // Where counting mostly decides. What it takes multiplies with the distance from the bound, so levels are tried from near, with little work first.

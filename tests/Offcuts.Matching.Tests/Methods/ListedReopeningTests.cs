@@ -7,13 +7,15 @@ public sealed class ListedReopeningTests
 {
     private static readonly Effort None = new(MatchLimits.None);
 
+    private const int Patience = 18;
+
     [Fact]
     public void A_plan_taken_apart_in_part_keeps_its_rows_and_gets_no_dearer_and_mostly_becomes_the_best()
     {
         var (worse, best) = (0, 0);
         foreach (var (drawn, guide) in Last(1, 400))
         {
-            var better = ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, None);
+            var better = ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, Patience, None);
 
             drawn.Tier.Accepts(better).Should().BeTrue($"of {drawn.Name}");
             drawn.Tier.Value(better).Should().BeInRange(drawn.Optimum, drawn.Tier.Value(drawn.Start), $"of {drawn.Name}");
@@ -31,7 +33,7 @@ public sealed class ListedReopeningTests
     {
         foreach (var (drawn, guide) in Last(300, 60))
         {
-            var (one, two) = (ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum - 1, None), ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum - 1, None));
+            var (one, two) = (ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum - 1, Patience, None), ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum - 1, Patience, None));
             one.Uses.Should().Equal(two.Uses, $"of {drawn.Name}");
         }
     }
@@ -40,7 +42,7 @@ public sealed class ListedReopeningTests
     public void A_plan_that_costs_the_bound_is_left_as_it_is()
     {
         var (drawn, guide) = Last(400, 60).First(one => one.Drawn.Tier.Value(one.Drawn.Start) > one.Drawn.Optimum);
-        ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Tier.Value(drawn.Start), None).Should().BeSameAs(drawn.Start);
+        ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Tier.Value(drawn.Start), Patience, None).Should().BeSameAs(drawn.Start);
     }
 
     [Fact]
@@ -49,7 +51,7 @@ public sealed class ListedReopeningTests
         using var stop = new CancellationTokenSource();
         stop.Cancel();
         var (drawn, guide) = Last(400, 60).First(one => one.Drawn.Tier.Value(one.Drawn.Start) > one.Drawn.Optimum);
-        ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, None.Until(stop.Token)).Should().BeSameAs(drawn.Start);
+        ListedReopening.Improve(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, Patience, None.Until(stop.Token)).Should().BeSameAs(drawn.Start);
     }
 
     [Fact]
@@ -58,7 +60,7 @@ public sealed class ListedReopeningTests
         var better = 0;
         foreach (var (drawn, guide) in Last(500, 120))
         {
-            using var meanwhile = new Meanwhile(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, None);
+            using var meanwhile = new Meanwhile(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, Patience, None);
             var taken = meanwhile.Better(drawn.Start);
 
             drawn.Tier.Value(taken).Should().BeInRange(drawn.Optimum, drawn.Tier.Value(drawn.Start), $"of {drawn.Name}");
