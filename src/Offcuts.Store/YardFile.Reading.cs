@@ -129,8 +129,11 @@ public sealed partial class YardFile
     /// <summary>What ever went from here by the hand-over of this name, also where it was taken back; nothing where it never was this yard's.</summary>
     public IReadOnlyList<Code> EverWent(string transfer) => Guard(() => _reader.Codes("hand_over_ever", new { transfer }));
 
-    /// <summary>The codes here of the pieces that came by a hand-over of another yard, the last time each came.</summary>
-    public IReadOnlyList<Code> BroughtBy(string transfer) => Guard(() => _reader.Codes("brought_by", new { transfer }));
+    /// <summary>Every piece that came from another yard, on hand or not; none that was catalogued here first and only came home.</summary>
+    public IReadOnlyList<Piece> PiecesFromElsewhere() => Guard(_reader.PiecesFromElsewhere);
+
+    /// <summary>The names of the hand-overs by which each piece came into this yard, in the order they were taken in.</summary>
+    public ILookup<Code, string> Arrivals() => Guard(_reader.Arrivals);
 
     /// <summary>What went by a hand-over while its label still waited to be printed.</summary>
     public IReadOnlyList<Code> WentUnlabelled(int handOver) => Guard(() =>

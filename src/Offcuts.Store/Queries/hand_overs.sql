@@ -59,8 +59,21 @@ INSERT INTO taken_in (transfer, day, from_whom, kind, due_on, due) VALUES (:tran
 -- [brought] What a piece brought along.
 SELECT * FROM brought WHERE code = :code;
 
--- [brought_by] The codes here of what came by a hand-over the last time it came.
-SELECT code FROM brought WHERE transfer = :transfer ORDER BY id;
+-- [pieces_from_elsewhere] Every piece that came from another yard, but not what was catalogued here first and only came home.
+SELECT piece.*, stage.name AS reserved_name
+FROM piece
+JOIN brought ON brought.code = piece.code
+LEFT JOIN stage ON stage.id = piece.reserved_for
+WHERE EXISTS (
+  SELECT 1 FROM change WHERE table_name = 'taken_in' AND entry = (SELECT min(entry) FROM change WHERE code = piece.code))
+ORDER BY brought.id;
+
+-- [arrivals] By which hand-overs each piece came into this yard, one after the other.
+SELECT brought.code AS code, taken_in.transfer AS transfer
+FROM brought
+JOIN taken_in ON taken_in.transfer = brought.transfer
+  OR taken_in.transfer IN (SELECT json_extract(value, '$[0]') FROM json_each(brought.earlier))
+ORDER BY brought.id, taken_in.id;
 
 -- [brought_set] By what it came the last time, and what it brought in all.
 INSERT INTO brought (code, transfer, was, history, earlier) VALUES (:code, :transfer, :was, :history, :earlier)

@@ -302,3 +302,9 @@ internal sealed class BroughtRow
     public string History { get; init; } = "";
     public string Earlier { get; init; } = "[]";
 }
+
+internal sealed class ArrivalRow
+{
+    public string Code { get; init; } = "";
+    public string Transfer { get; init; } = "";
+}

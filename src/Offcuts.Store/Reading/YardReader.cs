@@ -150,6 +150,10 @@ internal sealed class YardReader(Database database, string path)
         }
         : null);
 
+    public List<Piece> PiecesFromElsewhere() => Pieces("pieces_from_elsewhere");
+
+    public ILookup<Code, string> Arrivals() => Sound(() => database.Rows<ArrivalRow>("arrivals").ToLookup(row => Values.Code(row.Code), row => row.Transfer));
+
     public List<SystemSheet> Systems() => Sound<List<SystemSheet>>(() => [.. database.Rows<SheetRow>("system_sheets").Select(row => Read(SystemText.Read(row.Sheet), row.Name))]);
 
     public List<StageWall> Walls() =>

@@ -109,8 +109,8 @@ internal static class CommandLine
         {
             var root = parseResult.CommandResult.Command is RootCommand;
             // Of so many commands a line each is enough to choose by; each has more in its own help.
-            if (root) foreach (var command in parseResult.CommandResult.Command.Subcommands) command.Description = InShort(command.Description ?? "");
-            plain.Invoke(parseResult);
+            if (root) InShort(parseResult, () => plain.Invoke(parseResult));
+            else plain.Invoke(parseResult);
             if (root) parseResult.InvocationConfiguration.Output.WriteLine("More of each: offcuts help COMMAND");
             if (!context.Examples.TryGetValue(parseResult.CommandResult.Command, out var examples)) return Exit.Done;
             var output = parseResult.InvocationConfiguration.Output;
@@ -118,6 +118,21 @@ internal static class CommandLine
             foreach (var example in examples) output.WriteLine("  " + example);
             output.WriteLine();
             return Exit.Done;
+        }
+
+        // The help takes its lines from the commands themselves, so each has its short line while they are printed and its whole one again after.
+        private static void InShort(ParseResult parseResult, Action print)
+        {
+            var whole = parseResult.CommandResult.Command.Subcommands.Select(command => (Command: command, command.Description)).ToArray();
+            try
+            {
+                foreach (var (command, description) in whole) command.Description = CommandLine.InShort(description ?? "");
+                print();
+            }
+            finally
+            {
+                foreach (var (command, description) in whole) command.Description = description;
+            }
         }
     }
 }

@@ -34,6 +34,9 @@ internal sealed record EntryLine
     /// </summary>
     public bool Marked { get; private init; }
 
+    // The line was emptied while another is on its way: what is typed from then on is a line by itself.
+    private bool Emptied { get; init; }
+
     private string Behind { get; init; } = "";
 
     private string Given { get; init; } = "";
@@ -77,7 +80,7 @@ internal sealed record EntryLine
     };
 
     /// <summary>The person typed.</summary>
-    public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, Marked = false, EscapedOnce = false, Back = 0 };
+    public EntryLine Typed(string text) => text == Text ? this : this with { Text = text, Marked = false, EscapedOnce = false, Back = 0, Emptied = Emptied || (Sent.Length > 0 && Ask is null && text.Length == 0) };
 
     /// <summary>A line that is offered to be changed: it stands marked, as an offered answer does.</summary>
     public EntryLine Offered(string text) => Typed(text) with { Marked = text.Length > 0 };
@@ -136,14 +139,14 @@ internal sealed record EntryLine
             Ask.Write => Text != Given && Text.Length > 0,
             _ => false,
         };
-        if (worthKeeping && !EscapedOnce) return (this with { EscapedOnce = true }, new Notice("Esc once more clears the line"));
+        if (worthKeeping && !EscapedOnce) return (this with { EscapedOnce = true }, new Notice(Entered.Count > 0 && !asked ? $"Esc once more clears the line and drops {(Entered.Count == 1 ? "the one that waits" : $"the {Entered.Count} that wait")} to be saved" : "Esc once more clears the line"));
         return asked ? (Close(), Notice.None) : (Next(), Notice.None);
     }
 
-    // A pasted line that is not wanted makes room for the next.
+    // A pasted line that is not wanted makes room for the next; lines that were entered and wait to be saved are dropped with it, and can be brought back.
     private EntryLine Next()
     {
-        var cleared = Cleared();
+        var cleared = Entered.Aggregate(Cleared() with { Entered = [], Emptied = Sent.Length > 0 }, (line, entered) => line.Remember(entered));
         return Waiting.Count > 0 ? cleared with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : cleared;
     }
 
@@ -151,20 +154,26 @@ internal sealed record EntryLine
     public EntryLine Cleared() => (this with { Text = "", Marked = false, EscapedOnce = false, Back = 0 }).Remember(Text);
 
     /// <summary>The text goes off to be saved and stays until that is done.</summary>
-    public EntryLine Send() => this with { Sent = Text };
+    public EntryLine Send() => this with { Sent = Text, Emptied = false };
 
     /// <summary>
     /// Enter while a line is on its way: what is typed behind it stays apart, so that a label scanned meanwhile keeps its end.
     /// </summary>
     public EntryLine EnterMeanwhile() => Text.Length > Sent.Length && Text[^1] != ' ' ? this with { Text = Text + " " } : this;
 
+    private bool Follows => !Emptied && Text.StartsWith(Sent, StringComparison.Ordinal);
+
     /// <summary>What is typed behind a line that is on its way; all of it where that is not there any more.</summary>
-    public string Rest => Text.StartsWith(Sent, StringComparison.Ordinal) ? Text[Sent.Length..].TrimStart() : Text;
+    public string Rest => Follows ? Text[Sent.Length..].TrimStart() : Text;
 
     /// <summary>
     /// Enter while a line is on its way, where another is typed behind it: that one goes next. So a terminal that doesn't mark what is pasted runs no lines together.
+    /// The line on its way with letters taken back or changed is no other one: it would be saved twice, so it stands until its first form has arrived.
     /// </summary>
-    public EntryLine EnterNext() => Rest.Trim().Length == 0 ? this : this with { Entered = Entered.Add(Rest.Trim()), Text = Sent };
+    public EntryLine EnterNext() => Rest.Trim().Length == 0 || !(Follows || Emptied) ? this : this with { Entered = Entered.Add(Rest.Trim()), Text = Sent, Emptied = false };
+
+    /// <summary>What to say where <see cref="EnterNext"/> changes nothing because the line on its way was changed; nothing else.</summary>
+    public Notice? Changed => Follows || Emptied ? null : new Notice("the line is being saved as it was entered; what you changed stays here: Enter once more saves that as another", Tone.Caution);
 
     /// <summary>The next line that was entered meanwhile stands by itself, as typed; and what was typed behind it since. None where none was entered.</summary>
     public (EntryLine Line, string Since)? TakeEntered() => Entered.Count == 0 ? null : (this with { Text = Entered[0], Entered = Entered.RemoveAt(0) }, Text);
@@ -180,12 +189,12 @@ internal sealed record EntryLine
     public EntryLine Arrived()
     {
         var rest = Rest;
-        var next = (this with { Text = rest, Sent = "", Marked = false, Back = 0, EscapedOnce = false }).Remember(Sent);
+        var next = (this with { Text = rest, Sent = "", Emptied = false, Marked = false, Back = 0, EscapedOnce = false }).Remember(Sent);
         return rest.Length == 0 && Waiting.Count > 0 && Entered.Count == 0 ? next with { Text = Waiting[0], Waiting = Waiting.RemoveAt(0) } : next;
     }
 
     /// <summary>What was sent was refused: the line stays as it is.</summary>
-    public EntryLine Returned() => Entered.Count == 0 ? this with { Sent = "" } : (this with { Text = Sent, Sent = "" }).Followed(Rest);
+    public EntryLine Returned() => Entered.Count == 0 ? this with { Sent = "", Emptied = false } : (this with { Text = Sent, Sent = "", Emptied = false }).Followed(Rest);
 
     /// <summary>An earlier line (negative) or a later one; the line being typed comes after the last.</summary>
     public EntryLine Recall(int step)

@@ -185,8 +185,8 @@ public static class WhatMatters
         var soon = facts.Today.AddDays(LoanDays);
         foreach (var lent in facts.HandOvers.Where(one => one.IsOut && one.Terms.DueOn <= soon))
             yield return Loan($"due back from {lent.Terms.To} by {Day(lent.Terms.DueOn!.Value)}: {Words.Count(lent.Items.Sum(item => item.Away), "thing")}", lent.Items.Where(item => item.Away > 0).Select(item => item.Code), lent.Terms, facts);
-        foreach (var borrowed in facts.Borrowed.Where(one => one.Here.Count > 0 && one.Loan.Terms.DueOn <= soon))
-            yield return Loan($"to give back to {borrowed.From} by {Day(borrowed.Loan.Terms.DueOn!.Value)}: {Words.Count(borrowed.Here.Count, "piece")}", borrowed.Here.Select(piece => piece.Code), borrowed.Loan.Terms, facts);
+        foreach (var borrowed in facts.Borrowed.Where(one => one.Owed.Count > 0 && one.Loan.Terms.DueOn <= soon))
+            yield return Loan($"to give back to {borrowed.From} by {Day(borrowed.Loan.Terms.DueOn!.Value)}: {Words.Count(borrowed.Owed.Count, "piece")}{(borrowed.Here.Count == 0 ? ", not on hand any more" : borrowed.Away > 0 ? $", {borrowed.Away} of them not on hand any more" : "")}", borrowed.Owed.Select(piece => piece.Code), borrowed.Loan.Terms, facts);
     }
 
     private static Matter Loan(string what, IEnumerable<Code> codes, Terms terms, TodayFacts facts) =>

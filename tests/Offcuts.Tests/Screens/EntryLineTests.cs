@@ -100,6 +100,33 @@ public sealed class EntryLineTests
     }
 
     [Fact]
+    public void Esc_drops_the_lines_that_were_entered_and_wait_to_be_saved_and_they_can_be_brought_back()
+    {
+        var (once, said) = new EntryLine().Typed("a").Send().Typed("ab").EnterNext().Typed("ac").EnterNext().Escape();
+        said!.Text.Should().Be("Esc once more clears the line and drops the 2 that wait to be saved");
+        once.Entered.Should().Equal("b", "c");
+
+        var arrived = once.Escape().Line.Arrived();
+
+        arrived.TakeEntered().Should().BeNull();
+        arrived.Text.Should().BeEmpty();
+        arrived.Past.Should().Contain(["b", "c"]);
+    }
+
+    [Fact]
+    public void A_line_on_its_way_with_a_letter_taken_back_is_not_entered_as_another_one()
+    {
+        var changed = new EntryLine().Typed("2x4 8'").Send().Typed("2x4 8");
+        changed.EnterNext().Entered.Should().BeEmpty();
+        changed.Changed!.Text.Should().StartWith("the line is being saved as it was entered");
+        changed.EnterNext().Arrived().Text.Should().Be("2x4 8");
+
+        var other = changed.Typed("").Typed("2x6 8'");
+        other.Changed.Should().BeNull("on a line that was emptied stands another");
+        other.EnterNext().Entered.Should().Equal("2x6 8'");
+    }
+
+    [Fact]
     public void Pasted_lines_wait_their_turn()
     {
         var pasted = new EntryLine().Pasted(["a", "b", "c"]);

@@ -39,6 +39,28 @@ public sealed class RawPasteTests
         });
     }
 
+    [Fact]
+    public void Needs_that_wait_go_to_the_stage_they_were_entered_for_whichever_is_chosen_meanwhile()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            var stage = run.Shell.State.Stages.Stage!.Name;
+            var stages = run.Shell.State.Stages;
+            Turn<StagesState> Do(Intent intent) => StagesModel.Apply(stages, intent);
+            stages = Do(new Intent.Type("brace: 2x4 30 x2")).State;
+            var first = Do(new Intent.Enter());
+            stages = first.State;
+            stages = Do(new Intent.Type(stages.Line.Text + "plate: 2x4 60")).State;
+            stages = Do(new Intent.Enter()).State;
+            stages = Do(new Intent.Move(1)).State;
+            stages.Stage!.Name.Should().NotBe(stage);
+
+            var next = StagesModel.Hear(stages, new News.Done(first.Errand!, "saved"));
+
+            next.Errand.Should().Be(new Errand.AddNeed(stage, "plate: 2x4 60"));
+        });
+    }
+
     // Presses the keys of all lines before the first is saved, then tells that each is, and gives what was to be saved.
     private static List<Errand> Meanwhile(ScreenRun run, Place place, string[] lines, Func<ShellState, EntryLine> line)
     {

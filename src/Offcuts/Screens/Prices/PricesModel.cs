@@ -44,7 +44,7 @@ internal static class PricesModel
                 return new(Read(Taken(state, yard, fresh.Own)));
             case News.Done(Errand.SetPrice set, _) when state.Line.Sent.Length > 0:
                 var known = PriceLine.Read(set.Line, state.Yard.Unit).TryGet(out var price) ? IndexOf(state.Yard, price) : -1;
-                return Next(state with { Line = state.Line.Arrived(), Tried = false, Chosen = known >= 0 ? known : state.Chosen });
+                return EnteredLines.Next(state with { Line = state.Line.Arrived(), Tried = false, Chosen = known >= 0 ? known : state.Chosen }, Read, Entered);
             case News.Refused(Errand.SetPrice, var faults) when state.Line.Sent.Length > 0:
                 return new(state with { Line = state.Line.Returned(), Reading = Result<StorePrice>.Fail(faults), Tried = true });
             default:
@@ -90,17 +90,9 @@ internal static class PricesModel
         return state with { Reading = reading, NewName = state.Yard.Names.NewAmong([price.Material]).FirstOrDefault(), Odd = OddSize.Of(price, state.Yard.Unit), Chosen = at >= 0 ? at : state.Chosen };
     }
 
-    // A line that was entered while the one before it was on its way goes now, as if Enter were pressed on it.
-    private static Turn<PricesState> Next(PricesState state)
-    {
-        if (state.Line.TakeEntered() is not { } next) return new(Read(state));
-        var turn = Entered(Read(state with { Line = next.Line }));
-        return turn with { State = turn.State with { Line = turn.State.Line.Followed(next.Since) } };
-    }
-
     private static Turn<PricesState> Entered(PricesState state)
     {
-        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = state.Line.EnterNext() }));
+        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = state.Line.EnterNext() }), Notice: state.Line.Changed);
         if (state.Overtaken.Length > 0 && state.Reading is not null) return new(state with { Overtaken = "" }, Notice: new Notice(state.Overtaken, Tone.Caution));
         if (state.Reading is not { } reading)
             return state.Price is null ? new(state) : new(state, Notice: new Notice("type a price, or ^E puts the chosen one on the line to be changed"));

@@ -5,7 +5,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Screens;
 
 /// <summary>The prices on the screen.</summary>
-internal sealed record PricesState
+internal sealed record PricesState : IHasLine<PricesState>
 {
     public required YardSnapshot Yard { get; init; }
 
@@ -40,4 +40,7 @@ internal sealed record PricesState
 
     /// <summary>True where both are the price of the same thing.</summary>
     public static bool Sells(StorePrice one, StorePrice other) => one.Material.Equals(other.Material) && one.Length == other.Length && one.Treated == other.Treated;
+
+    /// <inheritdoc/>
+    public PricesState With(EntryLine line) => this with { Line = line };
 }

@@ -51,7 +51,7 @@ internal static class StagesModel
                 var taken = Taken(state, yard);
                 return new(Read(fresh.Own && state.About is { } about ? taken with { About = Named(yard, about.Name) ?? about } : taken));
             case News.Done(Errand.AddNeed added, _):
-                return Next(InSight(state, added.Stage, added.Line) with { Line = state.Line.Arrived(), Tried = false, TypedFor = state.Line.Entered.Count > 0 ? added.Stage : "" });
+                return EnteredLines.Next(InSight(state, added.Stage, added.Line) with { Line = state.Line.Arrived(), Tried = false, TypedFor = state.Line.Entered.Count > 0 ? added.Stage : "" }, Read, state => Entered(state, queued: true));
             case News.Done(Errand.ReplaceNeed replaced, _):
                 return new(InSight(state, replaced.Stage, replaced.Line));
             case News.Refused(Errand.ReplaceNeed refused, _) when Named(state.Yard, refused.Stage) is { } stage:
@@ -116,21 +116,14 @@ internal static class StagesModel
             : state with { Reading = reading, NewName = null, Odd = null };
     }
 
-    // A line that was entered while the one before it was on its way goes now, as if Enter were pressed on it.
-    private static Turn<StagesState> Next(StagesState state)
+    // What was entered while a line before it was on its way goes to the stage that was meant then, whichever is chosen since.
+    private static Turn<StagesState> Entered(StagesState state, bool queued = false)
     {
-        if (state.Line.TakeEntered() is not { } next) return new(Read(state));
-        var turn = Entered(Read(state with { Line = next.Line }));
-        return turn with { State = turn.State with { Line = turn.State.Line.Followed(next.Since) } };
-    }
-
-    private static Turn<StagesState> Entered(StagesState state)
-    {
-        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = state.Line.EnterNext() }));
+        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = state.Line.EnterNext() }), Notice: state.Line.Changed);
         if (state.Reading is not { } reading) return new(state);
-        if (state.Stage is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
+        if (((queued ? Named(state.Yard, state.TypedFor) : null) ?? state.Stage) is not { } stage) return new(state, Notice: new Notice("enter a stage first (^K); the line stays as it is", Tone.Fault));
         if (state.TypedFor.Length > 0 && state.TypedFor != stage.Name)
-            return new(state with { TypedFor = stage.Name }, Notice: new Notice($"{state.TypedFor} is not there any more under that name; Enter once more adds this to {stage.Name}", Tone.Caution));
+            return new(state with { TypedFor = stage.Name }, Notice: new Notice($"{(Named(state.Yard, state.TypedFor) is null ? $"{state.TypedFor} is not there any more under that name" : $"this was entered for {state.TypedFor}")}; Enter once more adds this to {stage.Name}", Tone.Caution));
         var meant = new Errand.AddNeed(stage.Name, state.Line.Text, NewNames: true, OddSizes: true);
         if (state.NewName is { } name) return new(Opened(state, NewNameAsk.Of(name, state.Line.Text, meant)));
         if (state.Odd is { } odd) return new(Opened(state, NewNameAsk.Of(odd, meant)));

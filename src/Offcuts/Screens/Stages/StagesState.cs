@@ -5,7 +5,7 @@ using Offcuts.Core.Yard;
 namespace Offcuts.Screens;
 
 /// <summary>The stages and their needs on the screen.</summary>
-internal sealed record StagesState
+internal sealed record StagesState : IHasLine<StagesState>
 {
     public required YardSnapshot Yard { get; init; }
 
@@ -62,4 +62,7 @@ internal sealed record StagesState
     public IReadOnlyList<string> Needs => Stage is { } stage
         ? [.. stage.Cuts.Select(cut => cut.Name), .. stage.Hardware.Select(need => need.Name)]
         : [];
+
+    /// <inheritdoc/>
+    public StagesState With(EntryLine line) => this with { Line = line };
 }

@@ -56,7 +56,7 @@ internal static class StripModel
             case News.Fresh(var yard):
                 return new(Read(StripCorrecting.Taken(state, yard)));
             case News.Done(Errand.Catalogue, _) { Line: { } line }:
-                return Next(state with { Line = state.Line.Arrived(), Tried = false, Detached = false, Saved = StripCorrecting.Kept(state.Saved, line) });
+                return EnteredLines.Next(state with { Line = state.Line.Arrived(), Tried = false, Detached = false, Saved = StripCorrecting.Kept(state.Saved, line) }, Read, Entered);
             case News.Done(Errand.Correct done, _) { Line: { } line }:
                 return new(state with { Saved = state.Saved.Contains(done.Line) ? state.Saved.Replace(done.Line, line) : state.Saved });
             case News.Refused(Errand.Correct refused, var faults):
@@ -91,17 +91,9 @@ internal static class StripModel
         };
     }
 
-    // A line that was entered while the one before it was on its way goes now, as if Enter were pressed on it.
-    private static Turn<StripState> Next(StripState state)
-    {
-        if (state.Line.TakeEntered() is not { } next) return new(Read(state));
-        var turn = Entered(Read(state with { Line = next.Line }));
-        return turn with { State = turn.State with { Line = turn.State.Line.Followed(next.Since) } };
-    }
-
     private static Turn<StripState> Entered(StripState state)
     {
-        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = OnlyCode(state.Line.Rest).IsNone ? state.Line.EnterNext() : state.Line.EnterMeanwhile() }));
+        if (state.Line.Sent.Length > 0) return new(Read(state with { Line = OnlyCode(state.Line.Rest).IsNone ? state.Line.EnterNext() : state.Line.EnterMeanwhile() }), Notice: state.Line.Changed);
         if (state.Reading is not { } reading) return new(state);
         if (OnlyCode(state.Line.Text) is { IsNone: false } code) return Scanned(state, code);
         if (reading.TryGet(out var batch))

@@ -6,7 +6,7 @@ using Offcuts.UseCases;
 namespace Offcuts.Screens;
 
 /// <summary>The catalogue line on the screen.</summary>
-internal sealed record StripState
+internal sealed record StripState : IHasLine<StripState>
 {
     public required YardSnapshot Yard { get; init; }
 
@@ -53,4 +53,7 @@ internal sealed record StripState
 
     /// <summary>How many blank labels are asked for.</summary>
     public int Blanks { get; init; } = 10;
+
+    /// <inheritdoc/>
+    public StripState With(EntryLine line) => this with { Line = line };
 }

@@ -169,7 +169,7 @@ public sealed class HandOverPieces(YardFile yard)
 
         var most = free?.Bins.FirstOrDefault(one => one.Bin.Code == bin.Code)?.Free ?? bin.Quantity;
         if (counted.Count < 1) faults.Add(HandFaults.CountUnreadable());
-        else if (counted.Count > bin.Quantity) faults.Add(StoreFaults.NotEnoughHardware(bin.Hardware.Name, counted.Count, bin.Quantity));
+        else if (MakeLoads.TooMany(bin, counted.Count) is { } tooMany) faults.Add(tooMany);
         else if (counted.Count > most) faults.Add(HandFaults.BinHolds(bin.Hardware.Name, counted.Count, most));
         return (bin, counted.Count);
     }

@@ -50,8 +50,12 @@ public sealed class MakeLoads(YardFile yard)
         from one in counted.GroupBy(one => one.Bin)
         let bin = bins.FirstOrDefault(bin => bin.Code == one.Key)
         let count = one.Sum(part => part.Count)
-        where bin is not null && count > bin.Quantity
-        select StoreFaults.NotEnoughHardware(bin.Hardware.Name, count, bin.Quantity);
+        let fault = bin is null ? null : TooMany(bin, count)
+        where fault is not null
+        select fault;
+
+    /// <summary>Why so many can't be taken out of a bin; none where it holds them.</summary>
+    internal static Fault? TooMany(Bin bin, int count) => count > bin.Quantity ? StoreFaults.NotEnoughHardware(bin.Hardware.Name, count, bin.Quantity) : null;
 
     /// <summary>Things with what is known of their weight.</summary>
     /// <param name="pieces">Pieces.</param>
