@@ -70,7 +70,7 @@ public sealed class BorrowedTests : IDisposable
     {
         Goes(_jo, "Jo", _ann, "Ann", "--loan", "--due", "2026-06-10");
 
-        _ann.Must("scrap", _piece);
+        _ann.Must("mark", "scrapped", _piece);
 
         _ann.Must("today").Out.Should().Contain("to give back to Jo by 2026-06-10: 1 piece, not on hand any more");
     }
