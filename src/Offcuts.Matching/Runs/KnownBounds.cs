@@ -9,7 +9,7 @@ internal sealed class KnownBounds
     private readonly StockPrices _spend;
     private readonly StockPrices _given;
     private readonly KindTable? _table;
-    private readonly StockPrices? _pairSpend;
+    private readonly long? _pairSpend;
     private readonly StockPrices? _pairGiven;
     private readonly RowsLeftOpen? _left;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
@@ -25,7 +25,7 @@ internal sealed class KnownBounds
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
-        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Prices;
+        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Bound;
         _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, _given, given, effort)?.Prices;
     }
 
@@ -60,7 +60,7 @@ internal sealed class KnownBounds
         {
             bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
             if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);
-            if (_pairSpend is not null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_table!, RunGoal.Spend, 0, _pairSpend)));
+            if (_pairSpend is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least));
             if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
         }
 

@@ -70,11 +70,21 @@ internal sealed class PairDive : IDisposable
         var dive = new PairDive(table, effort);
         dive.AddPositions();
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort) && dive.LayAll(double.PositiveInfinity)) dive.First = dive.Cut(effort);
+        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort) && dive.LayAll(double.PositiveInfinity))
+        {
+            dive.Keep();
+            dive.First = dive.Cut(effort);
+        }
+
         return dive;
     }
 
     public void Dispose() => _program.Dispose();
+
+    /// <summary>
+    /// False where nothing was laid, or some pair could not be: it stays so, and no move comes to anything. Whoever moves until time is over has to ask first.
+    /// </summary>
+    public bool CanMove => First is not null && _positions.Count > 0 && _positions.TrueForAll(one => one.Laid is not null);
 
     /// <summary>
     /// Takes some pairs out of what it laid last and lays them again: a filling where that comes to no more than so much, by the program's
@@ -85,9 +95,9 @@ internal sealed class PairDive : IDisposable
     /// <summary>The same, but nothing is cut: true where it lies otherwise now.</summary>
     public bool Move(double most, Effort effort)
     {
+        if (!CanMove) return false;
         _effort = effort;
         var before = _positions.Select(one => one.Laid).ToArray();
-        if (First is null || before.Contains(null)) return false;
         Renew();
         foreach (var position in Chosen()) TakeOut(position);
         var laid = false;
@@ -97,7 +107,12 @@ internal sealed class PairDive : IDisposable
             laid = _program.Generate(Rounds, _effort) && LayAll(most);
         }
 
-        if (laid && !_positions.Exists(one => one.Left)) return true;
+        if (laid && !_positions.Exists(one => one.Left))
+        {
+            Keep();
+            return true;
+        }
+
         for (var p = 0; p < before.Length; p++) (_positions[p].Laid, _positions[p].Left) = (before[p], false);
         return false;
     }
@@ -126,7 +141,7 @@ internal sealed class PairDive : IDisposable
         }
     }
 
-    /// <summary>What the program costs with everything laid: 8 times the spend and the value given up, pieces shared out in parts.</summary>
+    /// <summary>What the program costs with everything laid as it lies, whatever was tried and refused since: 8 times the spend and the value given up, pieces shared out in parts.</summary>
     public double Cost { get; private set; }
 
     /// <summary>What of that is spent, in cents, rounded up.</summary>
@@ -141,10 +156,10 @@ internal sealed class PairDive : IDisposable
             if (!_program.Generate(Rounds, _effort)) return false;
         }
 
-        if (!_program.Generate(LastRounds, _effort)) return false;
-        (Cost, Spent) = (_program.Cost, _program.Spent);
-        return Cost <= most;
+        return _program.Generate(LastRounds, _effort) && _program.Cost <= most;
     }
+
+    private void Keep() => (Cost, Spent) = (_program.Cost, _program.Spent);
 
     private void AddPositions()
     {

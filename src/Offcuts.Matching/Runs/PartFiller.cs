@@ -87,7 +87,7 @@ internal static class PartFiller
             if (whole.First is { } anew && anew.CompareTo(filling) < 0) better(new PartOutcome(filling = anew, TrivialBounds.Of(part, filling)));
         }
 
-        var known = new KnownBounds(part, table, filling, effort.Share(0.4), open.Length == 0 ? null : new RowsLeftOpen(part, open, effort.Share(0.2)));
+        var known = new KnownBounds(part, table, filling, effort.Share(0.4), open.Length == 0 ? null : new RowsLeftOpen(part, open, effort));
         better(known.Of(filling));
         if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
         if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);
@@ -175,8 +175,9 @@ internal static class PartFiller
 
     // Pairs are taken out and laid again until the spend is proven. What is cut from what is decided only where the program says that less is spent: it takes
     // as long as dozens of moves.
-    private static Filling Changed(PairDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    internal static Filling Changed(PairDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
     {
+        if (!dive.CanMove) return filling;
         var (least, spend) = (dive.Cost, filling.Part.Levels.Length);
         for (var fruitless = 0; (fruitless < MostFruitless || !double.IsInfinity(effort.Seconds)) && !effort.Over && !known.Of(filling).Figure(spend).Proven; fruitless++)
         {

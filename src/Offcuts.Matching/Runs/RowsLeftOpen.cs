@@ -10,21 +10,25 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 internal sealed class RowsLeftOpen
 {
+    // Of the time left when it is asked for. Where that does not suffice again and again, the search needs the rest more.
+    private const double OfSpend = 0.2;
+    private const int MostAsked = 3;
+
     private readonly RunPart _part;
     private readonly HashSet<Row> _open;
     private readonly Effort _effort;
     private readonly KindTable? _rest;
-    private StockPrices? _prices;
-    private bool _asked;
+    private long? _least;
+    private int _asked;
 
     /// <summary>Bounds of a part beside which these rows stay open.</summary>
     /// <param name="part">The part, in which new pieces can be had without a limit.</param>
     /// <param name="open">Rows as they are found by <see cref="Of"/>.</param>
-    /// <param name="effort">Limit of what is solved for them.</param>
+    /// <param name="effort">Limit of the whole search: shares of it are taken whenever something is solved.</param>
     public RowsLeftOpen(RunPart part, IEnumerable<Row> open, Effort effort)
     {
         (_part, _open, _effort) = (part, [.. open], effort);
-        _rest = KindTable.Of(part.Only([.. part.Rows.Select(row => !_open.Contains(row))]).Part, KindTable.Size.Usual, effort.Share(0.5));
+        _rest = KindTable.Of(part.Only([.. part.Rows.Select(row => !_open.Contains(row))]).Part, KindTable.Size.Usual, effort.Share(0.1));
     }
 
     /// <summary>Those rows of a run that can't be laid whole, as far as its layouts tell.</summary>
@@ -58,16 +62,17 @@ internal sealed class RowsLeftOpen
         }
 
         var spend = _part.Levels.Length;
-        if (_rest is null || (Prices(filling.Figures[spend]) is not { } prices)) return;
-        bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(PairRelaxation.At(_rest, RunGoal.Spend, 0, prices)));
+        if (Least(filling.Figures[spend]) is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least));
     }
 
-    // Solved once: prices give a bound for every filling.
-    private StockPrices? Prices(long known)
+    // Solved once: it does not depend on the filling. What time alone left undone is asked for again.
+    private long? Least(long known)
     {
-        if (_asked) return _prices;
-        _asked = true;
-        var start = StockRelaxation.Solve(_rest!.Part, Filling.Empty(_rest.Part) with { Filled = [.. _rest.Part.Rows.Select(_ => true)] }, RunGoal.Spend, _effort.Share(0.3)).Prices;
-        return _prices = PairRelaxation.Solve(_rest, RunGoal.Spend, 0, start, known, _effort)?.Prices;
+        if (_rest is null || _least is not null || _asked >= MostAsked || _effort.Over) return _least;
+        var share = _effort.Share(OfSpend);
+        var start = StockRelaxation.Solve(_rest.Part, Filling.Empty(_rest.Part) with { Filled = [.. _rest.Part.Rows.Select(_ => true)] }, RunGoal.Spend, share.Share(0.3)).Prices;
+        _least = PairRelaxation.Solve(_rest, RunGoal.Spend, 0, start, known, share)?.Bound;
+        _asked = share.Over ? _asked + 1 : MostAsked;
+        return _least;
     }
 }

@@ -31,7 +31,7 @@ internal readonly record struct CellList(StackCell[] Cells, CellFit[] Fits, bool
     public static CellList Unknown => new([], [], Impossible: false);
 
     /// <summary>Some stretch has no layout that fits on any of its neighbours'.</summary>
-    public static CellList None => new([], [], Impossible: true);
+    public static CellList CannotBeLaid => new([], [], Impossible: true);
 }
 
 /// <summary>
@@ -79,7 +79,7 @@ internal sealed class StackCells
         foreach (var c in Enumerable.Range(0, cells.Length).OrderByDescending(c => cells[c].Graph.At[^1] - cells[c].Graph.At[0]))
         {
             if (_effort.Over || Listed(cells, near, c, stagger) is not { } listed) return CellList.Unknown;
-            if (listed.Length == 0) return CellList.None;
+            if (listed.Length == 0) return CellList.CannotBeLaid;
             cells[c].Layouts = listed;
         }
 
@@ -87,7 +87,7 @@ internal sealed class StackCells
         foreach (var (a, b) in near)
         {
             if (_effort.Over || Fitting(cells[a], cells[b], stagger) is not { } pairs) return CellList.Unknown;
-            if (pairs.Length == 0) return CellList.None;
+            if (pairs.Length == 0) return CellList.CannotBeLaid;
             fits.Add(new CellFit(a, b, pairs));
         }
 
@@ -198,7 +198,7 @@ internal sealed class StackCells
             }
         }
 
-        if (alive.Any(own => !own.Contains(true))) return CellList.None;
+        if (alive.Any(own => !own.Contains(true))) return CellList.CannotBeLaid;
         var number = alive.Select(own =>
         {
             var next = 0;
