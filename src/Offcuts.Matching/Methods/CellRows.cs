@@ -44,8 +44,8 @@ internal sealed class CellRows
     /// <param name="before">The row before.</param>
     /// <param name="loads">The loads.</param>
     /// <param name="must">True where one of the loads has to be taken.</param>
-    /// <param name="from">Only figures from so many cells on are asked for; those below say none.</param>
-    /// <param name="to">Only figures up to so many cells are.</param>
+    /// <param name="from">Only figures from so many cells on are asked for; those below may say none.</param>
+    /// <param name="to">Only figures up to so many cells are; those above may say none.</param>
     public Row Once(Row before, Loads loads, bool must, int from, int to)
     {
         var after = Empty();

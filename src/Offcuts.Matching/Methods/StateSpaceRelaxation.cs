@@ -25,7 +25,6 @@ internal sealed class StateSpaceRelaxation
     private const int LeastCells = 256;
 
     private readonly Tier _tier;
-    private readonly Duals _duals;
     private readonly CellLoads _loads;
     private readonly int _all;
     private readonly Step[] _order;
@@ -37,7 +36,7 @@ internal sealed class StateSpaceRelaxation
 
     private StateSpaceRelaxation(Tier tier, CellLoads loads)
     {
-        (_tier, _duals, _loads, _all) = (tier, loads.Duals, loads, loads.All);
+        (_tier, _loads, _all) = (tier, loads, loads.All);
         _order = [.. Steps(tier)];
         _rows = new CellRows(_all, loads.Least.Select(least => least.Length).DefaultIfEmpty(0).Max());
         _unit = (long)(Reach() / CellRows.LargestSum) + 1;
@@ -86,7 +85,7 @@ internal sealed class StateSpaceRelaxation
     /// <summary>The same for a tier within this one, with the loads that are open here. Its rows are reckoned again when they are asked for: many of these wait at once.</summary>
     public StateSpaceRelaxation Within(Tier tier)
     {
-        var within = new StateSpaceRelaxation(tier, new CellLoads(tier, _duals, _loads.Cells, (s, cells, _) => _loads.Has(s, cells))).Run();
+        var within = new StateSpaceRelaxation(tier, new CellLoads(tier, Duals, _loads.Cells, (s, cells, _) => _loads.Has(s, cells))).Run();
         within._forward = null;
         return within;
     }
@@ -95,7 +94,7 @@ internal sealed class StateSpaceRelaxation
     public Tier Tier => _tier;
 
     /// <summary>The duals at which it is.</summary>
-    public Duals Duals => _duals;
+    public Duals Duals => _loads.Duals;
 
     /// <summary>Cells of a copy of each demand.</summary>
     public IReadOnlyList<int> Cells => _loads.Cells;
@@ -113,7 +112,7 @@ internal sealed class StateSpaceRelaxation
     /// <param name="most">Most that the plan may cost.</param>
     public long Limit(int supply, int cells, long most) =>
         _others.Value[supply] is { } others && cells < others.Length && others[cells] < Never / 2
-            ? (long)Int128.Clamp((Int128)most * _tier.Scale - Bounds.Rows(_tier, _duals) - others[cells], -Never, Never)
+            ? (long)Int128.Clamp((Int128)most * _tier.Scale - Bounds.Rows(_tier, Duals) - others[cells], -Never, Never)
             : -Never;
 
     /// <summary>What the least path takes; none where there is no path.</summary>
@@ -184,7 +183,7 @@ internal sealed class StateSpaceRelaxation
     private StateSpaceRelaxation Run()
     {
         var least = Forward()[^1][_all];
-        Bound = least >= CellRows.None / 2 ? Never : (long)Int128.Clamp(Bounds.Rows(_tier, _duals) + (Int128)least * _unit, -Never, Never);
+        Bound = least >= CellRows.None / 2 ? Never : (long)Int128.Clamp(Bounds.Rows(_tier, Duals) + (Int128)least * _unit, -Never, Never);
         return this;
     }
 

@@ -38,13 +38,8 @@ internal sealed class StackModes
 
     /// <summary>
     /// Those runs of a part whose layouts can be listed; all others are laid by pairs. Not listed are a course alone, courses without a stagger, runs of too many layouts, runs that can't be laid, and
-    /// what time did not suffice for.
+    /// what time did not suffice for. And the rows that stay open however those are laid that can't be laid whole (<see cref="RowsLeftOpen"/>), as far as that was found out.
     /// </summary>
-    /// <param name="table">Kinds, rows and bars.</param>
-    /// <param name="effort">Limit.</param>
-    public static StackModes[] Of(KindTable table, Effort effort) => Listed(table, effort).Stacks;
-
-    /// <summary>The same, and the rows that stay open however those runs are laid that can't be laid whole (<see cref="RowsLeftOpen"/>), as far as that was found out.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="effort">Limit.</param>
     public static (StackModes[] Stacks, Row[] Open) Listed(KindTable table, Effort effort)

@@ -7,6 +7,9 @@ namespace Offcuts.Commands;
 /// <summary>Codes as they stand on a command line, where the two groups may have become two words.</summary>
 internal static class Codes
 {
+    /// <summary>The one code that these words are, or its fault. <c>K7F 3MXX</c> may be one word or two.</summary>
+    public static Result<Code> One(IReadOnlyList<string> words) => Code.Parse(string.Concat(words));
+
     /// <summary>Every code named, or every fault. <c>K7F 3MXX</c> may be one word or two.</summary>
     public static Result<IReadOnlyList<Code>> Read(IReadOnlyList<string> words)
     {

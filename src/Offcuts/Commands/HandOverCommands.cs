@@ -91,7 +91,7 @@ internal static class HandOverCommands
                 return Exit.Done;
             }
 
-            var borrowed = Borrowed.In(yard);
+            var borrowed = Borrowed.In(yard, all);
             if (all.Count + borrowed.Count == 0) context.Say("Nothing was handed over yet.");
             foreach (var one in all)
             {

@@ -131,7 +131,7 @@ internal static class LabelCommands
         var command = context.Command("preview", "Show a label before it is printed, to scale", ["offcuts label preview K7F3MXX", "offcuts label preview K7F 3MXX --layout lumber-end"], code, layout);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var shown = Code.Parse(string.Concat(parse.GetValue(code)!)).Then(one => new PrintLabels(yard, context.World.Today).Preview(one, parse.GetValue(layout)!, context.World.Ascii));
+            var shown = Codes.One(parse.GetValue(code)!).Then(one => new PrintLabels(yard, context.World.Today).Preview(one, parse.GetValue(layout)!, context.World.Ascii));
             if (!shown.TryGet(out var lines)) return context.Refuse(shown.Faults);
             foreach (var line in lines) context.Say(line);
             return Exit.Done;

@@ -45,7 +45,7 @@ internal static class OtherCommands
             IReadOnlyList<HistoryEntry> entries;
             if (parse.GetValue(code) is { Length: > 0 } text)
             {
-                var read = Code.Parse(string.Concat(text));
+                var read = Codes.One(text);
                 if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
                 entries = yard.HistoryOf(one);
             }

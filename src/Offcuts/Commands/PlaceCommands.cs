@@ -176,7 +176,7 @@ internal static class PlaceCommands
     {
         var code = new Argument<string[]>("code") { Description = "The bundle's code", Arity = new ArgumentArity(1, 2) };
         var command = context.Command("open", "Open a bundle: its pieces lie by themselves, and their labels wait to be printed", ["offcuts bundle open HNE WPH3"], code);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Code.Parse(string.Concat(parse.GetValue(code)!)).Then(one => new ChangeLabels(yard).Open(one)))));
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Codes.One(parse.GetValue(code)!).Then(one => new ChangeLabels(yard).Open(one)))));
         return command;
     }
 }

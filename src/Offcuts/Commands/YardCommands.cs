@@ -138,7 +138,7 @@ internal static class YardCommands
         var command = context.Command("show", "Show one piece or bin, a place or a bundle: its QR code, what belongs to it, its history", ["offcuts show \"K7F 3MXX\""], code, json);
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
-            var read = Code.Parse(string.Concat(parse.GetValue(code)!));
+            var read = Codes.One(parse.GetValue(code)!);
             if (!read.TryGet(out var one)) return context.Refuse(read.Faults);
             var (piece, bin) = (yard.Piece(one), yard.Bin(one));
             if (piece is null && bin is null) return PlaceCommands.Show(context, yard, one, parse.GetValue(json));

@@ -38,8 +38,8 @@ public class StackSearchTests(ITestOutputHelper output)
     [Fact]
     public void With_half_a_panel_of_stagger_a_run_has_a_mode_for_each_place_of_its_first_joint_and_without_it_has_none()
     {
-        StackModes.Of(TableOf([Leg(144, 3, "outside")]), NoLimit).Single().Modes.Should().BeInRange(2, 24);
-        StackModes.Of(TableOf([Leg(288, 3, "outside") with { Stagger = Length.Zero }]), NoLimit).Should().BeEmpty();
+        StackModes.Listed(TableOf([Leg(144, 3, "outside")]), NoLimit).Stacks.Single().Modes.Should().BeInRange(2, 24);
+        StackModes.Listed(TableOf([Leg(288, 3, "outside") with { Stagger = Length.Zero }]), NoLimit).Stacks.Should().BeEmpty();
     }
 
     [Fact]
@@ -47,9 +47,9 @@ public class StackSearchTests(ITestOutputHelper output)
     {
         var (table, over) = (TableOf([Leg(144, 3, "outside")]), new Effort(new MatchLimits { Cancel = new CancellationToken(canceled: true) }));
 
-        StackModes.Of(table, over).Should().BeEmpty();
+        StackModes.Listed(table, over).Stacks.Should().BeEmpty();
         PairLayouts.Of(new CoursePair(table.Rows[0], table.Rows[1], In(24).Units), 100_000, [], over).Should().BeNull();
-        StackModes.Of(table, NoLimit).Should().NotBeEmpty("with time they are");
+        StackModes.Listed(table, NoLimit).Stacks.Should().NotBeEmpty("with time they are");
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public class StackSearchTests(ITestOutputHelper output)
         {
             var (seed, problem) = (request.Stage, RunProblem.Create(request).Value);
             var part = RunPart.Of(problem, problem.Materials.Single());
-            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table || StackModes.Of(table, NoLimit) is not { Length: > 0 } stacks) continue;
+            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table || StackModes.Listed(table, NoLimit).Stacks is not { Length: > 0 } stacks) continue;
             if (ExactFill.Solve(part, Decided, NoLimit) is not ({ } decided, true) || decided.Filled.Contains(false)) continue;
             var (best, tier, whole) = (decided.Figures, part.Levels.Length, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] });
             var prices = StockRelaxation.Solve(part, whole, RunGoal.Together, NoLimit).Prices;
@@ -116,7 +116,7 @@ public class StackSearchTests(ITestOutputHelper output)
             run = run with { Courses = [.. run.Courses.Select((course, c) => c >= low && c <= low + 1 ? course with { Stretches = around } : course)] };
             var table = TableOf([run]);
             long[] prices = [.. table.Kinds.Select(_ => (long)draw.Next(1, 1000))];
-            var stack = StackModes.Of(table, NoLimit);
+            var stack = StackModes.Listed(table, NoLimit).Stacks;
             var least = LeastByTrying(table, prices);
             if (stack.Length == 0)
             {
@@ -165,7 +165,7 @@ public class StackSearchTests(ITestOutputHelper output)
     {
         var (listed, single) = (Leg(144, 3, "outside"), Leg(100, 1, "inside"));
         var table = TableOf([listed, single]);
-        var stacks = StackModes.Of(table, NoLimit);
+        var stacks = StackModes.Listed(table, NoLimit).Stacks;
         var prices = StockRelaxation.Solve(table.Part, Filling.Empty(table.Part) with { Filled = [.. table.Part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
         var known = new LayingSearch(table.Part, prices).First(NoLimit);
 
@@ -193,7 +193,7 @@ public class StackSearchTests(ITestOutputHelper output)
             var part = table.Part;
             var prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
 
-            var filling = StackDive.Begin(table, StackModes.Of(table, NoLimit), prices, Filling.Empty(part), NoLimit).First!;
+            var filling = StackDive.Begin(table, StackModes.Listed(table, NoLimit).Stacks, prices, Filling.Empty(part), NoLimit).First!;
 
             filling.Filled.Should().NotContain(false, $"seed {seed}");
             var joints = filling.Bars.SelectMany(bar => bar.Laid).Where(one => one.To != one.Row.Stretches[one.Stretch].To).ToLookup(one => one.Row.Index, one => one.To);
@@ -216,7 +216,7 @@ public class StackSearchTests(ITestOutputHelper output)
             var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
             var prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, NoLimit).Prices;
 
-            var (best, bound) = StackSearch.Solve(table, StackModes.Of(table, NoLimit), RunGoal.Spend, prices, new LayingSearch(part, prices).First(NoLimit), NoLimit);
+            var (best, bound) = StackSearch.Solve(table, StackModes.Listed(table, NoLimit).Stacks, RunGoal.Spend, prices, new LayingSearch(part, prices).First(NoLimit), NoLimit);
 
             if (PairRelaxation.Solve(table, RunGoal.Spend, 0, prices, long.MaxValue, NoLimit) is { } pairs && part.NextSpend(pairs.Bound) < part.NextSpend(bound)) raised++;
             if (part.NextSpend(bound) == best.Figures[part.Levels.Length]) proven++;

@@ -27,11 +27,13 @@ public sealed record Borrowed(TakenIn Loan, IReadOnlyList<Piece> Pieces)
     public const string Nobody = "another yard";
 
     /// <summary>Everything that was taken in as a loan, oldest first.</summary>
-    public static IReadOnlyList<Borrowed> In(YardFile yard)
+    /// <param name="yard">The yard.</param>
+    /// <param name="gone">What went from it, where that was read already.</param>
+    public static IReadOnlyList<Borrowed> In(YardFile yard, IReadOnlyList<HandOver>? gone = null)
     {
         var taken = yard.TakenIn();
         if (taken.All(one => one.Terms.Kind != HandOverKind.Loan)) return [];
-        var whose = new Whose(taken, yard.HandOvers(), yard.Arrivals());
+        var whose = new Whose(taken, gone ?? yard.HandOvers(), yard.Arrivals());
         var lent = yard.PiecesFromElsewhere().Select(piece => (Piece: piece, Loan: whose.Loan(piece.Code))).Where(one => one.Loan.By is not null).ToLookup(one => one.Loan.By!.Transfer);
         return
         [
