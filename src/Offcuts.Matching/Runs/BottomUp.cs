@@ -43,7 +43,7 @@ internal sealed class BottomUp : IDisposable
         Prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, effort.Share(0.2)).Prices;
         if (KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2)) is not { } table) return null;
         Prices = PairRelaxation.Solve(table, RunGoal.Together, 0, Prices, long.MaxValue, effort.Share(0.3))?.Prices ?? Prices;
-        var dive = PairDive.Begin(table, Prices, effort);
+        var dive = PairDive.Begin(table, [], Prices, effort);
         _dives.Add((part, origin, dive));
         return dive.First is { } first ? first.In(_part, origin) : null;
     }
@@ -122,11 +122,11 @@ internal sealed class BottomUp : IDisposable
         if (needed > part.Bars.Aggregate((Int128)0, (sum, bar) => sum + (Int128)bar.Length * bar.Count)) return false;
         if (effort.Over || KindTable.Of(part.Only(With(part, chosen)).Part, KindTable.Size.Usual, effort.Share(0.2)) is not { } table) return true;
         using var program = PairRelaxation.Program(table, RunGoal.Reach, 0);
-        if (program.Price(program.Prices([.. table.Kinds.Select(kind => kind.Length)], 0), add: true, effort) is null) return effort.Over;
+        if (program.Price(program.Prices([.. table.Kinds.Select(kind => kind.Length)], 0), effort) is null) return effort.Over;
         for (var round = 0; round < MostRounds; round++)
         {
             if (program.Solve() is not { } prices || program.Missing < Little) return true;
-            if (program.Price(prices, add: true, effort) is not { } priced) return true;
+            if (program.Price(prices, effort) is not { } priced) return true;
             if (!priced.Added) return false;
         }
 

@@ -8,11 +8,17 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 internal sealed class KindTable
 {
-    private readonly Dictionary<Kind, int> _number = [];
-    private readonly List<Kind> _kinds = [];
-    private readonly Dictionary<(long Length, long? Line, bool Mirrored), BarGraph> _graphs = [];
+    private readonly Dictionary<Kind, int> _number;
+    private readonly List<Kind> _kinds;
+    private readonly Dictionary<(long Length, long? Line, bool Mirrored), BarGraph> _graphs;
 
-    private KindTable(RunPart part) => Part = part;
+    private KindTable(RunPart part) => (Part, _number, _kinds, _graphs) = (part, [], [], []);
+
+    private KindTable(KindTable whole, RunPart some, Row[] origin)
+    {
+        (Part, _number, _kinds, _graphs, BarArcs) = (some, whole._number, whole._kinds, whole._graphs, whole.BarArcs);
+        Rows = [.. origin.Select(row => whole.Rows[row.Index])];
+    }
 
     /// <summary>How large a table may be. Beyond that it is given up, before memory or time run out.</summary>
     /// <param name="Kinds">Most kinds of pieces.</param>
@@ -61,9 +67,18 @@ internal sealed class KindTable
         }
 
         table.Rows = [.. rows];
-        if (PairRelaxation.Pairs(table).Any(pair => CoursePairs.Steps(pair.Of) > size.PairSteps)) return null;
-        return table.DrawBars(size, effort) ? table : null;
+        return table.PairsFit(size) && table.DrawBars(size, effort) ? table : null;
     }
+
+    /// <summary>
+    /// The same for some of its rows and the same bars: a row can be laid from the same wherever it lies. None where its pairs of rows, which are others, would take too long.
+    /// </summary>
+    /// <param name="some">A part with some of the rows.</param>
+    /// <param name="origin">Which row of this table's part each of them is.</param>
+    /// <param name="size">How large it may be.</param>
+    public KindTable? Only(RunPart some, Row[] origin, Size size) => new KindTable(this, some, origin) is var table && table.PairsFit(size) ? table : null;
+
+    private bool PairsFit(Size size) => !PairRelaxation.Pairs(this).Any(pair => CoursePairs.Steps(pair.Of) > size.PairSteps);
 
     // All at once, so that a table that is handed out holds all it will ever hold.
     private bool DrawBars(Size size, Effort effort)
@@ -119,181 +134,5 @@ internal sealed class KindTable
         {
             if (Array.Find(both, kind => kind.Length >= odd.Length) is { Length: > 0 } longer) yield return (_number[longer], _number[odd]);
         }
-    }
-}
-
-/// <summary>A row as a graph: its places from left to right, and what a piece between two of them is.</summary>
-internal sealed class RowGraph
-{
-    private RowGraph(int shape, long[] at, bool[] joint, bool[] tie, long[] turn, int[] first, (int From, int To, int Kind)[] arcs)
-    {
-        (Shape, At, Joint, Tie, Turn, First) = (shape, at, joint, tie, turn, first);
-        (From, To, Kind) = ([.. arcs.Select(arc => arc.From)], [.. arcs.Select(arc => arc.To)], [.. arcs.Select(arc => arc.Kind)]);
-    }
-
-    /// <summary>Rows of one shape have one graph.</summary>
-    public int Shape { get; }
-
-    /// <summary>Where each place lies.</summary>
-    public long[] At { get; }
-
-    /// <summary>True where it is a joint, false at the ends of a stretch.</summary>
-    public bool[] Joint { get; }
-
-    /// <summary>True where a joint there needs a tie of its own.</summary>
-    public bool[] Tie { get; }
-
-    /// <summary>By which place it is its turn to be gone on from: a little before it at the left end of a stretch.</summary>
-    public long[] Turn { get; }
-
-    /// <summary>From which number on the arcs of each place stand; one more at the end.</summary>
-    public int[] First { get; }
-
-    /// <summary>The place each arc begins at.</summary>
-    public int[] From { get; }
-
-    /// <summary>The place each arc leads to.</summary>
-    public int[] To { get; }
-
-    /// <summary>The kind of the piece, or -1 for the leap to the next stretch.</summary>
-    public int[] Kind { get; }
-
-    public int Count => At.Length;
-
-    /// <summary>
-    /// Its stretches each by itself, from left to right: what is a joint, a tie, a kind there is the same. And the number of each one's first arc in this row; they
-    /// stand there in the same order.
-    /// </summary>
-    /// <param name="shape">The number of the shape of each.</param>
-    public IEnumerable<(RowGraph Graph, int FirstArc)> Stretches(Func<int, int> shape)
-    {
-        var (from, number) = (0, 0);
-        for (var at = 0; at < Count; at++)
-        {
-            // The end of a stretch has the arc of no kind, and no other.
-            if (at < Count - 1 && (First[at + 1] == First[at] || Kind[First[at]] >= 0)) continue;
-            var (lowest, arcs) = (First[from], First[at] - First[from]);
-            yield return (new RowGraph(
-                shape(number++), At[from..(at + 1)], Joint[from..(at + 1)], Tie[from..(at + 1)], Turn[from..(at + 1)],
-                [.. First[from..(at + 1)].Append(First[at]).Select(one => one - lowest)],
-                [.. Enumerable.Range(lowest, arcs).Select(arc => (From[arc] - from, To[arc] - from, Kind[arc]))]), lowest);
-            from = at + 1;
-        }
-    }
-
-    /// <summary>The graph of a row; none where it has more than so many arcs.</summary>
-    public static RowGraph? Of(KindTable table, Row row, int shape, int most)
-    {
-        var (at, joint, tie, turn, arcs) = (new List<long>(), new List<bool>(), new List<bool>(), new List<long>(), new List<List<(int To, int Kind)>>());
-        foreach (var stretch in row.Stretches)
-        {
-            if (arcs.Count > 0) arcs[^1].Add((arcs.Count, -1));
-            var (places, first) = (Places.Of(table.Part, row, stretch), arcs.Count);
-            for (var a = 0; a < places.Length; a++)
-            {
-                at.Add(places[a]);
-                joint.Add(a > 0 && a < places.Length - 1);
-                tie.Add(joint[^1] && !row.IsTie(places[a]));
-                turn.Add(a == 0 ? places[a] + row.Shortest - row.Stagger : places[a]);
-                var from = new List<(int, int)>();
-                for (var b = a + 1; b < places.Length && places[b] - places[a] <= table.Part.LongestBar; b++)
-                {
-                    if (places[b] - places[a] >= row.Shortest) from.Add((first + b, table.NumberOf(row.KindOf(stretch, places[a], places[b]))));
-                }
-
-                arcs.Add(from);
-                if ((most -= from.Count) < 0) return null;
-            }
-        }
-
-        var start = new int[arcs.Count + 1];
-        for (var a = 0; a < arcs.Count; a++) start[a + 1] = start[a] + arcs[a].Count;
-        return new RowGraph(shape, [.. at], [.. joint], [.. tie], [.. turn], start, [.. arcs.SelectMany((one, a) => one.Select(arc => (a, arc.To, arc.Kind)))]);
-    }
-}
-
-/// <summary>
-/// A bar as a graph, cut from one of its ends: where a cut may end, and by which cut one gets from such a place to the next. The most it
-/// earns is then a longest path.
-/// </summary>
-internal sealed class BarGraph
-{
-    private readonly long[] _rest;
-    private readonly int[] _first;
-    private readonly (int To, int Kind, long Trim, Ends Way)[] _arcs;
-
-    private BarGraph(long[] rest, int[] first, (int To, int Kind, long Trim, Ends Way)[] arcs) => (_rest, _first, _arcs) = (rest, first, arcs);
-
-    /// <summary>Arcs and places.</summary>
-    public int Size => _arcs.Length + _rest.Length;
-
-    /// <summary>
-    /// The graph of a bar seen from one end; none where it has more than so many arcs and places, or where time runs out before it is drawn.
-    /// Where lengths have no step in common every sum of them is a place, and there may be very many.
-    /// </summary>
-    public static BarGraph? Of(KindTable table, View view, int most, Effort effort)
-    {
-        var (part, kerf) = (table.Part, table.Part.Kerf);
-        var ends = new SortedSet<long> { -1 };
-        var found = new SortedDictionary<long, List<(long To, int Kind, long Trim, Ends Way)>>();
-        while (ends.Count > 0)
-        {
-            if (effort.Over) return null;
-            var at = ends.Min;
-            ends.Remove(at);
-            var arcs = found[at] = [];
-            for (var k = 0; k < table.Kinds.Count; k++)
-            {
-                foreach (var way in Cutting.Ways(table.Kinds[k].Ends))
-                {
-                    if (Cutting.Start(view, part, at, table.Kinds[k].Length, way) is not { } x) continue;
-                    var to = x + table.Kinds[k].Length;
-                    arcs.Add((to, k, Cutting.Before(at, x, kerf).Left, way));
-                    if (!found.ContainsKey(to)) ends.Add(to);
-                }
-            }
-
-            if ((most -= arcs.Count + 1) < 0) return null;
-        }
-
-        var number = found.Keys.Select((at, n) => (at, n)).ToDictionary(one => one.at, one => one.n);
-        long[] rest = [.. found.Keys.Select(at => at < 0 ? 0 : Cutting.After(at, view.Bar.Length, kerf).Left)];
-        var first = new int[found.Count + 1];
-        var all = new List<(int, int, long, Ends)>();
-        foreach (var (at, arcs) in found)
-        {
-            all.AddRange(arcs.Select(arc => (number[arc.To], arc.Kind, arc.Trim, arc.Way)));
-            first[number[at] + 1] = all.Count;
-        }
-
-        return new BarGraph(rest, first, [.. all]);
-    }
-
-    /// <summary>
-    /// The most that one bar of this shape earns at prices of kinds and of a cent kept, cut at least once, and its cuts in order; none where
-    /// no cut fits.
-    /// </summary>
-    public (long Most, (int Kind, Ends Way)[] Cuts)? Best(Bar bar, long[] prices, long cent)
-    {
-        var most = new long[_rest.Length];
-        var next = new int[_rest.Length];
-        for (var n = _rest.Length - 1; n >= 0; n--)
-        {
-            var (best, by) = (n == 0 ? long.MinValue : cent * bar.Value(_rest[n]), -1);
-            for (var a = _first[n]; a < _first[n + 1]; a++)
-            {
-                var arc = _arcs[a];
-                var worth = most[arc.To] + prices[arc.Kind];
-                if (cent > 0 && arc.Trim > 0) worth += cent * bar.Value(arc.Trim);
-                if (worth > best) (best, by) = (worth, a);
-            }
-
-            (most[n], next[n]) = (best, by);
-        }
-
-        if (next[0] < 0) return null;
-        var cuts = new List<(int, Ends)>();
-        for (var n = 0; next[n] >= 0; n = _arcs[next[n]].To) cuts.Add((_arcs[next[n]].Kind, _arcs[next[n]].Way));
-        return (most[0], [.. cuts]);
     }
 }

@@ -11,15 +11,14 @@ internal sealed class KnownBounds
     private readonly KindTable? _table;
     private readonly long? _pairSpend;
     private readonly StockPrices? _pairGiven;
-    private readonly RowsLeftOpen? _left;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
     private PartOutcome? _last;
     private long _least;
     private (long Spent, long Bound) _leastGiven = (long.MinValue, 0);
 
-    public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort, RowsLeftOpen? left = null)
+    public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
     {
-        (_part, _table, _left) = (part, table, left);
+        (_part, _table) = (part, table);
         _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.3)).Prices;
         _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort.Share(0.3)).Prices;
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
@@ -64,7 +63,6 @@ internal sealed class KnownBounds
             if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
         }
 
-        _left?.Raise(filling, bounds);
         return _last = new PartOutcome(filling, bounds);
     }
 

@@ -25,5 +25,7 @@ internal sealed class KnownLayouts(int most)
     }
 
     /// <summary>Layouts of one shape that lay the same pieces at the same places have one name.</summary>
-    public static string NameOf(PairLayout layout) => $"{string.Join(',', layout.Lower)}|{string.Join(',', layout.Upper)}";
+    public static string NameOf(PairLayout layout) => layout.Rows.Length > 0
+        ? string.Join('|', layout.Rows.Select(row => string.Join(',', row.Arcs)))
+        : $"{string.Join(',', layout.Lower)}|{string.Join(',', layout.Upper)}";
 }

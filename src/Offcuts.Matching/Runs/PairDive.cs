@@ -5,7 +5,8 @@ namespace Offcuts.Matching.Runs;
 /// <summary>
 /// Fillings of a part that is too large to be decided: the linear program of <see cref="PairRelaxation"/> is solved, the layouts that it
 /// uses most are laid, from the bottom of each run up, and it is solved again for what is left, the stagger to what has been laid now kept
-/// in full. Once all joints lie fast, what is to be cut from what is a cutting-stock problem, which <see cref="PieceCutting"/> decides among
+/// in full. Runs of which all layouts are listed (<see cref="StackModes"/>) are laid whole beside the pairs of the others, and a run of which some pair finds no way on
+/// is laid anew by <see cref="RunLaying"/>. Once all joints lie fast, what is to be cut from what is a cutting-stock problem, which <see cref="PieceCutting"/> decides among
 /// the ways of cutting found. Then some pairs are taken out and laid again in the same way, and what is better is kept.
 /// Source: diving, a rounding of column generation, Joncour et al. 2010; ruin and recreate, Schrimpf et al. 2000 (both from memory).
 /// Cost: some dozen solutions for the first filling, a few for each change. It proves nothing.
@@ -19,6 +20,9 @@ internal sealed class PairDive : IDisposable
     private const int MostKnown = 60;
     private const int MostPatterns = 4000;
     private const int MostLearnt = 500;
+    private const double OfLaying = 0.8;
+    private const double OfFirstRounds = 0.5;
+    private const double OfRun = 0.2;
 
     // Little against a cent of value, so that ties and joints decide among equals.
     private const long TieCost = StockPrices.Scale;
@@ -26,36 +30,17 @@ internal sealed class PairDive : IDisposable
 
     private readonly KindTable _table;
     private PairProgram _program;
-    private readonly List<Position> _positions = [];
-    private readonly Dictionary<(int, int?, long), KnownLayouts> _known = [];
+    private readonly List<PairPosition> _positions = [];
+    private readonly Dictionary<PairShape, KnownLayouts> _known = [];
     private readonly Random _random = new(11);
+    private readonly Effort _first;
     private Effort _effort;
+    private bool _begun;
 
-    private PairDive(KindTable table, Effort effort) => (_table, _program, _effort) = (table, new PairProgram(table, RunGoal.Together, 0), effort);
-
-    // A pair of rows: what it may be laid from, what is laid.
-    private sealed class Position(Row lower, Row? upper, CoursePair pair)
+    private PairDive(KindTable table, Effort first)
     {
-        public Row Lower => lower;
-
-        public Row? Upper => upper;
-
-        public CoursePair Pair => pair;
-
-        public PairGroup Group { get; set; } = null!;
-
-        public Position? Below { get; set; }
-
-        public Position? Above { get; set; }
-
-        public PairLayout? Laid { get; set; }
-
-        // Nothing can be laid on what lies below it.
-        public bool Left { get; set; }
-
-        public bool Open => Laid is null && !Left;
-
-        public bool Next => Open && Below is not { Open: true };
+        (_table, _program) = (table, new PairProgram(table, RunGoal.Together, 0));
+        (_first, _effort) = (first, first.Share(OfLaying));
     }
 
     /// <summary>What was laid first; rows for which nothing was found are left open. None where that took too long.</summary>
@@ -63,15 +48,17 @@ internal sealed class PairDive : IDisposable
 
     /// <summary>Lays a part for the first time.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="stacks">Runs that are laid whole; all others are laid by pairs.</param>
     /// <param name="start">Prices to begin with.</param>
     /// <param name="effort">Limit.</param>
-    public static PairDive Begin(KindTable table, StockPrices start, Effort effort)
+    public static PairDive Begin(KindTable table, StackModes[] stacks, StockPrices start, Effort effort)
     {
         var dive = new PairDive(table, effort);
-        dive.AddPositions();
+        dive.AddPositions(stacks);
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, add: true, effort) is not null && dive._program.Generate(FirstRounds, effort) && dive.LayAll(double.PositiveInfinity))
+        if (dive._program.Price(prices, dive._effort) is not null && dive._program.Generate(FirstRounds, dive._effort.Share(OfFirstRounds)) && dive.LayAll(double.PositiveInfinity))
         {
+            dive._begun = true;
             dive.Keep();
             dive.First = dive.Cut(effort);
         }
@@ -118,7 +105,7 @@ internal sealed class PairDive : IDisposable
     }
 
     /// <summary>A filling of what lies since the last move: it is decided what is cut from what. None where that took too long.</summary>
-    public Filling? Cut(Effort effort) => PieceCutting.Of(_table, _program.Patterns, Laid(), effort);
+    public Filling? Cut(Effort effort) => PieceCutting.Of(_table, _program.Patterns, _positions.SelectMany(one => one.Pieces(_table)), effort);
 
     // A new program with what is laid as it is and the patterns found so far, or it would grow with every change.
     private void Renew()
@@ -135,8 +122,7 @@ internal sealed class PairDive : IDisposable
     {
         foreach (var group in _program.Groups)
         {
-            var key = (group.Pair.Lower.Shape, group.Pair.Upper?.Shape, group.Pair.Stagger);
-            if (!_known.TryGetValue(key, out var known)) _known[key] = known = new KnownLayouts(MostLearnt);
+            if (!_known.TryGetValue(group.Shape, out var known)) _known[group.Shape] = known = new KnownLayouts(MostLearnt);
             foreach (var layout in group.Layouts.Where(layout => layout.New)) known.Add(layout);
         }
     }
@@ -151,7 +137,8 @@ internal sealed class PairDive : IDisposable
     {
         while (_positions.Exists(one => one.Open))
         {
-            if (_effort.Over || _program.Cost > most) return false;
+            // Where time runs out before all is laid for the first time, the rest is laid as the program stands; what lies already has only to stay as it is.
+            if (_effort.Cancel.IsCancellationRequested || (_begun && _effort.Over) || _program.Cost > most) return false;
             LayMost();
             if (!_program.Generate(Rounds, _effort)) return false;
         }
@@ -161,99 +148,123 @@ internal sealed class PairDive : IDisposable
 
     private void Keep() => (Cost, Spent) = (_program.Cost, _program.Spent);
 
-    private void AddPositions()
+    private void AddPositions(StackModes[] stacks)
     {
-        var groups = new Dictionary<(int, int?, long), PairGroup>();
-        foreach (var (lower, upper, of) in PairRelaxation.Pairs(_table))
+        var groups = new Dictionary<PairShape, PairGroup>();
+        var whole = stacks.SelectMany(stack => stack.Rows).ToHashSet();
+        foreach (var (lower, upper, of) in PairRelaxation.Pairs(_table).Where(pair => !whole.Contains(pair.Lower)))
         {
             var pair = of with { Joint = JointCost, Tie = TieCost };
-            var key = (pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger);
-            if (!groups.TryGetValue(key, out var group)) groups[key] = group = new PairGroup(pair, 0);
+            var own = new PairGroup(pair, 0);
+            if (!groups.TryGetValue(own.Shape, out var group)) groups[own.Shape] = group = own;
             group.Count++;
-            var position = new Position(lower, upper, pair) { Group = group };
+            var position = new PairPosition(lower, upper, pair) { Group = group };
             if (_positions.Count > 0 && lower.Stagger > 0 && lower.Below is { } below && below == (_positions[^1].Upper ?? _positions[^1].Lower))
                 (_positions[^1].Above, position.Below) = (position, _positions[^1]);
             _positions.Add(position);
         }
 
         foreach (var group in groups.Values) _program.Add(group);
+        foreach (var stack in stacks) _positions.Add(new PairPosition(stack.Rows[0], null, default) { Group = _program.Add(GroupOf(stack)) });
     }
 
-    // Of the positions whose turn it is, those of which the program is sure, and in any case the surest quarter.
+    private static PairGroup GroupOf(StackModes stack) => new(stack, [.. Enumerable.Range(0, stack.Modes)]);
+
+    // Of the positions whose turn it is, those of which the program is sure, and in any case the surest quarter; once time is over all.
     private void LayMost()
     {
         var share = new Dictionary<PairLayout, double>(ReferenceEqualityComparer.Instance);
-        var found = new List<(Position Position, PairLayout Layout, double Share)>();
+        var found = new List<(PairPosition Position, PairLayout Layout, double Share)>();
         var next = _positions.Where(one => one.Next).ToArray();
         foreach (var position in next)
         {
             foreach (var layout in position.Group.Layouts.Where(layout => !share.ContainsKey(layout))) share[layout] = layout.Use.SolutionValue();
-            var best = position.Group.Layouts.Where(layout => Keeps(position, layout)).MaxBy(layout => share[layout]);
+            var best = position.Group.Layouts.Where(position.Keeps).MaxBy(layout => share[layout]);
             if (best is null) continue;
             found.Add((position, best, share[best]));
             share[best] -= 1;
         }
 
-        foreach (var position in next.Where(position => !found.Exists(one => one.Position == position))) Leave(position);
+        foreach (var position in next.Where(position => position.Open && !found.Exists(one => one.Position == position))) LeaveOrRelay(position);
         var rank = 0;
         foreach (var (position, layout, sure) in found.OrderByDescending(one => one.Share))
         {
-            if (position.Open && (rank++ <= found.Count / 4 || sure >= Sure)) Fix(position, layout);
+            if (position.Open && (rank++ <= found.Count / 4 || sure >= Sure || _effort.Over)) Fix(position, layout);
         }
     }
 
-    // The shortest path does not see all of the stagger where there are openings.
-    private static bool Keeps(Position position, PairLayout layout)
-    {
-        if (position.Upper is null) return true;
-        return CoursePair.Keeps([.. Joints(position.Pair.Lower, layout.Lower)], [.. Joints(position.Pair.Upper!, layout.Upper)], position.Pair.Stagger);
-    }
-
-    private static IEnumerable<long> Joints(RowGraph row, int[] arcs) => arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]]);
-
-    private void Fix(Position position, PairLayout layout)
+    private void Fix(PairPosition position, PairLayout layout)
     {
         _program.SetCount(position.Group, position.Group.Count - 1);
         Set(position, layout);
         if (position.Above is { Open: true } above) Regroup(above);
     }
 
-    private void Set(Position position, PairLayout layout)
+    private void Set(PairPosition position, PairLayout layout)
     {
         position.Laid = layout;
         foreach (var kind in layout.Kinds.GroupBy(kind => kind)) _program.Demand(kind.Key, kind.Count());
     }
 
-    private void TakeOut(Position position)
+    private void TakeOut(PairPosition position)
     {
         foreach (var kind in position.Laid!.Kinds.GroupBy(kind => kind)) _program.Demand(kind.Key, -kind.Count());
         position.Laid = null;
     }
 
     // An open position beside one that is laid has layouts of its own.
-    private void Regroup(Position position)
+    private void Regroup(PairPosition position)
     {
         var (old, pair) = (position.Group, position.Pair);
         if (_program.Groups.Contains(old) && old.Count > 0) _program.SetCount(old, old.Count - 1);
-        var (below, above) = (Barred(pair.Lower, position.Below, top: true), Barred(pair.Upper ?? pair.Lower, position.Above, top: false));
+        if (position.Group.Stack is { } stack)
+        {
+            position.Group = _program.Add(GroupOf(stack));
+            AddKnown(position, old, _ => true);
+            return;
+        }
+
+        var (below, above) = (position.Below?.Barred(pair.Lower, top: true), position.Above?.Barred(pair.Upper ?? pair.Lower, top: false));
         if (pair.Upper is null && above is not null) (below, above) = (below is null ? above : [.. below.Zip(above, (a, b) => a || b)], null);
         position.Group = _program.Add(new PairGroup(pair with { Below = below, Above = above }, 1));
-        IEnumerable<PairLayout> learnt = _known.TryGetValue((pair.Lower.Shape, pair.Upper?.Shape, pair.Stagger), out var kept) ? kept.All : [];
-        var known = learnt.Concat(old.Layouts).DistinctBy(KnownLayouts.NameOf)
-            .Where(one => !one.Lower.Any(arc => below?[pair.Lower.To[arc]] ?? false) && !one.Upper.Any(arc => above?[pair.Upper!.To[arc]] ?? false));
-        foreach (var one in known.OrderBy(_program.PriceOf).Take(MostKnown).ToArray()) _program.AddLayout(position.Group, one);
-        if (!_program.AddBest(position.Group)) Leave(position);
+        AddKnown(position, old, one => !one.Lower.Any(arc => below?[pair.Lower.To[arc]] ?? false) && !one.Upper.Any(arc => above?[pair.Upper!.To[arc]] ?? false));
     }
 
-    private static bool[]? Barred(RowGraph row, Position? beside, bool top)
+    private void AddKnown(PairPosition position, PairGroup old, Func<PairLayout, bool> fits)
     {
-        if (beside?.Laid is not { } laid) return null;
-        var upper = top && beside.Pair.Upper is not null;
-        long[] joints = [.. Joints(upper ? beside.Pair.Upper! : beside.Pair.Lower, upper ? laid.Upper : laid.Lower)];
-        return [.. row.At.Select((at, n) => row.Joint[n] && joints.Any(joint => Math.Abs(joint - at) < beside.Pair.Stagger))];
+        IEnumerable<PairLayout> learnt = _known.TryGetValue(position.Group.Shape, out var kept) ? kept.All : [];
+        var known = learnt.Concat(old.Layouts).DistinctBy(KnownLayouts.NameOf).Where(fits);
+        foreach (var one in known.OrderBy(_program.PriceOf).Take(MostKnown).ToArray()) _program.AddLayout(position.Group, one);
+        if (!_program.AddBest(position.Group)) LeaveOrRelay(position);
     }
 
-    private void Leave(Position position)
+    // A pair that finds no way on over what lies below it: its run is laid anew as a whole. Later, when something lies that keeps the rules, it stays as it was instead.
+    private void LeaveOrRelay(PairPosition position)
+    {
+        if (_begun || _table.Part.Rests || !Relay(position)) Leave(position);
+    }
+
+    private bool Relay(PairPosition position)
+    {
+        var lowest = position;
+        while (lowest.Below is { } below) lowest = below;
+        var run = new List<PairPosition>();
+        for (var one = lowest; one is not null; one = one.Above) run.Add(one);
+        RowGraph[] rows = [.. run.SelectMany(one => new[] { one.Pair.Lower, one.Pair.Upper }).OfType<RowGraph>()];
+        if (rows.Length < 2 || RunLaying.Of(rows, position.Pair.Stagger, _program.KindPrices, _first.Share(OfRun)) is not { } laid) return false;
+        var r = 0;
+        foreach (var one in run)
+        {
+            if (one.Laid is not null) TakeOut(one);
+            else if (!one.Left) _program.SetCount(one.Group, one.Group.Count - 1);
+            one.Left = false;
+            Set(one, PairLayout.Of(one.Pair, laid[r++], one.Pair.Upper is null ? [] : laid[r++]));
+        }
+
+        return true;
+    }
+
+    private void Leave(PairPosition position)
     {
         for (var one = position; one is { Open: true }; one = one.Above)
         {
@@ -263,9 +274,9 @@ internal sealed class PairDive : IDisposable
     }
 
     // Neighbours in one run, or any few.
-    private List<Position> Chosen()
+    private List<PairPosition> Chosen()
     {
-        var chosen = new HashSet<Position>();
+        var chosen = new HashSet<PairPosition>();
         var most = Math.Min(_positions.Count, 2 + _random.Next(Math.Max(2, Math.Min(8, _positions.Count / 3))));
         var one = _positions[_random.Next(_positions.Count)];
         var along = _random.Next(2) == 0;
@@ -276,15 +287,5 @@ internal sealed class PairDive : IDisposable
         }
 
         return [.. chosen];
-    }
-
-    private IEnumerable<Laid> Laid()
-    {
-        foreach (var position in _positions.Where(one => one.Laid is not null))
-        {
-            foreach (var one in _table.Laid(position.Lower, position.Pair.Lower, position.Laid!.Lower)) yield return one;
-            if (position.Upper is null) continue;
-            foreach (var one in _table.Laid(position.Upper, position.Pair.Upper!, position.Laid!.Upper)) yield return one;
-        }
     }
 }

@@ -3,50 +3,6 @@ using Offcuts.Matching.Methods;
 
 namespace Offcuts.Matching.Runs;
 
-/// <summary>Pairs of rows that can be laid alike, and where they stand; or one whole run with the modes in which it may be laid.</summary>
-internal sealed class PairGroup(CoursePair pair, int count)
-{
-    public PairGroup(StackModes stack, IReadOnlyCollection<int> modes) : this(default(CoursePair), 1) => (Stack, Modes) = (stack, modes);
-
-    /// <summary>The run whose layouts are listed; none for pairs.</summary>
-    public StackModes? Stack { get; }
-
-    /// <summary>In which modes it may be laid.</summary>
-    public IReadOnlyCollection<int> Modes { get; } = [];
-
-    public CoursePair Pair { get; } = pair;
-
-    /// <summary>How many pairs are laid from its layouts.</summary>
-    public int Count { get; set; } = count;
-
-    /// <summary>The layouts found so far.</summary>
-    public List<PairLayout> Layouts { get; } = [];
-
-    /// <summary>What one more pair costs, as the program was solved last.</summary>
-    public double Dual { get; set; }
-
-    /// <summary>As many layouts as pairs.</summary>
-    public Constraint Convex { get; set; } = null!;
-}
-
-/// <summary>One way to lay a pair of rows: the arcs of each from left to right, their kinds in order, what it costs beside them.</summary>
-internal sealed record PairLayout(int[] Lower, int[] Upper, int[] Kinds, double Extra)
-{
-    public Variable Use { get; init; } = null!;
-
-    /// <summary>How the rows of a whole run are laid, from the bottom up; none for pairs.</summary>
-    public RowLayout[] Rows { get; init; } = [];
-
-    /// <summary>True where it was found by pricing, false where it was known from elsewhere.</summary>
-    public bool New { get; init; } = true;
-}
-
-/// <summary>One way to cut a bar.</summary>
-internal sealed record PairPattern(Bar Bar, BarPattern Cut, int[] Kinds, Variable Use);
-
-/// <summary>Prices at which columns are looked for; the parts of a cent are those of <see cref="StockPrices"/>.</summary>
-internal sealed record PairPrices(long[] Kinds, long Spend, long GivenUp);
-
 /// <summary>
 /// The linear program of <see cref="PairRelaxation"/> with its columns: what is cut, what is laid, and how both are priced. Shared by the
 /// relaxation, which adds up bounds from it, and by <see cref="PairDive"/>, which lays pairs one after the other by it.
@@ -60,7 +16,7 @@ internal sealed class PairProgram : IDisposable
     private readonly RunPart _part;
     private readonly KindTable _table;
     private readonly RunGoal _goal;
-    private readonly CoursePairs _paths = new();
+    private readonly PairPricing _pricing;
     private readonly HashSet<string> _columns = [];
     private readonly Solver _solver = Solver.CreateSolver("GLOP");
     private readonly Constraint[] _kinds;
@@ -72,7 +28,7 @@ internal sealed class PairProgram : IDisposable
 
     public PairProgram(KindTable table, RunGoal goal, long spent)
     {
-        (_part, _table, _goal) = (table.Part, table, goal);
+        (_part, _table, _goal, _pricing) = (table.Part, table, goal, new PairPricing(table));
         _kinds = [.. table.Kinds.Select(_ =>
         {
             // What cannot be had is paid dearly, so that the program always has an answer.
@@ -149,7 +105,7 @@ internal sealed class PairProgram : IDisposable
         if (Solve() is not { } prices) return false;
         for (var round = 0; round < rounds && !effort.Over; round++)
         {
-            if (Price(prices, add: true, effort) is { Added: false }) break;
+            if (Price(prices, effort) is { Added: false }) break;
 
             // Where time has ended it, something may have been added too; of a program that has changed no solution is known.
             if (Solve() is not { } next) return false;
@@ -172,13 +128,12 @@ internal sealed class PairProgram : IDisposable
     /// The best columns at these prices. Those that pay at the prices of the last solution are added, all of them where there is none yet.
     /// </summary>
     /// <param name="prices">Prices of kinds and of money.</param>
-    /// <param name="add">True where columns are to be added.</param>
-    /// <param name="effort">Limit; without one everything is priced, however long it takes.</param>
+    /// <param name="effort">Limit.</param>
     /// <returns>
     /// What all pairs cost at least less what all bars earn at most; none where a pair can't be laid at all, or where time ran out before
     /// everything was priced.
     /// </returns>
-    public (Int128 Sum, bool Added)? Price(PairPrices prices, bool add, Effort? effort)
+    public (Int128 Sum, bool Added)? Price(PairPrices prices, Effort effort)
     {
         Int128 sum = 0;
         var added = false;
@@ -186,30 +141,23 @@ internal sealed class PairProgram : IDisposable
         {
             if (group.Stack is { } stack)
             {
-                if (effort is { Over: true } || Cheapest(stack, group.Modes, prices.Kinds) is not { } best) return null;
+                if (effort.Over || stack.Cheapest(prices.Kinds, group.Modes) is not { } best) return null;
                 sum += best.Least;
-                if (add) added |= AddStack(group, best.Rows);
+                added |= AddStack(group, best.Rows);
                 continue;
             }
 
-            if (effort is { Over: true } || _paths.Cheapest(group.Pair, prices.Kinds) is not { } path) return null;
+            if (effort.Over || _pricing.Lay(group.Pair, prices.Kinds) is not { } path) return null;
             sum += (Int128)group.Count * path.Least;
-            if (add) added |= AddLayout(group, path.Lower, path.Upper);
+            added |= AddLayout(group, path.Lower, path.Upper);
         }
 
         foreach (var bar in _part.Bars)
         {
-            if (effort is { Over: true }) return null;
-            (long Most, (int Kind, Ends Way)[] Cuts)? best = null;
-            View seen = default;
-            foreach (var view in View.Of(bar))
-            {
-                if (_table.Graph(view).Best(bar, prices.Kinds, prices.GivenUp) is { } one && (best is null || one.Most > best.Value.Most)) (best, seen) = (one, view);
-            }
-
-            if (best is not { } cuts) continue;
-            sum -= (Int128)bar.Count * Math.Max(0, cuts.Most - prices.Spend * bar.Price - prices.GivenUp * bar.Whole);
-            if (add) added |= AddPattern(bar, seen, cuts.Cuts);
+            if (effort.Over) return null;
+            if (_pricing.Cut(bar, prices) is not { } cut) continue;
+            sum -= bar.Count * Int128.Max(0, cut.Earned);
+            added |= AddPattern(bar, cut.Seen, cut.Cuts);
         }
 
         return (sum, added);
@@ -218,24 +166,18 @@ internal sealed class PairProgram : IDisposable
     /// <summary>Adds the best layout of one group at the prices of the last solution; false where it can't be laid at all.</summary>
     public bool AddBest(PairGroup group)
     {
-        if (_paths.Cheapest(group.Pair, _duals!.Kinds) is not { } path) return false;
         group.Dual = double.PositiveInfinity;
+        if (group.Stack is { } stack) return stack.Cheapest(_duals!.Kinds, group.Modes) is { } best && (AddStack(group, best.Rows) || group.Layouts.Count > 0);
+        if (_pricing.Lay(group.Pair, _duals!.Kinds) is not { } path) return false;
         return AddLayout(group, path.Lower, path.Upper) || group.Layouts.Count > 0;
-    }
-
-    private static (long Least, RowLayout[] Rows)? Cheapest(StackModes stack, IReadOnlyCollection<int> modes, long[] prices)
-    {
-        var least = stack.Least(prices);
-        var mode = modes.MinBy(mode => least[mode]);
-        return least[mode] == long.MaxValue ? null : (least[mode], stack.Cheapest(mode));
     }
 
     private bool AddStack(PairGroup group, RowLayout[] rows)
     {
-        int[] kinds = [.. rows.SelectMany(row => row.Kinds)];
-        if (_duals is not null && kinds.Sum(kind => (double)_duals.Kinds[kind]) / StockPrices.Scale > group.Dual - Least) return false;
+        var layout = PairLayout.Of(rows);
+        if (_duals is not null && PriceOf(layout) > group.Dual - Least) return false;
         if (!_columns.Add($"{Groups.IndexOf(group)}|{string.Join('|', rows.Select(row => string.Join(',', row.Arcs)))}")) return false;
-        Add(group, new PairLayout([], [], kinds, 0) { Rows = rows });
+        Add(group, layout);
         return true;
     }
 
@@ -244,6 +186,9 @@ internal sealed class PairProgram : IDisposable
     {
         Add(group, known with { New = false });
     }
+
+    /// <summary>What a piece of each kind is worth at the prices of the last solution, in parts of a cent.</summary>
+    public long[] KindPrices => _duals!.Kinds;
 
     /// <summary>What a layout costs at the prices of the last solution.</summary>
     public double PriceOf(PairLayout layout) => layout.Extra + layout.Kinds.Sum(kind => (double)_duals!.Kinds[kind]) / StockPrices.Scale;
@@ -259,19 +204,11 @@ internal sealed class PairProgram : IDisposable
 
     private bool AddLayout(PairGroup group, int[] lower, int[] upper)
     {
-        int[] kinds = [.. lower.Select(arc => group.Pair.Lower.Kind[arc]), .. upper.Select(arc => group.Pair.Upper!.Kind[arc])];
-        var extra = Extra(group.Pair, group.Pair.Lower, lower) + (group.Pair.Upper is { } above ? Extra(group.Pair, above, upper) : 0);
-        if (_duals is not null && kinds.Sum(kind => (double)_duals.Kinds[kind]) / StockPrices.Scale + extra > group.Dual - Least) return false;
+        var layout = PairLayout.Of(group.Pair, lower, upper);
+        if (_duals is not null && PriceOf(layout) > group.Dual - Least) return false;
         if (!_columns.Add($"{Groups.IndexOf(group)}|{string.Join(',', lower)}|{string.Join(',', upper)}")) return false;
-        Add(group, new PairLayout(lower, upper, kinds, extra));
+        Add(group, layout);
         return true;
-    }
-
-    private static double Extra(in CoursePair pair, RowGraph row, int[] arcs)
-    {
-        var extra = 0L;
-        foreach (var arc in arcs) extra += (row.Joint[row.To[arc]] ? pair.Joint : 0) + (row.Tie[row.To[arc]] ? pair.Tie : 0);
-        return (double)extra / StockPrices.Scale;
     }
 
     private bool AddPattern(Bar bar, View view, (int Kind, Ends Way)[] cuts)

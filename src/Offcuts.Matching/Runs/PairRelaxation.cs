@@ -52,10 +52,13 @@ internal sealed class PairRelaxation
             program.Add(run);
         }
 
-        foreach (var group in Pairs(table).Where(pair => !whole.Contains(pair.Lower)).GroupBy(pair => (pair.Of.Lower.Shape, pair.Of.Upper?.Shape, pair.Of.Stagger)))
-            program.Add(new PairGroup(group.First().Of, group.Count()));
+        foreach (var group in Groups(table, whole)) program.Add(group);
         return program;
     }
+
+    /// <summary>The pairs of rows of a table, those that can be laid alike as one; but those of these rows.</summary>
+    public static IEnumerable<PairGroup> Groups(KindTable table, IReadOnlySet<Row>? but = null) => Pairs(table).Where(pair => but is null || !but.Contains(pair.Lower))
+        .Select(pair => new PairGroup(pair.Of, 1)).GroupBy(group => group.Shape).Select(same => new PairGroup(same.First().Pair, same.Count()));
 
     /// <summary>A bound that is true for every filling that covers every row (and spends no more than so much), and the prices that gave it.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
@@ -79,10 +82,8 @@ internal sealed class PairRelaxation
     /// <summary>The bound that these prices give for a filling that covers every row.</summary>
     public static long At(KindTable table, RunGoal goal, long spent, StockPrices prices)
     {
-        var relaxation = new PairRelaxation(table, goal, spent);
-        using var program = relaxation._program;
         var given = new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, prices.GivenUp);
-        return program.Price(given, add: false, effort: null) is { } priced ? relaxation.Bound(given, priced.Sum) : long.MinValue / 8;
+        return new PairPricing(table).Sum(given) is { } sum ? Bound(given, sum, goal, spent) : long.MinValue / 8;
     }
 
     /// <summary>Neighbouring rows two by two from the bottom of each run; what is left over, alone.</summary>
@@ -102,8 +103,8 @@ internal sealed class PairRelaxation
     private (long Bound, PairPrices Prices)? Generate(PairPrices start, long known, Effort effort)
     {
         var center = start;
-        if (_program.Price(center, add: true, effort) is not { } first) return null;
-        var best = Bound(center, first.Sum);
+        if (_program.Price(center, effort) is not { } first) return null;
+        var best = Bound(center, first.Sum, _goal, _spent);
         while (!effort.Over && _program.Solve() is { } duals && !Reached(best, known))
         {
             var added = false;
@@ -111,8 +112,8 @@ internal sealed class PairRelaxation
             {
                 long Between(long a, long b) => kept == 0 ? b : (long)(kept * a + (1 - kept) * b);
                 var prices = duals with { Kinds = [.. duals.Kinds.Select((dual, k) => Between(center.Kinds[k], dual))], Spend = _goal == RunGoal.GivenUp ? Between(center.Spend, duals.Spend) : duals.Spend };
-                if (_program.Price(prices, add: true, effort) is not { } priced) return (best, center);
-                if (Bound(prices, priced.Sum) is var bound && bound > best) (best, center) = (bound, prices);
+                if (_program.Price(prices, effort) is not { } priced) return (best, center);
+                if (Bound(prices, priced.Sum, _goal, _spent) is var bound && bound > best) (best, center) = (bound, prices);
                 added = priced.Added;
                 if (added) break;
             }
@@ -130,9 +131,9 @@ internal sealed class PairRelaxation
         return _goal == RunGoal.Spend ? _table.Part.NextSpend(bound) >= Math.Min(known, _table.Part.NextSpend(least)) : bound >= Math.Min(known, least);
     }
 
-    private long Bound(PairPrices prices, Int128 sum)
+    private static long Bound(PairPrices prices, Int128 sum, RunGoal goal, long spent)
     {
-        if (_goal == RunGoal.GivenUp) sum -= (Int128)prices.Spend * _spent;
+        if (goal == RunGoal.GivenUp) sum -= (Int128)prices.Spend * spent;
         var whole = sum / StockPrices.Scale + (sum > 0 && sum % StockPrices.Scale != 0 ? 1 : 0);
         return (long)Int128.Clamp(whole, long.MinValue / 8, long.MaxValue / 8);
     }

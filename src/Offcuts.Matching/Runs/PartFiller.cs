@@ -69,25 +69,45 @@ internal static class PartFiller
         if (part.Rests && !part.Open && !alone) return FromBelow(part, exact, effort, better);
         var table = part.Open || alone ? null : KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2));
         var (stacks, open) = table is null ? ([], []) : StackModes.Listed(table, effort.Share(0.3));
+        return open.Length == 0 ? Searched(part, table, stacks, exact, effort, better) : Rest(table!, stacks, open, exact, effort, better);
+    }
+
+    // What stays open however it is laid is left out: the rest can be covered, and is a part of its own.
+    private static PartOutcome Rest(KindTable table, StackModes[] stacks, Row[] open, Filling? exact, Effort effort, Action<PartOutcome> better)
+    {
+        var left = new RowsLeftOpen(table.Part, open);
+        var rows = left.Origin.Zip(left.Rest.Rows).ToDictionary(one => one.First, one => one.Second);
+        var outcome = rows.Count == 0 ? PartOutcome.Best(Filling.Empty(left.Rest))
+            : Searched(left.Rest, table.Only(left.Rest, left.Origin, KindTable.Size.Usual), [.. stacks.Select(stack => stack.In(rows))], exact is null ? null : left.InRest(exact), effort, one => better(left.Whole(one)));
+        var whole = left.Whole(outcome);
+        if (outcome.Filling.Filled.Contains(false) && Whole(whole.Filling, new WorthTable(table.Part, new StockPrices(table.Part)), effort) is var more && more.CompareTo(whole.Filling) < 0) whole = left.Of(more);
+        return exact is not null && exact.CompareTo(whole.Filling) < 0 ? left.Of(exact) : whole;
+    }
+
+    // The table, where there is one, and those of the runs that are listed.
+    private static PartOutcome Searched(RunPart part, KindTable? table, StackModes[] stacks, Filling? exact, Effort effort, Action<PartOutcome> better)
+    {
+        var alone = part.Rows.Length == 1;
         var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
-        // Where openings part courses, pairs laid one on the other come to courses that can't be laid; where every run is listed, whole runs are laid at once then.
-        var listed = part.Rows.Any(row => row.Stretches.Length > 1) && stacks.Sum(stack => stack.Rows.Count) == part.Rows.Count(row => row.Stretches.Length > 0);
-        if (table is not null && !listed) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
+        // Where openings part courses, pairs laid one on the other come to courses that can't be laid: what is listed is laid whole then, at once where that is every run.
+        var (parted, all) = (part.Rows.Any(row => row.Stretches.Length > 1), stacks.Sum(stack => stack.Rows.Count) == part.Rows.Count(row => row.Stretches.Length > 0));
+        var atOnce = table is not null && parted && all;
+        if (table is not null && !atOnce) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
         var search = new LayingSearch(part, prices);
-        var whole = listed ? StackDive.Begin(table!, stacks, prices, Filling.Empty(part), effort.Share(0.4)) : null;
-        using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, prices, effort.Share(0.5));
+        var whole = atOnce ? StackDive.Begin(table!, stacks, prices, Filling.Empty(part), effort.Share(0.4)) : null;
+        using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, parted ? stacks : [], prices, effort.Share(0.5));
         var filling = (whole?.First ?? dive?.First) is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
         if (filling.Filled.Contains(false) && dive?.First is not null && search.First(effort) is var other && other.CompareTo(filling) < 0) filling = other;
-        if (stacks.Length > 0 && whole is null)
+        if (stacks.Length > 0 && !parted)
         {
             // Beside the others as they are.
             whole = StackDive.Begin(table!, stacks, prices, filling, effort.Share(0.3));
             if (whole.First is { } anew && anew.CompareTo(filling) < 0) better(new PartOutcome(filling = anew, TrivialBounds.Of(part, filling)));
         }
 
-        var known = new KnownBounds(part, table, filling, effort.Share(0.4), open.Length == 0 ? null : new RowsLeftOpen(part, open, effort));
+        var known = new KnownBounds(part, table, filling, effort.Share(0.4));
         better(known.Of(filling));
         if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
         if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);

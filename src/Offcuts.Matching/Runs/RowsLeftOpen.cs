@@ -1,40 +1,35 @@
-using Offcuts.Matching.Methods;
-
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
 /// Rows that stay open however a part is laid: with half a panel of stagger, what is possible beside a window is settled from below and above, and some course may be left no way at
 /// all. Found from the bottom of a run up: the row with which all below it can't be laid stays open where they are laid, and above it everything begins anew, since the stagger
 /// speaks of neighbours alone. Whatever leaves no more rows open than these, level by level from the bottom, leaves open these and no others: were one covered, some row below
-/// would not be. So the spend of such a filling is bounded by that of a part without these rows, all of it covered, where pairs of rows know more than stock alone.
+/// would not be. So the rest is a part of its own, and what is proven of its fillings that cover all of it holds for every filling of the whole that leaves no more open.
 /// </summary>
 internal sealed class RowsLeftOpen
 {
-    // Of the time left when it is asked for. Where that does not suffice again and again, the search needs the rest more.
-    private const double OfSpend = 0.2;
-    private const int MostAsked = 3;
-
     private readonly RunPart _part;
     private readonly HashSet<Row> _open;
-    private readonly Effort _effort;
-    private readonly KindTable? _rest;
-    private long? _least;
-    private int _asked;
 
-    /// <summary>Bounds of a part beside which these rows stay open.</summary>
+    /// <summary>The rest of a part beside these rows.</summary>
     /// <param name="part">The part, in which new pieces can be had without a limit.</param>
-    /// <param name="open">Rows as they are found by <see cref="Of"/>.</param>
-    /// <param name="effort">Limit of the whole search: shares of it are taken whenever something is solved.</param>
-    public RowsLeftOpen(RunPart part, IEnumerable<Row> open, Effort effort)
+    /// <param name="open">Rows as they are found by <see cref="Among"/>.</param>
+    public RowsLeftOpen(RunPart part, IEnumerable<Row> open)
     {
-        (_part, _open, _effort) = (part, [.. open], effort);
-        _rest = KindTable.Of(part.Only([.. part.Rows.Select(row => !_open.Contains(row))]).Part, KindTable.Size.Usual, effort.Share(0.1));
+        (_part, _open) = (part, [.. open]);
+        (Rest, Origin) = part.Only([.. part.Rows.Select(row => !_open.Contains(row))]);
     }
+
+    /// <summary>All other rows, which lie on each other as they did but over these.</summary>
+    public RunPart Rest { get; }
+
+    /// <summary>Which row of the whole each row of the rest is.</summary>
+    public Row[] Origin { get; }
 
     /// <summary>Those rows of a run that can't be laid whole, as far as its layouts tell.</summary>
     /// <param name="rows">The run from the bottom up.</param>
     /// <param name="cells">Lists of its part.</param>
-    public static IReadOnlyList<Row> Of(IReadOnlyList<Row> rows, StackCells cells)
+    public static IReadOnlyList<Row> Among(IReadOnlyList<Row> rows, StackCells cells)
     {
         var (open, from) = (new List<Row>(), 0);
         for (var r = 0; r < rows.Count; r++)
@@ -48,31 +43,67 @@ internal sealed class RowsLeftOpen
         return open;
     }
 
-    /// <summary>Raises bounds of a filling by what is known of these rows: how many are open, from the bottom up to the first level where others are, and the spend where there is none.</summary>
-    /// <param name="filling">A filling of the part.</param>
-    /// <param name="bounds">Its bounds, one for each of its figures.</param>
-    public void Raise(Filling filling, long[] bounds)
+    /// <summary>What is left of a run between such rows, from the bottom up.</summary>
+    public static IEnumerable<Row[]> Between(IReadOnlyList<Row> rows, IReadOnlyList<Row> open)
+    {
+        var between = new List<Row>();
+        foreach (var row in rows)
+        {
+            if (!open.Contains(row))
+            {
+                between.Add(row);
+                continue;
+            }
+
+            if (between.Count > 0) yield return [.. between];
+            between.Clear();
+        }
+
+        if (between.Count > 0) yield return [.. between];
+    }
+
+    /// <summary>A filling of the whole, and how many rows are open at least: these and no fewer up to the first level where others are open than these.</summary>
+    public PartOutcome Of(Filling filling)
+    {
+        var bounds = TrivialBounds.Of(_part, filling);
+        foreach (var (level, rows) in LevelsThatHold(filling))
+            bounds[level] = Math.Max(bounds[level], rows.Count(_open.Contains) + rows.Count(row => row.Gaps.Length > 0));
+        return new PartOutcome(filling, bounds);
+    }
+
+    /// <summary>A filling of the rest as one of the whole, with what its bounds say of that: of how many rows are open as above, of the figures after them where no other is.</summary>
+    /// <param name="rest">A filling of the rest with bounds that hold for the rest.</param>
+    public PartOutcome Whole(PartOutcome rest)
+    {
+        var outcome = Of(rest.Filling.In(_part, Origin));
+        var (bounds, levels) = (outcome.Bounds, _part.Levels.Length);
+        foreach (var (level, rows) in LevelsThatHold(outcome.Filling))
+        {
+            if (Array.IndexOf(Rest.Levels, _part.Levels[level]) is >= 0 and var own)
+                bounds[level] = Math.Max(bounds[level], rest.Bounds[own] + rows.Count(_open.Contains) + rows.Count(row => row.Gaps.Length > 0));
+        }
+
+        if (rest.Filling.Filled.Contains(false)) return outcome;
+        for (var tier = levels; tier < bounds.Length; tier++) bounds[tier] = Math.Max(bounds[tier], rest.Bounds[tier - levels + Rest.Levels.Length]);
+        return outcome;
+    }
+
+    // Above a level where another row is open, these need not be.
+    private IEnumerable<(int Level, Row[] Rows)> LevelsThatHold(Filling filling)
     {
         for (var level = 0; level < _part.Levels.Length; level++)
         {
             var rows = _part.Rows.Where(row => row.Number == _part.Levels[level]).ToArray();
-            bounds[level] = Math.Max(bounds[level], rows.Count(_open.Contains) + rows.Count(row => row.Gaps.Length > 0));
-            // Above a level where another row is open, these need not be.
-            if (rows.Any(row => filling.Filled[row.Index] == _open.Contains(row))) return;
+            yield return (level, rows);
+            if (rows.Any(row => filling.Filled[row.Index] == _open.Contains(row))) yield break;
         }
-
-        var spend = _part.Levels.Length;
-        if (Least(filling.Figures[spend]) is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least));
     }
 
-    // Solved once: it does not depend on the filling. What time alone left undone is asked for again.
-    private long? Least(long known)
+    /// <summary>What a filling of the whole lays in the rest; none where it lays something in one of these rows.</summary>
+    public Filling? InRest(Filling whole)
     {
-        if (_rest is null || _least is not null || _asked >= MostAsked || _effort.Over) return _least;
-        var share = _effort.Share(OfSpend);
-        var start = StockRelaxation.Solve(_rest.Part, Filling.Empty(_rest.Part) with { Filled = [.. _rest.Part.Rows.Select(_ => true)] }, RunGoal.Spend, share.Share(0.3)).Prices;
-        _least = PairRelaxation.Solve(_rest, RunGoal.Spend, 0, start, known, share)?.Bound;
-        _asked = share.Over ? _asked + 1 : MostAsked;
-        return _least;
+        if (_open.Any(row => whole.Filled[row.Index])) return null;
+        var number = Origin.Select((row, n) => (row, n)).ToDictionary(one => one.row, one => Rest.Rows[one.n]);
+        return new Filling(Rest, [.. whole.Bars.Select(bar => bar with { Laid = [.. bar.Laid.Select(one => one with { Row = number[one.Row] })] })], [.. Origin.Select(row => whole.Filled[row.Index])]);
     }
 }

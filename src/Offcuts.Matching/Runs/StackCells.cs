@@ -135,8 +135,18 @@ internal sealed class StackCells
     {
         var key = (lower.Shape, upper.Shape, stagger);
         if (_pairs.TryGetValue(key, out var known)) return known;
-        var found = PairLayouts.Of(new CoursePair(lower, upper, stagger), MostPairs, _known, _effort);
+        var found = Many(lower, upper, stagger) ? null : PairLayouts.Of(new CoursePair(lower, upper, stagger), MostPairs, _known, _effort);
         return _pairs[key] = found is null ? null : ([.. found.Select(one => one.Lower).Distinct()], [.. found.Select(one => one.Upper).Distinct()]);
+    }
+
+    // From joint to joint of a course it may be anything from twice the stagger to the longest piece, and the joint of the other course lies between: so many ways for each
+    // piece are seen without counting, which takes long where they are many.
+    private bool Many(RowGraph lower, RowGraph upper, long stagger)
+    {
+        var longest = _table.Part.LongestBar;
+        if (longest < 2 * stagger) return false;
+        var both = Math.Min(lower.At[^1] - lower.At[0], upper.At[^1] - upper.At[0]);
+        return Math.Pow(1 + (longest - 2 * stagger) / _table.Part.Interval, both / longest - 1) > MostPairs;
     }
 
     // By the places that the joints of an upper layout bar in the lower row, a bit each.

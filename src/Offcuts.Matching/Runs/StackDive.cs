@@ -81,7 +81,7 @@ internal sealed class StackDive
         if (!LayAll(program, laid, effort.Share(0.6)) || program.Cost > most.Cost) return null;
         for (var s = 0; s < _stacks.Length; s++)
         {
-            _known[s] = [.. program.Groups[s].Layouts.Append(laid[s]!).Concat(_known[s]).DistinctBy(NameOf).Take(MostKnown)];
+            _known[s] = [.. program.Groups[s].Layouts.Append(laid[s]!).Concat(_known[s]).DistinctBy(KnownLayouts.NameOf).Take(MostKnown)];
         }
 
         _patterns = [.. program.Patterns.TakeLast(MostPatterns)];
@@ -89,8 +89,6 @@ internal sealed class StackDive
         if (most.Spend < long.MaxValue && _table.Part.NextSpend(program.Spent) >= most.Spend) return null;
         return PieceCutting.Of(_table, program.Patterns, Pieces(_table, _stacks, laid).Concat(_others), effort);
     }
-
-    private static string NameOf(PairLayout layout) => string.Join('|', layout.Rows.Select(row => string.Join(',', row.Arcs)));
 
     /// <summary>Lays the runs of a program that are not laid yet, those that it is surest of first; once time is over all that are left. False where it can't be solved.</summary>
     /// <param name="program">The program with these runs as its first groups, with columns, solved.</param>

@@ -45,16 +45,29 @@ internal sealed class StackModes
     public static (StackModes[] Stacks, Row[] Open) Listed(KindTable table, Effort effort)
     {
         var (stacks, open, cells) = (new List<StackModes>(), new List<Row>(), new StackCells(table, effort));
-        foreach (var rows in Runs(table.Part).Where(rows => rows.Length > 1))
+        var free = new long[table.Kinds.Count];
+        foreach (var rows in Runs(table.Part))
         {
             if (effort.Over) break;
-            var listed = cells.Of(rows);
-            if (listed.Impossible) open.AddRange(RowsLeftOpen.Of(rows, cells));
-            else if (listed.Listed && Of(rows, listed, new long[table.Kinds.Count], effort) is { } stack) stacks.Add(stack);
+            Add(rows);
         }
 
         return ([.. stacks], [.. open]);
+
+        void Add(Row[] rows)
+        {
+            if (rows.Length < 2) return;
+            var listed = cells.Of(rows);
+            if (listed.Listed && Of(rows, listed, free, effort) is { } stack) stacks.Add(stack);
+            if (!listed.Impossible) return;
+            var left = RowsLeftOpen.Among(rows, cells);
+            open.AddRange(left);
+            foreach (var between in RowsLeftOpen.Between(rows, left).Where(between => between.Length < rows.Length)) Add(between);
+        }
     }
+
+    /// <summary>The same of rows that stand for these in another part.</summary>
+    public StackModes In(IReadOnlyDictionary<Row, Row> rows) => new([.. Rows.Select(row => rows[row])], _cells, _order, (_mode, Modes));
 
     // What lies on each other with a stagger, from the bottom up; a row may lie alone.
     private static IEnumerable<Row[]> Runs(RunPart part)
@@ -85,16 +98,21 @@ internal sealed class StackModes
         return of;
     }
 
-    /// <summary>How the rows lie, from the bottom up, that gave the least of a mode when it was asked last.</summary>
-    public RowLayout[] Cheapest(int mode)
+    /// <summary>The least that the run is made of in one of these modes, and how its rows lie then, from the bottom up; none where it can't be laid in any.</summary>
+    /// <param name="prices">Of kinds, not below 0.</param>
+    /// <param name="modes">One mode at least.</param>
+    public (long Least, RowLayout[] Rows)? Cheapest(long[] prices, IReadOnlyCollection<int> modes)
     {
-        var best = Enumerable.Range(0, _mode.Length).Where(l => _mode[l] == mode).MinBy(l => _order.Last[l]);
+        var (own, may) = (_order.Least(prices), new bool[Modes]);
+        foreach (var mode in modes) may[mode] = true;
+        var best = Enumerable.Range(0, own.Length).Where(l => may[_mode[l]]).MinBy(l => own[l]);
+        if (own[best] == long.MaxValue) return null;
         var chosen = _order.Chosen(best);
-        return
+        return (own[best],
         [
             .. Enumerable.Range(0, Rows.Count).Select(r => RowLayout.Of(
                 Enumerable.Range(0, _cells.Length).Where(c => _cells[c].Row == r).Select(c => (_cells[c].Layouts[chosen[c]], _cells[c].FirstArc)))),
-        ];
+        ]);
     }
 
     // Numbers what is joined in the trunk by fitting on each other; none where time ran out.

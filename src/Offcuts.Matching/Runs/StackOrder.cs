@@ -55,9 +55,6 @@ internal sealed class StackOrder
         public Dictionary<(int, int), int> Number { get; init; } = [];
     }
 
-    /// <summary>What it came to when it was asked last, by the trunk's layouts.</summary>
-    public long[] Last { get; private set; } = [];
-
     /// <summary>The order; none where a stretch hangs together with three others that are left, or where that would take too long.</summary>
     public static StackOrder? Of(StackCell[] cells, CellFit[] fits, int trunk, Effort effort)
     {
@@ -170,7 +167,7 @@ internal sealed class StackOrder
             else Span(step);
         }
 
-        return Last = [.. _least[_trunk].Select(own => Sum(own, beside))];
+        return [.. _least[_trunk].Select(own => Sum(own, beside))];
     }
 
     private static long Sum(long a, long b) => a == long.MaxValue || b == long.MaxValue ? long.MaxValue : a + b;
@@ -204,7 +201,7 @@ internal sealed class StackOrder
         for (var n = 0; n < of.Length; n++) between.Cost[n] = Sum(between.Cost[n], before.Cost[of[n]]);
     }
 
-    /// <summary>Which layout of each stretch gave the least of one of the trunk's, when it was asked last.</summary>
+    /// <summary>Which layout of each stretch gave the least of one of the trunk's, when <see cref="Least"/> was asked last.</summary>
     public int[] Chosen(int ofTrunk)
     {
         var chosen = new int[_cells.Length];

@@ -103,7 +103,8 @@ internal sealed class StackSearch
         if (left.All(modes => modes.Length == 1))
         {
             _laid++;
-            if (Lay(program) is { } filling && filling.CompareTo(_best) < 0) Take(filling);
+            // One that spends less may give up more: what was closed before was held against a lower value then, but the bound of this node is lower still, and is noted.
+            if (Lay(program) is { } filling && filling.CompareTo(_best) < 0) _best = filling;
             if (!InVain(bound)) _closed = Math.Min(_closed, bound);
             return _effort.Over ? null : [];
         }
@@ -131,9 +132,6 @@ internal sealed class StackSearch
 
         return left;
     }
-
-    // What is closed was held against the value up to here. A filling that spends less may give up more, and what is closed holds no more than before then.
-    private void Take(Filling filling) => (_closed, _best) = (Math.Min(_closed, Value), filling);
 
     private Filling? Lay(PairProgram program)
     {

@@ -1,4 +1,6 @@
+using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
+using Offcuts.Core.Yard;
 using Offcuts.Matching.Methods;
 using Offcuts.Matching.Runs;
 using static Offcuts.Matching.Tests.Runs.RunScene;
@@ -58,7 +60,66 @@ public class PairDiveTests
         changed.Should().Be(0, $"{taken} were taken, {refused} refused");
     }
 
-    private static PairDive Dive(RunPart part) => PairDive.Begin(KindTable.Of(part, KindTable.Size.Usual, NoLimit)!, new StockPrices(part), NoLimit);
+    // Two windows and a door in 16 ft, half a panel of stagger: laid pair by pair from the bottom, one course or another comes to lie over joints that leave it no way past a window.
+    [Fact]
+    public void A_run_of_which_some_pair_finds_no_way_on_is_laid_anew_and_goes_on_being_laid_by_pairs()
+    {
+        var moved = 0;
+        foreach (var seed in Enumerable.Range(0, 4))
+        {
+            var part = PartOf(Request([Windowed(seed)], [.. Enumerable.Range(1, 8).Select(number => Offcut(number, 12 + 2 * number))]));
+            using var dive = Dive(part);
+
+            Laid(part, dive.First!, $"seed {seed}");
+            dive.CanMove.Should().BeTrue();
+            moved += Enumerable.Range(0, 6).Count(_ => dive.Move(dive.Cost + 500, NoLimit));
+            Laid(part, dive.Cut(NoLimit)!, $"seed {seed} after moves");
+        }
+
+        moved.Should().BePositive();
+    }
+
+    // One run of which all layouts are listed, and one by pairs: what is cut for both is decided together.
+    [Fact]
+    public void Listed_runs_are_laid_whole_beside_the_pairs_of_the_others_and_laid_again_with_them()
+    {
+        var part = PartOf(Request([Windowed(1), Run(180, 3) with { Name = "south", Leg = "south" }], [.. Enumerable.Range(1, 12).Select(number => Offcut(number, 10 + 2 * number))]));
+        var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
+        var stacks = StackModes.Listed(table, NoLimit).Stacks;
+        stacks.Single().Rows.Should().OnlyContain(row => row.Run == 0, "with a stagger of 12 inches there are too many layouts");
+
+        using var dive = PairDive.Begin(table, stacks, new StockPrices(part), NoLimit);
+
+        Laid(part, dive.First!, "first");
+        Enumerable.Range(0, 8).Count(_ => dive.Move(dive.Cost + 500, NoLimit)).Should().BePositive();
+        Laid(part, dive.Cut(NoLimit)!, "after moves");
+    }
+
+    // Every row is covered to its length, and no joint lies nearer than the stagger to one of the row below.
+    private static void Laid(RunPart part, Filling filling, string because)
+    {
+        var pieces = filling.Bars.SelectMany(bar => bar.Laid).ToLookup(one => one.Row.Index);
+        foreach (var row in part.Rows)
+        {
+            filling.Filled[row.Index].Should().BeTrue(because);
+            pieces[row.Index].Sum(one => one.To - one.From).Should().Be(row.Stretches.Sum(stretch => stretch.Length), because);
+            if (row.Below is { } below) CoursePair.Keeps([.. Joints(row)], [.. Joints(below)], row.Stagger).Should().BeTrue(because);
+        }
+
+        IEnumerable<long> Joints(Row row) => pieces[row.Index].Where(one => one.To != row.Stretches[one.Stretch].To).Select(one => one.To);
+    }
+
+    private static Run Windowed(int seed)
+    {
+        var draw = new Random(seed);
+        var run = Run(192, 6, 24);
+        var (door, window) = (36 + 2 * draw.Next(6), 112 + 2 * draw.Next(8));
+        Span[] low = [new(Length.Zero, In(door)), new(In(door + 38), In(192))];
+        Span[] high = [new(Length.Zero, In(door)), new(In(door + 38), In(window)), new(In(window + 30), In(192))];
+        return run with { Courses = [.. run.Courses.Select((course, c) => c < 4 ? course with { Stretches = c < 2 ? low : high } : course)] };
+    }
+
+    private static PairDive Dive(RunPart part) => PairDive.Begin(KindTable.Of(part, KindTable.Size.Usual, NoLimit)!, [], new StockPrices(part), NoLimit);
 
     private static RunPart PartOf(RunRequest request)
     {

@@ -25,7 +25,7 @@ public class StackSearchTests(ITestOutputHelper output)
         {
             var table = TableOf([run]);
             var (below, above) = (table.Rows[0], table.Rows[1]);
-            var expected = (from a in Layouts(below) from b in Layouts(above) where !a.Joints.Any(x => b.Joints.Any(y => Math.Abs(x - y) < In(24).Units)) select (a.Name, b.Name)).ToHashSet();
+            var expected = (from a in RunLayouts.Of(below) from b in RunLayouts.Of(above) where !a.Joints.Any(x => b.Joints.Any(y => Math.Abs(x - y) < In(24).Units)) select (a.Name, b.Name)).ToHashSet();
 
             var listed = PairLayouts.Of(new CoursePair(below, above, In(24).Units), 100_000, [], NoLimit)!.Select(one => (string.Join(',', one.Lower.Arcs), string.Join(',', one.Upper.Arcs))).ToArray();
 
@@ -117,7 +117,7 @@ public class StackSearchTests(ITestOutputHelper output)
             var table = TableOf([run]);
             long[] prices = [.. table.Kinds.Select(_ => (long)draw.Next(1, 1000))];
             var stack = StackModes.Listed(table, NoLimit).Stacks;
-            var least = LeastByTrying(table, prices);
+            var least = RunLayouts.LeastByTrying(table, prices, In(24).Units);
             if (stack.Length == 0)
             {
                 least.Should().BeNull($"seed {seed}: only what can't be laid is not listed here");
@@ -129,7 +129,8 @@ public class StackSearchTests(ITestOutputHelper output)
             own.Min().Should().Be(least, $"seed {seed}");
             foreach (var mode in Enumerable.Range(0, own.Length).Where(mode => own[mode] < long.MaxValue))
             {
-                var laid = stack.Single().Cheapest(mode);
+                var (cost, laid) = stack.Single().Cheapest(prices, [mode])!.Value;
+                cost.Should().Be(own[mode]);
                 laid.Sum(row => row.Kinds.Sum(kind => prices[kind])).Should().Be(own[mode], $"seed {seed}: that is how it is laid");
                 laid.Zip(laid.Skip(1)).Should().OnlyContain(one => CoursePair.Keeps(one.First.Joints, one.Second.Joints, In(24).Units));
                 laid.Select((row, r) => (Covered: row.Arcs.Sum(arc => table.Rows[r].At[table.Rows[r].To[arc]] - table.Rows[r].At[table.Rows[r].From[arc]]), Asked: table.Part.Rows[r].Stretches.Sum(stretch => stretch.Length))).Should().OnlyContain(one => one.Covered == one.Asked);
@@ -139,24 +140,6 @@ public class StackSearchTests(ITestOutputHelper output)
         }
 
         windows.Should().BeGreaterThan(4);
-    }
-
-    private static long? LeastByTrying(KindTable table, long[] prices)
-    {
-        var below = new List<(long Cost, long[] Joints)> { (0, []) };
-        foreach (var row in table.Rows)
-        {
-            var on = new List<(long Cost, long[] Joints)>();
-            foreach (var one in Layouts(row))
-            {
-                var under = below.Where(under => !under.Joints.Any(at => one.Joints.Any(joint => Math.Abs(at - joint) < In(24).Units))).Select(under => (long?)under.Cost).Min();
-                if (under is { } cost) on.Add((cost + one.Arcs.Sum(arc => prices[row.Kind[arc]]), one.Joints));
-            }
-
-            below = on;
-        }
-
-        return below.Count == 0 ? null : below.Min(one => one.Cost);
     }
 
     // Two runs, one of which can't be listed: the other's modes are told apart all the same, and both are laid.
@@ -270,12 +253,4 @@ public class StackSearchTests(ITestOutputHelper output)
     }
 
     private const int DrawnOdd = 24;
-
-    private static IEnumerable<(string Name, long[] Joints, int[] Arcs)> Layouts(RowGraph row)
-    {
-        IEnumerable<int[]> From(int at) => at == row.Count - 1 ? [[]]
-            : Enumerable.Range(row.First[at], row.First[at + 1] - row.First[at]).SelectMany(arc => From(row.To[arc]).Select(rest => (int[])[arc, .. rest]));
-        return From(0).Select(arcs => (
-            string.Join(',', arcs.Where(arc => row.Kind[arc] >= 0)), arcs.Where(arc => row.Joint[row.To[arc]]).Select(arc => row.At[row.To[arc]]).ToArray(), arcs.Where(arc => row.Kind[arc] >= 0).ToArray()));
-    }
 }
