@@ -144,6 +144,54 @@ public sealed class CellBoundTests
         }
     }
 
+    [Fact]
+    public void Cuts_that_the_tier_does_not_look_at_fill_no_cells()
+    {
+        var looked = 0;
+        foreach (var drawn in DrawnTier.Some(1_000, 60).Where(drawn => drawn.Tier.Active.Contains(false) && drawn.Tier.Copies > 0).Take(8))
+        {
+            var linear = ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
+            if (StateSpaceRelaxation.Of(drawn.Tier, linear, drawn.Optimum + 100) is not { } relaxation) continue;
+            looked++;
+
+            for (var d = 0; d < drawn.Tier.Active.Length; d++) (relaxation.Cells[d] > 0).Should().Be(drawn.Tier.Active[d], $"of {drawn.Name}");
+            relaxation.Bound.Should().BeLessThanOrEqualTo(drawn.Optimum * drawn.Tier.Scale, $"of {drawn.Name}");
+        }
+
+        looked.Should().BeGreaterThan(3);
+    }
+
+    // 40 x 100 in are 32,512,000 units of 1/320 mm; shared out to 65,536 cells, a cut of 1/64 in, 127 units, fills less than half of one.
+    [Fact]
+    public void Where_a_cut_is_too_short_beside_the_others_to_fill_a_cell_nothing_is_said()
+    {
+        var tier = Bought(Scene.Cut("100\"", 40), Scene.Cut("1/64\"", name: "chip"));
+        StateSpaceRelaxation.Of(tier, ColumnGeneration.Solve(tier, MaterialSolver.First(tier.Problem, 1).Plan, [], None), 1_000_000).Should().BeNull();
+
+        tier = Bought(Scene.Cut("100\"", 40), Scene.Cut("1\"", name: "block"));
+        StateSpaceRelaxation.Of(tier, ColumnGeneration.Solve(tier, MaterialSolver.First(tier.Problem, 1).Plan, [], None), 1_000_000).Should().NotBeNull();
+    }
+
+    [Fact]
+    public void Where_prices_are_too_large_for_their_sums_to_be_numbers_nothing_is_said()
+    {
+        var tier = Bought(Scene.Cut("40\"", 2), Scene.Cut("30\"", 3, name: "other"));
+        Relaxation At(double price)
+        {
+            var duals = Duals.Zero(tier).With(tier, [price, price]);
+            return new Relaxation([], [], duals, new PricingKnapsack(tier).Price(duals), 0);
+        }
+
+        StateSpaceRelaxation.Of(tier, At(100), 1_000_000).Should().NotBeNull();
+        StateSpaceRelaxation.Of(tier, At(1e30), 1_000_000).Should().BeNull();
+    }
+
+    private static Tier Bought(params Core.Yard.RequiredCut[] cuts)
+    {
+        var problem = Problem.Create(Scene.Request([], cuts, Scene.Price("100\"", 500)) with { Settings = Scene.NoKerf }).Value;
+        return Tier.Spend(MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan);
+    }
+
     private readonly record struct Step(int Supply, bool Must, bool Often);
 
     // What has as many pieces as there are copies is as good as without end.

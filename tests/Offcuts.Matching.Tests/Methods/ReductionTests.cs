@@ -1,3 +1,4 @@
+using Offcuts.Core.Yard;
 using Offcuts.Matching.Methods;
 using static Offcuts.Matching.Tests.Scene;
 
@@ -65,31 +66,53 @@ public sealed class ReductionTests
     [InlineData(2)]
     public void What_is_settled_costs_nothing_and_what_is_ruled_out_is_not_there(int draw)
     {
-        var (settledLoads, ruledOutByLoads) = (0, 0);
-        for (var seed = 0; seed < 600; seed++)
+        var all = Enumerable.Range(0, 600).Select(seed => new Random(10_000 * draw + seed)).Select((random, seed) =>
         {
-            var random = new Random(10_000 * draw + seed);
             var (bin, bins, kerf) = (random.Next(12, 70), random.Next(2, 5), random.Next(2));
-            var cuts = Full(random, bin, bins, kerf);
-            if (cuts.Length > 13) continue;
-            var tier = TierOf(bin, cuts, $"{kerf}\"");
-            int[] weights = [.. cuts.Select(cut => cut + kerf)];
-            var least = Least(weights, bin + kerf);
-            for (var level = Math.Max(1, least - 1); level <= least + 1; level++)
-            {
-                var (settled, ruledOut) = Reduction.Of(tier, 100 * level);
-                if (ruledOut) level.Should().BeLessThan(least, "draw {0}, seed {1}", draw, seed);
-                if (ruledOut && weights.Sum() <= level * (bin + kerf)) ruledOutByLoads++;
-                if (level < least) continue;
-                var rest = weights.ToList();
-                foreach (var cut in Loads(tier, settled).SelectMany(load => load)) rest.Remove(cut + kerf).Should().BeTrue();
-                Least([.. rest], bin + kerf).Should().BeLessThanOrEqualTo(level - settled.Count, "draw {0}, seed {1}", draw, seed);
-                settledLoads += settled.Count;
-            }
+            return Held($"draw {draw}, seed {seed}", bin, kerf, Full(random, bin, bins, kerf));
+        }).ToArray();
+
+        all.Sum(one => one.Settled).Should().BeGreaterThan(500);
+        all.Sum(one => one.RuledOut).Should().BeGreaterThan(20);
+    }
+
+    // Little fits exactly here, so that what may be wasted is more than many a cut.
+    [Fact]
+    public void Where_short_cuts_fit_into_what_may_be_wasted_what_is_settled_still_costs_nothing()
+    {
+        var settled = 0;
+        for (var seed = 0; seed < 1_500; seed++)
+        {
+            var random = new Random(20_000 + seed);
+            var (bin, kerf) = (random.Next(8, 30), random.Next(2));
+            var kinds = Enumerable.Range(0, random.Next(1, 6)).Select(_ => random.Next(1, bin + 1)).ToArray();
+            settled += Held($"seed {seed}", bin, kerf, [.. Enumerable.Range(0, random.Next(2, 10)).Select(_ => kinds[random.Next(kinds.Length)])]).Settled;
         }
 
-        settledLoads.Should().BeGreaterThan(500);
-        ruledOutByLoads.Should().BeGreaterThan(20);
+        settled.Should().BeGreaterThan(1_000);
+    }
+
+    // At each number of pieces near the fewest: what is settled leaves the rest no dearer, and only what can't be is ruled out.
+    private static (int Settled, int RuledOut) Held(string name, int bin, int kerf, int[] cuts)
+    {
+        if (cuts.Length > 13) return (0, 0);
+        var (settledLoads, ruledOutByLoads) = (0, 0);
+        var tier = TierOf(bin, cuts, $"{kerf}\"");
+        int[] weights = [.. cuts.Select(cut => cut + kerf)];
+        var least = Least(weights, bin + kerf);
+        for (var level = Math.Max(1, least - 1); level <= least + 1; level++)
+        {
+            var (settled, ruledOut) = Reduction.Of(tier, 100 * level);
+            if (ruledOut) level.Should().BeLessThan(least, name);
+            if (ruledOut && weights.Sum() <= level * (bin + kerf)) ruledOutByLoads++;
+            if (level < least) continue;
+            var rest = weights.ToList();
+            foreach (var cut in Loads(tier, settled).SelectMany(load => load)) rest.Remove(cut + kerf).Should().BeTrue();
+            Least([.. rest], bin + kerf).Should().BeLessThanOrEqualTo(level - settled.Count, name);
+            settledLoads += settled.Count;
+        }
+
+        return (settledLoads, ruledOutByLoads);
     }
 
     [Fact]
@@ -131,6 +154,55 @@ public sealed class ReductionTests
         var tier = Tier.Spend(MaterialPlan.Empty(material));
 
         Reduction.Of(tier, 200).Settled.Should().BeEmpty("what may stay unfilled is not for this procedure");
+    }
+
+    // One piece of 100 for cuts of 60 and 50: with the longer one left, it does.
+    [Fact]
+    public void Where_a_cut_may_stay_unfilled_nothing_is_ruled_out()
+    {
+        var material = MaterialProblem.Of(Problem.Create(Request([], [Cut("60\"", stage: "first"), Cut("50\"", stage: "then", name: "b")], Price("100\"", 100, 1)) with { Settings = NoKerf }).Value, Stud, out _);
+        Pattern First() => new(material, 0, [new Take(0, 1)]);
+        var (some, all) = (Tier.Spend(new MaterialPlan(material, [(First(), 1)])), Tier.Spend(MaterialPlan.Empty(material)));
+
+        some.MostLeft.Should().Equal(0, 1);
+        all.MostLeft.Should().Equal(1, 1);
+        Reduction.Of(some, 100).RuledOut.Should().BeFalse();
+        Reduction.Of(all, 100).RuledOut.Should().BeFalse();
+        Reduction.Of(all, 0).RuledOut.Should().BeFalse("with nothing filled nothing is spent");
+    }
+
+    [Fact]
+    public void Pieces_that_are_shorter_together_than_the_cuts_are_ruled_out()
+    {
+        Reduction.Of(TierOf(100, [60, 50]), 100).RuledOut.Should().BeTrue();
+        Reduction.Of(TierOf(100, [60, 50]), 199).RuledOut.Should().BeTrue("a part of a price buys nothing");
+        Reduction.Of(TierOf(100, [60, 40]), 100).RuledOut.Should().BeFalse();
+    }
+
+    [Fact]
+    public void Of_cuts_of_one_length_in_two_stages_each_is_settled_once()
+    {
+        RequiredCut Of(string stage, int length) => Cut($"{length}\"", stage: stage, name: $"{stage} {length}");
+        var request = Request([], [Of("first", 60), Of("first", 40), Of("then", 60), Of("then", 40)], Price("100\"", 100)) with { Settings = NoKerf };
+        var tier = Tier.Spend(MaterialSolver.First(MaterialProblem.Of(Problem.Create(request).Value, Stud, out _), 2).Plan);
+
+        var (settled, _) = Reduction.Of(tier, 200);
+
+        settled.Should().HaveCount(2);
+        settled.SelectMany(pattern => pattern.Takes).Select(take => take.Demand).Should().BeEquivalentTo([0, 1, 2, 3]);
+    }
+
+    [Fact]
+    public void What_is_settled_before_is_not_settled_again()
+    {
+        var tier = TierOf(100, [60, 40, 70, 30]);
+        var (all, _) = Reduction.Of(tier, 200);
+        all.Should().HaveCount(2);
+
+        var (rest, ruledOut) = Reduction.Of(tier.Rest([(all[0], 1)]), 100);
+
+        ruledOut.Should().BeFalse();
+        rest.Should().Equal(all[1]);
     }
 
     // Pieces cut up at random, most of them without waste, some with a cut that is a little shorter or longer.
