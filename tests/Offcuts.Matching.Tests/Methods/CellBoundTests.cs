@@ -37,8 +37,8 @@ public sealed class CellBoundTests
         foreach (var (drawn, relaxation) in Whole(300, 8))
         {
             var random = new Random(2);
-            var used = new int[drawn.Tier.SupplyCount.Length];
-            foreach (var (pattern, times) in TierSolver.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, None).Plan.Uses) used[pattern.Supply] += times;
+            var (best, used) = (TierSolver.Solve(drawn.Tier, drawn.Start, long.MinValue / 4, None).Plan.Uses, new int[drawn.Tier.SupplyCount.Length]);
+            foreach (var (pattern, times) in best) used[pattern.Supply] += times;
             var tier = drawn.Tier.Within([.. used.Select(times => random.Next(times + 1))], [.. used.Select((times, s) => random.Next(times, drawn.Tier.SupplyCount[s] + 1))]);
             var (within, loads) = (relaxation.Within(tier), new CellLoads(tier, relaxation.Duals, [.. relaxation.Cells], (_, _, _) => true));
             var least = Bounds.Rows(tier, relaxation.Duals) + Paths(loads, Steps(tier))[loads.All];
@@ -46,6 +46,8 @@ public sealed class CellBoundTests
 
             within.Bound.Should().BeLessThanOrEqualTo(drawn.Optimum * tier.Scale, $"of {drawn.Name}");
             ((Int128)within.Bound <= least && least - within.Bound <= Slack(loads, Steps(tier))).Should().BeTrue($"{within.Bound} for {least}, of {drawn.Name}");
+            foreach (var (pattern, _) in best)
+                within.Limit(pattern.Supply, CellsOf(pattern, within), drawn.Optimum).Should().BeGreaterThanOrEqualTo(drawn.Reduced(pattern, within.Duals), $"the best plan cuts as many as that, of {drawn.Name}");
         }
 
         musts.Should().BeGreaterThan(3);
@@ -184,6 +186,35 @@ public sealed class CellBoundTests
 
         StateSpaceRelaxation.Of(tier, At(100), 1_000_000).Should().NotBeNull();
         StateSpaceRelaxation.Of(tier, At(1e30), 1_000_000).Should().BeNull();
+    }
+
+    // What stays unfilled costs 2^22 each in the finest multiples: 300 of them are beyond what a row of 32 bits holds, but for the unit that the figures are rounded to.
+    [Theory]
+    [InlineData(2)]
+    [InlineData(300)]
+    public void However_many_cuts_stay_unfilled_each_of_them_counts(int copies)
+    {
+        var problem = Problem.Create(Scene.Request([Scene.Board("50\"")], [Scene.Cut("40\"", copies)]) with { Buy = false }).Value;
+        var plan = MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan;
+        var tier = Tier.Fill(plan.Problem, [true], 0, plan);
+        var (duals, priced) = (Duals.Zero(tier), new PricingKnapsack(tier).Price(Duals.Zero(tier)));
+
+        var relaxation = StateSpaceRelaxation.Of(tier, new Relaxation([], [], duals, priced, Bounds.Lagrangian(tier, duals, priced)), copies)!;
+
+        Bounds.RoundUp(tier, relaxation.Bound).Should().Be(copies - 1);
+    }
+
+    // 300 cuts at 3.00 each, two of which a board at 5.00 gives: 150 boards earn 1.00 each.
+    [Fact]
+    public void However_often_a_store_length_is_cut_each_use_counts()
+    {
+        var tier = Bought(Scene.Cut("40\"", 300));
+        var duals = Duals.Zero(tier).With(tier, [300]);
+        var priced = new PricingKnapsack(tier).Price(duals);
+
+        var relaxation = StateSpaceRelaxation.Of(tier, new Relaxation([], [], duals, priced, Bounds.Lagrangian(tier, duals, priced)), 1_000_000)!;
+
+        Bounds.RoundUp(tier, relaxation.Bound).Should().Be(75_000);
     }
 
     private static Tier Bought(params Core.Yard.RequiredCut[] cuts)

@@ -1,4 +1,5 @@
 using Offcuts.Core.Materials;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Matching.Methods;
 using Offcuts.Matching.Tests.Independent;
@@ -26,6 +27,7 @@ public sealed class PartTests
 
         Parts(yard, Asked("2x4", "48\"", rip: true), Asked("2x8", "20\"")).Should().Equal("2x4, 2x8");
         Parts(yard, Asked("2x4", "48\"", rip: true)).Should().Equal(["2x4, 2x8"], "though no cut asks for the wider");
+        Parts(yard, Asked("2x8", "20\""), Asked("2x4", "48\"", rip: true)).Should().Equal(["2x4, 2x8"], "whichever comes first");
         Parts(yard, Asked("2x4", "48\""), Asked("2x8", "20\"")).Should().Equal(["2x4", "2x8"], "nobody lets it be ripped");
         Parts([Of("2x4", "50\"")], Asked("2x8", "48\"", rip: true), Asked("2x4", "20\"")).Should().Equal(["2x4", "2x8"], "the piece is the narrower");
         Parts([Of("2x8", "50\"") with { Treated = true }], Asked("2x4", "48\"", rip: true) with { Treated = TreatedWish.No }, Asked("2x8", "20\""))
@@ -40,6 +42,45 @@ public sealed class PartTests
         Parts(yard, Asked("2x2", "48\"", rip: true), Asked("2x4", "48\"", rip: true), Asked("1x4", "20\"")).Should().Equal("1x4", "2x2, 2x4, 2x8");
         Parts(yard, Asked("2x2", "48\"", rip: true), Asked("2x8", "48\"")).Should().Equal("2x2, 2x4, 2x8");
     }
+
+    // By itself the 2x4 leaves one of two cuts and the 2x8 one of two; the short 2x8, too short for its own cuts, gives the second 2x4.
+    [Fact]
+    public void Where_each_material_by_itself_leaves_a_cut_ripping_fills_what_it_can()
+    {
+        var request = Request([Of("2x4", "50\"", 1), Of("2x8", "96\"", 2), Of("2x8", "50\"", 3)], [Many("2x4", "48\"", 2, rip: true), Many("2x8", "90\"", 2)]) with { Buy = false };
+
+        Match(request).Tiers.Unfilled.Should().Be(Figure.Best(1));
+    }
+
+    [Fact]
+    public void What_no_piece_of_its_own_material_can_give_is_ripped_and_only_what_none_can_give_is_left()
+    {
+        var yard = (Piece[])[Of("2x8", "50\"", 1), Of("2x8", "64\"", 2), Of("2x4", "50\"", 3)];
+
+        Match(Request(yard, [Many("2x4", "48\"", 2, rip: true), Many("2x8", "120\"", 1)]) with { Buy = false }).Tiers.Unfilled.Should().Be(Figure.Best(1));
+        Match(Request(yard[..1], [Many("2x4", "48\"", 1, rip: true), Many("2x8", "120\"", 1)]) with { Buy = false }).Tiers.Unfilled.Should().Be(Figure.Best(1));
+        Match(Request(yard, [Many("2x4", "48\"", 2, rip: true), Many("2x4", "60\"", 1, rip: true)]) with { Buy = false }).Tiers.Unfilled.Should().Be(Figure.Best(0), "the 60 in come out of the longer 2x8");
+    }
+
+    [Fact]
+    public void Where_ripping_spares_one_of_two_purchases_only_the_other_is_made()
+    {
+        var request = Request([Of("2x8", "50\"")], [Many("2x4", "48\"", 1, rip: true), Many("2x8", "90\"", 1)], Price("8'", 400), Price("8'", 800) with { Material = M("2x8") });
+
+        Match(request).Tiers.Spend.Should().Be(Figure.Best(800));
+    }
+
+    // Four cuts and two boards that are long enough, whichever is cut from which.
+    [Fact]
+    public void Where_ripping_gains_nothing_what_stays_unfilled_is_counted_once()
+    {
+        var plan = Match(Request([Of("2x4", "50\"", 1), Of("2x8", "50\"", 2)], [Many("2x4", "48\"", 3, rip: true), Many("2x8", "48\"", 1)]) with { Buy = false });
+
+        plan.Tiers.Unfilled.Should().Be(Figure.Best(2));
+        plan.Proven.Should().BeTrue();
+    }
+
+    private static RequiredCut Many(string material, string length, int count, bool rip = false) => Asked(material, length, rip) with { Count = count };
 
     [Fact]
     public void A_part_that_is_solved_on_gets_no_worse_and_one_that_is_proven_or_ripped_is_not()

@@ -43,6 +43,20 @@ public sealed class ReductionTests
         Loads(tier, settled).Should().ContainEquivalentOf(new[] { 53, 31, 16 });
     }
 
+    // Beside the 50, 30 + 19 leave 1 in of what all three pieces may waste; 15 + 16 in the place of the 30 leave nothing. The 99 needs that inch and the 70 the 30. A second 16,
+    // which the 84 needs, makes that two ways to 31.
+    [Theory]
+    [InlineData(99, 70, 50, 30, 19, 16, 15)]
+    [InlineData(99, 84, 70, 50, 30, 19, 16, 16, 15)]
+    public void Two_cuts_do_not_go_beside_the_longest_where_others_fill_more_in_the_place_of_one_of_them(params int[] cuts)
+    {
+        var (settled, ruledOut) = Reduction.Of(TierOf(100, cuts), cuts.Sum() + 1);
+
+        ruledOut.Should().BeFalse();
+        Loads(TierOf(100, cuts), settled).Should().NotContainEquivalentOf(new[] { 50, 30, 19 });
+        Held(string.Join(' ', cuts), 100, 0, cuts);
+    }
+
     [Fact]
     public void Where_a_cut_can_not_be_completed_within_the_waste_so_few_pieces_are_ruled_out()
     {
