@@ -72,7 +72,9 @@ public class StateSpaceRelaxationTests
         var relaxation = StateSpaceRelaxation.Of(tier, linear, 10_000)!;
 
         relaxation.Within(tier.Within([0, .. tier.SupplyLeast[1..]], [1, .. tier.SupplyCount[1..]])).LeastPath().Should().BeNull("two of 40\" and a kerf fill a board");
-        relaxation.Within(tier.Within([2, .. tier.SupplyLeast[1..]], tier.SupplyCount)).LeastPath()!.Uses[0].Should().Be(2);
+        var two = relaxation.Within(tier.Within([2, .. tier.SupplyLeast[1..]], tier.SupplyCount));
+        two.LeastPath()!.Uses[0].Should().Be(2);
+        two.Limit(0, 2 * two.Cells[0], tier.Value(plan)).Should().BeGreaterThan(-StateSpaceRelaxation.Never / 2, "a board with two of them and one with the third are the two that must be cut");
         var three = relaxation.Within(tier.Within([3, .. tier.SupplyLeast[1..]], tier.SupplyCount));
         three.LeastPath()!.Uses[0].Should().Be(3);
         Bounds.RoundUp(tier, three.Bound).Should().BeGreaterThan(tier.Value(plan));

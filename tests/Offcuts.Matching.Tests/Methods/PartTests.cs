@@ -41,6 +41,7 @@ public sealed class PartTests
 
         Parts(yard, Asked("2x2", "48\"", rip: true), Asked("2x4", "48\"", rip: true), Asked("1x4", "20\"")).Should().Equal("1x4", "2x2, 2x4, 2x8");
         Parts(yard, Asked("2x2", "48\"", rip: true), Asked("2x8", "48\"")).Should().Equal("2x2, 2x4, 2x8");
+        Parts([Of("2x8", "50\"")], Asked("2x2", "48\"", rip: true), Asked("2x4", "48\"", rip: true)).Should().Equal(["2x2, 2x4, 2x8"], "both may be ripped out of the one");
     }
 
     // By itself the 2x4 leaves one of two cuts and the 2x8 one of two; the short 2x8, too short for its own cuts, gives the second 2x4.
@@ -74,10 +75,14 @@ public sealed class PartTests
     [Fact]
     public void Where_ripping_gains_nothing_what_stays_unfilled_is_counted_once()
     {
-        var plan = Match(Request([Of("2x4", "50\"", 1), Of("2x8", "50\"", 2)], [Many("2x4", "48\"", 3, rip: true), Many("2x8", "48\"", 1)]) with { Buy = false });
+        Piece[] two = [Of("2x4", "50\"", 1), Of("2x8", "50\"", 2)];
+        RequiredCut[] four = [Many("2x4", "48\"", 3, rip: true), Many("2x8", "48\"", 1)];
 
-        plan.Tiers.Unfilled.Should().Be(Figure.Best(2));
-        plan.Proven.Should().BeTrue();
+        foreach (var plan in new[] { Match(Request(two, four) with { Buy = false }), Match(Request([.. two, Of("2x2", "24\"", 3)], [.. four, Many("2x2", "20\"", 1, rip: true)]) with { Buy = false }) })
+        {
+            plan.Tiers.Unfilled.Should().Be(Figure.Best(2));
+            plan.Proven.Should().BeTrue();
+        }
     }
 
     private static RequiredCut Many(string material, string length, int count, bool rip = false) => Asked(material, length, rip) with { Count = count };
