@@ -74,40 +74,48 @@ internal sealed class PairLayouts
             if (_effort.Over) return false;
             for (var j = b - 1; j >= 0; j--)
             {
-                if (i * b + j == _ways.Length - 1) continue;
-                var ways = 0L;
-                foreach (var (_, to) in Moves(i, j)) ways += _ways[to];
-                _ways[i * b + j] = (int)Math.Min(ways, _most + 1L);
+                if (i * b + j < _ways.Length - 1) _ways[i * b + j] = (int)Math.Min(Ways(i, j), _most + 1L);
             }
         }
 
         return _ways[0] <= _most;
     }
 
-    // As in CoursePairs: the row that stands farther left goes on, and its new joint keeps its distance from where the other one stands.
-    private IEnumerable<(int Arc, int To)> Moves(int i, int j)
+    // As in CoursePairs: the row that stands farther left goes on, and its new joint keeps its distance from where the other one stands. Counting is most of the work.
+    private long Ways(int i, int j)
     {
-        var b = _upper.Count;
-        var lower = _pair.LowerGoesOn(i, j);
-        var (row, at, other, beside) = lower ? (_pair.Lower, i, _upper, j) : (_upper, j, _pair.Lower, i);
-        for (var arc = row.First[at]; arc < row.First[at + 1]; arc++)
+        var (from, b, ways) = (From(i, j), _upper.Count, 0L);
+        for (var arc = from.Row.First[from.At]; arc < from.Row.First[from.At + 1]; arc++)
         {
-            var to = row.To[arc];
-            if (other.Joint[beside] && row.Joint[to] && Math.Abs(row.At[to] - other.At[beside]) < _pair.Stagger) continue;
-            yield return lower ? (arc, to * b + j) : (~arc, i * b + to);
+            if (from.Keeps(arc, _pair.Stagger)) ways += _ways[from.Lower ? from.Row.To[arc] * b + j : i * b + from.Row.To[arc]];
         }
+
+        return ways;
     }
+
+    // Which row goes on from which place, and where the other one stands with a joint.
+    private readonly record struct Step(bool Lower, RowGraph Row, int At, long? Beside)
+    {
+        public bool Keeps(int arc, long stagger) => Beside is not { } beside || !Row.Joint[Row.To[arc]] || Math.Abs(Row.At[Row.To[arc]] - beside) >= stagger;
+    }
+
+    private Step From(int i, int j) => _pair.LowerGoesOn(i, j)
+        ? new Step(true, _pair.Lower, i, _upper.Joint[j] ? _upper.At[j] : null)
+        : new Step(false, _upper, j, _pair.Lower.Joint[i] ? _pair.Lower.At[i] : null);
 
     private void Extend(int i, int j)
     {
         var b = _upper.Count;
         if (i * b + j == _ways.Length - 1) Keep();
-        foreach (var (arc, to) in Moves(i, j))
+        var from = From(i, j);
+        for (var arc = from.Row.First[from.At]; arc < from.Row.First[from.At + 1]; arc++)
         {
-            if (_ways[to] == 0 || _effort.Over) continue;
-            var arcs = arc < 0 ? _upperArcs : _lowerArcs;
-            arcs.Add(arc < 0 ? ~arc : arc);
-            Extend(to / b, to % b);
+            var to = from.Row.To[arc];
+            var (k, l) = from.Lower ? (to, j) : (i, to);
+            if (!from.Keeps(arc, _pair.Stagger) || _ways[k * b + l] == 0 || _effort.Over) continue;
+            var arcs = from.Lower ? _lowerArcs : _upperArcs;
+            arcs.Add(arc);
+            Extend(k, l);
             arcs.RemoveAt(arcs.Count - 1);
         }
     }

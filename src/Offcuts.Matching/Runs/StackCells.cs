@@ -78,7 +78,7 @@ internal sealed class StackCells
         // The longest first: where there are too many layouts, it is that one which has them.
         foreach (var c in Enumerable.Range(0, cells.Length).OrderByDescending(c => cells[c].Graph.At[^1] - cells[c].Graph.At[0]))
         {
-            if (_effort.Over || Listed(cells, near, c, stagger) is not { } listed) return CellList.Unknown;
+            if (_effort.Over || Listed(cells, near, c, rows[0]) is not { } listed) return CellList.Unknown;
             if (listed.Length == 0) return CellList.CannotBeLaid;
             cells[c].Layouts = listed;
         }
@@ -105,13 +105,13 @@ internal sealed class StackCells
         return fromB - toA < stagger && fromA - toB < stagger;
     }
 
-    private RowLayout[]? Listed(StackCell[] cells, (int A, int B)[] near, int cell, long stagger)
+    private RowLayout[]? Listed(StackCell[] cells, (int A, int B)[] near, int cell, Row rules)
     {
         if (Alone(cells[cell].Graph) is { } alone) return alone;
         RowLayout[]? best = null;
         foreach (var (a, b) in near.Where(one => one.A == cell || one.B == cell))
         {
-            if (Pairs(cells[a].Graph, cells[b].Graph, stagger) is not { } pairs) continue;
+            if (Pairs(cells[a].Graph, cells[b].Graph, rules) is not { } pairs) continue;
             var own = a == cell ? pairs.Lower : pairs.Upper;
             if (best is null || own.Length < best.Length) best = own;
         }
@@ -131,22 +131,24 @@ internal sealed class StackCells
         return _known.TryGetValue(name, out var layout) ? layout : _known[name] = new RowLayout(graph, arcs);
     }
 
-    private (RowLayout[] Lower, RowLayout[] Upper)? Pairs(RowGraph lower, RowGraph upper, long stagger)
+    private (RowLayout[] Lower, RowLayout[] Upper)? Pairs(RowGraph lower, RowGraph upper, Row rules)
     {
-        var key = (lower.Shape, upper.Shape, stagger);
+        var key = (lower.Shape, upper.Shape, rules.Stagger);
         if (_pairs.TryGetValue(key, out var known)) return known;
-        var found = Many(lower, upper, stagger) ? null : PairLayouts.Of(new CoursePair(lower, upper, stagger), MostPairs, _known, _effort);
+        var found = Many(lower, upper, rules) ? null : PairLayouts.Of(new CoursePair(lower, upper, rules.Stagger), MostPairs, _known, _effort);
         return _pairs[key] = found is null ? null : ([.. found.Select(one => one.Lower).Distinct()], [.. found.Select(one => one.Upper).Distinct()]);
     }
 
-    // From joint to joint of a course it may be anything from twice the stagger to the longest piece, and the joint of the other course lies between: so many ways for each
-    // piece are seen without counting, which takes long where they are many.
-    private bool Many(RowGraph lower, RowGraph upper, long stagger)
+    // So many ways are seen without counting, which takes long where they are many: where both rows lie, from joint to joint of a course it may be anything from twice the stagger to
+    // the longest piece, with the joint of the other course between; where only one lies, anything a piece may be long.
+    private bool Many(RowGraph lower, RowGraph upper, Row rules)
     {
-        var longest = _table.Part.LongestBar;
-        if (longest < 2 * stagger) return false;
-        var both = Math.Min(lower.At[^1] - lower.At[0], upper.At[^1] - upper.At[0]);
-        return Math.Pow(1 + (longest - 2 * stagger) / _table.Part.Interval, both / longest - 1) > MostPairs;
+        var (longest, interval) = (_table.Part.LongestBar, _table.Part.Interval);
+        var (between, alone) = (1 + Math.Max(0, longest - 2 * rules.Stagger) / interval, 1 + Math.Max(0, longest - rules.Shortest) / interval);
+        var (from, to) = (Math.Max(lower.At[0], upper.At[0]), Math.Min(lower.At[^1], upper.At[^1]));
+        var (left, right) = (from - Math.Min(lower.At[0], upper.At[0]), Math.Max(lower.At[^1], upper.At[^1]) - to);
+        double Ways(long choices, long length) => Math.Pow(choices, Math.Max(0, length / longest - 1));
+        return Ways(between, to - from) * Ways(alone, left) * Ways(alone, right) > MostPairs;
     }
 
     // By the places that the joints of an upper layout bar in the lower row, a bit each.
@@ -165,7 +167,7 @@ internal sealed class StackCells
         }
 
         var joints = lower.Layouts.Select(one => Bits(one.Joints.Select(at => places[at]))).ToArray();
-        var barred = upper.Layouts.Select(one => Bits(Enumerable.Range(0, lower.Graph.Count).Where(n => one.Joints.Any(at => Math.Abs(at - lower.Graph.At[n]) < stagger)))).ToArray();
+        var barred = upper.Layouts.Select(one => Bits(one.Joints.SelectMany(at => Near(lower.Graph.At, at, stagger)))).ToArray();
         var pairs = new List<(int, int)>();
         for (var a = 0; a < joints.Length && pairs.Count <= MostFits && !_effort.Over; a++)
         {
@@ -179,6 +181,13 @@ internal sealed class StackCells
 
         if (_effort.Over) return null;
         return _fits[key] = pairs.Count > MostFits ? null : [.. pairs];
+    }
+
+    // The places nearer than the stagger to a joint; places lie from left to right.
+    private static IEnumerable<int> Near(long[] at, long joint, long stagger)
+    {
+        var first = Array.BinarySearch(at, joint - stagger + 1);
+        for (var n = first < 0 ? ~first : first; n < at.Length && at[n] < joint + stagger; n++) yield return n;
     }
 
     // What has nothing under it or on it, where something must lie, is struck out.
