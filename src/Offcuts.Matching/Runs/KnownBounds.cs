@@ -6,8 +6,8 @@ namespace Offcuts.Matching.Runs;
 internal sealed class KnownBounds
 {
     private readonly RunPart _part;
-    private readonly StockPrices _spend;
-    private readonly StockPrices _given;
+    private readonly Lazy<StockPrices> _spend;
+    private readonly Lazy<StockPrices> _given;
     private readonly KindTable? _table;
     private readonly long? _pairSpend;
     private readonly StockPrices? _pairGiven;
@@ -16,16 +16,22 @@ internal sealed class KnownBounds
     private long _least;
     private (long Spent, long Bound) _leastGiven = (long.MinValue, 0);
 
-    public KnownBounds(RunPart part, KindTable? table, Filling filling, Effort effort)
+    /// <summary>Solves what bounds are reckoned from.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="table">Its kinds, where there are some.</param>
+    /// <param name="start">Prices for spend and value in one sum to begin with.</param>
+    /// <param name="filling">Which rows are covered, and the spend.</param>
+    /// <param name="effort">Limit; a share of what is left of it where prices of the stock are needed later.</param>
+    public KnownBounds(RunPart part, KindTable? table, StockPrices start, Filling filling, Effort effort)
     {
         (_part, _table) = (part, table);
-        _spend = StockRelaxation.Solve(part, filling, RunGoal.Spend, effort.Share(0.3)).Prices;
-        _given = StockRelaxation.Solve(part, filling, RunGoal.GivenUp, effort.Share(0.3)).Prices;
+        StockPrices Stock(RunGoal goal) => StockRelaxation.Solve(part, filling, goal, effort.Share(0.3)).Prices;
+        (_spend, _given) = (new(() => Stock(RunGoal.Spend)), new(() => Stock(RunGoal.GivenUp)));
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
-        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, _spend, spend, effort.Share(0.5))?.Bound;
-        _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, _given, given, effort)?.Prices;
+        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5))?.Bound;
+        _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8))?.Prices;
     }
 
     /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>
@@ -41,21 +47,23 @@ internal sealed class KnownBounds
 
     /// <summary>Which patterns are left beside a filling.</summary>
     public Worthwhile Left(Filling filling) =>
-        new(filling, new WorthTable(_part, _given), StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+        new(filling, new WorthTable(_part, _given.Value), StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given.Value));
 
     public PartOutcome Of(Filling filling)
     {
         var spend = _part.Levels.Length;
         if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, _last.Bounds);
         var bounds = TrivialBounds.Of(_part, filling);
-        bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend)));
-        bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given));
+        // Pairs of rows know all that the stock alone knows, and more; but only of fillings that cover every row.
+        var whole = !filling.Filled.Contains(false);
+        if (!whole || _pairSpend is null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend.Value)));
+        if (!whole || _pairGiven is null) bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given.Value));
         if (_reach.Open.Length > 0 && Opened(filling).SequenceEqual(_reach.Open))
         {
             for (var level = 0; level < spend; level++) bounds[level] = Math.Max(bounds[level], _reach.Bounds[level]);
         }
 
-        if (!filling.Filled.Contains(false))
+        if (whole)
         {
             bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
             if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);

@@ -13,7 +13,6 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 internal sealed class PairDive : IDisposable
 {
-    private const int FirstRounds = 80;
     private const int Rounds = 5;
     private const int LastRounds = 30;
     private const double Sure = 0.8;
@@ -22,7 +21,7 @@ internal sealed class PairDive : IDisposable
     private const int MostLearnt = 500;
     private const double OfLaying = 0.8;
     private const double OfFirstRounds = 0.5;
-    private const double OfRun = 0.2;
+    private const double OfRun = 0.3;
 
     // Little against a cent of value, so that ties and joints decide among equals.
     private const long TieCost = StockPrices.Scale;
@@ -46,6 +45,9 @@ internal sealed class PairDive : IDisposable
     /// <summary>What was laid first; rows for which nothing was found are left open. None where that took too long.</summary>
     public Filling? First { get; private set; }
 
+    /// <summary>What kinds of pieces are worth, spend and value in one sum; none where time ran out before.</summary>
+    public StockPrices? Prices { get; private set; }
+
     /// <summary>Lays a part for the first time.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="stacks">Runs that are laid whole; all others are laid by pairs.</param>
@@ -56,7 +58,9 @@ internal sealed class PairDive : IDisposable
         var dive = new PairDive(table, effort);
         dive.AddPositions(stacks);
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (dive._program.Price(prices, dive._effort) is not null && dive._program.Generate(FirstRounds, dive._effort.Share(OfFirstRounds)) && dive.LayAll(double.PositiveInfinity))
+        if (PairRelaxation.Solve(table, dive._program, RunGoal.Together, 0, prices, long.MaxValue, dive._effort.Share(OfFirstRounds)) is not { } solved) return dive;
+        dive.Prices = PairRelaxation.Of(table, solved.Prices);
+        if (dive._program.Solve() is not null && dive.LayAll(double.PositiveInfinity))
         {
             dive._begun = true;
             dive.Keep();
@@ -251,7 +255,7 @@ internal sealed class PairDive : IDisposable
         var run = new List<PairPosition>();
         for (var one = lowest; one is not null; one = one.Above) run.Add(one);
         RowGraph[] rows = [.. run.SelectMany(one => new[] { one.Pair.Lower, one.Pair.Upper }).OfType<RowGraph>()];
-        if (rows.Length < 2 || RunLaying.Of(rows, position.Pair.Stagger, _program.KindPrices, _first.Share(OfRun)) is not { } laid) return false;
+        if (rows.Length < 2 || RunLaying.Of(rows, position.Pair.Stagger, position.Lower.Shortest, _program.Lacking, _first.Share(OfRun)) is not { } laid) return false;
         var r = 0;
         foreach (var one in run)
         {

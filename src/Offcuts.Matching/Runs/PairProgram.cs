@@ -121,7 +121,7 @@ internal sealed class PairProgram : IDisposable
         RunGoal.Spend => new PairPrices(kinds, StockPrices.Scale, 0),
         RunGoal.GivenUp => new PairPrices(kinds, spend, StockPrices.Scale),
         RunGoal.Reach => new PairPrices(kinds, 0, 0),
-        _ => new PairPrices(kinds, 8 * StockPrices.Scale, StockPrices.Scale),
+        _ => new PairPrices(kinds, StockPrices.CentSpent * StockPrices.Scale, StockPrices.Scale),
     };
 
     /// <summary>
@@ -187,8 +187,8 @@ internal sealed class PairProgram : IDisposable
         Add(group, known with { New = false });
     }
 
-    /// <summary>What a piece of each kind is worth at the prices of the last solution, in parts of a cent.</summary>
-    public long[] KindPrices => _duals!.Kinds;
+    /// <summary>Of which kinds a piece more could not be had, as it was solved last.</summary>
+    public bool[] Lacking => [.. _duals!.Kinds.Select(price => price >= Dear / 2 * StockPrices.Scale)];
 
     /// <summary>What a layout costs at the prices of the last solution.</summary>
     public double PriceOf(PairLayout layout) => layout.Extra + layout.Kinds.Sum(kind => (double)_duals!.Kinds[kind]) / StockPrices.Scale;
@@ -238,7 +238,7 @@ internal sealed class PairProgram : IDisposable
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => known.Cut.GivenUp,
             RunGoal.Reach => 0,
-            _ => 8.0 * bar.Price + known.Cut.GivenUp,
+            _ => (double)StockPrices.CentSpent * bar.Price + known.Cut.GivenUp,
         });
         foreach (var group in known.Kinds.GroupBy(kind => kind)) _kinds[group.Key].SetCoefficient(use, group.Count());
         Patterns.Add(known with { Use = use });

@@ -138,7 +138,8 @@ internal sealed class PairRelaxation
         return (long)Int128.Clamp(whole, long.MinValue / 8, long.MaxValue / 8);
     }
 
-    private static StockPrices Of(KindTable table, PairPrices prices) => new(table.Part)
+    /// <summary>Prices of a program as those of stock.</summary>
+    public static StockPrices Of(KindTable table, PairPrices prices) => new(table.Part)
     {
         ByKind = Enumerable.Range(0, prices.Kinds.Length).ToDictionary(k => table.Kinds[k], k => prices.Kinds[k]),
         Spend = prices.Spend,

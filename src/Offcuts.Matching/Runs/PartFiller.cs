@@ -88,14 +88,14 @@ internal static class PartFiller
     private static PartOutcome Searched(RunPart part, KindTable? table, StackModes[] stacks, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
         var alone = part.Rows.Length == 1;
-        var prices = StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices;
         // Where openings part courses, pairs laid one on the other come to courses that can't be laid: what is listed is laid whole then, at once where that is every run.
         var (parted, all) = (part.Rows.Any(row => row.Stretches.Length > 1), stacks.Sum(stack => stack.Rows.Count) == part.Rows.Count(row => row.Stretches.Length > 0));
         var atOnce = table is not null && parted && all;
-        if (table is not null && !atOnce) prices = PairRelaxation.Solve(table, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.2))?.Prices ?? prices;
+        var start = StockRelaxation.Least(part);
+        var whole = atOnce ? StackDive.Begin(table!, stacks, start, Filling.Empty(part), effort.Share(0.4)) : null;
+        using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, parted ? stacks : [], start, effort.Share(0.5));
+        var prices = dive?.Prices ?? whole?.Prices ?? StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.2)).Prices;
         var search = new LayingSearch(part, prices);
-        var whole = atOnce ? StackDive.Begin(table!, stacks, prices, Filling.Empty(part), effort.Share(0.4)) : null;
-        using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, parted ? stacks : [], prices, effort.Share(0.5));
         var filling = (whole?.First ?? dive?.First) is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
@@ -107,7 +107,7 @@ internal static class PartFiller
             if (whole.First is { } anew && anew.CompareTo(filling) < 0) better(new PartOutcome(filling = anew, TrivialBounds.Of(part, filling)));
         }
 
-        var known = new KnownBounds(part, table, filling, effort.Share(0.4));
+        var known = new KnownBounds(part, table, prices, filling, effort.Share(0.4));
         better(known.Of(filling));
         if (stacks.Length > 0) filling = Modes(table!, stacks, prices, filling, known, effort.Share(0.7), better);
         if (whole is not null) filling = Relaid(whole, filling, known, effort.Share(0.5), better);
@@ -117,11 +117,11 @@ internal static class PartFiller
         better(outcomeOfQuick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
         if (outcomeOfQuick.Proven || (part.Unpriced && outcomeOfQuick.Filling.Filled.Contains(false))) return outcomeOfQuick;
-        var start = Last(part, known, outcomeOfQuick, effort);
-        better(start);
-        if (start.Proven) return start;
-        var improved = search.Improve(start.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
-        return improved.CompareTo(start.Filling) == 0 ? start : Decided(part, known, improved, effort);
+        var last = Last(part, known, outcomeOfQuick, effort);
+        better(last);
+        if (last.Proven) return last;
+        var improved = search.Improve(last.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
+        return improved.CompareTo(last.Filling) == 0 ? last : Decided(part, known, improved, effort);
     }
 
     // Stock is limited: the rows that it may reach for are laid first, then the others as far as it goes; and pairs and rows are laid again by turns.
@@ -134,7 +134,7 @@ internal static class PartFiller
         better(new PartOutcome(filling, TrivialBounds.Of(part, filling)));
         // What a shorter time falls back on is tried in a longer one too: which of both lays more can't be known beforehand.
         if (bottom.First is not null && filling.Filled.Contains(false) && !effort.Over && search.First(effort.Share(0.2)) is var other && other.CompareTo(filling) < 0) better(new PartOutcome(filling = other, TrivialBounds.Of(part, filling)));
-        var known = new KnownBounds(part, null, filling, effort.Share(0.2));
+        var known = new KnownBounds(part, null, bottom.Prices, filling, effort.Share(0.2));
         better(known.Of(filling));
         var endless = double.IsInfinity(effort.Seconds);
         for (var fruitless = 0; fruitless < (endless ? MostTurns : int.MaxValue) && !effort.Over && !known.Of(filling).Proven; fruitless++)
@@ -170,7 +170,7 @@ internal static class PartFiller
         {
             var tier = table.Part.Levels.Length + (goal == RunGoal.Spend ? 0 : 1);
             if (known.Of(filling).Figure(tier).Proven) continue;
-            (filling, var bound) = StackSearch.Solve(table, stacks, goal, goal == RunGoal.Spend ? prices : known.Given ?? prices, filling, effort.Share(0.7));
+            (filling, var bound) = StackSearch.Solve(table, stacks, goal, goal == RunGoal.Spend ? prices.OfSpend : known.Given ?? prices, filling, effort.Share(0.7));
             known.AtLeast(goal, filling, bound);
             better(known.Of(filling));
             if (!known.Of(filling).Figure(tier).Proven) break;

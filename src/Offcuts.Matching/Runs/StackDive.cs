@@ -34,6 +34,9 @@ internal sealed class StackDive
     /// <summary>What was laid first; none where time ran out before.</summary>
     public Filling? First { get; private set; }
 
+    /// <summary>What kinds of pieces are worth, spend and value in one sum; none where time ran out before.</summary>
+    public StockPrices? Prices { get; private set; }
+
     /// <summary>Lays the listed runs of a part for the first time; what else is laid of it stays.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
     /// <param name="stacks">Its listed runs, one at least.</param>
@@ -45,7 +48,9 @@ internal sealed class StackDive
         var dive = new StackDive(table, stacks, known);
         using var program = dive.Program();
         var prices = program.Prices([.. table.Kinds.Select(start.Of)], 0);
-        if (PairRelaxation.Solve(table, program, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.4)) is not null && program.Solve() is not null)
+        if (PairRelaxation.Solve(table, program, RunGoal.Together, 0, prices, long.MaxValue, effort.Share(0.4)) is not { } solved) return dive;
+        dive.Prices = PairRelaxation.Of(table, solved.Prices);
+        if (program.Solve() is not null)
             dive.First = dive.Lay(program, new PairLayout?[stacks.Length], (double.PositiveInfinity, long.MaxValue), effort);
         return dive;
     }

@@ -32,6 +32,13 @@ internal sealed class StockPrices(RunPart part)
     /// <summary>Cost of a cent of yard value given up.</summary>
     public long GivenUp { get; init; }
 
+    /// <summary>Of prices by kind for spend and value in one sum, those for the spend alone: where to begin, no more.</summary>
+    public StockPrices OfSpend => ByKind is null ? this
+        : new StockPrices(part) { ByKind = ByKind.ToDictionary(one => one.Key, one => one.Value / CentSpent), Spend = Scale };
+
+    /// <summary>In one sum with the value given up, a cent spent counts so often.</summary>
+    public const long CentSpent = 8;
+
     /// <summary>What a piece earns.</summary>
     public long Of(Kind kind)
     {

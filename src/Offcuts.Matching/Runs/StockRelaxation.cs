@@ -137,17 +137,20 @@ internal sealed class StockRelaxation
         return best;
     }
 
+    /// <summary>Every length at its share of the new piece that costs least for its length, for spend and value in one sum: where to begin, without a solver.</summary>
+    public static StockPrices Least(RunPart part) => new StockRelaxation(part, Filling.Empty(part), RunGoal.Together).Least();
+
     // Every length at its share of the new piece that costs least for its length.
     private StockPrices Least()
     {
-        var weight = _goal switch { RunGoal.Spend => 1, RunGoal.Together => 8, _ => 0 };
+        var weight = _goal switch { RunGoal.Spend => 1, RunGoal.Together => StockPrices.CentSpent, _ => 0 };
         var unit = weight * _part.Bars.Where(bar => bar.Price > 0).Select(bar => (double)bar.Price / bar.Length).DefaultIfEmpty().Min();
         return ByLength(unit, weight * StockPrices.Scale, _goal is RunGoal.GivenUp or RunGoal.Together ? StockPrices.Scale : 0);
     }
 
     /// <summary>Every length at so many cents a unit: what is laid by these prices wastes little, whatever stock is worth. They need no solver, and give no bound.</summary>
     public static StockPrices ByLength(RunPart part, double unit) =>
-        new StockRelaxation(part, Filling.Empty(part), RunGoal.Together).ByLength(unit, 8 * StockPrices.Scale, StockPrices.Scale);
+        new StockRelaxation(part, Filling.Empty(part), RunGoal.Together).ByLength(unit, StockPrices.CentSpent * StockPrices.Scale, StockPrices.Scale);
 
     private StockPrices ByLength(double unit, long spend, long given)
     {
@@ -171,7 +174,7 @@ internal sealed class StockRelaxation
             RunGoal.Spend => (StockPrices.Scale, 0L),
             RunGoal.GivenUp => (Whole(_spend), StockPrices.Scale),
             RunGoal.Reach => (0L, 0L),
-            _ => (8 * StockPrices.Scale, StockPrices.Scale),
+            _ => (StockPrices.CentSpent * StockPrices.Scale, StockPrices.Scale),
         };
         var (interval, odds) = (Whole(_intervals), _odd.ToDictionary(row => row.Key, row => Whole(row.Value)));
         return new StockPrices(_part)
@@ -250,7 +253,7 @@ internal sealed class StockRelaxation
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => pattern.GivenUp,
             RunGoal.Reach => 0,
-            _ => 8.0 * bar.Price + pattern.GivenUp,
+            _ => (double)StockPrices.CentSpent * bar.Price + pattern.GivenUp,
         });
         foreach (var group in cuts.Where(cut => cut.Kind.Ends != Ends.Free && cut.Kind.Length % _part.Interval > 0)
             .GroupBy(cut => new Kind(cut.Kind.Length % _part.Interval, cut.Kind.Ends)))

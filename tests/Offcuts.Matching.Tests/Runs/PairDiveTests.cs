@@ -20,7 +20,7 @@ public class PairDiveTests
         using var dive = Dive(part);
         var filling = new LayingSearch(part, new StockPrices(part)).First(NoLimit);
         filling.Figures[part.Levels.Length] += 1800; // As if a panel had been bought for nothing: its spend can't be proven.
-        var known = new KnownBounds(part, null, filling, new Effort(new MatchLimits { Cancel = new CancellationToken(canceled: true) }));
+        var known = new KnownBounds(part, null, new StockPrices(part), filling, new Effort(new MatchLimits { Cancel = new CancellationToken(canceled: true) }));
         known.Of(filling).Figure(part.Levels.Length).Proven.Should().BeFalse("else nothing is tried anyway");
         var clock = new SetClock { Step = 1 };
 
