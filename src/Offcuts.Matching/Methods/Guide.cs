@@ -7,6 +7,7 @@ namespace Offcuts.Matching.Methods;
 internal sealed class Guide
 {
     private const int MostRounds = 150;
+    private const double LeastGain = 0.02;
 
     private readonly Tier _tier;
 
@@ -35,7 +36,7 @@ internal sealed class Guide
         if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || linear.Bound - first.Bound > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
-        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, MostRounds, effort).Best : first;
+        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, MostRounds, effort, LeastGain).Best : first;
         if (raised.Bound <= linear.Bound) return Linear(tier, linear);
 
         // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.

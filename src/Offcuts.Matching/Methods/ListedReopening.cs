@@ -15,7 +15,6 @@ internal static class ListedReopening
     private const double Grown = 1.1;
     private const double Shrunk = 0.85;
     private const double Work = 0.06;
-    private const int Seed = 1;
     private static readonly int[] Lists = [1_500, 6_000, 20_000];
 
     /// <summary>A plan that costs no more in this tier.</summary>
@@ -26,11 +25,12 @@ internal static class ListedReopening
     /// <param name="bound">At this cost it is good enough.</param>
     /// <param name="patience">So many tries one after the other may find nothing.</param>
     /// <param name="effort">Limit.</param>
-    public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort)
+    /// <param name="seed">What is taken apart is drawn with it.</param>
+    public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort, int seed = 1)
     {
         var lists = Listed(tier, plan, met, guide, bound, effort);
         if (lists.Length == 0) return plan;
-        var random = new Random(Seed);
+        var random = new Random(seed);
         var copies = lists.Select(_ => FirstCopies).ToArray();
         for (var (tries, left) = (0, patience); tries < MostTries && left > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
         {

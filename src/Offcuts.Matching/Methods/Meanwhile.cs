@@ -14,6 +14,9 @@ internal sealed class Meanwhile : IDisposable
     private readonly CancellationTokenSource _enough;
     private readonly Task<MaterialPlan> _task;
 
+    /// <summary>True in the last tier where nothing is bought and the copies are not too many.</summary>
+    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies;
+
     /// <summary>Begins, in the last tier where nothing is bought; elsewhere the plan stays as it is.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="plan">A plan that keeps its rows.</param>
@@ -22,14 +25,15 @@ internal sealed class Meanwhile : IDisposable
     /// <param name="bound">At this cost a plan is good enough.</param>
     /// <param name="patience">So many tries one after the other may find nothing.</param>
     /// <param name="effort">Limit.</param>
-    public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort)
+    /// <param name="seed">What is taken apart is drawn with it.</param>
+    public Meanwhile(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort, int seed = 1)
     {
         // Both cores ask for it, and the first to ask reckons it.
         _ = tier.Drop;
         _tier = tier;
         _enough = CancellationTokenSource.CreateLinkedTokenSource(effort.Cancel);
         var until = effort.Until(_enough.Token);
-        _task = tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies ? Task.Run(() => ListedReopening.Improve(tier, plan, met, guide, bound, patience, until)) : Task.FromResult(plan);
+        _task = Applies(tier) ? Task.Run(() => ListedReopening.Improve(tier, plan, met, guide, bound, patience, until, seed)) : Task.FromResult(plan);
     }
 
     /// <summary>Waits for its end: the better of its plan and this one, this one where they are equal.</summary>

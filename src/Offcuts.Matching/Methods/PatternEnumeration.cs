@@ -8,7 +8,7 @@ namespace Offcuts.Matching.Methods;
 /// saw cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
 /// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed; ripping more does
 /// cost something where rips are counted.
-/// Cost: the number of patterns, times the demands. Gives up above the limits and says so.
+/// Cost: the number of patterns, times the demands. Above the limits it gives up and says so, or, where the least cost of those that are too many is wanted, goes on below that.
 /// </summary>
 internal sealed class PatternEnumeration
 {
@@ -19,7 +19,12 @@ internal sealed class PatternEnumeration
     private readonly MaterialProblem _problem;
     private readonly Limit[] _limits;
     private readonly int _mostPatterns;
-    private readonly List<Pattern> _found = [];
+    private readonly long _mostSteps;
+
+    // The dearest first, each with the least cost of a plan that can have it.
+    private readonly PriorityQueue<Pattern, long> _found = new(Comparer<long>.Create((one, other) => other.CompareTo(one)));
+    private readonly long _least;
+    private long _dearest;
     private long _steps;
 
     // Of the supply being searched.
@@ -30,9 +35,9 @@ internal sealed class PatternEnumeration
     private bool[] _free = [];
     private long[] _fill = [];
 
-    private PatternEnumeration(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
+    private PatternEnumeration(Tier tier, ReducedCostLimits limits, long least, long most, int mostPatterns, long mostSteps)
     {
-        (_tier, _problem, _mostPatterns, _steps) = (tier, tier.Problem, mostPatterns, mostSteps);
+        (_tier, _problem, _least, _dearest, _mostPatterns, _mostSteps, _steps) = (tier, tier.Problem, least, most, mostPatterns, mostSteps, mostSteps);
         _limits = [.. tier.Earlier.Select(bound => bound.Limits).Prepend(limits).Select(one => new Limit(one))];
     }
 
@@ -41,17 +46,8 @@ internal sealed class PatternEnumeration
     /// <param name="limits">How dear the patterns may be.</param>
     /// <param name="mostPatterns">More than this is too many.</param>
     /// <param name="mostSteps">Most steps of the search.</param>
-    public static IReadOnlyList<Pattern>? All(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps)
-    {
-        var search = new PatternEnumeration(tier, limits, mostPatterns, mostSteps);
-        for (var s = 0; s < tier.Problem.Supplies.Count; s++)
-        {
-            if (tier.SupplyCount[s] > 0 && !search.Supply(s)) return null;
-        }
-
-        search._found.Sort(Pattern.Compare);
-        return search._found;
-    }
+    public static IReadOnlyList<Pattern>? All(Tier tier, ReducedCostLimits limits, int mostPatterns, long mostSteps) =>
+        new PatternEnumeration(tier, limits, 0, 0, mostPatterns, mostSteps).Listed();
 
     /// <summary>
     /// The patterns of plans of at most as much as can be listed: the optimum is mostly close to the bound, and patterns multiply with the
@@ -69,18 +65,34 @@ internal sealed class PatternEnumeration
         (long Most, IReadOnlyList<Pattern> Patterns)? widest = null;
         foreach (var limit in limits)
         {
-            for (var step = (most - bound) / 64; ; step = step == 0 ? 1 : 2 * step)
-            {
-                var level = Math.Min(most, bound + step);
-                if (All(tier, guide.Limits(level), limit, StepsAPattern * limit + 500_000) is not { } patterns) break;
-                widest = (level, patterns);
-                if (level == most) break;
-            }
-
+            var search = new PatternEnumeration(tier, guide.Limits(most), Math.Min(bound, most), most, limit, StepsAPattern * limit + 500_000);
+            if (search.Listed() is { } patterns && (widest is null || search._dearest > widest.Value.Most)) widest = (search._dearest, patterns);
             if (widest is { } found && found.Most >= worthwhile) break;
         }
 
         return widest;
+    }
+
+    private IReadOnlyList<Pattern>? Listed()
+    {
+        for (var s = 0; s < _problem.Supplies.Count; s++)
+        {
+            if (_tier.SupplyCount[s] > 0 && !Supply(s)) return null;
+        }
+
+        Pattern[] found = [.. _found.UnorderedItems.Select(one => one.Element)];
+        Array.Sort(found, Pattern.Compare);
+        return found;
+    }
+
+    // What costs more than this is no longer looked for. False where less than the bound would be left.
+    private bool Narrowed(long most)
+    {
+        if (most < _least) return false;
+        _limits[0].Narrow(_dearest - most);
+        _dearest = most;
+        while (_found.TryPeek(out _, out var level) && level > most) _found.Dequeue();
+        return true;
     }
 
     private bool Supply(int supply)
@@ -92,7 +104,7 @@ internal sealed class PatternEnumeration
         {
             if (!_tier.Active[d] || !from.Whole[d]) continue;
             var whole = new Pattern(_problem, supply, [new Take(d, 1)], whole: true);
-            if (Within(whole)) _found.Add(whole);
+            if (Within(whole) && !Found(whole)) return false;
         }
 
         _demands = [.. Enumerable.Range(0, from.Allows.Length)
@@ -110,7 +122,12 @@ internal sealed class PatternEnumeration
 
     private bool Search(int i, long weight, long shortestSkipped)
     {
-        if (--_steps < 0) return false;
+        if (--_steps < 0)
+        {
+            if (_dearest <= _least || !Narrowed(_least + (_dearest - _least) / 2)) return false;
+            _steps = _mostSteps;
+        }
+
         foreach (var limit in _limits)
         {
             if (limit.TooDear(i)) return true;
@@ -146,9 +163,14 @@ internal sealed class PatternEnumeration
         }
 
         var pattern = new Pattern(_problem, _supply, takes);
-        if (!Within(pattern)) return true;
-        _found.Add(pattern);
-        return _found.Count <= _mostPatterns;
+        return !Within(pattern) || Found(pattern);
+    }
+
+    // Where that is one too many, those that are dearest go.
+    private bool Found(Pattern pattern)
+    {
+        _found.Enqueue(pattern, _dearest - _limits[0].Spare(pattern));
+        return _found.Count <= _mostPatterns || (_found.TryPeek(out _, out var dearest) && Narrowed(dearest - 1));
     }
 
     // How dear a pattern may be by one relaxation, for the supply being searched.
@@ -160,6 +182,9 @@ internal sealed class PatternEnumeration
         private int[] _step = [];
         private long[] _dual = [];
         private long[][] _completion = [];
+
+        // So much less than the limits say is the most.
+        private long _below;
 
         // Cells filled and sum of duals before each demand.
         private int[] _cells = [];
@@ -199,13 +224,20 @@ internal sealed class PatternEnumeration
 
         public void Take(int i, int count) => (_cells[i + 1], _sum[i + 1]) = (_cells[i] + count * _step[i], _sum[i] + count * _dual[i]);
 
-        public bool TooDear(int i) => _cells[i] >= _completion[i].Length || _sum[i] + _completion[i][_cells[i]] < 0;
+        public bool TooDear(int i) => _cells[i] >= _completion[i].Length || _sum[i] + _completion[i][_cells[i]] < _below;
 
-        public bool Holds(Pattern pattern)
+        public void Narrow(long by) => _below += by * limits.Tier.Scale;
+
+        public bool Holds(Pattern pattern) => Left(pattern) >= _below;
+
+        // By so much may a plan with the pattern cost less than the most, in whole units of cost.
+        public long Spare(Pattern pattern) => (Left(pattern) - _below) / limits.Tier.Scale;
+
+        private long Left(Pattern pattern)
         {
             var cells = 0;
             foreach (var take in pattern.Takes) cells += take.Count * _load.Cells[take.Demand];
-            return cells < _load.Most.Length && PricingKnapsack.ReducedCost(limits.Tier, pattern, _duals) <= _load.Most[cells];
+            return cells < _load.Most.Length ? _load.Most[cells] - PricingKnapsack.ReducedCost(limits.Tier, pattern, _duals) : long.MinValue;
         }
     }
 }

@@ -7,7 +7,11 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Nodes">Most nodes of the search.</param>
 /// <param name="First">Most work of the first try of clause learning, about in seconds; none at all where that is 0.</param>
 /// <param name="Later">Work of its later tries, about in seconds: together they take at most half as much again.</param>
-internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double First = 0, double Later = 0);
+internal readonly record struct PoolWork(int Copies, int States, long Tries, int Nodes, double First = 0, double Later = 0)
+{
+    /// <summary>So many times as much search and clause learning.</summary>
+    public PoolWork Times(int more) => this with { Nodes = more * Nodes, First = more * First, Later = more * Later };
+}
 
 /// <summary>
 /// A tier over a complete list of its patterns, by <see cref="CountProgram"/> where the copies are few, else by <see cref="PoolSearch"/>:

@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Methods;
 /// u_d := u_d + step (n_d - takes_d)       step = part (cost of the best plan - bound) / sum (n_d - takes_d)^2
 /// </code>
 /// Source: the subgradient method, Held, Wolfe and Crowder, 1974 (from memory).
-/// Cost: one relaxation a round, until the bound meets the best plan, stays where it is, or the work is done.
+/// Cost: one relaxation a round, until the bound meets the best plan, gains too little for what that takes, or the work is done.
 /// </summary>
 internal static class StateSpaceAscent
 {
@@ -17,15 +17,29 @@ internal static class StateSpaceAscent
     private const double FirstPart = 0.5;
     private const double LargestSum = 1L << 56;
     private const double LeastPart = 0.02;
+    private const double WorthGain = 5e8;
 
     /// <summary>The best relaxation met, its loads reduced to those that plans of use can have, and what its last paths took.</summary>
-    public static (StateSpaceRelaxation Best, PathMean Paths) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort)
+    /// <param name="tier">The tier.</param>
+    /// <param name="first">Where it begins.</param>
+    /// <param name="most">Only plans of at most this cost are of use.</param>
+    /// <param name="rounds">Most rounds.</param>
+    /// <param name="effort">Limit.</param>
+    /// <param name="leastGain">This part of the gap has to be gained again and again for so much work, else it ends.</param>
+    public static (StateSpaceRelaxation Best, PathMean Paths) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort, double leastGain = 0)
     {
         var prices = first.Duals.Demand.Select(price => price / (double)tier.Scale).ToArray();
         var (best, at, part, since, work) = (first, first, FirstPart, 0, 0.0);
+        var (before, worked) = (first.Bound, 0.0);
         var paths = new PathMean(tier.SupplyCount.Length, tier.DemandCount.Length);
         for (var round = 1; round <= rounds && part >= LeastPart && work < MostWork && !effort.Over; round++)
         {
+            if (work - worked >= WorthGain)
+            {
+                if (best.Bound - before < leastGain * ((most + 1) * (double)tier.Scale - best.Bound)) break;
+                (before, worked) = (best.Bound, work);
+            }
+
             if (Bounds.RoundUp(tier, best.Bound) > most || at.LeastPath() is not { } path) break;
             paths.Add(path);
             var wanting = tier.DemandCount.Zip(path.Takes, (asked, taken) => asked - taken).ToArray();

@@ -33,13 +33,15 @@ internal static class TierSolver
     private const int MostFailures = 3;
     private const int LittlePatience = 18;
     private const int MuchPatience = 80;
+    private const int FewClimbs = 2;
+    private const int MostClimbs = 4;
+    private const int MoreEachClimb = 4;
     private static readonly int[] BeamLists = [12_000, 40_000, 120_000];
     private static readonly PoolWork NearTheBound = new(MostCountedCopies, FewStates, FewTries, 300, 0.1, 0.5);
     private static readonly PoolWork Glance = new(MostCountedCopies, FewStates, FewTries, 20, 0.1);
     private static readonly PoolWork Little = new(int.MaxValue, FewStates, FewTries, 100, 0.1);
     private static readonly PoolWork Counting = new(int.MaxValue, MostStates, MostTries, 1_000, 0.2, 2);
     private static readonly PoolWork Searching = new(int.MaxValue, FewStates, FewTries, 200, 0.2, 2);
-    private static readonly PoolWork SearchingOn = Searching with { Nodes = 800, First = 0.8, Later = 8 };
 
     /// <summary>Solves.</summary>
     /// <param name="tier">The tier.</param>
@@ -50,23 +52,24 @@ internal static class TierSolver
     public static TierOutcome Solve(Tier tier, MaterialPlan incumbent, long trivialBound, Effort effort, Action<MaterialPlan, long>? told = null)
     {
         var branches = !Countable(tier) && PurchaseBranching.Applies(tier);
-        var (best, bound, relaxation, _) = Soon(tier, incumbent, trivialBound, branches || Countable(tier) ? 1 : Dives, effort, straight: branches);
+        var (best, bound, relaxation, _) = Soon(tier, incumbent, trivialBound, branches || Countable(tier) || Meanwhile.Applies(tier) ? 1 : Dives, effort, straight: branches);
         if (relaxation is null || tier.Value(best) <= bound || effort.Over) return new TierOutcome(best, bound, relaxation);
         told?.Invoke(best, bound);
 
         // What a proof may leave out depends on how good the duals are, beyond what the bound says.
         relaxation = ColumnGeneration.Solve(tier, best, relaxation.Patterns, effort);
         bound = Math.Max(bound, Bounds.RoundUp(tier, relaxation.Bound));
-        if (!branches) return Proven(tier, best, bound, relaxation, effort);
+        var climbs = tier.Goal == Goal.GivenUp ? MostClimbs : 1;
+        if (!branches) return Proven(tier, best, bound, relaxation, climbs, effort);
 
         // Where the lengths alone say as much as the relaxation, a plan without waste mostly meets the bound, and branching would not raise it.
         if (tier.Goal == Goal.Spend && Bounds.Lengths(tier).Bound == bound) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
         (best, bound) = PurchaseBranching.Solve(tier, best, bound, relaxation, (whole, plan, least, at) =>
         {
-            var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, effort);
+            var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, Math.Min(climbs, FewClimbs), effort);
             return (proven.Plan, proven.Bound);
         }, effort, told: told);
-        return Proven(tier, best, bound, relaxation, effort);
+        return Proven(tier, best, bound, relaxation, climbs, effort);
     }
 
     /// <summary>What comes soon: full loads, or the relaxation and a plan from it.</summary>
@@ -89,13 +92,13 @@ internal static class TierSolver
     }
 
     // What dives did not settle.
-    private static TierOutcome Proven(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    private static TierOutcome Proven(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int climbs, Effort effort)
     {
         if (tier.Goal != Goal.GivenUp && tier.Copies > MostCountedCopies && tier.Value(best) > bound && !effort.Over)
             (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
-        if (tier.Value(best) > bound && !Countable(tier) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
+        if (tier.Value(best) > bound && !Countable(tier) && (!Meanwhile.Applies(tier) || tier.FewSizes) && !effort.Over) best = Recombined(tier, best, relaxation, effort);
         Guide? guide = null;
-        if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, effort);
+        if (tier.Value(best) > bound && !effort.Over) (best, bound, guide) = Searched(tier, best, bound, relaxation, climbs, effort);
         if (Tight(tier, best, bound) && !effort.Over) best = Diving.Dive(tier, relaxation.Patterns, bound, LongestDive, effort) ?? best;
         return new TierOutcome(best, bound, relaxation, guide);
     }
@@ -161,7 +164,7 @@ internal static class TierSolver
     private static MaterialPlan Recombined(Tier tier, MaterialPlan best, Relaxation relaxation, Effort effort) =>
         IntegerMaster.Found(tier, relaxation.Patterns, tier.Value(best) - 1, FewNodes, effort) ?? best;
 
-    private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, Effort effort)
+    private static (MaterialPlan Plan, long Bound, Guide Guide) Searched(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int climbs, Effort effort)
     {
         var linear = Guide.Linear(tier, relaxation);
         if (Countable(tier)) return Counted(tier, best, bound, relaxation, linear, effort);
@@ -174,13 +177,14 @@ internal static class TierSolver
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         (best, bound) = (meanwhile.Better(glance.Best), glance.Bound);
-        using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, MuchPatience, effort);
-        foreach (var work in tier.Goal == Goal.GivenUp ? (PoolWork[])[Searching, SearchingOn] : [Searching])
+        for (var (climb, more) = (1, 1); climb <= climbs && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
-            var levels = new Levels(tier, best, bound, work, ManyNodes, effort);
+            using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, climb * MuchPatience, effort, climb);
+            var levels = new Levels(tier, best, bound, Searching.Times(more), ManyNodes, effort);
             levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
             if (levels.Closed) return (levels.Best, levels.Bound, guide);
-            (best, bound) = (Reopening.Improve(tier, longer.Better(levels.Best), levels.Bound, effort), levels.Bound);
+            var better = longer.Better(levels.Best);
+            (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);
         }
 
         return (best, bound, guide);

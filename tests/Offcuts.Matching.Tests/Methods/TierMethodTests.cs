@@ -110,6 +110,33 @@ public sealed class TierMethodTests
     }
 
     [Fact]
+    public void The_widest_list_holds_all_that_its_level_asks_for_and_one_cent_more_would_be_too_many()
+    {
+        var (narrowed, tooMany) = (0, 0);
+        foreach (var (drawn, random) in Drawn(700, 260))
+        {
+            var guide = Guide.Linear(drawn.Tier, At(drawn, drawn.Duals(random)));
+            var (bound, most, limit) = (drawn.Optimum - 5, drawn.Optimum + 40, random.Next(1, 25));
+            IReadOnlyList<Pattern>? Listed(long level) => PatternEnumeration.All(drawn.Tier, guide.Limits(level), limit, 10_000_000);
+            var widest = PatternEnumeration.Widest(drawn.Tier, guide, bound, most, [limit]);
+            if (widest is not { } found)
+            {
+                tooMany++;
+                Listed(bound).Should().BeNull($"there are too many even at the bound, of {drawn.Name}");
+                continue;
+            }
+
+            found.Patterns.Should().Equal(Listed(found.Most), $"of {drawn.Name}");
+            if (found.Most == most) continue;
+            narrowed++;
+            Listed(found.Most + 1).Should().BeNull($"of {drawn.Name}");
+        }
+
+        narrowed.Should().BeGreaterThan(20);
+        tooMany.Should().BeGreaterThan(5);
+    }
+
+    [Fact]
     public void The_enumeration_gives_up_above_its_limits_and_only_there()
     {
         var tried = 0;
