@@ -1,4 +1,5 @@
 using Offcuts.Matching.Methods;
+using Offcuts.Matching.Tests.Methods;
 
 namespace Offcuts.Matching.Tests;
 
@@ -47,6 +48,32 @@ public class CountProgramTests
 
         CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), tier.Value(start), 1, 20_000_000, none).Closed.Should().BeFalse("one state is too few");
         CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), tier.Value(start), 200_000, 0, none).Closed.Should().BeFalse("no try is too few");
+    }
+
+    [Fact]
+    public void However_few_states_and_tries_it_may_take_what_it_says_is_so()
+    {
+        var (closed, open) = (0, 0);
+        var none = new Effort(MatchLimits.None);
+        foreach (var drawn in DrawnTier.Some(7_000, 14))
+        {
+            var (tier, random) = (drawn.Tier, new Random(drawn.Name.Length));
+            var guide = Guide.Linear(tier, ColumnGeneration.Solve(tier, drawn.Start, [], none));
+            foreach (var level in (long[])[drawn.Optimum - 1, drawn.Optimum, drawn.Optimum + 25])
+            {
+                var pool = PatternEnumeration.All(tier, guide.Limits(level), 100_000, 10_000_000)!;
+                foreach (var states in (int[])[2, 3, 5, 9, 20, 60, 300])
+                {
+                    var said = CountProgram.Solve(tier, pool, guide, level, states, random.Next(1, 400), none, (SpanOrder)random.Next(2));
+                    if (!said.Closed) open++;
+                    else Value(tier, said.Plan).Should().Be(level < drawn.Optimum ? null : drawn.Optimum, $"of {drawn.Name} up to {level} with {states} states");
+                    if (said.Closed) closed++;
+                }
+            }
+        }
+
+        closed.Should().BeGreaterThan(60);
+        open.Should().BeGreaterThan(20);
     }
 
     private static long? Value(Tier tier, MaterialPlan? plan) => plan is null ? null : tier.Value(plan);
