@@ -60,6 +60,18 @@ public sealed class LevelsTests
         }
     }
 
+    [Fact]
+    public void What_the_decision_leaves_open_the_integer_master_decides()
+    {
+        foreach (var (drawn, guide) in Drawn(5_900, 25))
+        {
+            var levels = new Levels(drawn.Tier, drawn.Start, long.MinValue / 4, Nothing, 1_000, None);
+            levels.Climb(guide, 1, 3, Levels.Few);
+
+            (drawn.Tier.Value(levels.Best), levels.Bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
+        }
+    }
+
     // Few states and tries: some levels are decided and some are not, with a bound from outside that may be anywhere below the best.
     [Fact]
     public void However_little_work_there_is_no_bound_is_above_the_best_plan()

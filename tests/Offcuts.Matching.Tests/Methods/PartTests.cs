@@ -83,6 +83,8 @@ public sealed class PartTests
             plan.Tiers.Unfilled.Should().Be(Figure.Best(2));
             plan.Proven.Should().BeTrue();
         }
+
+        Match(Request(two, [.. four, Many("2x8", "120\"", 1)]) with { Buy = false }).Tiers.Unfilled.Should().Be(Figure.Best(3), "no piece gives the longest");
     }
 
     private static RequiredCut Many(string material, string length, int count, bool rip = false) => Asked(material, length, rip) with { Count = count };

@@ -206,6 +206,19 @@ public sealed class ReductionTests
         settled.SelectMany(pattern => pattern.Takes).Select(take => take.Demand).Should().BeEquivalentTo([0, 1, 2, 3]);
     }
 
+    // 100 in are 6,400 times 1/64 in; 2,001 cuts of so many are more than are counted.
+    [Fact]
+    public void Where_there_is_too_much_to_count_nothing_is_said()
+    {
+        var request = Request([], [Cut("40 1/64\""), Cut("30\"", 2_000, name: "many")], Price("100\"", 100)) with { Settings = NoKerf };
+        var tier = Tier.Spend(MaterialSolver.First(MaterialProblem.Of(Problem.Create(request).Value, Stud, out _), 1).Plan);
+
+        var (settled, ruledOut) = Reduction.Of(tier, 70_000);
+
+        settled.Should().BeEmpty();
+        ruledOut.Should().BeFalse();
+    }
+
     [Fact]
     public void What_is_settled_before_is_not_settled_again()
     {
