@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Methods;
 internal sealed class Guide
 {
     private const int MostRounds = 150;
-    private const double LeastGain = 0.02;
+    private const double LeastGain = 0.005;
 
     private readonly Tier _tier;
 

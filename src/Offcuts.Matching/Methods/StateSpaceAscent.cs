@@ -17,7 +17,7 @@ internal static class StateSpaceAscent
     private const double FirstPart = 0.5;
     private const double LargestSum = 1L << 56;
     private const double LeastPart = 0.02;
-    private const double WorthGain = 5e8;
+    private const double WorthGain = 1.5e9;
 
     /// <summary>The best relaxation met, its loads reduced to those that plans of use can have, and what its last paths took.</summary>
     /// <param name="tier">The tier.</param>
