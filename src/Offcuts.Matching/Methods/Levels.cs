@@ -54,7 +54,8 @@ internal sealed class Levels
     /// <param name="part">The first level is so far: 1 for the whole gap, 2 for half of it.</param>
     /// <param name="failures">So many levels may be too much.</param>
     /// <param name="lists">How long the lists may be; the next where there are more patterns even at the bound.</param>
-    public void Climb(Guide guide, int part, int failures, params Lists[] lists)
+    /// <returns>False where there were too many at the bound that was reached: more work for a level would change nothing.</returns>
+    public bool Climb(Guide guide, int part, int failures, params Lists[] lists)
     {
         Begin(guide);
         var (step, tooMuch) = ((_tier.Value(Best) - 1 - Bound) / part, long.MaxValue);
@@ -62,11 +63,13 @@ internal sealed class Levels
         {
             var wanted = Math.Min(_tier.Value(Best) - 1, Bound + step);
             if (wanted >= tooMuch) wanted = Bound + (tooMuch - Bound) / 2;
-            if (Listed(guide, wanted, lists) is not { } level) break;
+            if (Listed(guide, wanted, lists) is not { } level) return false;
             if (Decided(level.Patterns, guide, level.Most)) step = Raised(level.Most, step);
             else if (--failures == 0) break;
             else (tooMuch, step) = (level.Most, (level.Most - Bound) / 2);
         }
+
+        return true;
     }
 
     /// <summary>Goes up in steps that are made shorter as long as a level is too much. False where even at the bound there are too many patterns.</summary>

@@ -8,12 +8,15 @@ namespace Offcuts.Matching.Methods;
 /// saw cuts have a cost, each cut earns less by it, and what may end exactly with the span earns it back once.
 /// In tiers where cutting more from a piece costs nothing, only patterns to which nothing can be added are listed; ripping more does
 /// cost something where rips are counted.
-/// Cost: the number of patterns, times the demands. Above the limits it gives up and says so, or, where the least cost of those that are too many is wanted, goes on below that.
+/// Cost: the number of patterns, times the demands. Above the limits it gives up and says so, or leaves out the dearest and says how far the list reaches.
 /// </summary>
 internal sealed class PatternEnumeration
 {
     /// <summary>Steps of the search that one pattern may take.</summary>
     public const long StepsAPattern = 80;
+
+    private const int MostRenewals = 3;
+    private const int NearerEachTime = 8;
 
     private readonly Tier _tier;
     private readonly MaterialProblem _problem;
@@ -26,6 +29,7 @@ internal sealed class PatternEnumeration
     private readonly long _least;
     private long _dearest;
     private long _steps;
+    private int _renewals;
 
     // Of the supply being searched.
     private int _supply;
@@ -124,7 +128,7 @@ internal sealed class PatternEnumeration
     {
         if (--_steps < 0)
         {
-            if (_dearest <= _least || !Narrowed(_least + (_dearest - _least) / 2)) return false;
+            if (_dearest <= _least || ++_renewals > MostRenewals || !Narrowed(_least + (_dearest - _least) / NearerEachTime)) return false;
             _steps = _mostSteps;
         }
 

@@ -99,7 +99,7 @@ internal sealed class Tier
     /// <summary>True where an earlier tier says that no plan is left.</summary>
     public bool Impossible { get; private init; }
 
-    /// <summary>True where most cuts are not one of a kind.</summary>
+    /// <summary>True where there are two cuts of a size or more on average.</summary>
     public bool FewSizes => 2 * Active.Count(active => active) <= Copies;
 
     /// <summary>True where a demand may be filled more often than asked at no cost.</summary>

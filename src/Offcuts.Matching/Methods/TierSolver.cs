@@ -11,7 +11,7 @@ internal sealed record TierOutcome(MaterialPlan Plan, long Bound, Relaxation? Re
 /// Solves one tier: full loads, where the sum of lengths says what they cost; column generation for the bound; diving and an integer master over the patterns met for a plan; then, where they
 /// do not meet, branching on what is bought, and all patterns within a gap and a proof over those, level by level: by counting, by search and clause learning, and by the
 /// integer master where these give up. Where all do, the plan is at least made better part by part, and where the sum of lengths says that it is one step from the best, by a
-/// very long dive.
+/// very long dive. The last tier is gone through level by level again and again with four times the work, as long as that can change anything and there is time.
 /// </summary>
 internal static class TierSolver
 {
@@ -177,11 +177,11 @@ internal static class TierSolver
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         (best, bound) = (meanwhile.Better(glance.Best), glance.Bound);
-        for (var (climb, more) = (1, 1); climb <= climbs && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
+        for (var (climb, more, listed) = (1, 1, true); climb <= climbs && listed && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
             using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, climb * MuchPatience, effort, climb);
             var levels = new Levels(tier, best, bound, Searching.Times(more), ManyNodes, effort);
-            levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
+            listed = levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
             if (levels.Closed) return (levels.Best, levels.Bound, guide);
             var better = longer.Better(levels.Best);
             (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);

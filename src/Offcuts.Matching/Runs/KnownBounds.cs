@@ -6,12 +6,14 @@ namespace Offcuts.Matching.Runs;
 internal sealed class KnownBounds
 {
     private readonly RunPart _part;
-    private readonly Lazy<StockPrices> _spend;
-    private readonly Lazy<StockPrices> _given;
+    private readonly Filling _first;
+    private readonly Effort _effort;
     private readonly KindTable? _table;
     private readonly long? _pairSpend;
     private readonly StockPrices? _pairGiven;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
+    private StockPrices? _spend;
+    private StockPrices? _given;
     private PartOutcome? _last;
     private long _least;
     private (long Spent, long Bound) _leastGiven = (long.MinValue, 0);
@@ -21,12 +23,10 @@ internal sealed class KnownBounds
     /// <param name="table">Its kinds, where there are some.</param>
     /// <param name="start">Prices for spend and value in one sum to begin with.</param>
     /// <param name="filling">Which rows are covered, and the spend.</param>
-    /// <param name="effort">Limit; a share of what is left of it where prices of the stock are needed later.</param>
+    /// <param name="effort">Limit; a share of what is left of it where prices of the stock are needed for a bound.</param>
     public KnownBounds(RunPart part, KindTable? table, StockPrices start, Filling filling, Effort effort)
     {
-        (_part, _table) = (part, table);
-        StockPrices Stock(RunGoal goal) => StockRelaxation.Solve(part, filling, goal, effort.Share(0.3)).Prices;
-        (_spend, _given) = (new(() => Stock(RunGoal.Spend)), new(() => Stock(RunGoal.GivenUp)));
+        (_part, _table, _first, _effort) = (part, table, filling, effort);
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
@@ -45,9 +45,12 @@ internal sealed class KnownBounds
         _last = null;
     }
 
-    /// <summary>Which patterns are left beside a filling.</summary>
-    public Worthwhile Left(Filling filling) =>
-        new(filling, new WorthTable(_part, _given.Value), StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given.Value));
+    /// <summary>Which patterns are left beside a filling; prices of the stock that are not known yet are solved within a share of this limit.</summary>
+    public Worthwhile Left(Filling filling, Effort effort)
+    {
+        var prices = ForValue(effort);
+        return new(filling, new WorthTable(_part, prices), StockRelaxation.At(_part, filling, RunGoal.GivenUp, prices));
+    }
 
     public PartOutcome Of(Filling filling)
     {
@@ -56,8 +59,8 @@ internal sealed class KnownBounds
         var bounds = TrivialBounds.Of(_part, filling);
         // Pairs of rows know all that the stock alone knows, and more; but only of fillings that cover every row.
         var whole = !filling.Filled.Contains(false);
-        if (!whole || _pairSpend is null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend.Value)));
-        if (!whole || _pairGiven is null) bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, _given.Value));
+        if (!whole || _pairSpend is null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend ??= Stock(RunGoal.Spend, _effort))));
+        if (!whole || _pairGiven is null) bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, ForValue(_effort)));
         if (_reach.Open.Length > 0 && Opened(filling).SequenceEqual(_reach.Open))
         {
             for (var level = 0; level < spend; level++) bounds[level] = Math.Max(bounds[level], _reach.Bounds[level]);
@@ -73,6 +76,10 @@ internal sealed class KnownBounds
 
         return _last = new PartOutcome(filling, bounds);
     }
+
+    private StockPrices ForValue(Effort effort) => _given ??= Stock(RunGoal.GivenUp, effort);
+
+    private StockPrices Stock(RunGoal goal, Effort effort) => StockRelaxation.Solve(_part, _first, goal, effort.Share(0.3)).Prices;
 
     // At what level rows stay open first: what was said of how many there holds for every filling that covers all below.
     private static int[] Opened(Filling filling) => [.. filling.Part.Levels.Where(level => filling.Part.Rows.Any(row => row.Number == level && !filling.Filled[row.Index])).Take(1)];

@@ -72,16 +72,30 @@ internal static class PartFiller
         return open.Length == 0 ? Searched(part, table, stacks, exact, effort, better) : Rest(table!, stacks, open, exact, effort, better);
     }
 
-    // What stays open however it is laid is left out: the rest can be covered, and is a part of its own.
+    // What stays open however it is laid is left out, and the rest is a part of its own.
     private static PartOutcome Rest(KindTable table, StackModes[] stacks, Row[] open, Filling? exact, Effort effort, Action<PartOutcome> better)
     {
-        var left = new RowsLeftOpen(table.Part, open);
-        var rows = left.Origin.Zip(left.Rest.Rows).ToDictionary(one => one.First, one => one.Second);
-        var outcome = rows.Count == 0 ? PartOutcome.Best(Filling.Empty(left.Rest))
-            : Searched(left.Rest, table.Only(left.Rest, left.Origin, KindTable.Size.Usual), [.. stacks.Select(stack => stack.In(rows))], exact is null ? null : left.InRest(exact), effort, one => better(left.Whole(one)));
+        var (part, left) = (table.Part, new RowsLeftOpen(table.Part, open));
+        var outcome = OfRest(left, table, stacks, exact, effort, one => better(left.Whole(one)));
         var whole = left.Whole(outcome);
-        if (outcome.Filling.Filled.Contains(false) && Whole(whole.Filling, new WorthTable(table.Part, new StockPrices(table.Part)), effort) is var more && more.CompareTo(whole.Filling) < 0) whole = left.Of(more);
+        if (outcome.Filling.Filled.Contains(false))
+        {
+            // Where others stay open too, what is proven of the rest says nothing of the spend.
+            var more = Whole(whole.Filling, new WorthTable(part, StockRelaxation.Least(part)), effort);
+            if (more.CompareTo(whole.Filling) < 0) whole = left.Of(more);
+            whole = whole.With(new KnownBounds(part, null, StockRelaxation.Least(part), whole.Filling, effort).Of(whole.Filling).Bounds);
+        }
+
         return exact is not null && exact.CompareTo(whole.Filling) < 0 ? left.Of(exact) : whole;
+    }
+
+    private static PartOutcome OfRest(RowsLeftOpen left, KindTable table, StackModes[] stacks, Filling? exact, Effort effort, Action<PartOutcome> better)
+    {
+        if (left.Rest.Rows.Length == 0) return PartOutcome.Best(Filling.Empty(left.Rest));
+        var rows = left.Origin.Zip(left.Rest.Rows).ToDictionary(one => one.First, one => one.Second);
+        var ofRest = table.Only(left.Rest, left.Origin, KindTable.Size.Usual);
+        StackModes[] listed = ofRest is null ? [] : [.. stacks.Select(stack => stack.In(rows))];
+        return Searched(left.Rest, ofRest, listed, exact is null ? null : left.InRest(exact), effort, better);
     }
 
     // The table, where there is one, and those of the runs that are listed.
@@ -248,7 +262,7 @@ internal static class PartFiller
     {
         var outcome = known.Of(filling);
         if (part.Open || outcome.Proven || filling.Filled.Contains(false) || !outcome.Figure(part.Levels.Length).Proven) return outcome;
-        var (best, proven) = ExactFill.Solve(part, known.Left(filling), ExactSize.Within, effort);
+        var (best, proven) = ExactFill.Solve(part, known.Left(filling, effort), ExactSize.Within, effort);
         return Joined(known, outcome, best, proven);
     }
 

@@ -10,6 +10,9 @@ internal sealed record PartOutcome(Filling Filling, long[] Bounds)
     /// <summary>Value and bound of a tier.</summary>
     public Figure Figure(int tier) => new(Filling.Figures[tier], Math.Min(Bounds[tier], Filling.Figures[tier]));
 
+    /// <summary>The same filling where these bounds hold for it too.</summary>
+    public PartOutcome With(long[] bounds) => this with { Bounds = [.. Bounds.Zip(bounds, Math.Max)] };
+
     /// <summary>True where every tier is proven.</summary>
     public bool Proven => Enumerable.Range(0, Bounds.Length).All(tier => Figure(tier).Proven);
 

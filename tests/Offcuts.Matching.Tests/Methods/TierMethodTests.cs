@@ -137,6 +137,28 @@ public sealed class TierMethodTests
     }
 
     [Fact]
+    public void The_widest_list_is_whole_at_its_level_where_cells_lead_too()
+    {
+        var narrowed = 0;
+        foreach (var (drawn, _) in Drawn(1_000, 260))
+        {
+            var linear = ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
+            var most = drawn.Optimum + 40;
+            if (StateSpaceRelaxation.Of(drawn.Tier, linear, most) is not { } cells) continue;
+            var guide = Guide.By(drawn.Tier, linear, cells);
+            for (var limit = 1; limit < 12; limit += 5)
+            {
+                if (PatternEnumeration.Widest(drawn.Tier, guide, drawn.Optimum - 5, most, [limit]) is not { } found) continue;
+
+                found.Patterns.Should().Equal(PatternEnumeration.All(drawn.Tier, guide.Limits(found.Most), limit, 10_000_000), $"of {drawn.Name}");
+                if (found.Most < most) narrowed++;
+            }
+        }
+
+        narrowed.Should().BeGreaterThan(20);
+    }
+
+    [Fact]
     public void The_enumeration_gives_up_above_its_limits_and_only_there()
     {
         var tried = 0;
