@@ -30,13 +30,14 @@ internal sealed class Guide
     /// <param name="linear">The linear relaxation.</param>
     /// <param name="most">Only plans of at most this cost are of use.</param>
     /// <param name="effort">Limit.</param>
-    public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort)
+    /// <param name="more">So many times as much work may go into duals.</param>
+    public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort, int more = 1)
     {
         // Many copies take coarse cells: what they lose is more than the whole gap, and no ascent makes up for that.
         if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || linear.Bound - first.Bound > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
-        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, MostRounds, effort, LeastGain).Best : first;
+        var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, more * MostRounds, effort, LeastGain, more).Best : first;
         if (raised.Bound <= linear.Bound) return Linear(tier, linear);
 
         // Only here is every part of a pattern listed beside it, and a plan fills what is asked to the copy.

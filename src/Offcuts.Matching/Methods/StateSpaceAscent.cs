@@ -17,7 +17,7 @@ internal static class StateSpaceAscent
     private const double FirstPart = 0.5;
     private const double LargestSum = 1L << 56;
     private const double LeastPart = 0.02;
-    private const double WorthGain = 1.5e9;
+    private const double AskedFirst = 1.5e9;
 
     /// <summary>The best relaxation met, its loads reduced to those that plans of use can have, and what its last paths took.</summary>
     /// <param name="tier">The tier.</param>
@@ -25,24 +25,25 @@ internal static class StateSpaceAscent
     /// <param name="most">Only plans of at most this cost are of use.</param>
     /// <param name="rounds">Most rounds.</param>
     /// <param name="effort">Limit.</param>
-    /// <param name="leastGain">This part of the gap has to be gained again and again for so much work, else it ends.</param>
-    public static (StateSpaceRelaxation Best, PathMean Paths) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort, double leastGain = 0)
+    /// <param name="leastGain">This part of the gap has to be gained by some work, and again whenever the work has doubled, else it ends.</param>
+    /// <param name="more">So many times as much work may be done.</param>
+    public static (StateSpaceRelaxation Best, PathMean Paths) Raise(Tier tier, StateSpaceRelaxation first, long most, int rounds, Effort effort, double leastGain = 0, int more = 1)
     {
         var prices = first.Duals.Demand.Select(price => price / (double)tier.Scale).ToArray();
         var (best, at, part, since, work) = (first, first, FirstPart, 0, 0.0);
-        var (before, worked) = (first.Bound, 0.0);
+        var (before, asked) = (first.Bound, AskedFirst);
         var paths = new PathMean(tier.SupplyCount.Length, tier.DemandCount.Length);
-        for (var round = 1; round <= rounds && part >= LeastPart && work < MostWork && !effort.Over; round++)
+        for (var round = 1; round <= rounds && part >= LeastPart && work < more * MostWork && !effort.Over; round++)
         {
-            if (work - worked >= WorthGain)
+            if (work >= asked)
             {
                 if (best.Bound - before < leastGain * ((most + 1) * (double)tier.Scale - best.Bound)) break;
-                (before, worked) = (best.Bound, work);
+                (before, asked) = (best.Bound, 2 * work);
             }
 
             if (Bounds.RoundUp(tier, best.Bound) > most || at.LeastPath() is not { } path) break;
             paths.Add(path);
-            var wanting = tier.DemandCount.Zip(path.Takes, (asked, taken) => asked - taken).ToArray();
+            var wanting = tier.DemandCount.Zip(path.Takes, (copies, taken) => copies - taken).ToArray();
             var norm = wanting.Sum(by => (double)by * by);
             if (norm == 0) break;
             var step = part * (most + 1 - at.Bound / (double)tier.Scale) / norm;

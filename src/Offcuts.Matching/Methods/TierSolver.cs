@@ -179,6 +179,7 @@ internal static class TierSolver
         (best, bound) = (meanwhile.Better(glance.Best), glance.Bound);
         for (var (climb, more, listed) = (1, 1, true); climb <= climbs && listed && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
+            if (climb > 1 && guide.Cells is not null) guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort, more);
             using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, climb * MuchPatience, effort, climb);
             var levels = new Levels(tier, best, bound, Searching.Times(more), ManyNodes, effort);
             listed = levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
