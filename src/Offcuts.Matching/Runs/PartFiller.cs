@@ -134,7 +134,9 @@ internal static class PartFiller
         var last = Last(part, known, outcomeOfQuick, effort);
         better(last);
         if (last.Proven) return last;
-        var improved = search.Improve(last.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
+        // By what the stock alone is worth this time: other prices lead elsewhere.
+        var elsewhere = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices);
+        var improved = elsewhere.Improve(last.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
         return improved.CompareTo(last.Filling) == 0 ? last : Decided(part, known, improved, effort);
     }
 
