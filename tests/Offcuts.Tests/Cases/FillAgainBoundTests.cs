@@ -100,12 +100,11 @@ public sealed class FillAgainBoundTests : IDisposable
         // No course of the outside is left to be filled anew, so that none of the wall says how its neighbours stand.
         FreeWall.Draw(_yard, "leg A: 14' end", "3'", []);
         Keep();
-        foreach (var number in (int[])[1, 2, 3])
-        {
-            var course = Kept.Plan.Courses.Single(one => (one.Run, one.Course) == ("A outside", number));
-            Cut(course.Pieces[0].Piece);
-            foreach (var one in course.Pieces.Skip(1).Where(one => Waits(one))) Spoil(one.Piece);
-        }
+        var courses = Kept.Plan.Courses.Where(one => one.Run == "A outside").ToArray();
+
+        // What comes from one panel is cut together, for several courses at once.
+        foreach (var course in courses.Where(course => Waits(course.Pieces[0]))) Cut(course.Pieces[0].Piece);
+        foreach (var one in courses.SelectMany(course => course.Pieces.Skip(1)).Where(one => Waits(one))) Spoil(one.Piece);
 
         var again = Fill();
         again.Again!.StillOpen.Should().BeEmpty("what lay there before leaves room for its neighbours, so that each of them can be laid again");
