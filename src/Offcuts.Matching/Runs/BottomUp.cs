@@ -40,7 +40,7 @@ internal sealed class BottomUp : IDisposable
     private Filling? Lay(List<Row> chosen, Effort effort)
     {
         var (part, origin) = _part.Only(With(_part, chosen));
-        Prices = StockRelaxation.Solve(part, Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] }, RunGoal.Together, effort.Share(0.2)).Prices;
+        Prices = StockRelaxation.Together(part, effort.Share(0.2));
         if (KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2)) is not { } table) return null;
         Prices = PairRelaxation.Solve(table, RunGoal.Together, 0, Prices, long.MaxValue, effort.Share(0.3))?.Prices ?? Prices;
         var dive = PairDive.Begin(table, [], Prices, effort);

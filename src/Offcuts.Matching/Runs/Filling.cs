@@ -23,6 +23,9 @@ internal sealed record Filling(RunPart Part, IReadOnlyList<UsedBar> Bars, bool[]
     /// <summary>Nothing laid. A row with nothing that could be laid counts by its gaps alone.</summary>
     public static Filling Empty(RunPart part) => new(part, [], [.. part.Rows.Select(row => row.Stretches.Length == 0)]);
 
+    /// <summary>Nothing laid, but every row taken as covered: what is asked of bounds of the whole.</summary>
+    public static Filling Covered(RunPart part) => Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] };
+
     /// <summary>The same as a filling of the part of which this one's has some rows.</summary>
     /// <param name="whole">That part.</param>
     /// <param name="origin">Which row of it each of these is.</param>

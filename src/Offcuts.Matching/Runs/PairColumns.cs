@@ -7,6 +7,11 @@ internal sealed class PairGroup(CoursePair pair, int count)
 {
     public PairGroup(StackModes stack, IReadOnlyCollection<int> modes) : this(default(CoursePair), 1) => (Stack, Modes) = (stack, modes);
 
+    /// <summary>A run in any of its modes.</summary>
+    public PairGroup(StackModes stack) : this(stack, [.. Enumerable.Range(0, stack.Modes)])
+    {
+    }
+
     /// <summary>The run whose layouts are listed; none for pairs.</summary>
     public StackModes? Stack { get; }
 

@@ -169,10 +169,8 @@ internal sealed class PairDive : IDisposable
         }
 
         foreach (var group in groups.Values) _program.Add(group);
-        foreach (var stack in stacks) _positions.Add(new PairPosition(stack.Rows[0], null, default) { Group = _program.Add(GroupOf(stack)) });
+        foreach (var stack in stacks) _positions.Add(new PairPosition(stack.Rows[0], null, default) { Group = _program.Add(new PairGroup(stack)) });
     }
-
-    private static PairGroup GroupOf(StackModes stack) => new(stack, [.. Enumerable.Range(0, stack.Modes)]);
 
     // Of the positions whose turn it is, those of which the program is sure, and in any case the surest quarter; once time is over all.
     private void LayMost()
@@ -223,7 +221,7 @@ internal sealed class PairDive : IDisposable
         if (_program.Groups.Contains(old) && old.Count > 0) _program.SetCount(old, old.Count - 1);
         if (position.Group.Stack is { } stack)
         {
-            position.Group = _program.Add(GroupOf(stack));
+            position.Group = _program.Add(new PairGroup(stack));
             AddKnown(position, old, _ => true);
             return;
         }

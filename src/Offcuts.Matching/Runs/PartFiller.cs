@@ -53,7 +53,7 @@ internal static class PartFiller
     /// <param name="effort">Limit; where it is over already it is laid all the same.</param>
     public static PartOutcome Laid(RunPart part, Effort effort)
     {
-        var filling = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort).Prices).First(effort);
+        var filling = new LayingSearch(part, StockRelaxation.Together(part, effort)).First(effort);
         return new PartOutcome(filling, TrivialBounds.Of(part, filling));
     }
 
@@ -81,9 +81,10 @@ internal static class PartFiller
         if (outcome.Filling.Filled.Contains(false))
         {
             // Where others stay open too, what is proven of the rest says nothing of the spend.
-            var more = Whole(whole.Filling, new WorthTable(part, StockRelaxation.Least(part)), effort);
+            var start = StockRelaxation.Least(part);
+            var more = Whole(whole.Filling, new WorthTable(part, start), effort);
             if (more.CompareTo(whole.Filling) < 0) whole = left.Of(more);
-            whole = whole.With(new KnownBounds(part, null, StockRelaxation.Least(part), whole.Filling, effort).Of(whole.Filling).Bounds);
+            whole = whole.With(new KnownBounds(part, null, start, whole.Filling, effort).Of(whole.Filling).Bounds);
         }
 
         return exact is not null && exact.CompareTo(whole.Filling) < 0 ? left.Of(exact) : whole;
@@ -108,7 +109,8 @@ internal static class PartFiller
         var start = StockRelaxation.Least(part);
         var whole = atOnce ? StackDive.Begin(table!, stacks, start, Filling.Empty(part), effort.Share(0.4)) : null;
         using var dive = table is null || whole?.First is not null ? null : PairDive.Begin(table, parted ? stacks : [], start, effort.Share(0.5));
-        var prices = dive?.Prices ?? whole?.Prices ?? StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.2)).Prices;
+        var ofDive = dive?.Prices ?? whole?.Prices;
+        var prices = ofDive ?? StockRelaxation.Together(part, effort.Share(0.2));
         var search = new LayingSearch(part, prices);
         var filling = (whole?.First ?? dive?.First) is { } dived ? Whole(dived, new WorthTable(part, prices), effort) : search.First(effort);
         if (exact is not null && exact.CompareTo(filling) < 0) filling = exact;
@@ -134,9 +136,9 @@ internal static class PartFiller
         var last = Last(part, known, outcomeOfQuick, effort);
         better(last);
         if (last.Proven) return last;
-        // By what the stock alone is worth this time: other prices lead elsewhere.
-        var elsewhere = new LayingSearch(part, StockRelaxation.Solve(part, Whole(part), RunGoal.Together, effort.Share(0.1)).Prices);
-        var improved = elsewhere.Improve(last.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
+        // By what the stock alone is worth this time, where that is not what led so far: other prices lead elsewhere.
+        if (ofDive is not null) search = new LayingSearch(part, StockRelaxation.Together(part, effort.Share(0.1)));
+        var improved = search.Improve(last.Filling, known.Of, effort.Share(0.8), one => better(known.Of(one)));
         return improved.CompareTo(last.Filling) == 0 ? last : Decided(part, known, improved, effort);
     }
 
@@ -276,10 +278,8 @@ internal static class PartFiller
         var (exact, proven) = ExactFill.Solve(fresh, ExactSize.Usual, effort, spendOnly: true);
         var spend = fresh.Levels.Length;
         if (exact is not null && proven) return (exact.Figures[spend], true);
-        var filling = new LayingSearch(fresh, StockRelaxation.Solve(fresh, Whole(fresh), RunGoal.Spend, effort).Prices).First(effort);
+        var filling = new LayingSearch(fresh, StockRelaxation.Solve(fresh, Filling.Covered(fresh), RunGoal.Spend, effort).Prices).First(effort);
         var bound = StockRelaxation.Solve(fresh, filling, RunGoal.Spend, effort).Bound;
         return (filling.Figures[spend], fresh.NextSpend(bound) == filling.Figures[spend]);
     }
-
-    private static Filling Whole(RunPart part) => Filling.Empty(part) with { Filled = [.. part.Rows.Select(_ => true)] };
 }

@@ -76,7 +76,7 @@ internal sealed class StackDive
 
     private PairProgram Program()
     {
-        var program = PairRelaxation.Program(_table, RunGoal.Together, 0, _stacks.Select(stack => new PairGroup(stack, [.. Enumerable.Range(0, stack.Modes)])));
+        var program = PairRelaxation.Program(_table, RunGoal.Together, 0, _stacks.Select(stack => new PairGroup(stack)));
         foreach (var pattern in _patterns) program.Add(pattern);
         return program;
     }

@@ -137,6 +137,9 @@ internal sealed class StockRelaxation
         return best;
     }
 
+    /// <summary>What the stock is worth for spend and value in one sum, where every row is covered.</summary>
+    public static StockPrices Together(RunPart part, Effort effort) => Solve(part, Filling.Covered(part), RunGoal.Together, effort).Prices;
+
     /// <summary>Every length at its share of the new piece that costs least for its length, for spend and value in one sum: where to begin, without a solver.</summary>
     public static StockPrices Least(RunPart part) => new StockRelaxation(part, Filling.Empty(part), RunGoal.Together).Least();
 
