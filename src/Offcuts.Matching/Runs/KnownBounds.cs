@@ -9,8 +9,8 @@ internal sealed class KnownBounds
     private readonly Filling _first;
     private readonly Effort _effort;
     private readonly KindTable? _table;
-    private readonly long? _pairSpend;
-    private readonly StockPrices? _pairGiven;
+    private readonly (long Bound, bool Early)? _pairSpend;
+    private readonly (StockPrices Prices, bool Early)? _pairGiven;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
     private StockPrices? _spend;
     private StockPrices? _given;
@@ -30,12 +30,12 @@ internal sealed class KnownBounds
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
-        _pairSpend = PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5))?.Bound;
-        _pairGiven = PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8))?.Prices;
+        if (PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5)) is { } ofSpend) _pairSpend = (ofSpend.Bound, ofSpend.Early);
+        if (PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8)) is { } ofGiven) _pairGiven = (ofGiven.Prices, ofGiven.Early);
     }
 
     /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>
-    public StockPrices? Given => _pairGiven;
+    public StockPrices? Given => _pairGiven?.Prices;
 
     /// <summary>No filling that covers every row comes to less; for the value, none that spends no more than this one.</summary>
     public void AtLeast(RunGoal goal, Filling filling, long bound)
@@ -57,10 +57,10 @@ internal sealed class KnownBounds
         var spend = _part.Levels.Length;
         if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, _last.Bounds);
         var bounds = TrivialBounds.Of(_part, filling);
-        // Pairs of rows know all that the stock alone knows, and more; but only of fillings that cover every row.
+        // Pairs of rows know all that the stock alone knows, and more; but only of fillings that cover every row, and where they were priced to the end.
         var whole = !filling.Filled.Contains(false);
-        if (!whole || _pairSpend is null) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend ??= Stock(RunGoal.Spend, _effort))));
-        if (!whole || _pairGiven is null) bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, ForValue(_effort)));
+        if (!whole || _pairSpend is not { Early: false }) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(StockRelaxation.At(_part, filling, RunGoal.Spend, _spend ??= Stock(RunGoal.Spend, _effort))));
+        if (!whole || _pairGiven is not { Early: false }) bounds[spend + 1] = Math.Max(bounds[spend + 1], StockRelaxation.At(_part, filling, RunGoal.GivenUp, ForValue(_effort)));
         if (_reach.Open.Length > 0 && Opened(filling).SequenceEqual(_reach.Open))
         {
             for (var level = 0; level < spend; level++) bounds[level] = Math.Max(bounds[level], _reach.Bounds[level]);
@@ -70,8 +70,8 @@ internal sealed class KnownBounds
         {
             bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
             if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);
-            if (_pairSpend is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least));
-            if (_pairGiven is not null) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], _pairGiven));
+            if (_pairSpend is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least.Bound));
+            if (_pairGiven is { } prices) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], prices.Prices));
         }
 
         return _last = new PartOutcome(filling, bounds);

@@ -67,16 +67,19 @@ internal sealed class PairRelaxation
     /// <param name="start">Prices to begin with.</param>
     /// <param name="known">A value that is known to be reached: nothing has to be proven above it.</param>
     /// <param name="effort">Limit.</param>
-    /// <returns>None where some row can't be covered at all, or where time ran out before everything was priced once.</returns>
-    public static (long Bound, StockPrices Prices)? Solve(KindTable table, RunGoal goal, long spent, StockPrices start, long known, Effort effort)
+    /// <returns>
+    /// None where some row can't be covered at all, or where time ran out before everything was priced once. Early where time ended it later: with more of it the bound may be closer, and
+    /// what the stock alone knows may be above it.
+    /// </returns>
+    public static (long Bound, StockPrices Prices, bool Early)? Solve(KindTable table, RunGoal goal, long spent, StockPrices start, long known, Effort effort)
     {
         var relaxation = new PairRelaxation(table, goal, spent);
         using var program = relaxation._program;
-        return relaxation.Generate(program.Prices([.. table.Kinds.Select(start.Of)], start.Spend), known, effort) is { } best ? (best.Bound, Of(table, best.Prices)) : null;
+        return relaxation.Generate(program.Prices([.. table.Kinds.Select(start.Of)], start.Spend), known, effort) is { } best ? (best.Bound, Of(table, best.Prices), best.Early) : null;
     }
 
     /// <summary>The same of a program of that goal that has its groups already.</summary>
-    public static (long Bound, PairPrices Prices)? Solve(KindTable table, PairProgram program, RunGoal goal, long spent, PairPrices start, long known, Effort effort) =>
+    public static (long Bound, PairPrices Prices, bool Early)? Solve(KindTable table, PairProgram program, RunGoal goal, long spent, PairPrices start, long known, Effort effort) =>
         new PairRelaxation(table, goal, spent, program).Generate(start, known, effort);
 
     /// <summary>The bound that these prices give for a filling that covers every row.</summary>
@@ -100,28 +103,29 @@ internal sealed class PairRelaxation
         }
     }
 
-    private (long Bound, PairPrices Prices)? Generate(PairPrices start, long known, Effort effort)
+    private (long Bound, PairPrices Prices, bool Early)? Generate(PairPrices start, long known, Effort effort)
     {
         var center = start;
         if (_program.Price(center, effort) is not { } first) return null;
         var best = Bound(center, first.Sum, _goal, _spent);
-        while (!effort.Over && _program.Solve() is { } duals && !Reached(best, known))
+        while (!effort.Over && _program.Solve() is { } duals)
         {
+            if (Reached(best, known)) return (best, center, Early: false);
             var added = false;
             foreach (var kept in new[] { Kept, 0 })
             {
                 long Between(long a, long b) => kept == 0 ? b : (long)(kept * a + (1 - kept) * b);
                 var prices = duals with { Kinds = [.. duals.Kinds.Select((dual, k) => Between(center.Kinds[k], dual))], Spend = _goal == RunGoal.GivenUp ? Between(center.Spend, duals.Spend) : duals.Spend };
-                if (_program.Price(prices, effort) is not { } priced) return (best, center);
+                if (_program.Price(prices, effort) is not { } priced) return (best, center, Early: true);
                 if (Bound(prices, priced.Sum, _goal, _spent) is var bound && bound > best) (best, center) = (bound, prices);
                 added = priced.Added;
                 if (added) break;
             }
 
-            if (!added) break;
+            if (!added) return (best, center, Early: false);
         }
 
-        return (best, center);
+        return (best, center, Early: true);
     }
 
     // Nothing beyond what the linear program itself costs can be proven.

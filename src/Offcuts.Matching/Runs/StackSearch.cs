@@ -98,7 +98,7 @@ internal sealed class StackSearch
         var bound = Math.Max(node.Bound, solved.Bound);
         if (InVain(bound)) return [];
         // Out of time: the node stays open with what was proven of it.
-        if (Left(node with { Bound = bound }, solved, out var bounds) is not { } left) return [node with { Bound = bound, Prices = solved.Prices }];
+        if (Left(node with { Bound = bound }, solved.Bound, solved.Prices, out var bounds) is not { } left) return [node with { Bound = bound, Prices = solved.Prices }];
         if (left.Any(modes => modes.Length == 0)) return [];
         if (left.All(modes => modes.Length == 1))
         {
@@ -115,17 +115,17 @@ internal sealed class StackSearch
     }
 
     // Which modes are left of a node, run by run, and what each mode of each run costs at least; none where time ran out.
-    private int[][]? Left(Node node, (long Bound, PairPrices Prices) solved, out long[][] bounds)
+    private int[][]? Left(Node node, long bound, PairPrices prices, out long[][] bounds)
     {
         bounds = new long[_stacks.Length][];
         var left = new int[_stacks.Length][];
         for (var s = 0; s < _stacks.Length; s++)
         {
             if (_effort.Over) return null;
-            var (least, own) = (_stacks[s].Least(solved.Prices.Kinds), new long[_stacks[s].Modes]);
+            var (least, own) = (_stacks[s].Least(prices.Kinds), new long[_stacks[s].Modes]);
             var floor = node.Modes[s].Min(mode => least[mode]);
             // Rounded down, and the bound is rounded up: one cent less.
-            for (var mode = 0; mode < own.Length; mode++) own[mode] = least[mode] == long.MaxValue ? long.MaxValue : Math.Max(node.Bound, solved.Bound + (least[mode] - floor) / StockPrices.Scale - 1);
+            for (var mode = 0; mode < own.Length; mode++) own[mode] = least[mode] == long.MaxValue ? long.MaxValue : Math.Max(node.Bound, bound + (least[mode] - floor) / StockPrices.Scale - 1);
             left[s] = [.. node.Modes[s].Where(mode => least[mode] < long.MaxValue && !InVain(own[mode]))];
             bounds[s] = own;
         }
