@@ -24,14 +24,14 @@ internal sealed class PieceCutting
 
     private readonly KindTable _table;
     private readonly RunPart _part;
-    private readonly List<(Bar Bar, BarPattern Cut, int[] Kinds)> _patterns = [];
+    private readonly List<CutWay> _patterns = [];
     private readonly Dictionary<int, List<Laid>> _asked;
 
     private PieceCutting(KindTable table, IEnumerable<PairPattern> patterns, IEnumerable<Laid> laid)
     {
         (_table, _part) = (table, table.Part);
         _asked = laid.GroupBy(one => table.NumberOf(one.Kind)).OrderBy(group => group.Key).ToDictionary(group => group.Key, group => group.ToList());
-        _patterns.AddRange(patterns.Select(one => (one.Bar, one.Cut, one.Kinds)));
+        _patterns.AddRange(patterns.Select(one => new CutWay(one.Cut, one.Kinds, one.Use.SolutionValue())));
         foreach (var bar in _part.Bars.Where(bar => bar.Bought is not null))
         {
             foreach (var (kind, pieces) in _asked) AddAlike(bar, kind, pieces.Count);
@@ -45,12 +45,23 @@ internal sealed class PieceCutting
         if (_part.Rests) AddTwos();
     }
 
-    /// <summary>The filling; none where nothing was found. Rows of which nothing is asked stay open.</summary>
+    /// <summary>
+    /// The filling; none where nothing was found. Rows of which nothing is asked stay open. What the solver has found when it is ended may be far from what it looks for, so it is never worse than
+    /// <see cref="PlainCutting"/>, which is there however little time is left.
+    /// </summary>
+    /// <param name="table">Kinds and bars.</param>
+    /// <param name="patterns">Ways of cutting of a program that is solved.</param>
+    /// <param name="laid">The pieces.</param>
+    /// <param name="effort">Limit.</param>
     public static Filling? Of(KindTable table, IEnumerable<PairPattern> patterns, IEnumerable<Laid> laid, Effort effort)
     {
         var cutting = new PieceCutting(table, patterns, laid);
-        return effort.Over ? null : cutting.Solve(effort);
+        var (solved, best) = effort.Over ? (null, false) : cutting.Solve(effort);
+        if (best || table.Part.Rests || cutting.Plain() is not { } plain) return solved;
+        return solved is null || plain.CompareTo(solved) < 0 ? plain : solved;
     }
+
+    private Filling? Plain() => PlainCutting.Of(_table, _patterns, _asked.Select(one => (one.Key, one.Value.Count))) is { } uses ? Read(uses, []) : null;
 
     private void AddAlike(Bar bar, int kind, int most)
     {
@@ -59,7 +70,7 @@ internal sealed class PieceCutting
             for (var count = 1; count <= most; count++)
             {
                 if (BarPattern.Of(_part, new View(bar, false), Enumerable.Repeat((_table.Kinds[kind], way), count)) is not { } pattern) break;
-                _patterns.Add((bar, pattern, [.. Enumerable.Repeat(kind, count)]));
+                _patterns.Add(new CutWay(pattern, [.. Enumerable.Repeat(kind, count)], 0));
             }
         }
     }
@@ -77,7 +88,7 @@ internal sealed class PieceCutting
                     if (a == b && _asked[kinds[a]].Count < 2) continue;
                     if (_table.Kinds[kinds[a]].Length + _table.Kinds[kinds[b]].Length + _part.Kerf > bar.Length) continue;
                     var placed = View.Of(bar).SelectMany(view => Ways(_table.Kinds[kinds[a]], _table.Kinds[kinds[b]]).Select(cuts => BarPattern.Of(_part, view, cuts))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
-                    if (placed is not null) _patterns.Add((bar, placed, [.. placed.Cuts.Select(cut => _table.NumberOf(cut.Kind))]));
+                    if (placed is not null) _patterns.Add(new CutWay(placed, [.. placed.Cuts.Select(cut => _table.NumberOf(cut.Kind))], 0));
                 }
             }
         }
@@ -89,18 +100,19 @@ internal sealed class PieceCutting
         from cuts in ((Kind, Ends)[][])[[(one, first), (other, second)], [(other, second), (one, first)]]
         select cuts;
 
-    private Filling? Solve(Effort effort)
+    // What the solver found, and whether nothing better can be cut by these ways.
+    private (Filling? Filling, bool Best) Solve(Effort effort)
     {
         var model = new CpModel();
         var given = _table.Kinds.Select(_ => LinearExpr.NewBuilder()).ToArray();
         var uses = new IntVar[_patterns.Count];
         var pieces = _asked.Sum(kind => kind.Value.Count);
-        foreach (var bar in _patterns.Select((one, p) => (one, p)).GroupBy(one => one.one.Bar.Index))
+        foreach (var bar in _patterns.Select((one, p) => (one, p)).GroupBy(one => one.one.Cut.Bar.Index))
         {
             var used = LinearExpr.NewBuilder();
             foreach (var (one, p) in bar)
             {
-                uses[p] = model.NewIntVar(0, Math.Min(one.Bar.Count, pieces), "");
+                uses[p] = model.NewIntVar(0, Math.Min(one.Cut.Bar.Count, pieces), "");
                 used.Add(uses[p]);
                 foreach (var kind in one.Kinds.GroupBy(kind => kind)) given[kind.Key].AddTerm(uses[p], kind.Count());
             }
@@ -123,13 +135,14 @@ internal sealed class PieceCutting
             else model.Add(given[k] >= LinearExpr.WeightedSum(asked.Select(one => covered[one.Row]), asked.Select(_ => 1L)));
         }
 
-        if (covered is not null && !Reach(model, covered, effort)) return null;
+        if (covered is not null && !Reach(model, covered, effort)) return (null, false);
         model.Minimize(Cost(uses, pieces));
         var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
         using var registration = effort.Cancel.Register(solver.StopSearch);
-        if (solver.Solve(model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        var status = solver.Solve(model);
+        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (null, false);
         foreach (var kind in covered is null ? [] : _asked.Keys.ToArray()) _asked[kind].RemoveAll(one => !solver.BooleanValue(covered![one.Row]));
-        return Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]);
+        return (Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]), status == CpSolverStatus.Optimal);
     }
 
     private Dictionary<Row, BoolVar> Covered(CpModel model)

@@ -79,6 +79,23 @@ public class PairDiveTests
         moved.Should().BePositive();
     }
 
+    // A solver that is ended at once may have bought a panel for every piece, or have found nothing: what the program shares out in parts of panels is cut in whole ones then.
+    [Fact]
+    public void However_little_time_is_left_what_lies_is_cut_from_little_more_than_the_program_says()
+    {
+        foreach (var seed in Enumerable.Range(0, 6))
+        {
+            var draw = new Random(seed);
+            var part = PartOf(Request([Run(252 + 2 * draw.Next(40), 6)], [.. Enumerable.Range(1, 12).Select(number => Offcut(number, 14 + 2 * draw.Next(15)))]));
+            using var dive = Dive(part);
+
+            var hasty = dive.Cut(new Effort(new MatchLimits { Cancel = new CancellationToken(canceled: true) }))!;
+
+            Laid(part, hasty, $"seed {seed}");
+            hasty.Figures[part.Levels.Length].Should().BeInRange(dive.Spent, dive.Spent + 4 * 1800, $"seed {seed}: some 30 panels, rounded up kind by kind");
+        }
+    }
+
     // One run of which all layouts are listed, and one by pairs: what is cut for both is decided together.
     [Fact]
     public void Listed_runs_are_laid_whole_beside_the_pairs_of_the_others_and_laid_again_with_them()
