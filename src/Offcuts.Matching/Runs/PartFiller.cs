@@ -17,6 +17,7 @@ internal static class PartFiller
     private const int MostTurns = 2;
     private const double Slack = 10;
     private const double OfCut = 0.2;
+    private const double OfLastCut = 0.6;
 
     /// <summary>
     /// What needs no time to speak of and no solver: a row alone is decided, and where stock is limited it is laid from the bottom up. Else nothing.
@@ -177,7 +178,8 @@ internal static class PartFiller
     {
         var site = Site.Of(filling, worth, new Random(9), effort);
         foreach (var row in filling.Part.Rows.Where(row => !filling.Filled[row.Index])) site.LayFirmly(row, 24);
-        return site.Filling();
+        // A row that is laid by laying those below anew may leave one of them open.
+        return site.Filling() is var whole && whole.CompareTo(filling) < 0 ? whole : filling;
     }
 
     // Where the stagger leaves a run few ways to be laid, they are told apart: first for the spend, then for the value.
@@ -223,7 +225,9 @@ internal static class PartFiller
             if (dive.Cost < least - Slack) fruitless = -1;
             least = Math.Min(least, dive.Cost);
             if (filling.Part.NextSpend(dive.Spent) >= filling.Figures[spend]) continue;
-            if (dive.Cut(effort.Share(OfCut)) is not { } next || next.CompareTo(filling) >= 0) continue;
+            // Where nothing less can be spent than the program says now, no move could say more: the time is better spent on finding out.
+            var last = filling.Part.NextSpend(dive.Spent) <= known.Of(filling).Figure(spend).Bound;
+            if (dive.Cut(effort.Share(last ? OfLastCut : OfCut)) is not { } next || next.CompareTo(filling) >= 0) continue;
             fruitless = -1;
             better(known.Of(filling = next));
         }
