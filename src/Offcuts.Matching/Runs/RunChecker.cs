@@ -16,7 +16,6 @@ public static class RunChecker
     {
         var check = new Check(problem, plan);
         check.Stock();
-        for (var p = 0; p < plan.Pieces.Count; p++) check.Cutting(plan.Pieces[p]);
         check.Courses();
         check.Stagger();
         check.Resting();
@@ -31,107 +30,13 @@ public static class RunChecker
         private readonly HashSet<(int Piece, int Cut)> _laid = [];
         private readonly int[] _toHeight = new int[plan.Pieces.Count];
         private readonly Dictionary<int, long> _unfilled = [];
-        private long _givenUp;
-        private long _saws;
+        private RunStockCheck _stock = null!;
 
         public List<string> Faults { get; } = [];
 
         private void Say(string fault) => Faults.Add(fault);
 
-        public void Stock()
-        {
-            var last = -1;
-            foreach (var piece in plan.Pieces)
-            {
-                if (piece.Source is null == piece.Bought is null) Say("a piece is either of the yard or bought");
-                if (piece.Source is not { } source) continue;
-                var index = problem.Pieces.ToList().FindIndex(one => ReferenceEquals(one, source));
-                if (index < 0) Say($"{source.Code} is not on hand");
-                else if (index <= last) Say($"{source.Code} is used twice or out of the yard's order");
-                last = Math.Max(last, index);
-                if (!source.OnHand || (source.State == PieceState.Reserved && source.ReservedFor != problem.Stage)) Say($"{source.Code} is kept for something else");
-                if (!problem.Settings.Rules.Allows(source.Condition, source.Stamped, source.Treated, problem.UseOf(source.Material), TreatedWish.Any))
-                    Say($"{source.Code} is not allowed for its use");
-            }
-
-            var bought = plan.Pieces.Where(piece => piece.Bought is not null).Select(piece => piece.Bought!).ToArray();
-            if (bought.Length > 0 && !problem.Buy) Say("something is bought though nothing may be");
-            if (plan.Pieces.SkipWhile(piece => piece.Bought is null).Any(piece => piece.Bought is null)) Say("a yard piece stands after a bought one");
-            foreach (var price in bought.Distinct())
-            {
-                if (!problem.Prices.Of(price.Material).Contains(price)) Say($"{price.Name} is not in the price book");
-                if (bought.Count(one => one == price) > price.Limit) Say($"more of {price.Name} is bought than can be had");
-            }
-        }
-
-        // Cuts and remainders of each span fill it up but for the saw.
-        public void Cutting(PlannedPiece piece)
-        {
-            var kerf = problem.Settings.Kerf(piece.Material).Units;
-            var keep = problem.Settings.Keep(piece.Material);
-            var prices = problem.Prices.ForValue(piece.Material, piece.Source?.Treated ?? piece.Bought!.Treated);
-            long Worth(long units) => YardValue.Of(Length.FromUnits(units), piece.Source?.Condition ?? Condition.Sound, prices, keep).Cents;
-            var left = new List<PlannedRemainder>();
-            var untouched = new List<Span>();
-            var saws = 0L;
-            var seen = 0;
-            foreach (var span in piece.Source?.Spans() ?? [new Span(Length.Zero, piece.Length)])
-            {
-                var cuts = piece.Cuts.Where(cut => cut.Start >= span.Start && cut.Start + cut.Length <= span.End).OrderBy(cut => cut.Start).ToArray();
-                seen += cuts.Length;
-                if (cuts.Length == 0)
-                {
-                    untouched.Add(span);
-                    continue;
-                }
-
-                if (piece.Source is not null) _givenUp += Worth(span.Length.Units);
-                // Each border between cuts: the free stretch there, and how many of its two sides are sawn.
-                var borders = new List<(long From, long To, int Sides)> { (span.Start.Units, cuts[0].Start.Units, 1) };
-                for (var c = 1; c < cuts.Length; c++) borders.Add((cuts[c - 1].Start.Units + cuts[c - 1].Length.Units, cuts[c].Start.Units, 2));
-                borders.Add((cuts[^1].Start.Units + cuts[^1].Length.Units, span.End.Units, -1));
-                foreach (var (from, to, sides) in borders)
-                {
-                    var free = to - from;
-                    if (sides == 2 && free < kerf) Say($"{piece.Material}: two cuts lie nearer than the kerf at {Length.FromUnits(from)}");
-                    if (sides != 2 && free == 0) continue;
-                    var passes = sides == 2 && free > kerf ? 2 : 1;
-                    saws += passes;
-                    var rest = free - passes * kerf;
-                    if (rest <= 0) continue;
-                    left.Add(new PlannedRemainder(Length.FromUnits(sides == 1 ? from : from + kerf), Length.FromUnits(rest), rest >= keep.Units));
-                    if (rest >= keep.Units) _givenUp -= Worth(rest);
-                }
-            }
-
-            if (seen != piece.Cuts.Count || seen == 0) Say($"{piece.Material}: a cut leaves its span, or there is none");
-            if (!piece.Cuts.SequenceEqual(piece.Cuts.OrderBy(cut => cut.Start))) Say($"{piece.Material}: cuts are out of order");
-            if (!piece.Remainders.SequenceEqual(left.OrderBy(rest => rest.Start))) Say($"{piece.Material}: the remainders are not what is left");
-            if (!piece.Untouched.SequenceEqual(untouched)) Say($"{piece.Material}: the untouched spans are not those without cuts");
-            var pattern = problem.Runs.FirstOrDefault(run => run.Joints == JointRule.OnPattern && run.Material.Equals(piece.Material))?.Lines.Interval;
-            if (piece.LineSpacing != pattern) Say($"{piece.Material}: its lines are not those of its runs");
-            foreach (var rest in piece.Remainders) FirstLine(piece, rest);
-            _saws += saws;
-            _sawsAcross.Add(saws);
-        }
-
-        private readonly List<long> _sawsAcross = [];
-
-        // By walking along the piece from line to line.
-        private void FirstLine(PlannedPiece piece, PlannedRemainder rest)
-        {
-            Length? expected = null;
-            var known = piece.Source is { } source ? source.FirstLine?.Units : piece.LineSpacing is null ? null : 0;
-            if (known is { } line && piece.LineSpacing is { } spacing)
-            {
-                while (line > rest.Start.Units) line -= spacing.Units;
-                while (line < rest.Start.Units) line += spacing.Units;
-                if (line <= rest.Start.Units + rest.Length.Units) expected = Length.FromUnits(line - rest.Start.Units);
-            }
-            else if (known is { } only && only >= rest.Start.Units && only <= rest.Start.Units + rest.Length.Units) expected = Length.FromUnits(only - rest.Start.Units);
-
-            if (piece.FirstLineOf(rest.Start, rest.Length) != expected) Say($"{piece.Material}: the first line of the remainder at {rest.Start} is not {expected}");
-        }
+        public void Stock() => (_stock = new RunStockCheck(problem, plan, Say)).All();
 
         public void Courses()
         {
@@ -162,10 +67,8 @@ public static class RunChecker
                     if (!_laid.Contains((p, c))) Say($"the cut {plan.Pieces[p].Cuts[c].Cut} is laid nowhere");
                 }
 
-                if (p < _sawsAcross.Count && plan.Pieces[p].SawCuts != _sawsAcross[p] + _toHeight[p]) Say($"{plan.Pieces[p].Material}: its saw cuts are miscounted");
+                if (plan.Pieces[p].SawCuts != _stock.Saws[p] + _toHeight[p]) Say($"{plan.Pieces[p].Material}: its saw cuts are miscounted");
             }
-
-            _saws += _toHeight.Sum();
         }
 
         private void Course(Run run, Course course, LaidCourse laid)
@@ -301,10 +204,10 @@ public static class RunChecker
                 .Select(number => (number, _unfilled.GetValueOrDefault(number)));
             if (!tiers.Unfilled.Select(level => (level.Course, level.Unfilled.Value)).SequenceEqual(levels)) Say("the unfilled courses are miscounted");
             Figure("spend", tiers.Spend, plan.Pieces.Sum(piece => piece.Bought?.Price.Cents ?? 0));
-            Figure("the value given up", tiers.ValueGivenUp, _givenUp);
+            Figure("the value given up", tiers.ValueGivenUp, _stock.GivenUp);
             Figure("the extra ties", tiers.ExtraTies, plan.ExtraTies.Count);
             Figure("the joints", tiers.Joints, _joints.Values.Sum(joints => joints.Count));
-            Figure("the saw cuts", tiers.SawCuts, _saws);
+            Figure("the saw cuts", tiers.SawCuts, _stock.Saws.Sum() + _toHeight.Sum());
             if (tiers.Unfilled.Any(level => level.Unfilled.Bound > level.Unfilled.Value)) Say("a bound of the unfilled courses is above their number");
         }
 
