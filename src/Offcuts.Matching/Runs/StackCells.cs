@@ -143,7 +143,7 @@ internal sealed class StackCells
     // the longest piece, with the joint of the other course between; where only one lies, anything a piece may be long.
     private bool Many(RowGraph lower, RowGraph upper, Row rules)
     {
-        var (longest, interval) = (_table.Part.LongestBar, _table.Part.Interval);
+        var (longest, interval) = (_table.Part.LongestBar, rules.Interval);
         var (between, alone) = (1 + Math.Max(0, longest - 2 * rules.Stagger) / interval, 1 + Math.Max(0, longest - rules.Shortest) / interval);
         var (from, to) = (Math.Max(lower.At[0], upper.At[0]), Math.Min(lower.At[^1], upper.At[^1]));
         var (left, right) = (from - Math.Min(lower.At[0], upper.At[0]), Math.Max(lower.At[^1], upper.At[^1]) - to);
