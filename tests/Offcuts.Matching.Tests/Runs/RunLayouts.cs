@@ -23,13 +23,27 @@ internal static class RunLayouts
             var on = new List<(long Cost, long[] Joints)>();
             foreach (var one in Of(row))
             {
-                var under = below.Where(under => !under.Joints.Any(at => one.Joints.Any(joint => Math.Abs(at - joint) < stagger))).Select(under => (long?)under.Cost).Min();
-                if (under is { } cost) on.Add((cost + one.Arcs.Sum(arc => prices[row.Kind[arc]]), one.Joints));
+                // The cheapest first: the first that it may lie on is the one.
+                var under = below.FindIndex(under => !Near(under.Joints, one.Joints, stagger));
+                if (under >= 0) on.Add((below[under].Cost + one.Arcs.Sum(arc => prices[row.Kind[arc]]), one.Joints));
             }
 
-            below = on;
+            below = [.. on.OrderBy(one => one.Cost)];
         }
 
         return below.Count == 0 ? null : below.Min(one => one.Cost);
+    }
+
+    private static bool Near(long[] some, long[] others, long stagger)
+    {
+        foreach (var one in some)
+        {
+            foreach (var other in others)
+            {
+                if (Math.Abs(one - other) < stagger) return true;
+            }
+        }
+
+        return false;
     }
 }
