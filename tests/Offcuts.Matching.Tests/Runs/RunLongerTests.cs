@@ -1,8 +1,8 @@
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
-using Offcuts.Matching.Runs;
 using Offcuts.Matching.Methods;
+using Offcuts.Matching.Runs;
 using Xunit.Abstractions;
 using static Offcuts.Matching.Tests.Runs.RunScene;
 using PartOutcome = Offcuts.Matching.Runs.PartOutcome;
