@@ -33,9 +33,9 @@ internal static class BraceCuts
         {
             var (from, to) = GroundRules.Side(wall.Foam, leg, Face.Inside);
             var count = SteelCuts.Rows(to - from, braces.Spacing.Units) + 1;
-            var where = $"leg {leg.Name}: both ends of its inside of {Length.FromUnits(to - from)} and none farther apart than {braces.Spacing}";
+            var where = $"leg {leg.Name}: both ends of its inside of {wall.Told(Length.FromUnits(to - from))} and none farther apart than {wall.Told(braces.Spacing)}";
             cuts.Add("braces", "brace upright", braces.Material, wall.Sheet.Height, count, Use.Bracing, TreatedWish.Any, where);
-            cuts.Add("braces", "brace kicker", braces.Material, kicker, count, Use.Bracing, TreatedWish.Any, $"leg {leg.Name}: one an upright, {braces.Rise} up and {braces.Run} out");
+            cuts.Add("braces", "brace kicker", braces.Material, kicker, count, Use.Bracing, TreatedWish.Any, $"leg {leg.Name}: one an upright, {wall.Told(braces.Rise)} up and {wall.Told(braces.Run)} out");
         }
     }
 }

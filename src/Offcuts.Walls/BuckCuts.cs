@@ -13,7 +13,7 @@ internal static class BuckCuts
     public static void Add(CutList cuts, LaidWall wall)
     {
         if (wall.Sheet.Bucks is not { } bucks) return;
-        var rip = bucks.Width < bucks.Lumber.Width.Dry ? $", ripped to {bucks.Width} wide" : "";
+        var rip = bucks.Width < bucks.Lumber.Width.Dry ? $", ripped to {wall.Told(bucks.Width)} wide" : "";
         foreach (var leg in wall.Sheet.Legs)
         {
             foreach (var opening in leg.Openings)
@@ -22,7 +22,7 @@ internal static class BuckCuts
                 var thick = bucks.Lumber.Thickness.Dry;
                 var across = opening.IsDoor ? "head" : "head and sill";
                 var jamb = opening.Height - thick * Boards(opening);
-                cuts.Add("bucks", $"{opening.Name} jamb", bucks.Lumber, jamb, 2, bucks.Use, bucks.Treated, $"{where}: both sides, {opening.Height} less {across} of {thick}{rip}");
+                cuts.Add("bucks", $"{opening.Name} jamb", bucks.Lumber, jamb, 2, bucks.Use, bucks.Treated, $"{where}: both sides, {wall.Told(opening.Height)} less {across} of {wall.Told(thick)}{rip}");
                 cuts.Add("bucks", $"{opening.Name} head", bucks.Lumber, opening.Width, 1, bucks.Use, bucks.Treated, $"{where}: over it, its whole width{rip}");
                 if (!opening.IsDoor) cuts.Add("bucks", $"{opening.Name} sill", bucks.Lumber, opening.Width, 1, bucks.Use, bucks.Treated, $"{where}: under it, its whole width{rip}");
             }

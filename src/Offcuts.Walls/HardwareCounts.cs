@@ -53,11 +53,11 @@ internal static class HardwareCounts
            let both = same.First().Both
            let each = both.Sum(stretch => Rows.Places(stretch.From, stretch.To, wall.System.TieSpacing.Units))
            select new CountLine(
-               $"leg {leg.Name}, {(courses.Length == 1 ? "course" : "courses")} {Places.Numbers(courses)}: {each} each, every {wall.System.TieSpacing} from the leg's start where both faces stand ({Where(both)})",
+               $"leg {leg.Name}, {(courses.Length == 1 ? "course" : "courses")} {Places.Numbers(courses)}: {each} each, every {wall.Told(wall.System.TieSpacing)} from the leg's start where both faces stand ({Where(wall, both)})",
                each * courses.Length),
     ];
 
-    private static string Where(IEnumerable<(long From, long To)> both) => string.Join(", ", both.Select(stretch => $"{Places.At(stretch.From)} to {Places.At(stretch.To)}"));
+    private static string Where(LaidWall wall, IEnumerable<(long From, long To)> both) => string.Join(", ", both.Select(stretch => $"{wall.Place(stretch.From)} to {wall.Place(stretch.To)}"));
 
     private static string Courses(int count) => count == 1 ? "1 course" : $"{count} courses";
 }

@@ -23,9 +23,9 @@ public sealed class LaidWall
 {
     private readonly IReadOnlyList<PlacedLeg> _placed;
 
-    private LaidWall(WallSheet sheet, SystemSheet system, IReadOnlyList<PlacedLeg> placed, Frame foam, Frame? boards)
+    private LaidWall(WallSheet sheet, SystemSheet system, LengthUnit unit, IReadOnlyList<PlacedLeg> placed, Frame foam, Frame? boards)
     {
-        (Sheet, System, _placed, Foam, Boards) = (sheet, system, placed, foam, boards);
+        (Sheet, System, Unit, _placed, Foam, Boards) = (sheet, system, unit, placed, foam, boards);
         Lap = sheet.Lap ?? system.Lap;
         Layers = Layer.Of(sheet.Height, system.PanelHeight);
         Legs = [.. placed.Zip(foam.Legs, (at, leg) => new LaidLeg(at.Leg, at.Outside, at.Start, at.End, leg.First, Length.FromUnits(Shift(foam, leg))))];
@@ -39,6 +39,9 @@ public sealed class LaidWall
 
     /// <summary>What it is built of.</summary>
     public SystemSheet System { get; }
+
+    /// <summary>In which unit its places and spacings are told where a figure is opened.</summary>
+    public LengthUnit Unit { get; }
 
     /// <summary>How its corners are laid.</summary>
     public Lap Lap { get; }
@@ -68,7 +71,10 @@ public sealed class LaidWall
     internal Frame? Boards { get; }
 
     /// <summary>Lays out a wall with its system, or says everything that keeps it from being built.</summary>
-    public static Result<LaidWall> Of(WallSheet sheet, SystemSheet system)
+    /// <param name="sheet">The wall.</param>
+    /// <param name="system">What it is built of.</param>
+    /// <param name="unit">In which unit what is told of it is written.</param>
+    public static Result<LaidWall> Of(WallSheet sheet, SystemSheet system, LengthUnit unit = LengthUnit.Inch)
     {
         var checkedSystem = SystemRules.Check(system);
         if (!checkedSystem.Ok) return Result<LaidWall>.Fail(checkedSystem.Faults);
@@ -83,11 +89,23 @@ public sealed class LaidWall
         faults.AddRange(GroundRules.Faults(sheet, system, placed, foam));
         var boards = sheet.Footing is { } footing ? FrameMaker.Boards(footing, foam) : null;
         if (faults.Count == 0 && boards is not null) faults.AddRange(FrameMaker.Faults(boards));
-        return faults.Count > 0 ? Result<LaidWall>.Fail(faults) : new LaidWall(sheet, system, placed, foam, boards);
+        return faults.Count > 0 ? Result<LaidWall>.Fail(faults) : new LaidWall(sheet, system, unit, placed, foam, boards);
     }
 
     /// <summary>Numbers of the courses that lie wholly within an opening's height, so that it takes its width out of them.</summary>
     public IReadOnlyList<int> CoursesTakenBy(Opening opening) => [.. Layers.Where(layer => layer.IsTakenBy(opening)).Select(layer => layer.Number)];
+
+    /// <summary>A measure of its sheet as it is told where a figure is opened; nothing is rounded.</summary>
+    internal string Told(Length length) => Unit == LengthUnit.Inch ? length.ToString() : LengthText.In(Unit, length);
+
+    /// <summary>A measure as a tape shows it; nothing is rounded.</summary>
+    internal string OnTape(Length length) => Unit == LengthUnit.Inch ? LengthText.Faithful(length, Unit) : LengthText.In(Unit, length);
+
+    /// <summary>A place so many units from a leg's start; before it with a minus.</summary>
+    internal string Place(long units) => (units < 0 ? "-" : "") + OnTape(Length.FromUnits(Math.Abs(units)));
+
+    /// <summary>A place on the axis of a leg's runs, from the leg's start on its outside face.</summary>
+    internal string Place(LaidLeg leg, Length onAxis) => Place(onAxis.Units - leg.AxisBefore.Units);
 
     /// <summary>The rows of a leg in a course.</summary>
     internal Rows RowsOf(FrameLeg leg, Layer layer) => Rows.Of(

@@ -46,12 +46,12 @@ internal static class SteelCuts
                 .Where(opening => 2 * rows * opening.Sill.Units <= (2 * row - 1) * height && (2 * row - 1) * height <= 2 * rows * opening.Top.Units)
                 .Select(opening => (opening.Offset.Units, opening.End.Units)).ToArray(),
             Course: (2 * row - 1) * height / (2 * rows * wall.System.PanelHeight.Units) + 1,
-            Up: Places.At(Sixteenths((2 * row - 1) * height, 2 * rows)),
+            Up: wall.Place(Marked(wall.Unit, (2 * row - 1) * height, 2 * rows)),
             Row: row));
         foreach (var line in lines)
         {
             foreach (var (from, to) in Left(wall.Foam.CoreReach(leg), line.Holes))
-                AddLine(cuts, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}: {line.Up} up, row {line.Row} of {rows} evenly spread, no two farther apart than {bars.Spacing}");
+                AddLine(cuts, wall, steel, bars, "level", to - from, $"leg {leg.Name}, course {line.Course}: {line.Up} up, row {line.Row} of {rows} evenly spread, no two farther apart than {wall.Told(bars.Spacing)}");
         }
     }
 
@@ -72,26 +72,26 @@ internal static class SteelCuts
             foreach (var stretch in Left((0, wall.Sheet.Height.Units), holes))
             {
                 if (!heights.TryGetValue(stretch, out var places)) heights.Add(stretch, places = []);
-                places.Add(Sixteenths(at, 4 * count));
+                places.Add(Marked(wall.Unit, at, 4 * count));
             }
         }
 
         foreach (var ((bottom, top), places) in heights)
         {
             var where = bottom > 0 ? ", over an opening" : top < wall.Sheet.Height.Units ? ", under an opening" : "";
-            var rule = $"{count} in the middle of the core, evenly spread from {Places.At(from.Twice / 2)} to {Places.At(to.Twice / 2)}, each in the middle of its share, no two farther apart than {bars.Spacing}; here at {string.Join(", ", places.Select(Places.At))} from the leg's start";
-            AddLine(cuts, steel, bars, "upright", top - bottom, $"leg {leg.Name}{where}: {rule}", places.Count);
+            var rule = $"{count} in the middle of the core, evenly spread from {wall.Place(from.Twice / 2)} to {wall.Place(to.Twice / 2)}, each in the middle of its share, no two farther apart than {wall.Told(bars.Spacing)}; here at {string.Join(", ", places.Select(wall.Place))} from the leg's start";
+            AddLine(cuts, wall, steel, bars, "upright", top - bottom, $"leg {leg.Name}{where}: {rule}", places.Count);
         }
     }
 
-    // The nearest sixteenth of an inch to a place that is told as a fraction.
-    private static long Sixteenths(long times, long by)
+    // The mark of the tape that is the nearest to a place told as a fraction: a sixteenth of an inch, or a millimetre.
+    private static long Marked(LengthUnit unit, long times, long by)
     {
-        const long sixteenth = Length.PerInch / 16;
-        return (long)Math.Round((decimal)times / by / sixteenth, MidpointRounding.AwayFromZero) * sixteenth;
+        var mark = unit == LengthUnit.Inch ? Length.PerInch / 16 : Length.PerMillimetre;
+        return (long)Math.Round((decimal)times / by / mark, MidpointRounding.AwayFromZero) * mark;
     }
 
-    private static void AddLine(CutList cuts, Steel steel, Bars bars, string name, long stretch, string where, int lines = 1)
+    private static void AddLine(CutList cuts, LaidWall wall, Steel steel, Bars bars, string name, long stretch, string where, int lines = 1)
     {
         var line = stretch - 2 * steel.Cover.Units;
         if (line <= 0) return;
@@ -99,7 +99,7 @@ internal static class SteelCuts
         {
             var cut = Length.FromUnits(length);
             var text = LengthText.Faithful(cut, LengthUnit.Inch);
-            var lapped = line > steel.LongestBar.Units ? $", of a line of {LengthText.Faithful(Length.FromUnits(line), LengthUnit.Inch)} lapped by {bars.Overlap}" : "";
+            var lapped = line > steel.LongestBar.Units ? $", of a line of {wall.OnTape(Length.FromUnits(line))} lapped by {wall.Told(bars.Overlap)}" : "";
             cuts.Add("steel", $"{bars.Bar.Name} {name} {text}", bars.Bar, cut, count * lines, Use.Nonstructural, TreatedWish.Any, where + lapped);
         }
     }

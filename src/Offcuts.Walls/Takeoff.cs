@@ -130,7 +130,7 @@ public sealed record Takeoff
         return joints.Distinct()
             .Where(joint => lines.TryGetValue(joint.Leg, out var of) && !of.IsTie(joint.At))
             .GroupBy(joint => (joint.Leg, joint.Course))
-            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie, at {string.Join(", ", same.OrderBy(joint => joint.At).Select(joint => Places.At(legs[joint.Leg], joint.At)))} from the leg's start", same.Count()));
+            .Select(same => new CountLine($"leg {same.Key.Leg}, course {same.Key.Course}: joints without a regular tie, at {string.Join(", ", same.OrderBy(joint => joint.At).Select(joint => wall.Place(legs[joint.Leg], joint.At)))} from the leg's start", same.Count()));
     }
 
     private static List<RunTakeoff> RunsOf(LaidWall wall, IReadOnlySet<(string Run, int Course)> standing, IReadOnlyDictionary<(string Run, int Course), Length>? cut)

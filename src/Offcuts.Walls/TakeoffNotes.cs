@@ -25,10 +25,10 @@ internal static class TakeoffNotes
     private static IEnumerable<string> Cut(LaidWall wall)
     {
         if (wall.Layers[^1] is var last && last.Top - last.Bottom < wall.System.PanelHeight.Units)
-            yield return $"Course {last.Number} is ripped to {Length.FromUnits(last.Top - last.Bottom)}.";
+            yield return $"Course {last.Number} is ripped to {wall.Told(Length.FromUnits(last.Top - last.Bottom))}.";
         foreach (var notch in wall.Notches)
         {
-            var left = string.Join(" and ", ((string[])[notch.Below.IsZero ? "" : $"{notch.Below} under it", notch.Above.IsZero ? "" : $"{notch.Above} over it"]).Where(part => part.Length > 0));
+            var left = string.Join(" and ", ((string[])[notch.Below.IsZero ? "" : $"{wall.Told(notch.Below)} under it", notch.Above.IsZero ? "" : $"{wall.Told(notch.Above)} over it"]).Where(part => part.Length > 0));
             yield return $"Leg {notch.Leg}, course {notch.Course}: cut to height at {notch.Opening}, {left}.";
         }
     }

@@ -19,15 +19,15 @@ public sealed record Unfillable(string Run, IReadOnlyList<int> Courses, Span Str
            let why = Why(wall, run.Run, same.Key)
            where why is not null
            let courses = same.Select(one => one.Number).ToArray()
-           select new Unfillable(run.Run.Name, courses, same.Key, $"{run.Run.Name}, {(courses.Length == 1 ? "course" : "courses")} {Places.Numbers(courses)}, from {Places.At(run.Leg, same.Key.Start)} to {Places.At(run.Leg, same.Key.End)} of the leg: {why}"),
+           select new Unfillable(run.Run.Name, courses, same.Key, $"{run.Run.Name}, {(courses.Length == 1 ? "course" : "courses")} {Places.Numbers(courses)}, from {wall.Place(run.Leg, same.Key.Start)} to {wall.Place(run.Leg, same.Key.End)} of the leg: {why}"),
     ];
 
     private static string? Why(LaidWall wall, Run run, Span stretch)
     {
         if (stretch.Length < run.ShortestPiece)
-            return $"nothing can be laid in {stretch.Length}, whatever lies in the yard, since no piece is shorter than {run.ShortestPiece}. Another place for what stands beside it changes that, or a piece cut and held by hand, which is yours to decide";
+            return $"nothing can be laid in {wall.Told(stretch.Length)}, whatever lies in the yard, since no piece is shorter than {wall.Told(run.ShortestPiece)}. Another place for what stands beside it changes that, or a piece cut and held by hand, which is yours to decide";
         return run.Joints == JointRule.OnPattern && !Reaches(run, stretch, wall.System.PanelLength.Units)
-            ? $"no row of panels of {wall.System.PanelLength} at most covers {stretch.Length} with joints on the lines and no piece shorter than {run.ShortestPiece}. Another place for what stands beside it changes that"
+            ? $"no row of panels of {wall.Told(wall.System.PanelLength)} at most covers {wall.Told(stretch.Length)} with joints on the lines and no piece shorter than {wall.Told(run.ShortestPiece)}. Another place for what stands beside it changes that"
             : null;
     }
 

@@ -22,7 +22,7 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
         yard.Walls().FirstOrDefault(wall => Same(wall.Sheet.Name, name.Trim())) is { } found ? found : WallFaults.NoSuchWall(name, yard.Walls().Select(wall => wall.Sheet.Name));
 
     /// <summary>A wall laid out with its system.</summary>
-    public Result<LaidWall> Lay(WallSheet sheet) => new ChangeSystems(yard).Find(sheet.System).Then(system => LaidWall.Of(sheet, system));
+    public Result<LaidWall> Lay(WallSheet sheet) => new ChangeSystems(yard).Find(sheet.System).Then(system => LaidWall.Of(sheet, system, yard.Settings().Unit));
 
     /// <summary>The wall of a name, in either case, laid out with its system; or why there is none, or why it can't be built.</summary>
     public Result<LaidStageWall> Laid(string name) => Find(name).Then(kept => Lay(kept.Sheet).Then<LaidStageWall>(laid => new LaidStageWall(kept, laid)));

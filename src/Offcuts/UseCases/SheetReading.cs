@@ -25,7 +25,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
         var read = WallText.ReadPlaced(text);
         if (!read.TryGet(out var placed)) return Refused(read.Faults, text, SheetFacts.OfWall);
         var sheet = placed.Sheet;
-        var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system) : WallFaults.NoSuchSystem(sheet.System, systems.Select(system => system.Name));
+        var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system, unit) : WallFaults.NoSuchSystem(sheet.System, systems.Select(system => system.Name));
         return laid.TryGet(out var wall)
             ? new SheetReading(sheet.Name, InShortOf(wall, unit), new WallSayings(wall, unit).Of(text), []) { ToLookAt = wall.ToLookAt }
             : new SheetReading(sheet.Name, "", new Dictionary<int, string>(), [.. laid.Faults.Select(fault => placed.Place(fault, ""))]);
@@ -59,8 +59,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
     private static string InShortOf(LaidWall wall, LengthUnit unit)
     {
         var takeoff = Takeoff.Of(wall, "");
-        var concrete = takeoff.Concrete.Sum(one => one.Total.CubicYards).ToString("0.00", CultureInfo.InvariantCulture);
-        return $"{Words.Count(wall.Legs.Count, "leg")}, {Words.Count(wall.Courses, "course")}; {takeoff.Runs[0].Total.ToText(unit)} of {takeoff.Runs[0].Material}, {Words.Count((int)takeoff.Hardware[0].Count.Figure, takeoff.Hardware[0].Hardware.Name)}, {concrete} yd3 of concrete";
+        return $"{Words.Count(wall.Legs.Count, "leg")}, {Words.Count(wall.Courses, "course")}; {takeoff.Runs[0].Total.ToText(unit)} of {takeoff.Runs[0].Material}, {Words.Count((int)takeoff.Hardware[0].Count.Figure, takeoff.Hardware[0].Hardware.Name)}, {TakeoffText.Concrete(takeoff, unit)} of concrete";
     }
 
     private static Dictionary<int, string> SystemSays(string text, SystemSheet sheet, LengthUnit unit)

@@ -58,7 +58,7 @@ public static class TakeoffText
         foreach (var concrete in takeoff.Concrete)
             yield return new WallFigure(
                 $"concrete, {concrete.Name}: {Concrete(concrete.Total)}{(concrete.AllowancePermille > 0 ? $", with {concrete.AllowancePermille / 10m:0.#} % over {Concrete(concrete.Net)}" : "")}",
-                [.. concrete.Lines.Select(line => $"{line.Volume.CubicYards.ToString("0.000", CultureInfo.InvariantCulture),column}  yd3: {line.What}")]);
+                [.. concrete.Lines.Select(line => $"{(unit == LengthUnit.Inch ? line.Volume.CubicYards : line.Volume.CubicMetres).ToString("0.000", CultureInfo.InvariantCulture),column}  {(unit == LengthUnit.Inch ? "yd3" : "m3")}: {line.What}")]);
     }
 
     /// <summary>Every run, course by course: what is to be covered, measured from the start of the run's axis.</summary>
@@ -117,6 +117,11 @@ public static class TakeoffText
         var written = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return day < today ? $"; was to be ordered by {written}, {Words.Count(today.DayNumber - day.DayNumber, "day")} ago" : $"; order by {written}";
     }
+
+    /// <summary>All concrete of a wall in the unit that is ordered by.</summary>
+    public static string Concrete(Takeoff takeoff, LengthUnit unit) => unit == LengthUnit.Inch
+        ? string.Create(CultureInfo.InvariantCulture, $"{takeoff.Concrete.Sum(one => one.Total.CubicYards):0.00} yd3")
+        : string.Create(CultureInfo.InvariantCulture, $"{takeoff.Concrete.Sum(one => one.Total.CubicMetres):0.00} m3");
 
     private static string Concrete(Volume volume) => string.Create(CultureInfo.InvariantCulture, $"{volume.CubicYards:0.00} yd3 ({volume.CubicMetres:0.00} m3)");
 

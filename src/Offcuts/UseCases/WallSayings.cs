@@ -34,7 +34,7 @@ internal sealed class WallSayings(LaidWall wall, LengthUnit unit)
                 "footing boards" => $"{Text(_takeoff.Runs[^1].Total)} of {_takeoff.Runs[^1].Material}",
                 "stakes" => Cuts("footing", "stake"),
                 "spreaders" => Cuts("footing", "spreader"),
-                "allowance" => $"{Total()} yd3 to order",
+                "allowance" => $"{TakeoffText.Concrete(_takeoff, unit)} to order",
                 _ => "",
             };
             if (said.Length > 0) says[i + 1] = said;
@@ -80,8 +80,6 @@ internal sealed class WallSayings(LaidWall wall, LengthUnit unit)
         var cuts = _takeoff.Cuts.Where(cut => cut.Group == group && cut.Cut.Name[Takeoff.NeedPrefix(wall.Sheet.Name).Length..].Contains(word, StringComparison.Ordinal)).ToArray();
         return $"{Words.Count((int)cuts.Sum(cut => cut.Count.Figure), "cut")}, {Text(Length.FromUnits(cuts.Sum(cut => cut.Cut.Shortest.Units * cut.Count.Figure)))} in all";
     }
-
-    private string Total() => _takeoff.Concrete.Sum(one => one.Total.CubicYards).ToString("0.00", CultureInfo.InvariantCulture);
 
     private string Text(Length length) => length.ToText(unit);
 }

@@ -1,4 +1,7 @@
 using System.Text.Json;
+using Offcuts.Core.Measures;
+using Offcuts.Core.Walls;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Commands;
 
@@ -27,6 +30,34 @@ public sealed class WallCommandTests : IDisposable
     public WallCommandTests() => _yard.Must("stage", "new", "walls", "--date", "2026-06-10");
 
     public void Dispose() => _yard.Dispose();
+
+    [Fact]
+    public void In_a_yard_of_millimetres_what_a_figure_is_made_of_is_told_in_them_and_concrete_in_cubic_metres()
+    {
+        const string sheet = """
+            wall             keller
+            system           generic, invented
+            height           2.5 m
+            core             160 mm
+            closed           no
+            leg A: 5.43 m end
+              opening tür: at 1 m wide 1010 mm high 2.1 m sill 0
+            horizontal bars  every 500 mm lap 500 mm of #4
+            longest bar      6 m
+            bucks            wide 290 mm nonstructural treated of 2x12
+            braces           every 1.8 m rise 1.8 m run 1.2 m of 2x4
+
+            """;
+        _yard.Must("settings", "unit", "mm");
+        Import(sheet);
+
+        // Five rows in 2500 mm, each in the middle of its 500.
+        var opened = _yard.Must("wall", "takeoff", "keller", "--open").Out;
+        opened.Should().Contain("leg A, course 1: 250 mm up, row 1 of 5 evenly spread, no two farther apart than 500 mm").And.Contain("1800 mm up and 1200 mm out")
+            .And.Contain("(0 mm to 1000 mm, 2010 mm to 5430 mm)").And.MatchRegex("2\\.172  m3: leg A: 5430 mm along its middle x 160 mm x 2500 mm");
+        opened.Split("Still needed")[0].Should().NotContain("\"");
+        SheetReading.OfWall(sheet, [SystemSheet.Generic], LengthUnit.Millimetre).InShort.Should().EndWith("m3 of concrete");
+    }
 
     [Fact]
     public void Every_count_of_a_closed_wall_with_openings_and_a_tee_is_the_sum_of_what_it_is_made_of()
