@@ -14,6 +14,9 @@ public static class RunFaults
     public static Fault NotLaid(string run, string material) =>
         new($"{TextRules.Harmless(run)}: {TextRules.Harmless(material)} is not laid end to end");
 
+    /// <summary>What is counted or a sheet is looked for as if it were cut to length.</summary>
+    public static Fault NotFitted(string material) => new($"{TextRules.Harmless(material)} is not cut to a length, so no piece of it can be sought; offcuts list {ShellWord.Of(material)} tells what there is");
+
     public static Fault NoPattern(string run, string material) =>
         new($"{TextRules.Harmless(run)}: only foam has pattern lines, and it is of {TextRules.Harmless(material)}");
 

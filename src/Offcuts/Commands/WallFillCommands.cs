@@ -148,9 +148,10 @@ internal static class WallFillCommands
 
             context.Say(FitText.Of(read.Value, unit));
             if (candidates.Count == 0) context.Say("Nothing in the yard fits.");
-            var shown = parse.GetValue(all) || candidates.Count <= FirstFits + 1 ? candidates.Count : FirstFits;
-            foreach (var one in candidates.Take(shown)) context.Say(FitText.Of(one, unit, code => code.ToString()));
-            if (shown < candidates.Count) context.Say($"{Words.Count(candidates.Count - shown, "more piece")} would do; --all names them too");
+            var lines = (parse.GetValue(all) ? FitText.Lines(candidates, unit, code => code.ToString(), int.MaxValue - 1) : FitText.Lines(candidates, unit, code => code.ToString())).ToArray();
+            var shown = parse.GetValue(all) || lines.Length <= FirstFits + 1 ? lines.Length : FirstFits;
+            foreach (var (line, _) in lines.Take(shown)) context.Say(line);
+            if (shown < lines.Length) context.Say($"{Words.Count(lines.Skip(shown).Sum(one => one.Pieces), "more piece")} would do; --all names them too");
             foreach (var line in LayingFacts.Unlined(new FitPlace(yard).Unlined(read.Value))) context.Say(line);
             return Exit.Done;
         }));

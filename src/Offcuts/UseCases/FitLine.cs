@@ -62,7 +62,7 @@ public static class FitLine
         var given = MaterialReader.ReadStart(line.Trim()) is null && line.TrimStart().FirstOrDefault() is >= '0' and <= '9' && system is not null ? system.Panel.Name + " " : "";
         var read = CutLine.Read(given + line, stage, unit);
         if (!read.TryGet(out var draft)) return Result<OneOffNeed>.Fail([.. read.Faults.Select(fault => fault.Shift(-given.Length))]);
-        if (draft.Cut is not { } cut) return RunFaults.NotLaid("it", draft.Material.Name);
+        if (draft.Cut is not { } cut) return RunFaults.NotFitted(draft.Material.Name);
         return new OneOffNeed(cut.Material, cut.Shortest)
         {
             LeftOnPattern = left,

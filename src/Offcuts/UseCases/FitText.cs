@@ -17,14 +17,32 @@ public static class FitText
             _ => "both ends free",
         };
 
-    /// <summary>A candidate: what it is cut from, where that lies, and what would be left of it.</summary>
-    public static string Of(OneOffCandidate one, LengthUnit unit, Func<Code, string> codeText)
+    /// <summary>Candidates a line each, those alike in one: the first by its code, the others' codes behind it.</summary>
+    /// <param name="candidates">The candidates, the one that loses least first.</param>
+    /// <param name="unit">Unit of lengths.</param>
+    /// <param name="codeText">How a code is written.</param>
+    /// <param name="most">So many codes are named behind the first.</param>
+    public static IEnumerable<(string Line, int Pieces)> Lines(IReadOnlyList<OneOffCandidate> candidates, LengthUnit unit, Func<Code, string> codeText, int most = MostAlike)
+    {
+        foreach (var alike in candidates.GroupBy(one => About(one, unit)))
+        {
+            string[] others = [.. alike.Skip(1).Select(one => codeText(one.Piece.Code))];
+            var more = others.Length > most + 1 ? $" and {others.Length - most} more" : "";
+            yield return ($"{codeText(alike.First().Piece.Code)}, {alike.Key}{(others.Length == 0 ? "" : $". Just like it: {string.Join(", ", more.Length > 0 ? others.Take(most) : others)}{more}")}", alike.Count());
+        }
+    }
+
+    // Of pieces alike one is wanted, so that a few are enough to find the one that lies on top.
+    private const int MostAlike = 3;
+
+    // What it is cut from, where that lies, and what would be left of it.
+    private static string About(OneOffCandidate one, LengthUnit unit)
     {
         var place = one.Piece.Place.Length > 0 ? $" at {one.Piece.Place}" : "";
         var how = one.SawCuts == 0 ? "as it is" : $"cut at {one.Start.ToText(unit)} from its marked end, {Words.Count(one.SawCuts, "saw cut")}";
         var left = one.Remainders.Count == 0
             ? "nothing is left"
             : "left: " + string.Join(" and ", one.Remainders.Select(rest => rest.Length.ToText(unit) + (rest.Kept ? "" : " of scrap") + (rest.FirstLine is { } line && rest.Kept ? $" with its first line at {line.ToText(unit)}" : "")));
-        return $"{codeText(one.Piece.Code)}, {one.Piece.Length.ToText(unit)} {Words.Of(one.Piece.Condition)}{place}: {how}{(one.Turned ? ", turned end for end" : "")}; {left}{(one.WaitsInPlan is { } plan ? $". It waits in plan {plan}, which would lack it" : "")}";
+        return $"{one.Piece.Length.ToText(unit)} {Words.Of(one.Piece.Condition)}{place}: {how}{(one.Turned ? ", turned end for end" : "")}; {left}{(one.WaitsInPlan is { } plan ? $". It waits in plan {plan}, which would lack it" : "")}";
     }
 }

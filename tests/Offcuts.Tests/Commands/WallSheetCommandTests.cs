@@ -56,10 +56,24 @@ public sealed class WallSheetCommandTests : IDisposable
     [Fact]
     public void Of_many_pieces_that_would_do_the_first_few_are_named_and_all_where_that_is_asked()
     {
-        _yard.Must("add", "2x4 8' x12");
+        // Twelve lengths from 8 ft up, a foot apart.
+        _yard.Must("add", $"2x4 {string.Join(", ", Enumerable.Range(8, 12).Select(feet => $"{feet}'"))}");
 
         _yard.Must("find", "2x4", "7'").Lines.Should().HaveCount(1 + 8 + 1).And.EndWith("4 more pieces would do; --all names them too");
         _yard.Must("find", "2x4", "7'", "--all").Lines.Should().HaveCount(1 + 12);
+    }
+
+    [Fact]
+    public void Pieces_alike_for_a_place_are_one_line_that_names_a_few_of_them_and_all_where_that_is_asked()
+    {
+        _yard.Must("add", "2x4 8' x12 @rack");
+        _yard.Must("add", "2x4 9'");
+
+        var told = _yard.Must("find", "2x4", "7'").Lines;
+        told.Should().HaveCount(1 + 2);
+        told[1].Should().MatchRegex("^[0-9A-Z]{3} [0-9A-Z]{4}, 8' sound at rack: cut at 0\" from its marked end, 1 saw cut; left: 11-7/8\" of scrap\\. Just like it: ([0-9A-Z]{3} [0-9A-Z]{4}, ){2}[0-9A-Z]{3} [0-9A-Z]{4} and 8 more$");
+        told[2].Should().Contain(", 9' sound").And.NotContain("like it");
+        Regex.Matches(_yard.Must("find", "2x4", "7'", "--all").Lines[1], "[0-9A-Z]{3} [0-9A-Z]{4}").Count.Should().Be(12);
     }
 
     [Fact]
