@@ -13,6 +13,9 @@ public static class FillFaults
 
     public static Fault NothingKept(string wall) => new($"no filling of the wall {Shown(wall)} is kept; find and keep one with: offcuts wall fill {ShellWord.Of(wall)} --keep");
 
+    public static Fault NoLegToStack(string wall, string leg, IEnumerable<string> legs) =>
+        new($"the wall {Shown(wall)} has no leg {Shown(leg)}; it has {string.Join(", ", legs.Select(Shown))}");
+
     public static Fault NothingToStack(string wall, int course) => new($"the wall {Shown(wall)} has no course {course} there");
 
     public static Fault StacksAlready(string run, int course) => new($"{Shown(run)}, course {course}: it stands already");

@@ -18,6 +18,12 @@ public static class LabelFaults
 
     public static Fault NoSuchBundle(string code) => new($"no bundle has the code {TextRules.Harmless(code)}; see: offcuts bundle list");
 
+    public static Fault NoBundleNamed(string text, string why) =>
+        new($"no bundle is named {TextRules.Harmless(text)}, and it is no code: {why}; see: offcuts bundle list");
+
+    public static Fault BundlesOfOneName(string name, IEnumerable<string> codes) =>
+        new($"several bundles are named {TextRules.Harmless(name)}; say which by its code: {string.Join(", ", codes.Select(TextRules.Harmless))}");
+
     public static Fault BundleTooSmall(int fewest) => new($"a bundle has {fewest} pieces or more");
 
     public static Fault InABundle(string piece, string bundle) => new($"{TextRules.Harmless(piece)} is in the bundle {TextRules.Harmless(bundle)} already");

@@ -60,6 +60,10 @@ public static class MeasureFaults
     public static Fault LumberUnknown(string text, int column) =>
         new($"{text} is no nominal lumber size; thickness and width run 1, 1-1/4, 1-1/2, 2, 2-1/2, 3, 4, 5, 6, 8, 10, 12, 14, 16", column);
 
+    /// <summary>Both sides are more than any nominal size: somebody means millimetres.</summary>
+    public static Fault LumberInMillimetres(string text, int column) =>
+        new($"{text} is no nominal lumber size; a section in millimetres has a word before it and each of its lengths a unit, like batten {text} 2400 mm, and is cut and matched under that name", column);
+
     public static Fault RebarUnknown(string text, int column) =>
         new($"{text} is no bar number; they run from #3 to #11", column);
 

@@ -63,7 +63,8 @@ public static partial class MaterialReader
     private static Result<Material> ReadLumber(Match match, string name, int column)
     {
         var (a, b) = (Nominal(match.Groups["a"].Value), Nominal(match.Groups["b"].Value));
-        if (a is null || b is null) return MeasureFaults.LumberUnknown(name, column);
+        if (a is null || b is null)
+            return ((string[])["a", "b"]).All(side => IsOverAnyNominal(match.Groups[side].Value)) ? MeasureFaults.LumberInMillimetres(name, column) : MeasureFaults.LumberUnknown(name, column);
         return a.Nominal <= b.Nominal ? new Lumber(a, b) : new Lumber(b, a);
     }
 
@@ -95,6 +96,8 @@ public static partial class MaterialReader
         text.EndsWith("/4", StringComparison.Ordinal) && int.TryParse(text[..^2], NumberStyles.None, CultureInfo.InvariantCulture, out var quarters) ? NominalSize.Find(quarters / 4m)
         : Length.Parse(text, LengthUnit.Inch).TryGet(out var length) ? NominalSize.Find(length.InInches)
         : null;
+
+    private static bool IsOverAnyNominal(string text) => Length.Parse(text, LengthUnit.Inch).TryGet(out var length) && length.InInches > NominalSize.All[^1].Nominal;
 
     private static Match? Whole(Regex form, string text)
     {

@@ -21,6 +21,8 @@ internal static class CommandLine
             if (arguments.Count == 0) return openScreen(context, null);
             if (arguments is ["--yard", var named] && !named.StartsWith('-')) return openScreen(context, named);
             if (arguments[0] == "help") arguments = [.. arguments.Skip(1), "--help"];
+            // What follows an option is one word, but a code is written as two.
+            arguments = CodeWords.JoinedBehind(PlanCommand.OfCodes, arguments);
             var root = Root(context, openScreen);
             // A place is typed as @north rack, so @ must not read a file of arguments.
             var parse = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });

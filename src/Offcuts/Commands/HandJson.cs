@@ -36,8 +36,21 @@ internal static class HandJson
         ["notes"] = Texts(free.Notes),
     });
 
-    /// <summary>Every hand-over, oldest first.</summary>
-    public static string Write(IEnumerable<HandOver> all, DateOnly today) => YardJson.List("hand_overs", Nodes(all, today));
+    /// <summary>Every hand-over, and apart from them what is borrowed from others, oldest first.</summary>
+    public static string Write(IEnumerable<HandOver> all, IEnumerable<Borrowed> borrowed, DateOnly today) => YardJson.Write(new JsonObject
+    {
+        ["schema"] = 1,
+        ["hand_overs"] = new JsonArray([.. Nodes(all, today)]),
+        ["borrowed"] = new JsonArray([.. borrowed.Select(one => (JsonNode)new JsonObject
+        {
+            ["day"] = Day(one.Loan.Day),
+            ["from"] = one.From,
+            ["due_on"] = Day(one.Loan.Terms.DueOn),
+            ["due"] = one.Loan.Terms.Due,
+            ["late"] = one.IsLate(today),
+            ["pieces"] = new JsonArray([.. one.Pieces.Select(piece => (JsonNode)new JsonObject { ["code"] = piece.Code.Text, ["material"] = piece.Material.Name, ["length_mm"] = piece.Length.InMillimetres, ["owed"] = one.Owed.Contains(piece), ["here"] = one.Here.Contains(piece) })]),
+        })]),
+    });
 
     /// <summary>The same, each by itself.</summary>
     public static IEnumerable<JsonNode> Nodes(IEnumerable<HandOver> all, DateOnly today) => all.Select(one => (JsonNode)new JsonObject

@@ -85,13 +85,13 @@ internal static class HandOverCommands
         command.SetAction(parse => context.WithYardThere(parse, yard =>
         {
             var (all, settings, today) = (yard.HandOvers(), yard.Settings(), context.World.Today);
+            var borrowed = Borrowed.In(yard, all);
             if (parse.GetValue(json))
             {
-                context.World.Out.WriteLine(HandJson.Write(all, today));
+                context.World.Out.WriteLine(HandJson.Write(all, borrowed, today));
                 return Exit.Done;
             }
 
-            var borrowed = Borrowed.In(yard, all);
             if (all.Count + borrowed.Count == 0) context.Say("Nothing was handed over yet.");
             foreach (var one in all)
             {

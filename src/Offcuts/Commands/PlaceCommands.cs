@@ -160,23 +160,20 @@ internal static class PlaceCommands
 
     private static Command Move(CommandContext context)
     {
-        var code = new Argument<string>("code") { Description = "The bundle's code" };
+        var code = new Argument<string>("bundle") { Description = "The bundle's code or its name" };
         var place = new Argument<string[]>("place") { Description = "Where it lies now", Arity = ArgumentArity.OneOrMore };
-        var command = context.Command("move", "Put a bundle with all that is in it at another place", ["offcuts bundle move HNE WPH3 trailer"], code, place);
+        var command = context.Command("move", "Put a bundle with all that is in it at another place", ["offcuts bundle move HNE WPH3 trailer", "offcuts bundle move studs trailer"], code, place);
         command.SetAction(parse => context.WithYard(parse, yard =>
-        {
-            // The two groups of a code may have become two words, of which the second stands where the place begins.
-            string[] words = [.. CodeWords.Joined([parse.GetValue(code)!, .. parse.GetValue(place)!])];
-            return context.Tell(Code.Parse(words[0]).Then(one => new ChangeLabels(yard).MoveBundle(one, string.Join(' ', words[1..]))));
-        }));
+            // A code or a name of several words may go on where the place begins.
+            context.Tell(new ChangeLabels(yard).Named([parse.GetValue(code)!, .. parse.GetValue(place)!]).Then(named => new ChangeLabels(yard).MoveBundle(named.Bundle, named.Behind)))));
         return command;
     }
 
     private static Command Open(CommandContext context)
     {
-        var code = new Argument<string[]>("code") { Description = "The bundle's code", Arity = new ArgumentArity(1, 2) };
+        var code = new Argument<string[]>("bundle") { Description = "The bundle's code or its name", Arity = ArgumentArity.OneOrMore };
         var command = context.Command("open", "Open a bundle: its pieces lie by themselves, and their labels wait to be printed", ["offcuts bundle open HNE WPH3"], code);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(Codes.One(parse.GetValue(code)!).Then(one => new ChangeLabels(yard).Open(one)))));
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new ChangeLabels(yard).Named(parse.GetValue(code)!).Then(named => named.Behind.Length == 0 ? new ChangeLabels(yard).Open(named.Bundle) : LabelFaults.NoBundleNamed(string.Join(' ', parse.GetValue(code)!), "more stands behind it")))));
         return command;
     }
 }

@@ -18,6 +18,9 @@ internal sealed class PlanCommand
     /// <summary>Seconds that a match takes where nothing is said.</summary>
     public const double UsualSeconds = 20;
 
+    /// <summary>Its options behind which a code stands.</summary>
+    public static IReadOnlyList<string> OfCodes { get; } = ["--spare", "--release"];
+
     private readonly CommandContext _context;
 
     private readonly Argument<string[]> _stages = new("stages") { Description = "Stages to plan together; all if none is named", Arity = ArgumentArity.ZeroOrMore };

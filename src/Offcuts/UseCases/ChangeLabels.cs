@@ -51,6 +51,27 @@ public sealed class ChangeLabels(YardFile yard)
         }).Then<string>(entry => $"{entry.What}: bundle {label}; its label is to be printed");
     }
 
+    /// <summary>
+    /// The bundle that words begin with, by its code, which may stand as two words, or by its name, and the words behind it. Of several closed bundles
+    /// of one name none is guessed.
+    /// </summary>
+    public Result<(Code Bundle, string Behind)> Named(IReadOnlyList<string> words)
+    {
+        string[] joined = [.. CodeWords.Joined(words)];
+        var read = Code.Parse(joined[0]);
+        if (read.TryGet(out var code)) return (code, string.Join(' ', joined[1..]));
+        var all = string.Join(' ', words);
+        // A name of several words is the longest one that the words begin with.
+        var named = yard.Bundles().Where(bundle => bundle.IsWhole && bundle.Name.Length > 0 && $"{all} ".StartsWith($"{bundle.Name} ", StringComparison.OrdinalIgnoreCase))
+            .GroupBy(bundle => bundle.Name, StringComparer.OrdinalIgnoreCase).OrderByDescending(same => same.Key.Length).FirstOrDefault()?.ToArray();
+        return named switch
+        {
+            null => LabelFaults.NoBundleNamed(joined[0], read.Fault.Sentence),
+            [var one] => (one.Code, all[Math.Min(all.Length, one.Name.Length)..].Trim()),
+            _ => LabelFaults.BundlesOfOneName(named[0].Name, named.Select(bundle => bundle.Code.ToString())),
+        };
+    }
+
     /// <summary>Puts a bundle with all that is in it at another place.</summary>
     public Result<string> MoveBundle(Code code, string place)
     {

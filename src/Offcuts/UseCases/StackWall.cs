@@ -56,7 +56,7 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         var kept = fill.KeptOf(wall);
         var steps = kept is null ? null : yard.Plan(kept.PlanId);
         if (kept is null && asked.Count > 0 && (wish.Laid is not null || !asked.IsSubsetOf(waiting.Select(course => (course.Run, course.Course))))) return FillFaults.NothingKept(wall.Sheet.Name);
-        var faults = Faults((wall, here.Runs), wish, named, asked, known, waiting, kept, steps).ToArray();
+        var faults = Faults((wall, here.Wall.Laid, here.Runs), wish, named, asked, known, waiting, kept, steps).ToArray();
         if (faults.Length > 0) return Result<WallStacked>.Fail(faults);
         StackedCourse[] cut = [.. waiting.Where(course => asked.Contains((course.Run, course.Course))).Select(course => course with { OnlyCut = false })];
         if (kept is null || steps is null) return CutBefore(here.Wall, standing, cut, waiting.Length);
@@ -149,10 +149,18 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
         var known = standing.Where(course => !course.OnlyCut).Select(course => (course.Run, course.Course)).ToHashSet();
         Fault[] faults =
         [
-            .. wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wish.Wall, number)),
+            .. NotThere(wish, named, laid, wish.Wall),
             .. from run in runs from course in run.Courses where named.Contains((run.Name, course.Number)) && !known.Contains((run.Name, course.Number)) && HangsIn(run, course, known, named) select FillFaults.NothingBelow(run.Name, course.Number),
         ];
         return faults.Length > 0 ? Result<StackedWish>.Fail(faults) : wish;
+    }
+
+    // A leg that the wall does not have is one slip, however many courses are named.
+    private static IEnumerable<Fault> NotThere(StackedWish wish, HashSet<(string Run, int Course)> named, LaidWall laid, string wall)
+    {
+        string[] legs = [.. laid.Runs.Concat(laid.FootingRuns).Select(run => run.Leg).Distinct()];
+        if (wish.Leg is { } leg && !legs.Any(known => Same(known, leg.Trim()))) return [FillFaults.NoLegToStack(wall, leg.Trim(), legs)];
+        return wish.Courses.Where(number => named.All(course => course.Course != number)).Select(number => FillFaults.NothingToStack(wall, number));
     }
 
     // True where some course below it neither stands nor is stacked with it.
@@ -172,10 +180,9 @@ public sealed class StackWall(YardFile yard, DateOnly today, MatchLimits limits)
     private static HashSet<(string Run, int Course)> Asked(IReadOnlyList<Run> runs, IReadOnlyList<int> numbers) =>
         [.. from run in runs from course in run.Courses where course.Stretches.Count > 0 && numbers.Contains(course.Number) select (run.Name, course.Number)];
 
-    private static IEnumerable<Fault> Faults((StageWall Wall, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> named, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, IReadOnlyList<StackedCourse> waiting, KeptWallPlan? kept, KeptPlan? steps)
+    private static IEnumerable<Fault> Faults((StageWall Wall, LaidWall Laid, IReadOnlyList<Run> Runs) here, StackedWish wish, HashSet<(string Run, int Course)> named, HashSet<(string Run, int Course)> asked, HashSet<(string Run, int Course)> known, IReadOnlyList<StackedCourse> waiting, KeptWallPlan? kept, KeptPlan? steps)
     {
-        foreach (var number in wish.Courses.Where(number => named.All(course => course.Course != number)))
-            yield return FillFaults.NothingToStack(here.Wall.Sheet.Name, number);
+        foreach (var fault in NotThere(wish, named, here.Laid, here.Wall.Sheet.Name)) yield return fault;
         foreach (var number in wish.Courses.Where(number => asked.All(course => course.Course != number)))
         {
             foreach (var (run, course) in named.Where(course => course.Course == number).Order().Take(1)) yield return FillFaults.StacksAlready(run, course);

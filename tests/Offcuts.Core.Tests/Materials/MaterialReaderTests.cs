@@ -39,6 +39,7 @@ public sealed class MaterialReaderTests
     [Theory]
     [InlineData("2x7", 1, "2x7 is no nominal lumber size; thickness and width run 1, 1-1/4, 1-1/2, 2, 2-1/2, 3, 4, 5, 6, 8, 10, 12, 14, 16")]
     [InlineData("  2x18", 3, "2x18 is no nominal lumber size; thickness and width run 1, 1-1/4, 1-1/2, 2, 2-1/2, 3, 4, 5, 6, 8, 10, 12, 14, 16")]
+    [InlineData("45x95", 1, "45x95 is no nominal lumber size; a section in millimetres has a word before it and each of its lengths a unit, like batten 45x95 2400 mm, and is cut and matched under that name")]
     [InlineData("#2", 1, "#2 is no bar number; they run from #3 to #11")]
     [InlineData("rebar 12", 1, "rebar 12 is no bar number; they run from #3 to #11")]
     [InlineData("rebar", 1, "a bar is written by its number, its diameter in eighths of an inch: #4 is 1/2 in")]

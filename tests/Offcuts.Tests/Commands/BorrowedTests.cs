@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Offcuts.Tests.Commands;
 
 /// <summary>Whose a piece is that came from another build. All yards are invented.</summary>
@@ -29,6 +31,10 @@ public sealed class BorrowedTests : IDisposable
         Goes(_ann, "Ann", _cid, "Cid", "--loan");
         Borrowed(_ann).Should().Equal("Borrowed 2026-06-01 from Jo, on loan until 2026-06-10: 0 of 1 piece here, 1 more still owed");
         _ann.Must("today").Out.Should().Contain("to give back to Jo by 2026-06-10: 1 piece, not on hand any more");
+        var lent = JsonDocument.Parse(_ann.Must("hand", "list", "--json").Out).RootElement.GetProperty("borrowed")[0];
+        (lent.GetProperty("from").GetString(), lent.GetProperty("due_on").GetString(), lent.GetProperty("late").GetBoolean()).Should().Be(("Jo", "2026-06-10", false));
+        var board = lent.GetProperty("pieces")[0];
+        (board.GetProperty("code").GetString(), board.GetProperty("owed").GetBoolean(), board.GetProperty("here").GetBoolean()).Should().Be((_piece.Replace(" ", ""), true, false));
 
         Goes(_cid, "Cid", _ann, "Ann", "--loan", "--due", "2026-06-09");
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Offcuts.Store;
 using Offcuts.Tests.Screens;
 
@@ -54,6 +55,23 @@ public sealed class PlaceCodeTests : IDisposable
         _yard.Must(["label", "preview", .. _bundle.Split(' ')]).Out.Should().Contain(_bundle);
         _yard.Must(["bundle", "open", .. _bundle.Split(' ')]).Out.Should().StartWith($"Opened the bundle {_bundle}: 2 pieces");
         _yard.Run(["bundle", "move", .. _bundle.Split(' ')]).Error.Should().Be("say where they lie now\n");
+    }
+
+    [Fact]
+    public void A_bundle_is_moved_and_opened_by_its_name_too_and_of_two_of_one_name_none_is_guessed()
+    {
+        _yard.Must("bundle", "move", "Studs", "south", "wall").Out.Should().Be($"Put the bundle {_bundle} at south wall\n");
+        _yard.Run("bundle", "move", "stud", "trailer").Error.Should().StartWith("no bundle is named stud, and it is no code: ").And.EndWith("; see: offcuts bundle list\n");
+        _yard.Run("bundle", "move", "studs").Status.Should().Be(2, "no place is said");
+
+        _yard.Must("add", "2x4 6' 1 x2");
+        string[] more = [.. JsonDocument.Parse(_yard.Must("list", "--at-least", "6'", "--json").Out).RootElement.GetProperty("pieces").EnumerateArray()
+            .Where(piece => piece.GetProperty("length_mm").GetDecimal() == 73 * 25.4m).Select(piece => piece.GetProperty("code").GetString()!)];
+        _yard.Must(["bundle", "new", .. more, "--name", "studs"]);
+        _yard.Run("bundle", "move", "studs", "trailer").Error.Should().StartWith("several bundles are named studs; say which by its code: ").And.Contain(_bundle);
+
+        _yard.Must(["bundle", "open", .. _bundle.Split(' ')]);
+        _yard.Must("bundle", "open", "studs").Out.Should().Contain("2 pieces", "the one that is still whole");
     }
 
     [Fact]

@@ -103,6 +103,7 @@ public sealed class WallFillCommandTests : IDisposable
         _yard.Run("wall", "fill", "bench").Error.Should().Be("every course of the wall bench stands already\n");
         _yard.Run("wall", "stacked", "bench", "--course", "2").Error.Should().EndWith(", course 2: it stands already\n");
         _yard.Run("wall", "stacked", "bench", "--course", "9").Error.Should().Be("the wall bench has no course 9 there\n", "that nothing is kept is not the reason");
+        _yard.Run("wall", "stacked", "bench", "--course", "1", "2", "--leg", "Q").Error.Should().StartWith("the wall bench has no leg Q; it has ").And.NotContain("course", "the leg is the slip");
 
         foreach (var _ in Enumerable.Range(0, 4)) _yard.Must("undo");
         _yard.Run("wall", "fill", "bench", "--kept").Error.Should().Contain("no filling of the wall bench is kept");
@@ -231,6 +232,7 @@ public sealed class WallFillCommandTests : IDisposable
     [InlineData("no filling of the wall bench is kept; find and keep one with: offcuts wall fill bench --keep\n", "wall", "stacked", "bench", "--course", "1")]
     [InlineData("\"top\" is no face; write outside or inside\n", "wall", "stacked", "bench", "--course", "1", "--face", "top")]
     [InlineData("a course is a whole number from 1 up\n", "wall", "stacked", "bench", "--course", "0")]
+    [InlineData("panel tie is not cut to a length, so no piece of it can be sought; offcuts list \"panel tie\" tells what there is\n", "find", "panel", "tie", "3")]
     public void What_cannot_be_is_refused_in_one_line(string sentence, params string[] words)
     {
         var told = _yard.Run(words);

@@ -44,6 +44,16 @@ public sealed class WishCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_code_with_its_gap_is_let_go_and_left_alone_without_quotes()
+    {
+        _yard.Must("plan", "--save", "--pin", $"{_long} for shelf");
+        _long.Should().Contain(" ");
+
+        CutFrom(_yard.Must(["plan", "walls", "--json", "--release", .. _long.Split(' ')])).Should().Equal(_short);
+        CutFrom(_yard.Must(["plan", "--release", .. _long.Split(' '), "walls", "--json", "--spare", .. _short.Split(' ')])).Should().Equal(_long);
+    }
+
+    [Fact]
     public void Matched_again_the_wishes_of_the_kept_plan_hold_until_they_are_released()
     {
         _yard.Must("plan", "--save", "--pin", $"{_long} for shelf");

@@ -257,6 +257,7 @@ public sealed class WallsPlaceTests
             run.Press("F6", "Ctrl+R", "Ctrl+K").Type("y");
             run.Press("Ctrl+O", "Ctrl+U").Type("99");
             run.Text.Should().Contain("has no course 99 there").And.NotContain("✓ course 99");
+            run.Press("Ctrl+U").Type("1 leg Q").Text.Should().Contain("the wall shed has no leg Q; it has A");
             run.Press("Ctrl+U").Type("2").Text.Should().Contain("course 2: the course below it does not stand yet").And.NotContain("✓ course 2");
             run.Press("Ctrl+U").Type("1-2").Text.Should().Contain("✓ courses 1, 2");
             run.Press("Ctrl+U").Type("1").Text.Should().Contain("✓ course 1");

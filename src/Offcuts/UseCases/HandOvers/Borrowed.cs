@@ -23,6 +23,9 @@ public sealed record Borrowed(TakenIn Loan, IReadOnlyList<Piece> Pieces)
     /// <summary>How many are owed and not on hand.</summary>
     public int Away => Owed.Count - Here.Count;
 
+    /// <summary>True where something of it is owed still though its day is over.</summary>
+    public bool IsLate(DateOnly today) => Owed.Count > 0 && Loan.Terms.DueOn < today;
+
     /// <summary>Who handed over, where the file names nobody.</summary>
     public const string Nobody = "another yard";
 
@@ -52,7 +55,7 @@ public sealed record Borrowed(TakenIn Loan, IReadOnlyList<Piece> Pieces)
     /// <param name="unit">How lengths are written.</param>
     public IEnumerable<string> Lines(DateOnly today, LengthUnit unit)
     {
-        var late = Owed.Count > 0 && Loan.Terms.DueOn < today ? "LATE: " : "";
+        var late = IsLate(today) ? "LATE: " : "";
         var what = Pieces.Count > 0 ? $"{Here.Count} of {Words.Count(Pieces.Count, "piece")} here{(Away > 0 ? $", {Away} more still owed" : "")}" : "only counted things";
         yield return $"Borrowed {Day(Loan.Day)} from {From}{Until(Loan.Terms)}: {late}{what}";
         foreach (var piece in Pieces) yield return $"   {piece.Code}  {piece.Material}  {Words.Size(piece, unit)}  {Words.State(piece)}";
