@@ -24,7 +24,7 @@ public class PairDiveTests
         known.Of(filling).Figure(part.Levels.Length).Proven.Should().BeFalse("else nothing is tried anyway");
         var clock = new SetClock { Step = 1 };
 
-        var changed = PartFiller.Changed(dive, filling, known, new Effort(new MatchLimits { Time = TimeSpan.FromSeconds(1000), Clock = clock }), _ => { });
+        var changed = PartSearch.Changed(dive, filling, known, new Effort(new MatchLimits { Time = TimeSpan.FromSeconds(1000), Clock = clock }), _ => { });
 
         dive.CanMove.Should().BeFalse();
         changed.Should().BeSameAs(filling);

@@ -55,17 +55,17 @@ public class RunProofTests
     {
         var (dear, cheap) = (Spending(3600), Spending(1800));
 
-        PartFiller.Better(dear, cheap, proven: false).Should().Be((cheap, false));
-        PartFiller.Better(cheap, dear, proven: false).Should().Be((cheap, false));
-        PartFiller.Better(dear, null, proven: false).Should().Be((dear, false));
-        PartFiller.Better(dear, cheap, proven: true).Should().Be((cheap, true));
-        PartFiller.Better(dear, dear, proven: true).Should().Be((dear, true));
+        PartDecision.Better(dear, cheap, proven: false).Should().Be((cheap, false));
+        PartDecision.Better(cheap, dear, proven: false).Should().Be((cheap, false));
+        PartDecision.Better(dear, null, proven: false).Should().Be((dear, false));
+        PartDecision.Better(dear, cheap, proven: true).Should().Be((cheap, true));
+        PartDecision.Better(dear, dear, proven: true).Should().Be((dear, true));
     }
 
     [Fact]
     public void A_proof_that_what_is_known_gives_the_lie_to_is_not_passed_over()
     {
-        var believed = () => PartFiller.Better(Spending(1800), Spending(3600), proven: true);
+        var believed = () => PartDecision.Better(Spending(1800), Spending(3600), proven: true);
 
         believed.Should().Throw<InvalidOperationException>().WithMessage("proven is 0 3600 0 0 0 0, but known is 0 1800 0 0 0 0");
     }
