@@ -42,8 +42,8 @@ internal sealed class BottomUp : IDisposable
         var (part, origin) = _part.Only(With(_part, chosen));
         Prices = StockRelaxation.Together(part, effort.Share(0.2));
         if (KindTable.Of(part, KindTable.Size.Usual, effort.Share(0.2)) is not { } table) return null;
-        Prices = PairRelaxation.Solve(table, RunGoal.Together, 0, Prices, long.MaxValue, effort.Share(0.3))?.Prices ?? Prices;
         var dive = PairDive.Begin(table, [], Prices, effort);
+        Prices = dive.Prices ?? Prices;
         _dives.Add((part, origin, dive));
         return dive.First is { } first ? first.In(_part, origin) : null;
     }
