@@ -58,7 +58,7 @@ internal sealed class PairDive : IDisposable
     /// <param name="effort">Limit.</param>
     public static PairDive Begin(KindTable table, StackModes[] stacks, StockPrices start, Effort effort)
     {
-        var dive = new PairDive(table, effort);
+        var (dive, forCutting) = (new PairDive(table, effort), effort.Seconds * (1 - OfLaying));
         dive.AddPositions(stacks);
         var prices = dive._program.Prices([.. table.Kinds.Select(start.Of)], 0);
         if (PairRelaxation.Solve(table, dive._program, RunGoal.Together, 0, prices, long.MaxValue, dive._effort.Share(OfFirstRounds)) is not { } solved) return dive;
@@ -67,7 +67,7 @@ internal sealed class PairDive : IDisposable
         {
             dive._begun = true;
             dive.Keep();
-            dive.First = dive.Cut(effort.Share(OfFirstCut));
+            dive.First = dive.Cut(effort.Share(forCutting < effort.Seconds ? Math.Max(OfFirstCut, forCutting / effort.Seconds) : 1));
         }
 
         return dive;
