@@ -39,7 +39,7 @@ internal static class ChildRun
     {
         var (contender, seconds, count) = (Enum.Parse<Contender>(child[0]), double.Parse(child[2], CultureInfo.InvariantCulture), int.Parse(child[3], CultureInfo.InvariantCulture));
         var one = options.Classes().Single(one => one.Name == child[1]);
-        Contest.Run(contender, one.Draw(1).Wall is null ? Yards.Draw(new YardSize(12, 8, 10, 1, Enough: false), 1) : Classes.Walls.Small, 1);
+        foreach (var small in one.Draw(1).Wall is null ? [Yards.Draw(new YardSize(12, 8, 10, 1, Enough: false), 1)] : Classes.Walls.Small) Contest.Run(contender, small, 1);
         for (var number = 1; number <= count; number++)
         {
             var instance = one.Draw(number);
