@@ -45,7 +45,7 @@ internal sealed class PairDive : IDisposable
         (_first, _effort) = (first, first.Share(OfLaying));
     }
 
-    /// <summary>What was laid first; rows for which nothing was found are left open. None where that took too long.</summary>
+    /// <summary>What was laid first; rows for which nothing was found are left open. None where the program was not priced in time, or stock is limited and nothing was cut in time.</summary>
     public Filling? First { get; private set; }
 
     /// <summary>What kinds of pieces are worth, spend and value in one sum; none where time ran out before.</summary>
@@ -67,11 +67,14 @@ internal sealed class PairDive : IDisposable
         {
             dive._begun = true;
             dive.Keep();
-            dive.First = dive.Cut(effort.Share(forCutting < effort.Seconds ? Math.Max(OfFirstCut, forCutting / effort.Seconds) : 1));
+            dive.First = dive.Cut(effort.Share(OfFirst(table.Part, forCutting, effort.Seconds)));
         }
 
         return dive;
     }
+
+    // All that is left where stock is limited: nothing stands behind the solver there.
+    private static double OfFirst(RunPart part, double reserved, double left) => part.Rests || !(reserved < left) ? 1 : Math.Max(OfFirstCut, reserved / left);
 
     public void Dispose() => _program.Dispose();
 
@@ -111,7 +114,7 @@ internal sealed class PairDive : IDisposable
         return false;
     }
 
-    /// <summary>A filling of what lies since the last move: it is decided what is cut from what. None where that took too long.</summary>
+    /// <summary>A filling of what lies since the last move: it is decided what is cut from what. None where stock is limited and nothing was found in time; else there is always one.</summary>
     public Filling? Cut(Effort effort) => PieceCutting.Of(_table, _program.Patterns, _positions.SelectMany(one => one.Pieces(_table)), effort);
 
     // A new program with what is laid as it is and the patterns found so far, or it would grow with every change.

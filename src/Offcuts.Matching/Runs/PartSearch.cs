@@ -4,8 +4,8 @@ namespace Offcuts.Matching.Runs;
 
 /// <summary>
 /// Searches a part of which new pieces can be had without a limit: a first filling is laid by prices, whole runs or pairs of rows or row by row; bounds are added up for what it
-/// reaches; then runs, pairs and rows are taken out and laid again, and what is small enough is decided. The phases come one after the other in the same order whatever the limit, each has
-/// a share of the time that is left, so that none has less of a longer time, and what one of them finds is gone on from only where it is better.
+/// reaches; then runs, pairs and rows are taken out and laid again, and what is small enough is decided. The phases come one after the other in the same order whatever the limit, and each has
+/// a share of the time that is left: each that is there has no less of a longer time, but more time may replace one by another. What one of them finds is gone on from only where it is better.
 /// </summary>
 internal sealed class PartSearch : IDisposable
 {

@@ -46,8 +46,8 @@ internal sealed class PieceCutting
     }
 
     /// <summary>
-    /// The filling; none where nothing was found. Rows of which nothing is asked stay open. What the solver has found when it is ended may be far from what it looks for, so it is never worse than
-    /// <see cref="PlainCutting"/>, which is there however little time is left.
+    /// The filling; none where nothing was found. Rows of which nothing is asked stay open. What the solver has found when it is ended may be far from what it looks for, so where new pieces are had without a limit it is never
+    /// worse than <see cref="PlainCutting"/>, which is there however little time is left.
     /// </summary>
     /// <param name="table">Kinds and bars.</param>
     /// <param name="patterns">Ways of cutting of a program that is solved.</param>
@@ -56,12 +56,15 @@ internal sealed class PieceCutting
     public static Filling? Of(KindTable table, IEnumerable<PairPattern> patterns, IEnumerable<Laid> laid, Effort effort)
     {
         var cutting = new PieceCutting(table, patterns, laid);
-        var (solved, best) = effort.Over ? (null, false) : cutting.Solve(effort);
-        if (best || table.Part.Rests || cutting.Plain() is not { } plain) return solved;
-        return solved is null || plain.CompareTo(solved) < 0 ? plain : solved;
+        var solved = effort.Over ? null : cutting.Solve(effort);
+        if (table.Part.Rests) return solved;
+        // The best that these ways give may be worse than what is cut plainly too: no way that puts two kinds into one bar need be among them.
+        return Better(Better(solved, cutting.Plain(shared: true)), cutting.Plain(shared: false));
     }
 
-    private Filling? Plain() => PlainCutting.Of(_table, _patterns, _asked.Select(one => (one.Key, one.Value.Count))) is { } uses ? Read(uses, []) : null;
+    private static Filling? Better(Filling? one, Filling? other) => one is null || (other is not null && other.CompareTo(one) < 0) ? other : one;
+
+    private Filling? Plain(bool shared) => PlainCutting.Of(_table, _patterns, _asked.Select(one => (one.Key, one.Value.Count)), shared) is { } uses ? Read(uses, []) : null;
 
     private void AddAlike(Bar bar, int kind, int most)
     {
@@ -100,8 +103,7 @@ internal sealed class PieceCutting
         from cuts in ((Kind, Ends)[][])[[(one, first), (other, second)], [(other, second), (one, first)]]
         select cuts;
 
-    // What the solver found, and whether nothing better can be cut by these ways.
-    private (Filling? Filling, bool Best) Solve(Effort effort)
+    private Filling? Solve(Effort effort)
     {
         var model = new CpModel();
         var given = _table.Kinds.Select(_ => LinearExpr.NewBuilder()).ToArray();
@@ -135,14 +137,14 @@ internal sealed class PieceCutting
             else model.Add(given[k] >= LinearExpr.WeightedSum(asked.Select(one => covered[one.Row]), asked.Select(_ => 1L)));
         }
 
-        if (covered is not null && !Reach(model, covered, effort)) return (null, false);
+        if (covered is not null && !Reach(model, covered, effort)) return null;
         model.Minimize(Cost(uses, pieces));
         var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
         using var registration = effort.Cancel.Register(solver.StopSearch);
         var status = solver.Solve(model);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (null, false);
+        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         foreach (var kind in covered is null ? [] : _asked.Keys.ToArray()) _asked[kind].RemoveAll(one => !solver.BooleanValue(covered![one.Row]));
-        return (Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]), status == CpSolverStatus.Optimal);
+        return Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]);
     }
 
     private Dictionary<Row, BoolVar> Covered(CpModel model)

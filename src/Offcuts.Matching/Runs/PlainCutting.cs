@@ -14,8 +14,8 @@ internal sealed record CutWay(BarPattern Cut, int[] Kinds, double Share)
 }
 
 /// <summary>
-/// What <see cref="PieceCutting"/> falls back on where its solver is ended too early: every way of cutting as often as the linear program has it, rounded down; of what is lacking then as much
-/// as ways give that waste next to nothing; and the rest first fit, the longest pieces first, into new bars. It comes to some bars more than need be, where a solver that was ended
+/// What <see cref="PieceCutting"/> measures its solver by, which may be ended too early or lack a way: every way of cutting as often as the linear program has it, rounded down; of what is lacking then as much
+/// as ways give that waste next to nothing; and the rest first fit, the longest pieces first, into new bars. Or the same without regard to the linear program. It comes to some bars more than need be, where a solver that was ended
 /// may have bought one for every piece. Cost: a look at all ways for each that is taken, and one at all begun bars for each piece of the rest. It proves nothing.
 /// </summary>
 internal sealed class PlainCutting
@@ -39,11 +39,12 @@ internal sealed class PlainCutting
     /// <param name="table">Kinds and bars.</param>
     /// <param name="ways">Ways of cutting; those found here are added.</param>
     /// <param name="asked">How many pieces of each kind.</param>
-    public static long[]? Of(KindTable table, List<CutWay> ways, IEnumerable<(int Kind, int Count)> asked)
+    /// <param name="shared">True to begin with what the linear program has.</param>
+    public static long[]? Of(KindTable table, List<CutWay> ways, IEnumerable<(int Kind, int Count)> asked, bool shared)
     {
         var cutting = new PlainCutting(table, ways);
         foreach (var (kind, count) in asked) cutting._asked[kind] = count;
-        for (var w = 0; w < ways.Count; w++) cutting.Take(w, (long)Math.Floor(ways[w].Share + 1e-6));
+        for (var w = 0; shared && w < ways.Count; w++) cutting.Take(w, (long)Math.Floor(ways[w].Share + 1e-6));
         var fresh = table.Part.Bars.Where(bar => bar.Bought is { Limit: null } && bar.Price > 0).MinBy(bar => (double)bar.Price / bar.Length);
         cutting.TakeWays(fresh is null ? double.PositiveInfinity : Wasteful * StockPrices.CentSpent * fresh.Price / fresh.Length);
         if (fresh is not null) cutting.FirstFit(fresh);

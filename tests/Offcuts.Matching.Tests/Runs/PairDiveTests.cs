@@ -96,6 +96,59 @@ public class PairDiveTests
         }
     }
 
+    // Two courses of one piece each, which fit one panel together; the program knows only ways that give one of them, and by these the solver buys two.
+    [Fact]
+    public void What_is_cut_is_no_worse_than_first_fit_where_the_program_lacks_a_way()
+    {
+        var part = PartOf(Request([Run(20), Run(26) with { Name = "south", Leg = "south" }]));
+        var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
+        using var program = new PairProgram(table, RunGoal.Together, 0);
+        Laid[] laid = [.. part.Rows.Select(row => new Laid(row, 0, 0, row.Stretches[0].Length, row.KindOf(row.Stretches[0], 0, row.Stretches[0].Length)))];
+        foreach (var number in laid.Select(one => table.NumberOf(one.Kind)))
+        {
+            var way = Cutting.Ways(table.Kinds[number].Ends)[0];
+            program.Add(new PairPattern(part.Bars[0], BarPattern.Of(part, new View(part.Bars[0], false), [(table.Kinds[number], way)])!, [number], null!));
+            program.Demand(number, 1);
+        }
+
+        program.Solve().Should().NotBeNull();
+        program.Spent.Should().Be(2 * 1800, "else the program has a way for both");
+
+        PieceCutting.Of(table, program.Patterns, laid, NoLimit)!.Figures[part.Levels.Length].Should().Be(1800);
+    }
+
+    // The first look that finds time ended may be any of them: also the one between what is left and the share of it.
+    [Fact]
+    public void Whenever_time_ends_it_hands_back_what_there_is()
+    {
+        var part = PartOf(Request([Run(132, 2)], Offcut(1, 30)));
+        var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
+        var (looks, laid) = (0, 0);
+        for (var last = false; !last; looks++)
+        {
+            looks.Should().BeLessThan(10_000);
+            var clock = new EndingClock(looks);
+            using var dive = PairDive.Begin(table, [], new StockPrices(part), new Effort(new MatchLimits { Time = TimeSpan.FromSeconds(1), Clock = clock }));
+            if (dive.First is { } first && !first.Filled.Contains(false)) laid++;
+            last = !clock.Ended;
+        }
+
+        looks.Should().BeGreaterThan(10);
+        laid.Should().BePositive();
+    }
+
+    // No time goes by until it was asked so often; then all of it is over.
+    private sealed class EndingClock(int looks) : TimeProvider
+    {
+        private int _asked;
+
+        public bool Ended => _asked > looks;
+
+        public override long TimestampFrequency => 1;
+
+        public override long GetTimestamp() => Interlocked.Increment(ref _asked) > looks ? 1000 : 0;
+    }
+
     // One run of which all layouts are listed, and one by pairs: what is cut for both is decided together.
     [Fact]
     public void Listed_runs_are_laid_whole_beside_the_pairs_of_the_others_and_laid_again_with_them()

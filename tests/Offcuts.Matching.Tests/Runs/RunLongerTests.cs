@@ -9,7 +9,10 @@ using PartOutcome = Offcuts.Matching.Runs.PartOutcome;
 
 namespace Offcuts.Matching.Tests.Runs;
 
-/// <summary>What more time is good for: the same walls with one limit after the other, by a clock that goes on only when it is asked.</summary>
+/// <summary>
+/// What more time is good for: the same walls with one limit after the other, by a clock that goes on only when it is asked. The solvers' own limit is
+/// real time, which this clock does not move: it is a look at drawn walls and no proof.
+/// </summary>
 public class RunLongerTests(ITestOutputHelper output)
 {
     // In thousandths of a second, each of them a look at the clock.
