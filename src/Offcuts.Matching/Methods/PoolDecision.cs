@@ -65,7 +65,7 @@ internal static class PoolDecision
         using var search = new PoolSearch(tier, pool, most, first, effort);
         if (search.Run(guide.Bound)) return new IntegerOutcome(search.Best, true);
         if (work.First <= 0) return new IntegerOutcome(search.Best, false);
-        var closed = Learnt(SatSettings.InTurn, work.First) || search.GoOn(work.Nodes - first) || (work.Later > 0 && Later.Any(next => Learnt(next.Way, next.Share * work.Later)));
+        var closed = Learnt(SatSettings.InTurn, work.First) || search.GoOn(work.Nodes - first, effort) || (work.Later > 0 && Later.Any(next => Learnt(next.Way, next.Share * work.Later)));
         return new IntegerOutcome(search.Best, closed);
 
         // Over what the root of the search left of the list. In the last tier the list holds every part of a pattern.

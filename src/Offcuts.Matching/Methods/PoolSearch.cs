@@ -4,7 +4,8 @@ namespace Offcuts.Matching.Methods;
 /// The integer master over a pool that is known to hold every pattern of every plan up to a given cost: branch and bound, with
 /// <see cref="RankOneCut"/>s at the root, and with patterns dropped wherever the bound of a node rules them out (reduced-cost fixing).
 /// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s. All bounds are computed in
-/// whole numbers over the whole pool. Depth first; gives up above a number of nodes, says so, and can go on from there.
+/// whole numbers over the whole pool. The newest node first, with cuts, soon finds or rules out one level; the node with the least bound first raises the bound of all that is open
+/// (without cuts: in the same time more nodes gained as much). Gives up above a number of nodes, says so, and can go on from there.
 /// </summary>
 internal sealed class PoolSearch : IDisposable
 {
@@ -12,16 +13,22 @@ internal sealed class PoolSearch : IDisposable
     private const int MostRaises = 6;
     private const int MostStalls = 3;
     private const int MostCutRounds = 60;
+    private const long MostHeld = 25_000_000;
 
     private readonly Tier _tier;
-    private readonly Effort _effort;
     private readonly IReadOnlyList<Pattern> _pool;
     private readonly HashSet<string> _seen = [];
-    private readonly Stack<PoolNode> _open = [];
+    private readonly PriorityQueue<PoolNode, (long Bound, int Number)> _open = new();
+    private readonly NodeOrder _order;
     private PoolMaster _master;
+    private Effort _effort;
     private int _nodes;
+    private int _made;
     private int _cutRounds;
-    private bool _failed;
+    private long _held;
+
+    // The least bound of the nodes that a solver could not settle.
+    private long _aside = long.MaxValue;
 
     /// <summary>A search.</summary>
     /// <param name="tier">Rows and costs.</param>
@@ -29,9 +36,10 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="most">Only plans of at most this cost are looked for.</param>
     /// <param name="nodes">Most nodes.</param>
     /// <param name="effort">Limit.</param>
-    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort)
+    /// <param name="order">Which node is next.</param>
+    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst)
     {
-        (_tier, _pool, Most, _nodes, _effort) = (tier, pool, most, nodes, effort);
+        (_tier, _pool, Most, _nodes, _effort, _order) = (tier, pool, most, nodes, effort, order);
         _master = new PoolMaster(tier, pool);
     }
 
@@ -44,18 +52,26 @@ internal sealed class PoolSearch : IDisposable
     /// <summary>Only plans of at most this cost are still looked for.</summary>
     public long Most { get; private set; }
 
+    /// <summary>
+    /// No plan of the pool that costs at most <see cref="Most"/> is below it, in multiples of 1/<see cref="Tier.Scale"/>; beyond any where nothing is open.
+    /// </summary>
+    public long Bound => _open.UnorderedItems.Select(open => open.Element.Bound).Append(_aside).Min();
+
+    /// <summary>Nodes that it may still look at.</summary>
+    public int NodesLeft => _nodes;
+
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
     {
         RootPatterns = _pool;
-        _open.Push(PoolNode.Root(_tier, _pool.Count, bound));
+        Open(PoolNode.Root(_tier, _pool.Count, bound));
         return Ended();
     }
 
     /// <summary>Goes on where <see cref="Run"/> ended for want of nodes, for so many more; true where it came to its end now.</summary>
-    public bool GoOn(int nodes)
+    public bool GoOn(int nodes, Effort effort)
     {
-        _nodes = nodes;
+        (_nodes, _effort) = (nodes, effort);
         return Ended();
     }
 
@@ -70,28 +86,51 @@ internal sealed class PoolSearch : IDisposable
 
     private bool Ended()
     {
-        while (!_failed && _open.TryPeek(out var node))
+        while (_open.TryPeek(out var node, out _))
         {
             if (Bounds.RoundUp(_tier, node.Bound) <= Most)
             {
-                if (_nodes == 0 || _effort.Over) return false;
+                if (_nodes == 0 || TooMuchHeld || NoneEnds || _effort.Over) return false;
                 _nodes--;
-                Divide(node);
+                Divide(Taken());
             }
-            else _open.Pop();
+            else Taken();
         }
 
-        return !_failed;
+        return _aside == long.MaxValue;
+    }
+
+    // With the newest first one level is to be ruled out, and a node that is not settled leaves it open whatever comes of the others.
+    private bool NoneEnds => _order == NodeOrder.NewestFirst && _aside < long.MaxValue;
+
+    // Each node holds the numbers of its patterns. With the newest first few are open at once; with the least first thousands of a long list can be.
+    private bool TooMuchHeld => _order == NodeOrder.LeastBoundFirst && _held > MostHeld;
+
+    private void Open(PoolNode node)
+    {
+        _held += node.Patterns.Length;
+        _open.Enqueue(node, (_order == NodeOrder.LeastBoundFirst ? node.Bound : 0, -_made++));
+    }
+
+    private PoolNode Taken()
+    {
+        var node = _open.Dequeue();
+        _held -= node.Patterns.Length;
+        return node;
     }
 
     private void Divide(PoolNode node)
     {
-        _open.Pop();
         if (Solve(node) is not { } solved) return;
-        _failed = solved.Solution is null;
-        if (solved.Solution is not { } solution) return;
+        if (solved.Solution is not { } solution)
+        {
+            if (_effort.Over) Open(solved.Node);
+            else _aside = Math.Min(_aside, solved.Node.Bound);
+            return;
+        }
+
         if (node.Depth == 0) RootPatterns = [.. solved.Node.Patterns.Select(p => _pool[p])];
-        foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) _open.Push(child);
+        foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) Open(child);
     }
 
     private sealed record Solved(PoolNode Node, IReadOnlyList<(Pattern Pattern, double Times)>? Solution);
@@ -128,7 +167,7 @@ internal sealed class PoolSearch : IDisposable
                 return new Solved(node, solution);
             }
 
-            if (_cutRounds > MostCutRounds) return new Solved(node, solution);
+            if (_order == NodeOrder.LeastBoundFirst || _cutRounds > MostCutRounds) return new Solved(node, solution);
             stalls = node.Bound - before < _tier.Scale / 100 ? stalls + 1 : 0;
             var violated = stalls > MostStalls ? [] : CutSeparation.Violated(_tier, solution, _master.Unfilled(), _seen);
             if (violated.Count == 0) return new Solved(node, solution);
@@ -200,4 +239,14 @@ internal sealed class PoolSearch : IDisposable
 
         return kept.Count == node.Patterns.Length ? node : node with { Patterns = [.. kept] };
     }
+}
+
+/// <summary>Which node of a search is next.</summary>
+internal enum NodeOrder
+{
+    /// <summary>The newest: depth first.</summary>
+    NewestFirst,
+
+    /// <summary>That with the least bound; of several the newest.</summary>
+    LeastBoundFirst,
 }

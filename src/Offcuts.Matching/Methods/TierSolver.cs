@@ -33,6 +33,8 @@ internal static class TierSolver
     private const int MostFailures = 3;
     private const int LittlePatience = 18;
     private const int MuchPatience = 80;
+    private const long SearchWork = 12_000_000;
+    private const double ShareOfSearch = 0.5;
     private const int FewClimbs = 2;
     private const int MostClimbs = 4;
     private const int MoreEachClimb = 4;
@@ -169,22 +171,28 @@ internal static class TierSolver
         var linear = Guide.Linear(tier, relaxation);
         if (Countable(tier)) return Counted(tier, best, bound, relaxation, linear, effort);
 
-        // What leads better takes its time, so a glance with what there is comes first.
+        // What leads better takes its time, so a search and a glance with what there is come first.
+        using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, LittlePatience, MuchPatience, effort);
+        using var search = new LeastBoundSearch(tier, linear, LeastBoundSearch.Usual);
+        var searches = LeastBoundSearch.Applies(tier);
+        if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, LittlePatience, effort);
         glance.Climb(linear, 1, 1, Levels.Few);
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
-        (best, bound) = (meanwhile.Better(glance.Best), glance.Bound);
-        for (var (climb, more, listed) = (1, 1, true); climb <= climbs && listed && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
+        (best, bound) = (meanwhile.Soon(glance.Best), glance.Bound);
+        if (guide.Cells is not null) meanwhile.End();
+        for (var (climb, more, listed) = (1, 1, true); climb <= climbs && (listed || Meanwhile.Applies(tier)) && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
             if (climb > 1 && guide.Cells is not null) guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort, more);
-            using var longer = new Meanwhile(tier, best, relaxation.Patterns, guide, bound, climb * MuchPatience, effort, climb);
-            var levels = new Levels(tier, best, bound, Searching.Times(more), ManyNodes, effort);
+            using var longer = climb == 1 && guide.Cells is null ? null : new Meanwhile(tier, best, relaxation.Patterns, guide, bound, 0, climb * MuchPatience, effort, climb);
+            var first = best;
+            if (searches && climb > 1) (first, bound) = search.Raise(best, bound, more * SearchWork, effort);
+            var levels = new Levels(tier, first, bound, Searching.Times(more), ManyNodes, effort);
             listed = levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
             if (levels.Closed) return (levels.Best, levels.Bound, guide);
-            var better = longer.Better(levels.Best);
+            var better = (longer ?? meanwhile).Better(levels.Best);
             (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);
         }
 

@@ -60,9 +60,11 @@ public sealed class ListedReopeningTests
         var better = 0;
         foreach (var (drawn, guide) in Last(500, 120))
         {
-            using var meanwhile = new Meanwhile(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, Patience, None);
+            using var meanwhile = new Meanwhile(drawn.Tier, drawn.Start, [], guide, drawn.Optimum, 2, Patience, None);
+            var soon = meanwhile.Soon(drawn.Start);
             var taken = meanwhile.Better(drawn.Start);
 
+            drawn.Tier.Value(soon).Should().BeInRange(drawn.Tier.Value(taken), drawn.Tier.Value(drawn.Start), $"what comes soon is gone on with, of {drawn.Name}");
             drawn.Tier.Value(taken).Should().BeInRange(drawn.Optimum, drawn.Tier.Value(drawn.Start), $"of {drawn.Name}");
             if (drawn.Tier.Value(taken) == drawn.Tier.Value(drawn.Start)) taken.Should().BeSameAs(drawn.Start, $"of {drawn.Name}");
             else better++;

@@ -186,11 +186,26 @@ public sealed class TierMethodTests
     });
 
     [Fact]
+    public void With_the_least_bound_first_it_finds_and_rules_out_the_same() => EachLevel(1280, 100, (drawn, pool, relaxation, level) =>
+    {
+        using var search = new PoolSearch(drawn.Tier, pool, level, 0, None, NodeOrder.LeastBoundFirst);
+        var closed = search.Run(relaxation.Bound);
+        for (var (stops, bound) = (0, search.Bound); stops < 10_000 && !closed; (stops, bound) = (stops + 1, search.Bound))
+        {
+            closed = search.GoOn(1, None);
+            search.Bound.Should().BeGreaterThanOrEqualTo(bound, $"of {drawn.Name}");
+            if (search.Best is null && level >= drawn.Optimum) search.Bound.Should().BeLessThanOrEqualTo(drawn.Optimum * drawn.Tier.Scale, $"of {drawn.Name}");
+        }
+
+        return new IntegerOutcome(search.Best, closed);
+    });
+
+    [Fact]
     public void A_search_that_stops_after_every_node_ends_where_one_without_a_stop_does() => EachLevel(1250, 100, (drawn, pool, relaxation, level) =>
     {
         using var search = new PoolSearch(drawn.Tier, pool, level, 0, None);
         var closed = search.Run(relaxation.Bound);
-        for (var stops = 0; stops < 10_000 && !closed; stops++) closed = search.GoOn(1);
+        for (var stops = 0; stops < 10_000 && !closed; stops++) closed = search.GoOn(1, None);
         return new IntegerOutcome(search.Best, closed);
     });
 
