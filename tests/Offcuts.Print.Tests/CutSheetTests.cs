@@ -364,6 +364,37 @@ public sealed class CutSheetTests
         pages[^1].Lines.Select(line => line.Text).Should().Contain($"page {pages.Count} of {pages.Count}");
     }
 
+    // With their rows below, five such panels stood on a page.
+    [Fact]
+    public void Short_pieces_have_their_rows_beside_the_bar_so_that_far_more_stand_on_a_page_in_letters_as_large()
+    {
+        var panel = new PlannedPiece
+        {
+            Source = Invented.Panel with { Length = Length.Feet(4) },
+            SawCuts = 1,
+            Cuts = [new PlannedCut("walls", "A outside, course 3, piece 4", Length.Zero, Length.Inches(30), Use.Nonstructural)],
+            Remainders = [],
+        };
+        foreach (var unit in Enum.GetValues<LengthUnit>())
+        {
+            var pages = PrintedPage.Of(CutSheet.Pdf(Invented.Plan with { Pieces = [.. Enumerable.Repeat(panel, 60)], Stages = ["walls"] }, Invented.Options with { Settings = Invented.Options.Settings with { Unit = unit } }));
+
+            var most = pages.Max(page => page.Lines.Count(line => line.Text == "A outside, course 3, piece 4"));
+            most.Should().BeGreaterThanOrEqualTo(8);
+            foreach (var page in pages)
+            {
+                page.Lines.Where(line => line.Text == "A outside, course 3, piece 4" && line.Size < 9).Should().BeEmpty();
+                foreach (var line in page.Lines)
+                {
+                    if (line.Text.StartsWith("A outside", StringComparison.Ordinal)) line.Right.Should().BeLessThan(page.Width - 42);
+                    page.Lines.Where(other => other != line && other.Overlaps(line)).Should().BeEmpty(line.Text);
+                }
+            }
+
+            pages.Where(page => page.Lines.Any(line => line.Text.StartsWith("A outside", StringComparison.Ordinal))).Should().OnlyContain(page => page.Lines.Any(line => line.Text == "start"), "what a figure means stands on each page");
+        }
+    }
+
     private static string[] Lines(CutSheetOptions options) => CutSheet.Text(Invented.Plan, options).Split('\n');
 
     // The lines of one numbered part, without its heading.

@@ -70,6 +70,9 @@ internal sealed class CutSheetContent
 
     public string Title => TextRules.Harmless(_options.Title);
 
+    /// <summary>True where it is to be told for which stage a cut is.</summary>
+    public bool SeveralStages => _plan.Stages.Count > 1;
+
     public IReadOnlyList<string> Heading => [.. HeadingLines()];
 
     public IReadOnlyList<PickPlace> Picks { get; }

@@ -8,8 +8,19 @@ internal sealed class CutSheetPdf : IDisposable
     private const double Body = 9;
     private const double Small = 8;
 
+    // A bar no wider than this has its rows beside it, so that twice as many pieces stand on a page; no letter is smaller for that.
+    private const double BesideBar = 176;
+
+    // So large are bars drawn at most, where that lets short ones have their rows beside them: a piece of 6 in still has room for its letter.
+    private const double PointsAFoot = 40;
+
     private readonly CutSheetContent _content;
     private readonly PaperFlow _flow;
+    private readonly PaperColumn[] _wide;
+    private readonly PaperColumn[] _beside;
+
+    // Which columns the last piece had: those that stand beside bars have their headings once a page.
+    private PaperColumn[]? _last;
 
     private CutSheetPdf(CutSheetContent content, PaperFile paper, LengthUnit unit)
     {
@@ -17,6 +28,10 @@ internal sealed class CutSheetPdf : IDisposable
         _flow = unit == LengthUnit.Inch
             ? new PaperFlow(paper, 612, 792)
             : new PaperFlow(paper, PaperFile.Points(Length.Millimetres(210)), PaperFile.Points(Length.Millimetres(297)));
+        const double sign = 16, gap = 8;
+        double figure = unit == LengthUnit.Inch ? 58 : 54;
+        _wide = [new("", sign), new("start", 85), new("length", 85), new("to", 85), new("what", 150), new("stage", 100)];
+        _beside = [new("", sign), new("start", figure), new("length", figure), new("to", figure), new("what", _flow.Width - BesideBar - gap - sign - 3 * figure)];
     }
 
     public static byte[] Write(CutSheetContent content, CutSheetOptions options)
@@ -81,7 +96,8 @@ internal sealed class CutSheetPdf : IDisposable
             if (_content.Rounded) Line("~ stands before a length between two marks of the rule, rounded to the nearer.");
         }
 
-        var perUnit = _flow.Width / _content.Pieces.Select(piece => piece.Bar.Length.Units).DefaultIfEmpty(1).Max();
+        var longest = _content.Pieces.Select(piece => piece.Bar.Length.Units).DefaultIfEmpty(1).Max();
+        var perUnit = Math.Min(_flow.Width / longest, Math.Max(PointsAFoot / Length.PerFoot, BesideBar / longest));
         foreach (var piece in _content.Pieces) Piece(piece, perUnit);
         foreach (var alike in _content.Alike)
         {
@@ -105,8 +121,12 @@ internal sealed class CutSheetPdf : IDisposable
 
     private void Piece(CutPiece piece, double perUnit)
     {
-        PaperColumn[] columns = [new("", 16), new("start", 85), new("length", 85), new("to", 85), new("what", 150), new("stage", 100)];
+        if (piece.Bar.Length.Units * perUnit <= BesideBar) RowsBeside(piece, perUnit);
+        else RowsBelow(piece, perUnit);
+    }
 
+    private void RowsBelow(CutPiece piece, double perUnit)
+    {
         // Head, notes, bar and the first rows stay together.
         _flow.Need(Room(piece));
         _flow.Space(8);
@@ -116,8 +136,26 @@ internal sealed class CutSheetPdf : IDisposable
         _flow.Space(3);
         BarDrawing.Draw(_flow.Graphics, piece.Bar, piece.Rows, PaperFlow.Margin, _flow.Y, perUnit);
         _flow.Space(BarDrawing.Height + 3);
-        _flow.Heads(columns, Small);
-        foreach (var row in piece.Rows) _flow.Row(columns, [row.Sign, row.Start, row.Length, row.End, row.What, row.Stage], Body);
+        _flow.Heads(_wide, Small);
+        _last = _wide;
+        foreach (var row in piece.Rows) _flow.Row(_wide, [row.Sign, row.Start, row.Length, row.End, row.What, row.Stage], Body);
+    }
+
+    private void RowsBeside(CutPiece piece, double perUnit)
+    {
+        const double gap = 8;
+        const int together = 8;
+        _flow.Need((5 + Math.Min(together, piece.Rows.Count)) * Body * Lettering.LineHeight);
+        _flow.Space(6);
+        _flow.Paragraph($"{piece.Number}: {piece.Head}", Body + 1, bold: true);
+        _flow.Paragraph(string.Join(" ", piece.Notes.Prepend(piece.Marks.Length > 0 ? piece.Marks + "." : "").Where(note => note.Length > 0)), Body);
+        _flow.Space(2);
+        var (page, top) = (_flow.Graphics, _flow.Y);
+        BarDrawing.Draw(page, piece.Bar, piece.Rows, PaperFlow.Margin, top, perUnit);
+        if (_last != _beside) _flow.Heads(_beside, Small, BesideBar + gap);
+        _last = _beside;
+        foreach (var row in piece.Rows) _flow.Row(_beside, [row.Sign, row.Start, row.Length, row.End, _content.SeveralStages && row.Stage.Length > 0 ? $"{row.What} ({row.Stage})" : row.What], Body, BesideBar + gap);
+        if (ReferenceEquals(page, _flow.Graphics)) _flow.Space(Math.Max(0, top + BarDrawing.Height - _flow.Y));
     }
 
     private void Parts()
