@@ -24,6 +24,9 @@ public static class LabelFaults
     public static Fault BundlesOfOneName(string name, IEnumerable<string> codes) =>
         new($"several bundles are named {TextRules.Harmless(name)}; say which by its code: {string.Join(", ", codes.Select(TextRules.Harmless))}");
 
+    public static Fault BundlesBeginSo(string words, IEnumerable<(string Name, string Code)> bundles) =>
+        new($"{TextRules.Harmless(words)} may begin with more than one bundle's name; say which by its code: {string.Join(", ", bundles.Select(one => $"{TextRules.Harmless(one.Code)} ({TextRules.Harmless(one.Name)})"))}");
+
     public static Fault BundleTooSmall(int fewest) => new($"a bundle has {fewest} pieces or more");
 
     public static Fault InABundle(string piece, string bundle) => new($"{TextRules.Harmless(piece)} is in the bundle {TextRules.Harmless(bundle)} already");

@@ -51,26 +51,45 @@ public sealed class ChangeLabels(YardFile yard)
         }).Then<string>(entry => $"{entry.What}: bundle {label}; its label is to be printed");
     }
 
-    /// <summary>
-    /// The bundle that words begin with, by its code, which may stand as two words, or by its name, and the words behind it. Of several closed bundles
-    /// of one name none is guessed.
-    /// </summary>
-    public Result<(Code Bundle, string Behind)> Named(IReadOnlyList<string> words)
+    /// <summary>The bundle that all these words together name, by its code, which may stand as two words, or by its name. Of several closed bundles of one name none is guessed.</summary>
+    public Result<Code> Named(IReadOnlyList<string> words)
     {
-        string[] joined = [.. CodeWords.Joined(words)];
-        var read = Code.Parse(joined[0]);
-        if (read.TryGet(out var code)) return (code, string.Join(' ', joined[1..]));
         var all = string.Join(' ', words);
-        // A name of several words is the longest one that the words begin with.
-        var named = yard.Bundles().Where(bundle => bundle.IsWhole && bundle.Name.Length > 0 && $"{all} ".StartsWith($"{bundle.Name} ", StringComparison.OrdinalIgnoreCase))
-            .GroupBy(bundle => bundle.Name, StringComparer.OrdinalIgnoreCase).OrderByDescending(same => same.Key.Length).FirstOrDefault()?.ToArray();
-        return named switch
+        var read = Code.Parse(all);
+        if (read.TryGet(out var code)) return code;
+        return Closed(all) switch
         {
-            null => LabelFaults.NoBundleNamed(joined[0], read.Fault.Sentence),
-            [var one] => (one.Code, all[Math.Min(all.Length, one.Name.Length)..].Trim()),
-            _ => LabelFaults.BundlesOfOneName(named[0].Name, named.Select(bundle => bundle.Code.ToString())),
+            [] => LabelFaults.NoBundleNamed(all, read.Fault.Sentence),
+            [var one] => one.Code,
+            [var first, ..] several => LabelFaults.BundlesOfOneName(first.Name, several.Select(bundle => bundle.Code.ToString())),
         };
     }
+
+    /// <summary>
+    /// The bundle that words begin with, by its code or its name, and the words behind it, the name of a place. Where the name may end at one word or at
+    /// another, or several bundles have it, none is guessed.
+    /// </summary>
+    public Result<(Code Bundle, string Behind)> NamedFirst(IReadOnlyList<string> words)
+    {
+        var taken = !Code.Parse(words[0]).Ok && CodeWords.Together(words, 0) is not null ? 2 : 1;
+        if (Code.Parse(string.Concat(words.Take(taken))).TryGet(out var code)) return (code, Text(words.Skip(taken)));
+        var named = Enumerable.Range(1, words.Count - 1).Select(count => (Bundles: Closed(Text(words.Take(count))), Behind: Text(words.Skip(count)))).Where(one => one.Bundles.Length > 0).ToArray();
+        return named switch
+        {
+            // The name of a bundle behind which no place is said, or no name at all.
+            [] => Named([.. words.Take(Closed(Text(words)).Length > 0 ? words.Count : Mistyped(words) ? 2 : 1)]).Then<(Code, string)>(one => (one, "")),
+            [([var one], var behind)] => (one.Code, behind),
+            [(var same, _)] => LabelFaults.BundlesOfOneName(same[0].Name, same.Select(bundle => bundle.Code.ToString())),
+            _ => LabelFaults.BundlesBeginSo(Text(words), named.SelectMany(one => one.Bundles).Select(bundle => (bundle.Name, bundle.Code.ToString()))),
+        };
+
+        static string Text(IEnumerable<string> some) => string.Join(' ', some);
+    }
+
+    private Bundle[] Closed(string name) => [.. yard.Bundles().Where(bundle => bundle.IsWhole && bundle.Name.Length > 0 && string.Equals(bundle.Name, name, StringComparison.OrdinalIgnoreCase))];
+
+    // Two words before a place that only their check character keeps from being a code.
+    private static bool Mistyped(IReadOnlyList<string> words) => words.Count > 2 && Code.Parse(words[0] + words[1]) is { Ok: false } read && read.Fault == MeasureFaults.CodeCheck();
 
     /// <summary>Puts a bundle with all that is in it at another place.</summary>
     public Result<string> MoveBundle(Code code, string place)

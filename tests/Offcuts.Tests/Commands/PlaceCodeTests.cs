@@ -75,6 +75,37 @@ public sealed class PlaceCodeTests : IDisposable
     }
 
     [Fact]
+    public void A_code_mistyped_with_its_gap_is_told_to_be_one_and_of_a_name_all_words_are_told()
+    {
+        // Of characters of which only the last is another one never two fit.
+        var wrong = _bundle[..^1] + (_bundle[^1] == '2' ? '4' : '2');
+
+        _yard.Run(["bundle", "open", .. wrong.Split(' ')]).Error.Should().StartWith($"no bundle is named {wrong}, and it is no code: ").And.Contain("its check character does not fit");
+        _yard.Run(["bundle", "move", .. wrong.Split(' '), "trailer"]).Error.Should().StartWith($"no bundle is named {wrong}, and it is no code: ").And.Contain("its check character does not fit");
+        _yard.Run("bundle", "open", "long", "studz").Error.Should().StartWith("no bundle is named long studz, and it is no code: ");
+        _yard.Run("bundle", "open", "studs", "north").Error.Should().StartWith("no bundle is named studs north, ");
+    }
+
+    [Fact]
+    public void Where_a_name_may_end_at_one_word_or_another_no_bundle_is_guessed()
+    {
+        _yard.Must("add", "2x4 6' 1 x2");
+        string[] more = [.. JsonDocument.Parse(_yard.Must("list", "--at-least", "6'", "--json").Out).RootElement.GetProperty("pieces").EnumerateArray()
+            .Where(piece => piece.GetProperty("length_mm").GetDecimal() == 73 * 25.4m).Select(piece => piece.GetProperty("code").GetString()!)];
+        var told = _yard.Must(["bundle", "new", .. more, "--name", "studs north"]).Out;
+
+        var refused = _yard.Run("bundle", "move", "studs", "north", "rack");
+        refused.Status.Should().NotBe(0);
+        refused.Error.Should().StartWith("studs north rack may begin with more than one bundle's name; say which by its code: ").And.Contain($"{_bundle} (studs)").And.Contain("(studs north)");
+
+        _yard.Must("bundle", "move", "studs", "north rack").Out.Should().Be($"Put the bundle {_bundle} at north rack\n", "the words in quotes are the place");
+        var other = _yard.Must("bundle", "move", "studs north", "rack").Out;
+        told.Should().Contain(other["Put the bundle ".Length..][..8], "and here they are the name");
+        _yard.Must("bundle", "move", "studs", "trailer").Out.Should().Be($"Put the bundle {_bundle} at trailer\n", "nothing is left for a place behind the longer name");
+        _yard.Must("bundle", "open", "studs", "north").Out.Should().Contain("2 pieces");
+    }
+
+    [Fact]
     public void Handed_over_in_a_hurry_it_is_a_gift_to_nobody_named_and_in_the_ledger()
     {
         _yard.Must("mark", "handed-over", _pieces[2]).Lines.Should().Equal($"Gave {_pieces[2]}, 2x4 to nobody named");

@@ -54,6 +54,18 @@ public sealed class WishCommandTests : IDisposable
     }
 
     [Fact]
+    public void Two_codes_with_their_gaps_are_both_let_go_behind_one_option()
+    {
+        _yard.Must("plan", "--save", "--pin", $"{_long} for shelf", "--spare", _short);
+
+        var told = _yard.Run(["plan", "walls", "--json", "--release", .. _short.Split(' '), .. _long.Split(' ')]);
+
+        told.Error.Should().BeEmpty("the plan keeps something of both, and no word of them is a stage");
+        CutFrom(told).Should().Equal(_short);
+        CutFrom(_yard.Must(["plan", "--json", "--release", .. _short.Split(' '), .. _long.Split(' '), "walls"])).Should().Equal([_short], "what is no code is a stage");
+    }
+
+    [Fact]
     public void Matched_again_the_wishes_of_the_kept_plan_hold_until_they_are_released()
     {
         _yard.Must("plan", "--save", "--pin", $"{_long} for shelf");
