@@ -31,7 +31,7 @@ internal sealed class LeastBoundSearch : IDisposable
     /// <summary>
     /// True in the last tier where nothing is bought: there the patterns are listed with every part of them, and what is spent leaves so few plans elsewhere that levels are ruled out whole.
     /// </summary>
-    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0;
+    public static bool Applies(Tier tier) => tier.OfYardAlone;
 
     /// <summary>The best plan known then, and a bound that no plan is below.</summary>
     /// <param name="best">The best plan known.</param>

@@ -16,7 +16,7 @@ internal sealed class Meanwhile : IDisposable
     private readonly Task<MaterialPlan> _task;
 
     /// <summary>True in the last tier where nothing is bought and the copies are not too many.</summary>
-    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp && tier.Earlier.Count == 0 && tier.Copies <= MostCopies;
+    public static bool Applies(Tier tier) => tier.OfYardAlone && tier.Copies <= MostCopies;
 
     /// <summary>Begins, in the last tier where nothing is bought; elsewhere the plan stays as it is.</summary>
     /// <param name="tier">The tier.</param>

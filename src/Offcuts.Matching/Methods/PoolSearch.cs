@@ -22,7 +22,6 @@ internal sealed class PoolSearch : IDisposable
     private readonly NodeOrder _order;
     private PoolMaster _master;
     private Effort _effort;
-    private int _nodes;
     private int _made;
     private int _cutRounds;
     private long _held;
@@ -39,7 +38,7 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="order">Which node is next.</param>
     public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst)
     {
-        (_tier, _pool, Most, _nodes, _effort, _order) = (tier, pool, most, nodes, effort, order);
+        (_tier, _pool, Most, NodesLeft, _effort, _order) = (tier, pool, most, nodes, effort, order);
         _master = new PoolMaster(tier, pool);
     }
 
@@ -58,7 +57,7 @@ internal sealed class PoolSearch : IDisposable
     public long Bound => _open.UnorderedItems.Select(open => open.Element.Bound).Append(_aside).Min();
 
     /// <summary>Nodes that it may still look at.</summary>
-    public int NodesLeft => _nodes;
+    public int NodesLeft { get; private set; }
 
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
@@ -71,7 +70,7 @@ internal sealed class PoolSearch : IDisposable
     /// <summary>Goes on where <see cref="Run"/> ended for want of nodes, for so many more; true where it came to its end now.</summary>
     public bool GoOn(int nodes, Effort effort)
     {
-        (_nodes, _effort) = (nodes, effort);
+        (NodesLeft, _effort) = (nodes, effort);
         return Ended();
     }
 
@@ -90,8 +89,8 @@ internal sealed class PoolSearch : IDisposable
         {
             if (Bounds.RoundUp(_tier, node.Bound) <= Most)
             {
-                if (_nodes == 0 || TooMuchHeld || NoneEnds || _effort.Over) return false;
-                _nodes--;
+                if (NodesLeft == 0 || TooMuchHeld || NoneEnds || _effort.Over) return false;
+                NodesLeft--;
                 Divide(Taken());
             }
             else Taken();

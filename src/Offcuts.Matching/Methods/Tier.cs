@@ -96,6 +96,9 @@ internal sealed class Tier
     /// <summary>What the bounds of an earlier tier say of the plans of this one.</summary>
     public IReadOnlyList<EarlierBound> Earlier { get; private init; } = [];
 
+    /// <summary>True in the last tier where nothing that is bought narrows what may be taken from the yard.</summary>
+    public bool OfYardAlone => Goal == Goal.GivenUp && Earlier.Count == 0;
+
     /// <summary>True where an earlier tier says that no plan is left.</summary>
     public bool Impossible { get; private init; }
 

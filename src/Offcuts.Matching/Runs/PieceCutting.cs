@@ -141,8 +141,7 @@ internal sealed class PieceCutting
         model.Minimize(Cost(uses, pieces));
         var solver = new CpSolver { StringParameters = SatSettings.Parameters(Work, effort) };
         using var registration = effort.Cancel.Register(solver.StopSearch);
-        var status = solver.Solve(model);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
+        if (solver.Solve(model) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         foreach (var kind in covered is null ? [] : _asked.Keys.ToArray()) _asked[kind].RemoveAll(one => !solver.BooleanValue(covered![one.Row]));
         return Read(uses.Select(solver.Value).ToArray(), [.. trims.Select(trim => (trim.From, trim.To, solver.Value(trim.Var)))]);
     }

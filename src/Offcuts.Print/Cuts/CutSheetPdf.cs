@@ -10,6 +10,7 @@ internal sealed class CutSheetPdf : IDisposable
 
     // A bar no wider than this has its rows beside it, so that twice as many pieces stand on a page; no letter is smaller for that.
     private const double BesideBar = 176;
+    private const double Gap = 8;
 
     // So large are bars drawn at most, where that lets short ones have their rows beside them: a piece of 6 in still has room for its letter.
     private const double PointsAFoot = 40;
@@ -28,10 +29,10 @@ internal sealed class CutSheetPdf : IDisposable
         _flow = unit == LengthUnit.Inch
             ? new PaperFlow(paper, 612, 792)
             : new PaperFlow(paper, PaperFile.Points(Length.Millimetres(210)), PaperFile.Points(Length.Millimetres(297)));
-        const double sign = 16, gap = 8;
+        const double sign = 16;
         double figure = unit == LengthUnit.Inch ? 58 : 54;
         _wide = [new("", sign), new("start", 85), new("length", 85), new("to", 85), new("what", 150), new("stage", 100)];
-        _beside = [new("", sign), new("start", figure), new("length", figure), new("to", figure), new("what", _flow.Width - BesideBar - gap - sign - 3 * figure)];
+        _beside = [new("", sign), new("start", figure), new("length", figure), new("to", figure), new("what", _flow.Width - BesideBar - Gap - sign - 3 * figure)];
     }
 
     public static byte[] Write(CutSheetContent content, CutSheetOptions options)
@@ -143,7 +144,6 @@ internal sealed class CutSheetPdf : IDisposable
 
     private void RowsBeside(CutPiece piece, double perUnit)
     {
-        const double gap = 8;
         const int together = 8;
         _flow.Need((5 + Math.Min(together, piece.Rows.Count)) * Body * Lettering.LineHeight);
         _flow.Space(6);
@@ -152,9 +152,9 @@ internal sealed class CutSheetPdf : IDisposable
         _flow.Space(2);
         var (page, top) = (_flow.Graphics, _flow.Y);
         BarDrawing.Draw(page, piece.Bar, piece.Rows, PaperFlow.Margin, top, perUnit);
-        if (_last != _beside) _flow.Heads(_beside, Small, BesideBar + gap);
+        if (_last != _beside) _flow.Heads(_beside, Small, BesideBar + Gap);
         _last = _beside;
-        foreach (var row in piece.Rows) _flow.Row(_beside, [row.Sign, row.Start, row.Length, row.End, _content.SeveralStages && row.Stage.Length > 0 ? $"{row.What} ({row.Stage})" : row.What], Body, BesideBar + gap);
+        foreach (var row in piece.Rows) _flow.Row(_beside, [row.Sign, row.Start, row.Length, row.End, _content.SeveralStages && row.Stage.Length > 0 ? $"{row.What} ({row.Stage})" : row.What], Body, BesideBar + Gap);
         if (ReferenceEquals(page, _flow.Graphics)) _flow.Space(Math.Max(0, top + BarDrawing.Height - _flow.Y));
     }
 

@@ -164,8 +164,11 @@ internal static class PlaceCommands
         var place = new Argument<string[]>("place") { Description = "Where it lies now", Arity = ArgumentArity.OneOrMore };
         var command = context.Command("move", "Put a bundle with all that is in it at another place", ["offcuts bundle move HNE WPH3 trailer", "offcuts bundle move studs trailer"], code, place);
         command.SetAction(parse => context.WithYard(parse, yard =>
+        {
             // A code or a name of several words may go on where the place begins.
-            context.Tell(new ChangeLabels(yard).NamedFirst([parse.GetValue(code)!, .. parse.GetValue(place)!]).Then(named => new ChangeLabels(yard).MoveBundle(named.Bundle, named.Behind)))));
+            var labels = new ChangeLabels(yard);
+            return context.Tell(labels.NamedFirst([parse.GetValue(code)!, .. parse.GetValue(place)!]).Then(named => labels.MoveBundle(named.Bundle, named.Behind)));
+        }));
         return command;
     }
 
@@ -173,7 +176,11 @@ internal static class PlaceCommands
     {
         var code = new Argument<string[]>("bundle") { Description = "The bundle's code or its name", Arity = ArgumentArity.OneOrMore };
         var command = context.Command("open", "Open a bundle: its pieces lie by themselves, and their labels wait to be printed", ["offcuts bundle open HNE WPH3"], code);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new ChangeLabels(yard).Named(parse.GetValue(code)!).Then(new ChangeLabels(yard).Open))));
+        command.SetAction(parse => context.WithYard(parse, yard =>
+        {
+            var labels = new ChangeLabels(yard);
+            return context.Tell(labels.Named(parse.GetValue(code)!).Then(labels.Open));
+        }));
         return command;
     }
 }

@@ -148,7 +148,7 @@ internal static class WallFillCommands
 
             context.Say(FitText.Of(read.Value, unit));
             if (candidates.Count == 0) context.Say("Nothing in the yard fits.");
-            var lines = (parse.GetValue(all) ? FitText.Lines(candidates, unit, code => code.ToString(), int.MaxValue - 1) : FitText.Lines(candidates, unit, code => code.ToString())).ToArray();
+            var lines = FitText.Lines(candidates, unit, code => code.ToString(), parse.GetValue(all)).ToArray();
             var shown = parse.GetValue(all) || lines.Length <= FirstFits + 1 ? lines.Length : FirstFits;
             foreach (var (line, _) in lines.Take(shown)) context.Say(line);
             if (shown < lines.Length) context.Say($"{Words.Count(lines.Skip(shown).Sum(one => one.Pieces), "more piece")} would do; --all names them too");

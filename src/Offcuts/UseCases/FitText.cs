@@ -21,14 +21,14 @@ public static class FitText
     /// <param name="candidates">The candidates, the one that loses least first.</param>
     /// <param name="unit">Unit of lengths.</param>
     /// <param name="codeText">How a code is written.</param>
-    /// <param name="most">So many codes are named behind the first.</param>
-    public static IEnumerable<(string Line, int Pieces)> Lines(IReadOnlyList<OneOffCandidate> candidates, LengthUnit unit, Func<Code, string> codeText, int most = MostAlike)
+    /// <param name="all">True where every code is named, not only a few of many.</param>
+    public static IEnumerable<(string Line, int Pieces)> Lines(IReadOnlyList<OneOffCandidate> candidates, LengthUnit unit, Func<Code, string> codeText, bool all = false)
     {
         foreach (var alike in candidates.GroupBy(one => About(one, unit)))
         {
             string[] others = [.. alike.Skip(1).Select(one => codeText(one.Piece.Code))];
-            var more = others.Length > most + 1 ? $" and {others.Length - most} more" : "";
-            yield return ($"{codeText(alike.First().Piece.Code)}, {alike.Key}{(others.Length == 0 ? "" : $". Just like it: {string.Join(", ", more.Length > 0 ? others.Take(most) : others)}{more}")}", alike.Count());
+            var more = !all && others.Length > MostAlike + 1 ? $" and {others.Length - MostAlike} more" : "";
+            yield return ($"{codeText(alike.First().Piece.Code)}, {alike.Key}{(others.Length == 0 ? "" : $". Just like it: {string.Join(", ", more.Length > 0 ? others.Take(MostAlike) : others)}{more}")}", alike.Count());
         }
     }
 

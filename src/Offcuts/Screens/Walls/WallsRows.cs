@@ -209,7 +209,7 @@ internal static class WallsRows
         foreach (var row in Row.Wrapped($"What fits {FitText.Of(fits.Need, state.Yard.Unit)}", width, Tone.Strong)) yield return row;
         if (fits.Candidates.Count == 0)
             foreach (var row in Row.Wrapped("Nothing on hand: no free piece of it is long enough with its ends where they must be, or its condition does not serve this use.", width, Tone.Caution)) yield return row;
-        foreach (var (line, _) in FitText.Lines(fits.Candidates, state.Yard.Unit, code => code.ToString(), fits.Candidates.Count))
+        foreach (var (line, _) in FitText.Lines(fits.Candidates, state.Yard.Unit, code => code.ToString(), all: true))
             foreach (var row in Row.Wrapped(line, width, indent: 4)) yield return row;
         foreach (var line in LayingFacts.Unlined(fits.Unlined))
             foreach (var row in Row.Wrapped(line, width, Tone.Caution, indent: 2)) yield return row;
