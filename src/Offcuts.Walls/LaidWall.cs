@@ -62,7 +62,7 @@ public sealed class LaidWall
     public IReadOnlyList<Notch> Notches { get; }
 
     /// <summary>What a person has to look at where it is laid out as its sheet says: ends that touch a side with nothing said of it, and stretches that nothing can fill. A sentence each.</summary>
-    public IReadOnlyList<string> ToLookAt => [.. TouchingEnds.Of(_placed, Foam.Whole), .. Unfillable.Of(this).Select(stretch => $"! {stretch.Says}.")];
+    public IReadOnlyList<string> ToLookAt => [.. TouchingEnds.Of(_placed, Foam.Whole, Unit), .. Unfillable.Of(this).Select(stretch => $"! {stretch.Says}.")];
 
     internal IReadOnlyList<Layer> Layers { get; }
 
@@ -74,7 +74,7 @@ public sealed class LaidWall
     /// <param name="sheet">The wall.</param>
     /// <param name="system">What it is built of.</param>
     /// <param name="unit">In which unit what is told of it is written.</param>
-    public static Result<LaidWall> Of(WallSheet sheet, SystemSheet system, LengthUnit unit = LengthUnit.Inch)
+    public static Result<LaidWall> Of(WallSheet sheet, SystemSheet system, LengthUnit unit)
     {
         var checkedSystem = SystemRules.Check(system);
         if (!checkedSystem.Ok) return Result<LaidWall>.Fail(checkedSystem.Faults);
@@ -99,7 +99,10 @@ public sealed class LaidWall
     internal string Told(Length length) => Unit == LengthUnit.Inch ? length.ToString() : LengthText.In(Unit, length);
 
     /// <summary>A measure as a tape shows it; nothing is rounded.</summary>
-    internal string OnTape(Length length) => Unit == LengthUnit.Inch ? LengthText.Faithful(length, Unit) : LengthText.In(Unit, length);
+    internal string OnTape(Length length) => OnTape(length, Unit);
+
+    /// <summary>The same in a unit.</summary>
+    internal static string OnTape(Length length, LengthUnit unit) => unit == LengthUnit.Inch ? LengthText.Faithful(length, unit) : LengthText.In(unit, length);
 
     /// <summary>A place so many units from a leg's start; before it with a minus.</summary>
     internal string Place(long units) => (units < 0 ? "-" : "") + OnTape(Length.FromUnits(Math.Abs(units)));

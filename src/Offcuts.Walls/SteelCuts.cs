@@ -98,9 +98,8 @@ internal static class SteelCuts
         foreach (var (length, count) in Split(line, steel.LongestBar.Units, bars.Overlap.Units))
         {
             var cut = Length.FromUnits(length);
-            var text = LengthText.Faithful(cut, LengthUnit.Inch);
             var lapped = line > steel.LongestBar.Units ? $", of a line of {wall.OnTape(Length.FromUnits(line))} lapped by {wall.Told(bars.Overlap)}" : "";
-            cuts.Add("steel", $"{bars.Bar.Name} {name} {text}", bars.Bar, cut, count * lines, Use.Nonstructural, TreatedWish.Any, where + lapped);
+            cuts.Add("steel", $"{bars.Bar.Name} {name} {wall.OnTape(cut)}", bars.Bar, cut, count * lines, Use.Nonstructural, TreatedWish.Any, where + lapped);
         }
     }
 

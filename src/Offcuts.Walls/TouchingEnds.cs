@@ -12,16 +12,17 @@ internal static class TouchingEnds
     /// <summary>A sentence for each.</summary>
     /// <param name="placed">The legs on the ground.</param>
     /// <param name="whole">Thickness of the wall.</param>
-    public static IEnumerable<string> Of(IReadOnlyList<PlacedLeg> placed, long whole)
+    /// <param name="unit">In which unit a place is told.</param>
+    public static IEnumerable<string> Of(IReadOnlyList<PlacedLeg> placed, long whole, LengthUnit unit)
     {
         foreach (var leg in placed)
         {
-            if (leg.Start == LegEnd.Free && Touched(placed, leg, leg.At, (leg.Direction + 2) % 4, whole) is { } start) yield return $"! Leg {leg.Leg.Name} starts at the {start}: is it a tee? Then write below it: starts at {Where(start)}.";
-            if (leg.End == LegEnd.Free && Touched(placed, leg, leg.Finish, leg.Direction, whole) is { } end) yield return $"! Leg {leg.Leg.Name} ends at the {end}: is it a tee? Then write below it: ends at {Where(end)}.";
+            if (leg.Start == LegEnd.Free && Touched(placed, leg, leg.At, (leg.Direction + 2) % 4, whole) is { } start) yield return $"! Leg {leg.Leg.Name} starts at the {start}: is it a tee? Then write below it: starts at {Where(start, unit)}.";
+            if (leg.End == LegEnd.Free && Touched(placed, leg, leg.Finish, leg.Direction, whole) is { } end) yield return $"! Leg {leg.Leg.Name} ends at the {end}: is it a tee? Then write below it: ends at {Where(end, unit)}.";
         }
     }
 
-    private static string Where(Side side) => $"{LengthText.Faithful(side.Offset, LengthUnit.Inch)} {WallWords.Of(side.Face)} of {side.Leg}";
+    private static string Where(Side side, LengthUnit unit) => $"{LaidWall.OnTape(side.Offset, unit)} {WallWords.Of(side.Face)} of {side.Leg}";
 
     // The leg whose side this end lies on with some of its thickness, seen along the way that leads out of the end.
     private static Side? Touched(IReadOnlyList<PlacedLeg> placed, PlacedLeg leg, Point at, int outward, long whole)

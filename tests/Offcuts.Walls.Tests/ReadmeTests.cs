@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 
 namespace Offcuts.Walls.Tests;
@@ -17,7 +18,7 @@ public sealed partial class ReadmeTests
         var wall = WallText.Read(Block("wall")).Value;
 
         WallText.Write(wall).Should().Be(Block("wall"));
-        LaidWall.Of(wall, SystemSheet.Generic).Faults.Select(fault => fault.Sentence).Should().BeEmpty();
+        LaidWall.Of(wall, SystemSheet.Generic, LengthUnit.Inch).Faults.Select(fault => fault.Sentence).Should().BeEmpty();
     }
 
     private static string Block(string name) => Blocks().Matches(Page).Single(block => block.Groups["name"].Value == name).Groups["text"].Value;

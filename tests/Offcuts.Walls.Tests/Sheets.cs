@@ -46,15 +46,15 @@ internal static class Sheets
     public static WallSheet Rectangle { get; } =
         Wall(Leg("A", Ft(28), Turn.Left), Leg("B", Ft(20), Turn.Left), Leg("C", Ft(28), Turn.Left), Leg("D", Ft(20), Turn.Left)) with { Closed = true };
 
-    public static LaidWall Laid(WallSheet wall, SystemSheet? system = null)
+    public static LaidWall Laid(WallSheet wall, SystemSheet? system = null, LengthUnit unit = LengthUnit.Inch)
     {
-        var laid = LaidWall.Of(wall, system ?? System);
+        var laid = LaidWall.Of(wall, system ?? System, unit);
         laid.Faults.Select(fault => fault.Sentence).Should().BeEmpty();
         return laid.Value;
     }
 
     public static string[] Refusals(WallSheet wall, SystemSheet? system = null) =>
-        [.. LaidWall.Of(wall, system ?? System).Faults.Select(fault => fault.Sentence)];
+        [.. LaidWall.Of(wall, system ?? System, LengthUnit.Inch).Faults.Select(fault => fault.Sentence)];
 
     /// <summary>What a run covers in a course, in inches from the leg's start on its outside face.</summary>
     public static (decimal From, decimal To)[] Inches(this LaidWall wall, string run, int course) =>

@@ -178,6 +178,19 @@ public sealed class TakeoffTests
             ("wall / #4 level 19' 7\"", 235, 6));
     }
 
+    [Fact]
+    public void In_a_yard_of_millimetres_a_bar_is_named_by_its_length_in_them()
+    {
+        // 6000 less twice 50 of cover: 5900 = 4000 + (5900 - 3400 = 2500) with bars of 4000 that lap by 600. Upright: 600 less the same.
+        var steel = new Steel { Horizontal = new Bars(Four, Mm(600), Mm(600)), Vertical = new Bars(Four, Mm(3000), Mm(600)), LongestBar = Mm(4000), Cover = Mm(50) };
+        var wall = MetricWall(Leg("A", Mm(6000), Turn.End)) with { Steel = steel };
+
+        Takeoff.Of(Laid(wall, Metric, LengthUnit.Millimetre), "walls").Cuts.Select(cut => cut.Cut.Name).Should().Equal(
+            "wall / #4 level 4000 mm",
+            "wall / #4 level 2500 mm",
+            "wall / #4 upright 500 mm");
+    }
+
     [Theory]
     // 4 ft high, every 2 ft: rows at 12 and 36 in. A window from 36 up takes the place where the upper one would lie along its sill; one whose head is at
     // 36 likewise along its head; one from 37 up does not. 12 ft less the window from 5 to 7 ft: 5 ft on either side.
@@ -219,6 +232,7 @@ public sealed class TakeoffTests
         WallSheet With(Length length) => Wall([.. square, Leg("T", length, Turn.End) with { Start = new Junction("A", Ft(5), Face.Inside) }]) with { Closed = true };
 
         Laid(With(In(98))).ToLookAt.Should().Equal("! Leg T ends at the inside of leg C: is it a tee? Then write below it: ends at 5' inside of C.");
+        Laid(With(In(98)), unit: LengthUnit.Millimetre).ToLookAt.Should().Equal("! Leg T ends at the inside of leg C: is it a tee? Then write below it: ends at 1524 mm inside of C.");
         Laid(With(In(97))).ToLookAt.Should().BeEmpty("an inch is left free");
         var asTold = With(In(98)) with { Legs = [.. square, Leg("T", In(98), Turn.End) with { Start = new Junction("A", Ft(5), Face.Inside), Finish = new Junction("C", Ft(5), Face.Inside) }] };
         Laid(asTold).ToLookAt.Should().BeEmpty("what was asked for closes it");

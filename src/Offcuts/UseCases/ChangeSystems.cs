@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Store;
 using Offcuts.Store.Interchange;
@@ -43,7 +44,7 @@ public sealed class ChangeSystems(YardFile yard, LongWork? work = null)
         var seen = yard.ChangeNumber;
         var there = yard.Systems().Any(known => Same(known.Name, sheet.Name));
         if (there && !replace) return WallFaults.SystemExists(sheet.Name);
-        var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)));
+        var broken = Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)), yard.Settings().Unit);
         if (broken.Count > 0) return Result<string>.Fail(broken);
         KeptWallPlan[] lost = yard.Systems().FirstOrDefault(known => Same(known.Name, sheet.Name)) is { } before && !SystemText.SameButName(before, sheet)
             ? [.. yard.Walls().Where(wall => Same(wall.Sheet.System, sheet.Name)).SelectMany(wall => Kept(yard, wall.Sheet.Name))]
@@ -86,7 +87,7 @@ public sealed class ChangeSystems(YardFile yard, LongWork? work = null)
         }
 
         if (before is null && kept.Any(known => Same(known.Name, sheet.Name))) return WallFaults.NameTaken("system sheet", sheet.Name) with { Line = LineOfName(edit.Text) };
-        var broken = before is null ? [] : Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, before.Name)));
+        var broken = before is null ? [] : Broken(sheet, yard.Walls().Where(wall => Same(wall.Sheet.System, before.Name)), yard.Settings().Unit);
         if (broken.Count > 0) return Result<string>.Fail(broken);
         var told = before is null ? $"took in the system {sheet.Name}"
             : before.Name == sheet.Name ? $"edited the system {sheet.Name}"
@@ -103,16 +104,16 @@ public sealed class ChangeSystems(YardFile yard, LongWork? work = null)
 
     // What lies there of fillings of its walls that the sheet gives up.
     private BegunAndGivenUp Begun(SystemSheet sheet, string named) =>
-        new(yard, [.. yard.Walls().Where(wall => Same(wall.Sheet.System, named) && LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) && new StandsOtherwise(yard).GivesUp(wall, now))]);
+        new(yard, [.. yard.Walls().Where(wall => Same(wall.Sheet.System, named) && LaidWall.Of(wall.Sheet, sheet, yard.Settings().Unit).TryGet(out var now) && new StandsOtherwise(yard).GivesUp(wall, now))]);
 
     // Of every wall of the system, what stands and would lie otherwise by its sheet as it is to be.
     private string StandOtherwise(SystemSheet sheet, string named) => string.Concat(
-        yard.Walls().Where(wall => Same(wall.Sheet.System, named)).Select(wall => LaidWall.Of(wall.Sheet, sheet).TryGet(out var now) ? new StandsOtherwise(yard).Told(wall, now) : ""));
+        yard.Walls().Where(wall => Same(wall.Sheet.System, named)).Select(wall => LaidWall.Of(wall.Sheet, sheet, yard.Settings().Unit).TryGet(out var now) ? new StandsOtherwise(yard).Told(wall, now) : ""));
 
     /// <summary>Why these walls could not be built of a sheet, whatever name they call it by.</summary>
-    internal static IReadOnlyList<Fault> Broken(SystemSheet sheet, IEnumerable<StageWall> walls) =>
+    internal static IReadOnlyList<Fault> Broken(SystemSheet sheet, IEnumerable<StageWall> walls, LengthUnit unit) =>
     [
-        .. walls.SelectMany(wall => LaidWall.Of(wall.Sheet with { System = sheet.Name }, sheet).Faults.Select(fault => WallFaults.SystemBreaksWall(wall.Sheet.Name, fault.Sentence))),
+        .. walls.SelectMany(wall => LaidWall.Of(wall.Sheet with { System = sheet.Name }, sheet, unit).Faults.Select(fault => WallFaults.SystemBreaksWall(wall.Sheet.Name, fault.Sentence))),
     ];
 
     /// <summary>Drops a sheet of which no wall is built.</summary>

@@ -46,7 +46,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
             sheet.Name,
             $"panels of {sheet.PanelLength.ToText(unit)} x {sheet.PanelHeight.ToText(unit)} x {sheet.Thickness.ToText(unit)}; {names}",
             SystemSays(text, sheet, unit),
-            ChangeSystems.Broken(sheet, built));
+            ChangeSystems.Broken(sheet, built, unit));
     }
 
     // What is missing stands in no line.

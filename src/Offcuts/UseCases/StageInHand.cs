@@ -68,7 +68,7 @@ public sealed record StageInHand(Stage Stage, Stage Lacking, Stage Unplanned, IR
     private static WallInHand Standing(StageWall wall, TodayFacts facts)
     {
         var system = facts.Systems.FirstOrDefault(one => Same(one.Name, wall.Sheet.System));
-        var courses = system is not null && LaidWall.Of(wall.Sheet, system).TryGet(out var laid)
+        var courses = system is not null && LaidWall.Of(wall.Sheet, system, facts.Settings.Unit).TryGet(out var laid)
             ? laid.Runs.Concat(laid.FootingRuns).Sum(run => run.Courses.Count(course => course.Stretches.Count > 0))
             : 0;
         return new WallInHand(

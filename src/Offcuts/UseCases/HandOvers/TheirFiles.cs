@@ -68,7 +68,7 @@ public sealed record TheirFiles(string? Cuts, string? Wall, string? System, stri
         var book = Prices is null ? Result<PriceBook?>.Of(null) : Open(Prices, (stream, name) => PricesFile.Read(stream, name)).Then<PriceBook?>(known => Result<PriceBook?>.Of(known));
         var laid = Wall is null ? Result<LaidWall?>.Of(null) : Open(Wall, (stream, name) => SheetFile.ReadWall(stream, name)).Then(placed =>
             (System is null ? new ChangeSystems(yard).Find(placed.Sheet.System) : Open(System, (stream, name) => SheetFile.ReadSystem(stream, name)))
-                .Then(known => LaidWall.Of(placed.Sheet, known)).Then<LaidWall?>(wall => Result<LaidWall?>.Of(wall)));
+                .Then(known => LaidWall.Of(placed.Sheet, known, yard.Settings().Unit)).Then<LaidWall?>(wall => Result<LaidWall?>.Of(wall)));
         Fault[] faults = [.. read.Ok ? [] : read.Faults, .. book.Ok ? [] : book.Faults, .. laid.Ok ? [] : laid.Faults];
         return faults.Length > 0 ? Result<TheirNeeds>.Fail(faults) : new TheirNeeds(read.Value, laid.Value, book.Value);
     }
