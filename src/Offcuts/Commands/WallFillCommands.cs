@@ -180,7 +180,7 @@ internal static class WallFillCommands
         foreach (var line in FillText.Lines(filled, yard.Settings(), context.World.Today, code => code.ToString())) context.Say(line);
         context.Say();
         context.Say(filled.PlanId > 0
-            ? $"Kept as plan {filled.PlanId}. Say what is stacked with: offcuts wall stacked {ShellWord.Of(filled.Kept.Sheet.Name)} --course 1"
+            ? $"Kept as plan {filled.PlanId}. Say what is stacked with: offcuts wall stacked {ShellWord.Of(filled.Kept.Sheet.Name)} --course {LeftToLay.NextCourse(filled, filled.Stacked)}"
             : $"Not kept. Keep it with: offcuts wall fill {ShellWord.Of(filled.Kept.Sheet.Name)} --keep");
     }
 }

@@ -265,6 +265,11 @@ internal abstract record Errand
     /// <param name="Edit">What was typed.</param>
     public sealed record SaveSheet(SheetKind Kind, string Stage, SheetEdit Edit) : Errand;
 
+    /// <summary>Enter what a wall is cut and counted among the needs of its stage.</summary>
+    /// <param name="Wall">Its name.</param>
+    /// <param name="NewNames">True where names that nothing has yet are meant.</param>
+    public sealed record EnterWall(string Wall, bool NewNames) : Errand;
+
     /// <summary>Build a wall in another stage.</summary>
     public sealed record MoveWall(string Wall, string Stage) : Errand;
 

@@ -110,6 +110,7 @@ internal enum Want
     EditSheet,
     CopySheet,
     RenameSheet,
+    EnterSheet,
     MoveSheet,
     DropSheet,
     AddLine,

@@ -154,11 +154,7 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
         var stage = yard.Stages().Named(wall.Stage)!;
         var hardware = taken.Needs;
         RequiredCut[] cuts = [.. taken.Takeoff.Cuts.Select(cut => cut.Cut)];
-        if (!newNames)
-        {
-            var strange = yard.Names(ofSystems: false).NewAmong([.. cuts.Select(cut => cut.Material), .. hardware.Select(need => (Material)need.Hardware)]);
-            if (strange.Count > 0) return Result<string>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
-        }
+        if (!newNames && NewNames(taken) is { Count: > 0 } strange) return Result<string>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
 
         bool Other(string need) => !need.StartsWith(Takeoff.NeedPrefix(wall.Sheet.Name), StringComparison.OrdinalIgnoreCase);
         var entered = stage with
@@ -169,6 +165,10 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", change => change.SetStage(entered))
             .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; not asked for are {taken.InPlace} counted things of courses that stand" : "")}; {NotEntered(there.Laid)}");
     }
+
+    /// <summary>Names of materials that the yard does not have yet among what a wall would enter.</summary>
+    public IReadOnlyList<NewName> NewNames(WallTakenOff taken) =>
+        yard.Names(ofSystems: false).NewAmong([.. taken.Takeoff.Cuts.Select(cut => cut.Cut.Material), .. taken.Needs.Select(need => (Material)need.Hardware)]);
 
     private static string NotEntered(LaidWall wall)
     {

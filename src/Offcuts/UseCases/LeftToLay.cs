@@ -41,6 +41,13 @@ public sealed record LeftToLay(int Standing, int Courses, WallFilled? Kept, IRea
         return Of(kept, planned.Plan, steps, settled, yard.Piece);
     }
 
+    /// <summary>The lowest course that does not stand, cut or not: the one to be stacked next.</summary>
+    /// <param name="kept">How the rest is filled, as it is kept.</param>
+    /// <param name="there">Courses that stand, or are cut and wait to be stacked.</param>
+    public static int NextCourse(WallFilled? kept, IReadOnlyList<StackedCourse> there) =>
+        (kept?.Plan.Courses.Where(course => !there.Any(stood => !stood.OnlyCut && (stood.Run, stood.Course) == (course.Run, course.Course))) ?? []).Select(course => course.Course)
+            .Concat(there.Where(course => course.OnlyCut).Select(course => course.Course)).DefaultIfEmpty(1).Min();
+
     /// <summary>True where each course of a wall stands that covers anything.</summary>
     internal static bool AllStand(LaidWall laid, IEnumerable<StackedCourse> there) => there.Count(course => !course.OnlyCut) == All(laid);
 

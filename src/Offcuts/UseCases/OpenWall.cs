@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
 using Offcuts.Print;
 using Offcuts.Store;
 using Offcuts.Walls;
@@ -22,7 +23,11 @@ public sealed record WallFigure(string Says, IReadOnlyList<string> MadeOf);
 /// <param name="Kept">How it is filled, as it is kept; none where it is not.</param>
 /// <param name="Left">How many of its courses stand, what is left to lay, and whether what is on hand will do, a line each.</param>
 public sealed record WallCard(
-    string Name, LaidWall Laid, WallPicture Picture, IReadOnlyList<WallFigure> Figures, IReadOnlyList<string> Stock, int Short, IReadOnlyList<string> Mind, WallFilled? Kept, IReadOnlyList<string> Left);
+    string Name, LaidWall Laid, WallPicture Picture, IReadOnlyList<WallFigure> Figures, IReadOnlyList<string> Stock, int Short, IReadOnlyList<string> Mind, WallFilled? Kept, IReadOnlyList<string> Left)
+{
+    /// <summary>Names of materials that the yard does not have yet among what it would enter in its stage.</summary>
+    public IReadOnlyList<NewName> NewNames { get; init; } = [];
+}
 
 /// <summary>Looks a wall up with all that is counted and drawn of it.</summary>
 public sealed class OpenWall(YardFile yard, DateOnly today)
@@ -41,7 +46,10 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
             taken.Stock.Count(line => line.Verdict == StockVerdict.Short),
             [.. taken.Takeoff.Notes, .. TakeoffText.Cautions(taken.Kept.Sheet.Steel is not null)],
             left.Kept is { } kept ? kept with { Left = left } : null,
-            left.Standing + left.Cut == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)]);
+            left.Standing + left.Cut == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)])
+        {
+            NewNames = new ChangeWalls(yard).NewNames(taken),
+        };
     });
 
     // While nothing is planned for what is left, its panels are told as a sum.

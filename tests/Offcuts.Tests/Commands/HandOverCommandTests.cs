@@ -194,6 +194,21 @@ public sealed class HandOverCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_bundle_is_driven_and_handed_over_by_its_code_with_all_that_is_in_it()
+    {
+        _ours.Must("bundle", "new", _long, _short, "--name", "studs", "--at", "trailer");
+        var bundle = _ours.Must("bundle", "list").Lines[0][..8];
+
+        _ours.Must("hand", "bed", "trailer: 12' 500 lb");
+        _ours.Must("hand", "load", bundle).Out.Should().Contain(_long).And.Contain(_short);
+        _ours.Must("hand", "over", bundle, "--to", "Ann", "--gift").Lines[0].Should().Be("Gave 2 pieces to Ann: hand-over 1");
+
+        _ours.Must("list").Out.Should().NotContain(_long).And.NotContain(_short);
+        _ours.Must("bundle", "list").Out.Should().NotContain("studs", "nothing is in it any more");
+        _ours.Run("hand", "over", bundle, "--to", "Ann", "--gift").Error.Should().Be($"no piece or bin has the code {bundle}\n");
+    }
+
+    [Fact]
     public void Everything_that_is_free_goes_at_once()
     {
         _ours.Must("stage", "new", "walls");

@@ -196,7 +196,7 @@ public sealed class WallFillCommandTests : IDisposable
         _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
 
         _yard.Must("wall", "stacked", "bench", "--course", "1").Out.Should().Contain("stacked: A outside, course 1\n").And.NotContain("A inside");
-        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5");
+        _yard.Must("wall", "fill", "bench", "--keep", "--time", "5").Out.Should().EndWith("offcuts wall stacked bench --course 2\n", "all of the first stands");
         _yard.Run("wall", "stacked", "bench", "--course", "1").Error.Should().Be("A inside, course 1: it stands already\n");
     }
 

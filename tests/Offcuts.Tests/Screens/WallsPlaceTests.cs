@@ -46,6 +46,22 @@ public sealed class WallsPlaceTests
     }
 
     [Fact]
+    public void What_a_wall_is_cut_and_counted_is_entered_among_the_needs_of_its_stage()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+W").Text.Should().Contain("s enter its cuts in its stage");
+            run.Type("s").Text.Should().Contain("Enter what shed is cut and counted among the needs of walls").And.Contain("New names").And.Contain("corner bracket");
+            run.Press("Esc");
+            run.Yard.Stages().Named("walls")!.Hardware.Should().BeEmpty("nothing is entered until it is said so");
+
+            run.Press("Ctrl+W").Type("s").Type("y").Text.Should().Contain("Entered what the wall shed asks for among the needs of walls");
+            run.Yard.Stages().Named("walls")!.Hardware.Select(need => need.Name).Should().Equal("shed / panel tie", "shed / corner bracket", "shed / end bracket");
+            run.Press("Ctrl+W").Type("s").Text.Should().NotContain("New names", "the stage has them now").And.Contain("y enter it");
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
     public void A_wall_that_may_buy_nothing_says_what_stays_open()
     {
         ScreenRun.On(120, 40, run =>

@@ -45,6 +45,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.KeepWall(var filled) => new FillWall(yard).Keep(filled) is var keep && keep.TryGet(out var number) ? new News.WallKept(filled.Kept.Sheet.Name, number) : new News.Refused(errand, keep.Faults),
         Errand.StackWall(var wish) => new StackWall(yard, world.Today, Limits).Do(wish) is var stacked && stacked.TryGet(out var stood) ? new News.Stacked(stood) : new News.Refused(errand, stacked.Faults),
         Errand.SaveSheet(var kind, var stage, var edit) => Told(errand, kind == SheetKind.Wall ? new ChangeWalls(yard, work).Save(stage, edit) : new ChangeSystems(yard, work).Save(edit)),
+        Errand.EnterWall(var wall, var isNew) => Told(errand, new ChangeWalls(yard).Enter(wall, isNew)),
         Errand.MoveWall(var wall, var stage) => Told(errand, new ChangeWalls(yard, work).Move(wall, stage)),
         Errand.DropWall(var wall) => Told(errand, new ChangeWalls(yard, work).Drop(wall)),
         Errand.DropSystem(var system) => Told(errand, new ChangeSystems(yard).Drop(system)),

@@ -9,7 +9,7 @@ namespace Offcuts.Screens;
 internal static class SheetsModel
 {
     /// <summary>True for what is wanted of a sheet.</summary>
-    public static bool IsAbout(Want want) => want is Want.Sheets or Want.Systems or Want.NewSheet or Want.EditSheet or Want.CopySheet or Want.RenameSheet or Want.MoveSheet or Want.DropSheet;
+    public static bool IsAbout(Want want) => want is Want.Sheets or Want.Systems or Want.NewSheet or Want.EditSheet or Want.CopySheet or Want.RenameSheet or Want.EnterSheet or Want.MoveSheet or Want.DropSheet;
 
     /// <summary>What to say where another program has dropped or renamed what was asked about; nothing where it is there.</summary>
     public static Notice? Gone(WallsState state, NamedSheet? about) => about switch
@@ -58,6 +58,8 @@ internal static class SheetsModel
             Want.EditSheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, text, name, wall.Stage))),
             Want.CopySheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, WallText.Write(wall.Sheet with { Name = FreeName(state, name) }), stage: wall.Stage, isNew: true))),
             Want.RenameSheet => Asked(state, FormAsks.Rename(new(SheetKind.Wall, name)), name),
+            // What it asks for is known of the wall that is shown; of one that is not shown any more a new name is refused, not asked about.
+            Want.EnterSheet => Asked(state, WallsAsks.Enter(wall, state.Card?.Name == name ? state.Card.NewNames : [])),
             Want.MoveSheet => Asked(state, FormAsks.Move(name, state.Yard.Stages), wall.Stage),
             Want.DropSheet => Asked(state, FormAsks.DropWall(name, state.Yard.Stacked.Count(course => course.Wall == name), kept)),
             _ => new(state),

@@ -25,7 +25,7 @@ internal static class WallsKeys
         new("Ctrl+O", "stacked", new Intent.Do(Want.Stack), "Say which courses are stacked as the kept laying has them: their cuts are booked, what is left comes back to the yard"),
         new("Ctrl+S", "buying", new Intent.Do(Want.Buying), "The store: allow buying, or fill from the yard alone"),
         new("Ctrl+L", "pdf", new Intent.Do(Want.Sheet), "Write the rows to scale, what goes where and the cautions as a PDF file; with the cut sheet once the wall is filled"),
-        new("Ctrl+W", "wall..", new Intent.Do(Want.Sheets), "The sheet of a wall: write a new one, edit, copy, rename, move or drop the chosen one; on the page of the systems that of a system"),
+        new("Ctrl+W", "wall..", new Intent.Do(Want.Sheets), "The sheet of a wall: write a new one, edit, copy, rename, move or drop the chosen one, or enter what it is cut and counted among the needs of its stage; on the page of the systems that of a system"),
         new("Ctrl+B", "systems", new Intent.Do(Want.Systems), "The systems that walls are built of, and their sheets; once more leads back to the wall"),
     ];
 }

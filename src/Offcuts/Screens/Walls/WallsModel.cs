@@ -176,7 +176,7 @@ internal static class WallsModel
             Want.Keep when state.Filling && state.FoundHere is null => new(state, Notice: new Notice($"{wall.Sheet.Name} is being filled; Esc stops that with the best so far, then ^K keeps it")),
             Want.Keep => state.FoundHere is { } found ? new(state with { Line = state.Line.Open(WallsAsks.Keep(found, state.Shown?.Kept, state.Yard.Settings.CurrencySign)) })
                 : new(state, Notice: new Notice(state.Shown?.Kept is { } kept ? $"how {wall.Sheet.Name} is filled is kept as plan {kept.PlanId} already; ^R finds another" : $"nothing to keep yet; ^R fills {wall.Sheet.Name}")),
-            Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), NextCourse(card.Kept, card.Picture.Stacked)) }))
+            Want.Stack => state.Shown is { } card && (card.Kept is not null || card.Picture.Stacked.Any(course => course.OnlyCut)) ? new(Read(state with { Line = state.Line.Open(WallsAsks.Courses(wall.Sheet.Name), LeftToLay.NextCourse(card.Kept, card.Picture.Stacked).ToString(CultureInfo.InvariantCulture)) }))
                 : new(state, Notice: state.Shown is { } all && LeftToLay.AllStand(all.Laid, all.Picture.Stacked) ? new Notice($"{FillFaults.AllStands(wall.Sheet.Name).Sentence}: nothing is left to stack")
                     : new Notice(state.FoundHere is null ? $"no laying of {wall.Sheet.Name} is kept that could be stacked; ^R finds one, ^K keeps it" : "keep the laying first (^K); then it can be stacked")),
             Want.Buying when state.Filling => new(state, Notice: new Notice($"{state.Wall.Sheet.Name} is being filled{(state.Buys ? "" : ", buying nothing")}; Esc stops that, then ^S changes it")),
@@ -191,11 +191,6 @@ internal static class WallsModel
         sheet.Kind == SheetKind.Wall ? WallText.Read(sheet.Edit.Text) is { Ok: true } wall ? wall.Value.Name : null : SystemText.Read(sheet.Edit.Text) is { Ok: true } system ? system.Value.Name : null;
 
     private static WallsState Turned(WallsState state, WallPage page) => state with { Page = page, OnPage = true, Top = 0 };
-
-    // The lowest that does not stand, cut or not.
-    private static string NextCourse(WallFilled? kept, IReadOnlyList<StackedCourse> there) =>
-        (kept?.Plan.Courses.Where(course => !there.Any(stood => !stood.OnlyCut && (stood.Run, stood.Course) == (course.Run, course.Course))) ?? []).Select(course => course.Course)
-            .Concat(there.Where(course => course.OnlyCut).Select(course => course.Course)).DefaultIfEmpty(1).Min().ToString(CultureInfo.InvariantCulture);
 
     private static Turn<WallsState> Answered(WallsState state, Ask.Write ask, string text)
     {

@@ -42,7 +42,7 @@ public sealed class HandOverPieces(YardFile yard)
 {
     /// <summary>
     /// Hands over. What is not free is refused with the reason, unless nothing is known of what is free because somebody said that it goes all the
-    /// same. The file is written while the change is still open: where it can't be written, nothing has gone.
+    /// same. A bundle goes by its code, with all that is in it. The file is written while the change is still open: where it can't be written, nothing has gone.
     /// </summary>
     /// <param name="wish">What, to whom, on what terms.</param>
     /// <param name="free">What is free; none where that is not asked.</param>
@@ -52,7 +52,7 @@ public sealed class HandOverPieces(YardFile yard)
         var faults = wish.Terms.Faults().ToList();
         PieceRules.CheckText(faults, "name", wish.File.From, PieceRules.LongestName);
         if (wish.Pieces.Count + wish.Counted.Count == 0) faults.Add(HandFaults.NothingToHandOver());
-        var pieces = wish.Pieces.Distinct().Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
+        var pieces = StrappedTogether.Pieces(yard, wish.Pieces).Distinct().Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
         var bins = wish.Counted.GroupBy(one => one.Bin).Select(same => Bin(new Counted(same.Key, same.Sum(one => one.Count)), free, faults)).OfType<(Bin Bin, int Count)>().ToArray();
         if (faults.Count > 0) return Result<HandedOver>.Fail(faults);
 

@@ -27,7 +27,7 @@ internal static class FormAsks
             .. chosen is null ? Array.Empty<Choice>() :
             [
                 new('e', "edit it", Want: Want.EditSheet), new('c', "write a copy", Want: Want.CopySheet), new('r', "rename it", Want: Want.RenameSheet),
-                new('m', "build it in another stage", Want: Want.MoveSheet), new('d', "drop it", Want: Want.DropSheet),
+                new('s', "enter its cuts in its stage", Want: Want.EnterSheet), new('m', "build it in another stage", Want: Want.MoveSheet), new('d', "drop it", Want: Want.DropSheet),
             ],
         ])
     { About = chosen is null ? null : new(SheetKind.Wall, chosen) };
