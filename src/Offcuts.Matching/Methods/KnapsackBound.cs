@@ -6,7 +6,7 @@ namespace Offcuts.Matching.Methods;
 /// <code>
 /// v + e (c - w)     in a span of capacity c, with e of the next cut
 /// </code>
-/// and is of no use where that is below what is known to be reached, in every span: v - e w &lt; min over spans (reached - e c).
+/// and is of no use where that is below what is known to be reached, in every span that holds it: v - e w &lt; min over those spans (reached - e c).
 /// Source: the linear relaxation of the knapsack problem, Dantzig, 1957. Computed in floating point, with a margin far above its error.
 /// </summary>
 internal sealed class KnapsackBound
@@ -15,14 +15,17 @@ internal sealed class KnapsackBound
 
     private readonly long[] _capacities;
     private readonly long[] _reached;
+    private readonly (long Capacity, double Least)[] _least;
 
     /// <summary>A bound that knows what taking the cuts greedily gives.</summary>
-    /// <param name="capacities">Capacities of the spans.</param>
+    /// <param name="spans">Capacities of the spans, and what is known to be reached in each.</param>
     /// <param name="cuts">Weight, what one earns, and how many, those that earn most for their weight first.</param>
-    public KnapsackBound(IEnumerable<long> capacities, IReadOnlyList<(long Weight, long Dual, int Count)> cuts)
+    public KnapsackBound(IEnumerable<(long Capacity, long Known)> spans, IReadOnlyList<(long Weight, long Dual, int Count)> cuts)
     {
-        _capacities = [.. capacities.Distinct().Order()];
+        var alike = spans.GroupBy(span => span.Capacity, span => span.Known).OrderBy(group => group.Key).ToArray();
+        _capacities = [.. alike.Select(group => group.Key)];
         _reached = new long[_capacities.Length];
+        _least = new (long, double)[_capacities.Length];
         for (var c = 0; c < _capacities.Length; c++)
         {
             var left = _capacities[c];
@@ -32,6 +35,8 @@ internal sealed class KnapsackBound
                 left -= taken * weight;
                 _reached[c] += taken * dual;
             }
+
+            _reached[c] = Math.Max(_reached[c], alike[c].Max());
         }
     }
 
@@ -45,13 +50,17 @@ internal sealed class KnapsackBound
         return at;
     }
 
-    /// <summary>A label is of no use where v - e w is below this.</summary>
+    /// <summary>Of each capacity, the least first: a label that it holds and those before do not is of no use where v - e w is below this.</summary>
     /// <param name="earning">e: what the next cut earns for its weight.</param>
-    public double Least(double earning)
+    public IReadOnlyList<(long Capacity, double Least)> Least(double earning)
     {
         var least = double.PositiveInfinity;
-        for (var c = 0; c < _capacities.Length; c++)
+        for (var c = _capacities.Length - 1; c >= 0; c--)
+        {
             least = Math.Min(least, _reached[c] - earning * _capacities[c] - Margin * (_reached[c] + earning * _capacities[c]) - 1);
-        return least;
+            _least[c] = (_capacities[c], least);
+        }
+
+        return _least;
     }
 }

@@ -38,6 +38,9 @@ internal sealed class Levels
     /// <summary>Where no more is wanted than a glance.</summary>
     public static Lists Few { get; } = new([3_000]);
 
+    /// <summary>Where what is spent leaves so few plans that a longer look mostly ends it.</summary>
+    public static Lists Some { get; } = new([3_000, 12_000]);
+
     /// <summary>The best plan known.</summary>
     public MaterialPlan Best { get; private set; }
 

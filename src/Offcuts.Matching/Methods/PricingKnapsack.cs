@@ -39,7 +39,10 @@ internal sealed class PricingKnapsack
 
     // Of the labels being made: what the next cut earns for its weight, and below what they are of no use.
     private double _earning;
-    private double _least;
+    private IReadOnlyList<(long Capacity, double Least)> _least = [];
+
+    // Of each supply, what was best when it was asked last.
+    private readonly Pattern?[] _last;
 
     // How much more than its label says a set of cuts can weigh, once labels were rounded down.
     private long _slack;
@@ -48,12 +51,13 @@ internal sealed class PricingKnapsack
     {
         _tier = tier;
         _problem = tier.Problem;
+        _last = new Pattern?[_problem.Supplies.Count];
         _groups = Enumerable.Range(0, _problem.Supplies.Count)
             .GroupBy(s => Likeness(tier, s))
             .Select(group => new Group(
                 [.. group],
                 [.. Enumerable.Range(0, _problem.Demands.Count).Where(d => tier.Active[d] && _problem.Supplies[group.First()].Allows[d])],
-                group.Max(s => _problem.Capacity(s))))
+                group.Where(s => tier.SupplyCount[s] > 0).Select(s => _problem.Capacity(s)).DefaultIfEmpty().Max()))
             .ToList();
     }
 
@@ -71,7 +75,7 @@ internal sealed class PricingKnapsack
         var found = new Priced[_problem.Supplies.Count];
         foreach (var group in _groups)
         {
-            var count = BuildLabels(group, [.. duals.Demand.Select((dual, d) => dual - SawDual - _tier.RipCost(group.Supplies[0], d, whole: false, duals.Rips))]);
+            var count = BuildLabels(group, [.. duals.Demand.Select((dual, d) => dual - SawDual - _tier.RipCost(group.Supplies[0], d, whole: false, duals.Rips))], duals);
             foreach (var supply in group.Supplies)
                 found[supply] = _tier.SupplyCount[supply] > 0 ? Evaluate(supply, count, duals) : new Priced(0, null, long.MaxValue);
         }
@@ -104,7 +108,7 @@ internal sealed class PricingKnapsack
 
     private long SawDual => SawDualOf(_tier);
 
-    private int BuildLabels(Group group, long[] dual)
+    private int BuildLabels(Group group, long[] dual, Duals duals)
     {
         _stepCount = 0;
         _slack = 0;
@@ -112,7 +116,7 @@ internal sealed class PricingKnapsack
         var count = 1;
         var drop = _tier.Covering ? 0 : _tier.Drop * _tier.Scale;
         var demands = group.Demands.Where(d => dual[d] + SawDual > 0 || !_tier.Covering).ToArray();
-        var bound = _tier.Goal == Goal.GivenUp ? null : Bound(group, dual, ref demands);
+        var bound = _tier.Goal == Goal.GivenUp ? null : Bound(group, dual, duals, ref demands);
         var later = LaterWeights(demands);
         for (var i = 0; i < demands.Length; i++)
         {
@@ -125,7 +129,7 @@ internal sealed class PricingKnapsack
                 var ends = Ends(group, left > 0 ? Bounds.Gcd(later[i + 1], _problem.Weights[d]) : later[i + 1]);
                 var next = left > 0 ? i : i + 1;
                 _earning = next < demands.Length ? dual[demands[next]] / (double)_problem.Weights[demands[next]] : 0;
-                _least = bound?.Least(_earning) ?? double.NegativeInfinity;
+                _least = bound?.Least(_earning) ?? [];
                 count = Merge(count, d, chunk, chunk * _problem.Weights[d], chunk * dual[d], group.Capacity, drop, ends);
                 if (bound is not null && _slack == 0) Learn(bound, count);
                 if (count > MostLabels) count = Coarsen(count, group.Capacity);
@@ -136,12 +140,15 @@ internal sealed class PricingKnapsack
     }
 
     // Where value plays no part: cuts that earn most for their weight first, so that labels which can't become the best any more are seen.
-    private KnapsackBound Bound(Group group, long[] dual, ref int[] demands)
+    private KnapsackBound Bound(Group group, long[] dual, Duals duals, ref int[] demands)
     {
         demands = [.. demands.OrderByDescending(d => dual[d] / (double)_problem.Weights[d]).ThenBy(d => d)];
         return new KnapsackBound(
-            group.Supplies.Where(s => _tier.SupplyCount[s] > 0).Select(_problem.Capacity),
+            group.Supplies.Where(s => _tier.SupplyCount[s] > 0).Select(s => (_problem.Capacity(s), Known(s))),
             [.. demands.Select(d => (_problem.Weights[d], dual[d], _tier.DemandCount[d]))]);
+
+        // Duals change little from one time to the next, and what was best then is mostly good now.
+        long Known(int supply) => _last[supply] is { } last ? BaseCost(_tier, supply, duals) - ReducedCost(_tier, last, duals) : 0;
     }
 
     private void Learn(KnapsackBound bound, int count)
@@ -171,7 +178,7 @@ internal sealed class PricingKnapsack
     {
         if (_merged.Length < 2 * count) Array.Resize(ref _merged, Math.Max(2 * count, 2 * _merged.Length));
         if (_steps.Length < _stepCount + count) Array.Resize(ref _steps, Math.Max(_stepCount + count, 2 * _steps.Length));
-        int a = 0, b = 0, kept = 0;
+        int a = 0, b = 0, kept = 0, span = 0;
         var best = long.MinValue;
         while (a < count || b < count)
         {
@@ -188,7 +195,8 @@ internal sealed class PricingKnapsack
                 ? _labels[a++]
                 : new Label(shifted, _labels[b].Real + weight, _labels[b].Dual + dual, -2);
             var parent = takeOld ? -2 : _labels[b++].Step;
-            if (kept > 0 && label.Dual - _earning * label.Weight < _least) continue;
+            while (span < _least.Count && _least[span].Capacity < label.Weight) span++;
+            if (kept > 0 && span < _least.Count && label.Dual - _earning * label.Weight < _least[span].Least) continue;
             if (kept > 0 && (Beaten(label, drop, best, ends) || (label.Weight == _merged[kept - 1].Weight && label.Dual <= _merged[kept - 1].Dual))) continue;
             if (!takeOld)
             {
@@ -267,6 +275,7 @@ internal sealed class PricingKnapsack
             : lone >= 0 ? new Pattern(_problem, supply, [new Take(lone, 1)])
             : at >= 0 && _labels[at].Real <= capacity ? Read(supply, _labels[at].Step)
             : null;
+        if (pattern is { Whole: false }) _last[supply] = pattern;
         return new Priced(least, pattern, pattern is null ? long.MaxValue : ReducedCost(_tier, pattern, duals));
     }
 

@@ -11,7 +11,7 @@ namespace Offcuts.Matching.Methods;
 /// left where all numbers are whole (after spend is decided and few mixtures are left: settled) is proven as a tier of its own, once nothing
 /// else is open.
 /// Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
-/// Cost: a column generation a node, from its parent's patterns on, and one dive. Gives up above some nodes.
+/// Cost: a column generation a node, from its parent's patterns on, and a dive where its numbers are whole or it is the third in its line. Gives up above some nodes.
 /// </summary>
 internal sealed class PurchaseBranching
 {
@@ -19,6 +19,9 @@ internal sealed class PurchaseBranching
     private const int FewPatterns = 4_000;
     private const int FewMixtures = 64;
     private const double Clear = 1e-6;
+
+    // Dives take most of a node's time, and most find nothing; where all numbers are whole they mostly do.
+    private const int DiveEach = 3;
     private static readonly PoolWork AtANode = new(30, 20_000, 300_000, 60);
 
     private readonly Tier _tier;
@@ -32,7 +35,7 @@ internal sealed class PurchaseBranching
     public delegate (MaterialPlan Plan, long Bound) Proof(Tier tier, MaterialPlan best, long bound, Relaxation relaxation);
 
     // Whole: the relaxation, where it buys whole pieces only.
-    private sealed record Node(Tier Tier, IReadOnlyList<Pattern> Patterns, long Bound, Relaxation? Whole = null);
+    private sealed record Node(Tier Tier, IReadOnlyList<Pattern> Patterns, long Bound, int Depth = 0, Relaxation? Whole = null);
 
     /// <summary>True where more than one length can be bought: of a single one the bound is rounded up to a whole number anyway.</summary>
     public static bool Applies(Tier tier) =>
@@ -77,11 +80,12 @@ internal sealed class PurchaseBranching
         if (bound >= value) return new Explored<Node>(null, []);
         var (plan, closed) = Listed(tier, relaxation, value - 1);
         if (closed) return new Explored<Node>(plan, []);
-        plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
         var settles = _tier.Goal != Goal.Spend && mixtures is { Mixtures: <= FewMixtures };
-        if ((Unclear(tier, relaxation) ?? (settles ? Unsettled(tier, relaxation) : null)) is { } branch)
-            return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound))]);
-        return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, relaxation)]);
+        var unclear = Unclear(tier, relaxation) ?? (settles ? Unsettled(tier, relaxation) : null);
+        if (unclear is null || node.Depth % DiveEach == 0) plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
+        if (unclear is { } branch)
+            return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound, node.Depth + 1))]);
+        return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, node.Depth, relaxation)]);
     }
 
     // Over all patterns that a better plan can have, where they are few.

@@ -21,8 +21,8 @@ internal sealed class TieBreak
     private const int MostPatterns = 4_000;
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
-    private const double Work = 1;
-    private const double WorkOfOrder = 1;
+    private const double Work = 0.4;
+    private const double WorkOfOrder = 0.4;
     private const int MostStates = 200_000;
     private const long MostTries = 1_500_000;
 

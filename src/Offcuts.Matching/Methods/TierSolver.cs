@@ -177,7 +177,7 @@ internal static class TierSolver
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        glance.Climb(linear, 1, 1, Levels.Few);
+        glance.Climb(linear, 1, 1, tier.OfYardAlone ? Levels.Few : Levels.Some);
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);

@@ -38,18 +38,19 @@ public sealed class KnapsackBoundTests
         var (kept, left) = (0, 0);
         foreach (var (cuts, capacities) in Drawn(300))
         {
-            var bound = new KnapsackBound(capacities, cuts);
+            var bound = new KnapsackBound(capacities.Select(capacity => (capacity, 0L)), cuts);
             for (var next = 0; next < cuts.Length; next++)
             {
                 var earning = cuts[next].Dual / (double)cuts[next].Weight;
                 var least = bound.Least(earning);
+                double LeastOf(long weight) => least.Where(at => at.Capacity >= weight).Select(at => at.Least).FirstOrDefault(double.PositiveInfinity);
                 var rests = Sets(cuts[next..]).ToArray();
                 foreach (var set in Sets(cuts[..next]))
                 {
                     var better = capacities.Any(capacity => rests.Any(rest => set.Weight + rest.Weight <= capacity && set.Dual + rest.Dual > Greedily(cuts, capacity)));
-                    if (better) (set.Dual - earning * set.Weight).Should().BeGreaterThanOrEqualTo(least);
+                    if (better) (set.Dual - earning * set.Weight).Should().BeGreaterThanOrEqualTo(LeastOf(set.Weight));
                     if (better) kept++;
-                    else if (set.Dual - earning * set.Weight < least) left++;
+                    else if (set.Dual - earning * set.Weight < LeastOf(set.Weight)) left++;
                 }
             }
         }
@@ -64,7 +65,7 @@ public sealed class KnapsackBoundTests
     {
         foreach (var (cuts, capacities) in Drawn(300))
         {
-            var bound = new KnapsackBound(capacities, cuts);
+            var bound = new KnapsackBound(capacities.Select(capacity => (capacity, 0L)), cuts);
             var sets = new List<(long Weight, long Dual)>();
             foreach (var set in Sets(cuts).OrderBy(set => set.Weight).ThenByDescending(set => set.Dual))
             {
@@ -83,10 +84,24 @@ public sealed class KnapsackBoundTests
 
                 foreach (var earning in (double[])[0, 0.5, 7])
                 {
-                    var least = capacities.Min(capacity => Reached(capacity, learnt) - earning * capacity);
-                    bound.Least(earning).Should().BeInRange(least - 1.001, least - 0.999, "a margin of one is left for rounding");
+                    foreach (var (capacity, known) in bound.Least(earning))
+                    {
+                        var least = capacities.Where(span => span >= capacity).Min(span => Reached(span, learnt) - earning * span);
+                        known.Should().BeInRange(least - 1.001, least - 0.999, "a margin of one is left for rounding");
+                    }
                 }
             }
         }
+    }
+
+    [Fact]
+    public void What_a_span_is_known_to_reach_counts_for_the_sets_that_it_holds()
+    {
+        // One cut of 6 earns 6; in the span of 10 somebody reached 9 by other cuts, which a set that has earned nothing can't become any more.
+        var bound = new KnapsackBound([(4, 0), (10, 9), (10, 0)], [(6, 6, 1)]);
+
+        bound.Least(1).Select(at => at.Capacity).Should().Equal(4, 10);
+        bound.Least(1)[1].Least.Should().BeApproximately(9 - 10 - 1, 0.001);
+        bound.Least(1)[0].Least.Should().BeApproximately(Math.Min(0 - 4, 9 - 10) - 1, 0.001, "a set of at most 4 may become the best of either");
     }
 }
