@@ -15,7 +15,8 @@ internal sealed class Pattern : IEquatable<Pattern>
     {
         var from = problem.Supplies[supply];
         Supply = supply;
-        Takes = [.. takes.OrderBy(take => take.Demand)];
+        Takes = [.. takes];
+        Array.Sort(Takes, static (one, other) => one.Demand.CompareTo(other.Demand));
         Whole = whole;
         long lengths = 0;
         var hash = new HashCode();

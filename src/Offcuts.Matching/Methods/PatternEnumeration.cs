@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
@@ -108,7 +110,7 @@ internal sealed class PatternEnumeration
         {
             if (!_tier.Active[d] || !from.Whole[d]) continue;
             var whole = new Pattern(_problem, supply, [new Take(d, 1)], whole: true);
-            if (Within(whole) && !Found(whole)) return false;
+            if (!Found(whole)) return false;
         }
 
         _demands = [.. Enumerable.Range(0, from.Allows.Length)
@@ -156,24 +158,27 @@ internal sealed class PatternEnumeration
         return true;
     }
 
-    private bool Within(Pattern pattern) => _limits.All(limit => limit.Holds(pattern));
-
     private bool Emit()
     {
-        var takes = new List<Take>();
-        for (var i = 0; i < _demands.Length; i++)
+        var takes = new Take[_takes.Count(count => count > 0)];
+        for (int i = 0, at = 0; i < _demands.Length; i++)
         {
-            if (_takes[i] > 0) takes.Add(new Take(_demands[i], _takes[i]));
+            if (_takes[i] > 0) takes[at++] = new Take(_demands[i], _takes[i]);
         }
 
-        var pattern = new Pattern(_problem, _supply, takes);
-        return !Within(pattern) || Found(pattern);
+        return Found(new Pattern(_problem, _supply, takes));
     }
 
-    // Where that is one too many, those that are dearest go.
+    // One that is too dear is left out. Where it is one too many, those that are dearest go.
     private bool Found(Pattern pattern)
     {
-        _found.Enqueue(pattern, _dearest - _limits[0].Spare(pattern));
+        var spare = _limits[0].Spare(pattern);
+        for (var i = 0; i < _limits.Length; i++)
+        {
+            if ((i == 0 ? spare : _limits[i].Spare(pattern)) < 0) return true;
+        }
+
+        _found.Enqueue(pattern, _dearest - spare / _tier.Scale);
         return _found.Count <= _mostPatterns || (_found.TryPeek(out _, out var dearest) && Narrowed(dearest - 1));
     }
 
@@ -185,7 +190,8 @@ internal sealed class PatternEnumeration
         private int _supply;
         private int[] _step = [];
         private long[] _dual = [];
-        private long[][] _completion = [];
+        private readonly List<long[]> _completion = [];
+        private int _count;
 
         // So much less than the limits say is the most.
         private long _below;
@@ -204,44 +210,49 @@ internal sealed class PatternEnumeration
             _step = [.. demands.Select(d => _load.Cells[d])];
             (_cells, _sum) = (new int[demands.Length + 1], new long[demands.Length + 1]);
             var capacity = tier.Problem.Capacity(_supply);
-            var last = new long[_load.Most.Length];
-            for (var c = 0; c < last.Length; c++)
+            _count = _load.Most.Length;
+            while (_completion.Count <= demands.Length) _completion.Add([]);
+            var last = Row(demands.Length);
+            for (var c = 0; c < _count; c++)
             {
                 last[c] = _load.Lightest[c] > capacity || _load.Most[c] <= -StateSpaceRelaxation.Never / 2
                     ? -StateSpaceRelaxation.Never
                     : _load.Most[c] - PricingKnapsack.LoadCost(tier, _supply, _duals, _load.Lightest[c], _load.Heaviest[c]);
             }
 
-            _completion = new long[demands.Length + 1][];
-            _completion[^1] = last;
             for (var i = demands.Length - 1; i >= 0; i--)
             {
-                var row = (long[])_completion[i + 1].Clone();
-                for (var copy = 0; copy < most[i]; copy++)
-                {
-                    for (var c = 0; c + _step[i] < row.Length; c++) row[c] = Math.Max(row[c], _dual[i] + row[c + _step[i]]);
-                }
-
-                _completion[i] = row;
+                var row = Row(i);
+                _completion[i + 1].AsSpan(0, _count).CopyTo(row);
+                for (var copy = 0; copy < most[i]; copy++) Extend(row.AsSpan(0, _count), _step[i], _dual[i]);
             }
+        }
+
+        // Used for one supply after the other: there are many, and each takes hundreds of kilobytes.
+        private long[] Row(int i) => _completion[i].Length >= _count ? _completion[i] : _completion[i] = new long[_count];
+
+        // Each cell becomes the better of itself and one copy more; what lies further on is still as it was when a cell is reached.
+        private static void Extend(Span<long> row, int step, long dual)
+        {
+            var c = 0;
+            var added = new Vector<long>(dual);
+            for (; step >= Vector<long>.Count && c + step + Vector<long>.Count <= row.Length; c += Vector<long>.Count)
+                Vector.Max(new Vector<long>(row[c..]), new Vector<long>(row[(c + step)..]) + added).CopyTo(row[c..]);
+            for (; c + step < row.Length; c++) row[c] = Math.Max(row[c], dual + row[c + step]);
         }
 
         public void Take(int i, int count) => (_cells[i + 1], _sum[i + 1]) = (_cells[i] + count * _step[i], _sum[i] + count * _dual[i]);
 
-        public bool TooDear(int i) => _cells[i] >= _completion[i].Length || _sum[i] + _completion[i][_cells[i]] < _below;
+        public bool TooDear(int i) => _cells[i] >= _count || _sum[i] + _completion[i][_cells[i]] < _below;
 
         public void Narrow(long by) => _below += by * limits.Tier.Scale;
 
-        public bool Holds(Pattern pattern) => Left(pattern) >= _below;
-
-        // By so much may a plan with the pattern cost less than the most, in whole units of cost.
-        public long Spare(Pattern pattern) => (Left(pattern) - _below) / limits.Tier.Scale;
-
-        private long Left(Pattern pattern)
+        // By so much may a plan with the pattern cost less than the most, in multiples of 1/Scale; below 0 where it costs more.
+        public long Spare(Pattern pattern)
         {
             var cells = 0;
             foreach (var take in pattern.Takes) cells += take.Count * _load.Cells[take.Demand];
-            return cells < _load.Most.Length ? _load.Most[cells] - PricingKnapsack.ReducedCost(limits.Tier, pattern, _duals) : long.MinValue;
+            return cells < _load.Most.Length ? _load.Most[cells] - PricingKnapsack.ReducedCost(limits.Tier, pattern, _duals) - _below : long.MinValue;
         }
     }
 }
