@@ -113,7 +113,7 @@ internal static class TierSolver
     // Plans from the relaxation, by diving. Where counting mostly decides, it finds them sooner.
     private static MaterialPlan Better(Tier tier, MaterialPlan best, long bound, Relaxation relaxation, int dives, Effort effort, bool straight = false)
     {
-        var work = tier.Goal == Goal.GivenUp ? DiveWork : straight ? 0 : ShortDive;
+        var work = straight ? 0 : tier.Goal == Goal.GivenUp ? DiveWork : ShortDive;
         for (var dived = 0; dived < dives && tier.Value(best) > bound && !effort.Over; dived++)
         {
             if (Diving.Dive(tier, relaxation.Patterns, dived == 0 ? tier.Value(best) - 1 : bound, work, effort) is not { } dive) break;
