@@ -31,7 +31,7 @@ public static class LabelFaults
 
     public static Fault InABundle(string piece, string bundle) => new($"{TextRules.Harmless(piece)} is in the bundle {TextRules.Harmless(bundle)} already");
 
-    public static Fault BundleOfSeveralPlaces(string places) => new($"these pieces lie at several places ({TextRules.Harmless(places)}); say where the bundle lies with --at");
+    public static Fault BundleOfSeveralPlaces(string places) => new($"these pieces lie at several places ({TextRules.Harmless(places)}); say where the bundle lies: with --at, on the screen behind an @");
 
     public static Fault OpenedAlready(string code) => new($"the bundle {TextRules.Harmless(code)} was opened already");
 

@@ -10,4 +10,8 @@ public sealed record PlacedWallSheet(WallSheet Sheet, IReadOnlyDictionary<string
     /// <summary>The fault on the line that it is about; as it is where it is about no line.</summary>
     public Fault Place(Fault fault, string file) =>
         Lines.TryGetValue(fault.About, out var line) ? fault.At(TextRules.Harmless(file), line) : fault with { File = TextRules.Harmless(file) };
+
+    /// <summary>Several, each on its line, in the order of the lines; those about no line come last.</summary>
+    public IReadOnlyList<Fault> Place(IEnumerable<Fault> faults, string file) =>
+        [.. faults.Select(fault => Place(fault, file)).OrderBy(fault => fault.Line > 0 ? fault.Line : int.MaxValue)];
 }

@@ -54,11 +54,11 @@ public sealed record OddSize(string What, string Why)
         .. batch.BareWhole.Where(length => length >= Shortest).Distinct().Select(length => LikeFeet(batch.Pieces[0].Material, length, settings)).OfType<OddSize>(),
     ];
 
-    /// <summary>The doubt about a need, where it has one: that its bare number was meant in feet.</summary>
+    /// <summary>The doubt about a need, where it has one: foam or a board thicker than any, or that its bare number was meant in feet.</summary>
     /// <param name="draft">As understood.</param>
     /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
     public static OddSize? Of(CutDraft draft, YardSettings settings) =>
-        draft is { BareWhole: true, Cut: { } cut } ? LikeFeet(cut.Material, cut.Shortest, settings) : null;
+        TooThick(draft.Material) ?? (draft is { BareWhole: true, Cut: { } cut } ? LikeFeet(cut.Material, cut.Shortest, settings) : null);
 
     /// <summary>
     /// The doubt about a length typed as a bare whole number: read as inches it is under the keep length, and as feet it would be a length that is
@@ -79,11 +79,12 @@ public sealed record OddSize(string What, string Why)
     /// <summary>3 ft: nothing is commonly sold shorter by length, so that a shorter one is mostly feet typed without their mark. Common practice.</summary>
     private static readonly Length ShortestSold = Length.Feet(3);
 
-    /// <summary>The doubt about a store length, where it has one: too short or too long to be sold, mostly feet written without their mark. None for what has no length, and for panels and sheets.</summary>
+    /// <summary>The doubt about a store length, where it has one: too short or too long to be sold, mostly feet written without their mark; and about a panel or a sheet that is thicker than any. None for what has no length.</summary>
     /// <param name="price">As understood.</param>
     /// <param name="unit">How lengths are written.</param>
     public static OddSize? Of(StorePrice price, LengthUnit unit)
     {
+        if (TooThick(price.Material) is { } thick) return thick;
         if (price.Length.IsZero || price.Material.Family is not (MaterialFamily.Lumber or MaterialFamily.Stick or MaterialFamily.Rebar)) return null;
         if (price.Length >= ShortestSold) return Of(price.Material, price.Length, Length.Zero, unit).FirstOrDefault();
         var whole = price.Length.Units % Length.PerInch == 0 && price.Length <= Length.Inches(24);
@@ -97,13 +98,17 @@ public sealed record OddSize(string What, string Why)
         var material = TextRules.Harmless(of.Name);
         if (of is Lumber { Thickness.Nominal: var thick, Width.Nominal: var wide } && !(Thicknesses.Contains(thick) && Widths.Contains(wide)))
             yield return new OddSize(material, "no usual size of lumber");
-        if (of is FoamPanel foam && (foam.Thickness > ThickestFoam || foam.Height > Longest(of))) yield return new OddSize(material, InInches);
-        if (of is Sheet sheet && sheet.Thickness > ThickestSheet) yield return new OddSize(material, InInches);
+        if (TooThick(of) is { } size) yield return size;
         var longest = Longest(of);
         var sized = $"{material} {length.ToText(unit)}{(width.IsZero ? "" : $" x {width.ToText(unit)}")}";
         if (length > longest || width > longest) yield return new OddSize(sized, $"over {longest.ToText(unit)}, the longest that is usually sold");
         else if (length < Shortest) yield return new OddSize(sized, $"under {Shortest.ToText(unit)}, hardly worth a label");
     }
+
+    private static OddSize? TooThick(Material of) =>
+        of is FoamPanel foam && (foam.Thickness > ThickestFoam || foam.Height > Longest(of)) || of is Sheet sheet && sheet.Thickness > ThickestSheet
+            ? new OddSize(TextRules.Harmless(of.Name), InInches)
+            : null;
 
     // Common practice: lumber to 24 ft, bars as they come from the mill to 60 ft, panels and sheets to 16 and 12 ft; of sticks nobody
     // knows, so they are taken like bars.

@@ -151,6 +151,7 @@ internal sealed class PlanCommand
         {
             Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings));
             _context.Say(CompareText.Note(rivals));
+            if (CompareText.Wished(rivals) is { Length: > 0 } wished) _context.Say(wished);
             if (limits.Cancel.IsCancellationRequested) _context.Say(CompareText.Stopped);
             if (id > 0) _context.Say($"Kept the {CompareText.Of(rivals[take!.Value - 1].Aim)} plan as plan {id}. Print it with: offcuts sheet {id}");
             else if (yard is not null) _context.Say("Keep one of them with its number: offcuts plan --compare --take 1");

@@ -61,6 +61,7 @@ internal enum Topic
     Spare,
     Release,
     PutAt,
+    Strap,
     WallFile,
     WallStage,
     WallMove,

@@ -27,6 +27,12 @@ internal abstract record Errand
     /// <summary>Pieces and bins lie somewhere else now.</summary>
     public sealed record PutAt(IReadOnlyList<Code> Codes, string Place) : Errand;
 
+    /// <summary>Strap pieces together under one label.</summary>
+    /// <param name="Codes">The pieces.</param>
+    /// <param name="Name">What the bundle is called; may be empty.</param>
+    /// <param name="Place">Where it lies; none where all lie at one place already.</param>
+    public sealed record Strap(IReadOnlyList<Code> Codes, string Name, string? Place) : Errand;
+
     /// <summary>Keep pieces for a stage.</summary>
     public sealed record Reserve(IReadOnlyList<Code> Codes, string Stage) : Errand;
 

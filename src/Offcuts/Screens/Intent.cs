@@ -140,4 +140,5 @@ internal enum Want
     ListFile,
     Void,
     OpenBundle,
+    Strap,
 }

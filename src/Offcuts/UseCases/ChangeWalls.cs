@@ -44,7 +44,7 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
         var read = SheetFile.ReadWall(file, fileName);
         if (!read.TryGet(out var placed)) return Result<(string, IReadOnlyList<string>)>.Fail(read.Faults);
         var set = Set(stage, placed.Sheet, replace, giveUp);
-        return set.TryGet(out var told) ? (told, Lay(placed.Sheet).Value.ToLookAt) : Result<(string, IReadOnlyList<string>)>.Fail([.. set.Faults.Select(fault => fault.About.Length > 0 ? placed.Place(fault, fileName) : fault)]);
+        return set.TryGet(out var told) ? (told, Lay(placed.Sheet).Value.ToLookAt) : Result<(string, IReadOnlyList<string>)>.Fail(set.Faults.All(fault => fault.About.Length == 0) ? set.Faults : placed.Place(set.Faults, fileName));
     }
 
     /// <summary>The same for a sheet that was typed. The invented system that ships comes into the yard with the first wall of it.</summary>
@@ -91,7 +91,7 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
         else if (yard.Stages().Named(stage) is null) return YardFaults.NoSuchStage(stage);
 
         var laid = Lay(sheet);
-        if (!laid.TryGet(out var wall)) return Result<string>.Fail([.. laid.Faults.Select(fault => placed.Place(fault, ""))]);
+        if (!laid.TryGet(out var wall)) return Result<string>.Fail(placed.Place(laid.Faults, ""));
         var into = before?.Stage ?? yard.Stages().Named(stage)!.Name;
         var told = before is null ? $"took in the wall {sheet.Name} of {into}"
             : before.Sheet.Name == sheet.Name ? $"edited the wall {sheet.Name} of {into}"

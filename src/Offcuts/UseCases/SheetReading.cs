@@ -28,7 +28,7 @@ public sealed record SheetReading(string Name, string InShort, IReadOnlyDictiona
         var laid = systems.FirstOrDefault(system => Same(system.Name, sheet.System)) is { } system ? LaidWall.Of(sheet, system, unit) : WallFaults.NoSuchSystem(sheet.System, systems.Select(system => system.Name));
         return laid.TryGet(out var wall)
             ? new SheetReading(sheet.Name, InShortOf(wall, unit), new WallSayings(wall, unit).Of(text), []) { ToLookAt = wall.ToLookAt }
-            : new SheetReading(sheet.Name, "", new Dictionary<int, string>(), [.. laid.Faults.Select(fault => placed.Place(fault, ""))]);
+            : new SheetReading(sheet.Name, "", new Dictionary<int, string>(), placed.Place(laid.Faults, ""));
     }
 
     /// <summary>A system, with which the walls of the yard that are built of it must still stand.</summary>

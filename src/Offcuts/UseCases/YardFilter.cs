@@ -13,12 +13,16 @@ public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, s
     /// <summary>How sound a piece is, or null for all; a condition leaves bins out.</summary>
     public Condition? Condition { get; init; }
 
+    /// <summary>Only these, like what is in a bundle; null for all.</summary>
+    public IReadOnlySet<Code>? Only { get; init; }
+
     /// <summary>True where the piece is to be shown.</summary>
     public bool Admits(Piece piece, LengthUnit unit) => Admits(piece, Words.Count == 0 ? "" : Line(piece, unit));
 
     /// <summary>The same with the line at hand, made once by <see cref="Line(Piece, LengthUnit)"/>: for looking through many, again and again.</summary>
     public bool Admits(Piece piece, string line) =>
         piece.Length >= AtLeast
+        && (Only is null || Only.Contains(piece.Code))
         && (Condition is null || piece.Condition == Condition)
         && (Material is null || string.Equals(piece.Material.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(piece.Place, Place))
@@ -29,7 +33,7 @@ public sealed record YardFilter(IReadOnlyList<string> Words, string? Material, s
 
     /// <summary>The same with the line at hand, made once by <see cref="Line(Bin)"/>.</summary>
     public bool Admits(Bin bin, string line) =>
-        AtLeast.IsZero && Condition is null
+        AtLeast.IsZero && Condition is null && Only is null
         && (Material is null || string.Equals(bin.Hardware.Name, Material, StringComparison.OrdinalIgnoreCase))
         && (Place is null || Has(bin.Place, Place))
         && HasAll(line);

@@ -1,4 +1,5 @@
 using CsCheck;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 
@@ -35,6 +36,14 @@ public sealed class WallTextTests
         """;
 
     private static readonly string Text = Garage.ReplaceLineEndings("\n");
+
+    [Fact]
+    public void What_is_found_wrong_later_is_told_in_the_order_of_the_lines()
+    {
+        Fault About(string about) => new("something is wrong") { About = about };
+
+        WallText.ReadPlaced(Garage).Value.Place([About("leg C"), About(""), About("height"), About("leg A")], "garage.txt").Select(fault => fault.Line).Should().Equal(3, 6, 9, 0);
+    }
 
     [Fact]
     public void A_sheet_is_read()

@@ -88,6 +88,17 @@ public sealed class OddSizeTests
     [InlineData("panel tie x8")]
     public void Stakes_cleats_and_what_has_its_unit_are_not(string line) => OfNeed(line).Should().BeNull();
 
+    [Fact]
+    public void Millimetres_of_foam_without_their_unit_are_doubted_in_a_price_and_in_a_need_too()
+    {
+        OddSize.Of(Foam("foam 60x300"), LengthUnit.Millimetre)!.Why.Should().Contain("millimetres are written behind each number, like 63mm");
+        OddSize.Of(Foam("foam 60mmx300mm"), LengthUnit.Millimetre).Should().BeNull();
+        OfNeed("strip: foam 60x300 4' x2")!.What.Should().Be("foam 60x300");
+        OfNeed("strip: foam 2-1/2x12 4' x2").Should().BeNull();
+    }
+
+    private static StorePrice Foam(string name) => new() { Material = MaterialReader.Read(name).Value, Length = Length.Feet(4), Price = new Money(1100) };
+
     private static OddSize? OfNeed(string line) => OddSize.Of(CutLine.Read(line, "walls", LengthUnit.Inch).Value, YardSettings.Usual);
 
     private static IReadOnlyList<OddSize> Among(string line) => Among(line, YardSettings.Usual);

@@ -55,6 +55,17 @@ public sealed class KeptWishOfBuyingTests : IDisposable
     }
 
     [Fact]
+    public void Plans_side_by_side_say_why_none_of_them_buys()
+    {
+        const string why = "Each buys nothing, as wished: kept with the plan; --buy lets it buy again.";
+        _yard.Run("plan", "--compare").Lines.Should().NotContain(why);
+        _yard.Run("plan", "--no-buy", "--save");
+
+        _yard.Run("plan", "--compare").Lines.Should().Contain(why);
+        _yard.Run("plan", "--compare", "--buy").Lines.Should().NotContain(why);
+    }
+
+    [Fact]
     public void A_stage_that_was_never_planned_is_not_bound_by_the_wish_for_another()
     {
         _yard.Run("plan", "--no-buy", "--save");

@@ -99,7 +99,7 @@ public sealed class LabelCommandTests : IDisposable
     [Fact]
     public void A_bundle_has_one_label_and_is_opened_into_its_pieces()
     {
-        _yard.Run("bundle", "new", _codes[0], _codes[2]).Error.Should().Be("these pieces lie at several places (north rack, shed); say where the bundle lies with --at\n");
+        _yard.Run("bundle", "new", _codes[0], _codes[2]).Error.Should().Be("these pieces lie at several places (north rack, shed); say where the bundle lies: with --at, on the screen behind an @\n");
         var told = _yard.Must("bundle", "new", _codes[0], _codes[2], "--at", "trailer", "--name", "studs").Out;
         var bundle = told.Split("bundle ")[1][..8];
         told.Should().Be($"Strapped 2 pieces together: bundle {bundle}; its label is to be printed\n");

@@ -62,6 +62,33 @@ public sealed class SheetFormTests
     }
 
     [Fact]
+    public void In_a_yard_of_millimetres_a_wall_is_offered_in_round_ones()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+W").Type("n").Text.Should().Contain("height           2400 mm").And.Contain("core             150 mm").And.Contain("leg A: 3600 mm end").And.Contain("✓ 1 leg, 8 courses;");
+            run.Press("Ctrl+End", "Ctrl+O").Type("d").Text.Should().Contain("  opening door: at 600 mm wide 900 mm high 2000 mm sill 0 mm");
+            run.Press("Ctrl+O").Type("s").Text.Should().Contain("horizontal bars  every 400 mm lap 600 mm of #4").And.Contain("longest bar      6000 mm").And.NotContain("✗");
+        }, yard =>
+        {
+            KnownWall.Fill(yard);
+            new ChangeSettings(yard).Set("unit mm").Ok.Should().BeTrue();
+        });
+    }
+
+    [Fact]
+    public void A_sheet_that_is_being_saved_is_not_saved_a_second_time()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F6", "Ctrl+W").Type("n");
+            run.Hands.Holding = true;
+            run.Press("Ctrl+K", "Ctrl+K");
+            run.LetGo().Text.Should().Contain("Took in the wall new wall of walls").And.NotContain("there is a wall named");
+        }, KnownWall.Fill);
+    }
+
+    [Fact]
     public void What_is_understood_stands_beside_each_line_and_under_the_chosen_one()
     {
         ScreenRun.On(120, 40, run =>

@@ -27,6 +27,33 @@ public sealed class YardManyTests
     });
 
     [Fact]
+    public void What_is_marked_is_strapped_together_and_its_label_marks_all_of_it() => ScreenRun.OnKnownYard(120, 40, run =>
+    {
+        run.Press("Tab", "Tab", "Ctrl+E").Text.Should().Contain("b strapped together under one label");
+        run.Type("b").Text.Should().Contain("what is the bundle called, and where does it lie?").And.Contain("@north rack");
+        run.Press("Home").Type("studs ").Press("Enter");
+
+        run.Text.Should().Contain("Strapped 2 pieces together: bundle");
+        var bundle = run.Yard.Bundles().Should().ContainSingle().Subject;
+        bundle.Should().BeEquivalentTo(new { Name = "studs", Place = "north rack", Pieces = Codes.Take(2) });
+
+        run.Press("Esc", "Esc").Type(bundle.Code.Text);
+        run.Text.Should().Contain($"in the bundle {bundle.Code}").And.Contain("2 of ");
+        run.Press("Enter").Text.Should().Contain("* 2 marked: 2 of 2x4;");
+    });
+
+    [Fact]
+    public void Pieces_of_several_places_are_strapped_where_that_is_said() => ScreenRun.OnKnownYard(120, 40, run =>
+    {
+        run.Press("Tab", "Tab", "Tab", "Ctrl+E").Type("b").Press("Ctrl+U", "Enter");
+        run.Text.Should().Contain("these pieces lie at several places").And.Contain("what is the bundle called", "it stands to be put right");
+
+        run.Type("@trailer").Press("Enter");
+
+        run.Yard.Bundles().Should().ContainSingle().Which.Place.Should().Be("trailer");
+    });
+
+    [Fact]
     public void A_place_that_nothing_has_yet_is_called_new_before_it_is_taken() => ScreenRun.OnKnownYard(100, 30, run =>
     {
         run.Press("Ctrl+T");

@@ -19,6 +19,7 @@ internal sealed class Errands(YardFile yard, Surroundings world)
         Errand.LookUp(var code) => new News.LookedUp(new PieceCard(code, [.. Details.History(yard, code)], Family(code))),
         Errand.Mark(var codes, var state) => Told(errand, new ChangePieces(yard, work).Mark(codes, state)),
         Errand.Judge(var codes, var condition) => Told(errand, new ChangePieces(yard, work).Judge(codes, condition)),
+        Errand.Strap(var strapped, var bundle, var at) => Told(errand, new ChangeLabels(yard).Strap(strapped, bundle, at)),
         Errand.PutAt(var codes, var place) => Told(errand, new ChangePieces(yard, work).PutAt(codes, place)),
         Errand.Reserve(var codes, var stage) => Told(errand, new ChangePieces(yard, work).Reserve(codes, stage)),
         Errand.Free(var codes) => Told(errand, new ChangePieces(yard, work).Free(codes)),

@@ -20,6 +20,7 @@ internal static class YardActs
                 return Opened(state, YardAsks.PutAt(meant), codes, state.LastPlace.Length > 0 ? state.LastPlace : meant[0].Place);
         }
 
+        if (want == Want.Strap) return Opened(state, YardAsks.Strap(meant), codes, meant[0].Place.Length > 0 ? $"@{meant[0].Place}" : "");
         var bins = meant.Count(entry => entry.Bin is not null);
         if (bins > 0)
             return new(state, Notice: new Notice(meant.Count == 1
@@ -43,6 +44,12 @@ internal static class YardActs
     /// <summary>Takes a written answer in.</summary>
     public static Turn<YardState> Written(YardState state)
     {
+        if (state.Line.Ask is Ask.Write { Topic: Topic.Strap })
+        {
+            var (name, at) = state.Line.Text.IndexOf('@') is >= 0 and var sign ? (state.Line.Text[..sign].Trim(), PieceRules.PlaceIn(state.Line.Text[sign..])) : (state.Line.Text.Trim(), "");
+            return new(state with { Line = state.Line.Close(), About = [] }, new Errand.Strap(state.About, name, at.Length > 0 ? at : null));
+        }
+
         var place = PieceRules.PlaceIn(state.Line.Text);
         if (place.Length == 0) return new(state, Notice: new Notice("write the place, or Esc leaves it as it is", Tone.Fault));
         return new(state with { Line = state.Line.Close(), About = [] }, new Errand.PutAt(state.About, place));
@@ -53,6 +60,13 @@ internal static class YardActs
     {
         YardEntry[] meant = [.. put.Codes.Select(state.Yard.Find).OfType<YardEntry>()];
         return meant.Length == 0 ? state : state with { Line = state.Line.Reopen(YardAsks.PutAt(meant), put.Place), About = put.Codes };
+    }
+
+    /// <summary>The same of a bundle.</summary>
+    public static YardState Reopened(YardState state, Errand.Strap strap)
+    {
+        YardEntry[] meant = [.. strap.Codes.Select(state.Yard.Find).OfType<YardEntry>()];
+        return meant.Length < Bundle.Fewest ? state : state with { Line = state.Line.Reopen(YardAsks.Strap(meant), $"{strap.Name} @{strap.Place}".Trim()), About = strap.Codes };
     }
 
     private static Turn<YardState> Labels(YardState state, IReadOnlyList<YardEntry> meant)

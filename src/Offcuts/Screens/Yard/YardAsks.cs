@@ -39,7 +39,10 @@ internal static class YardAsks
         var question = meant is [{ Piece: { } one }] ? $"{one.Code} is {Words.State(one)}. What is it now?" : $"{Many(meant)}: what are they now?";
         return new Ask.Choose(
             question,
-            [.. all.Where(each => meant.Any(entry => entry.Piece!.State != each.State)).Select(each => new Choice(each.Letter, Words.Of(each.State), new Errand.Mark(codes, each.State)))]);
+            [
+                .. all.Where(each => meant.Any(entry => entry.Piece!.State != each.State)).Select(each => new Choice(each.Letter, Words.Of(each.State), new Errand.Mark(codes, each.State))),
+                .. meant.Count >= Bundle.Fewest && meant.All(entry => entry.OnHand) ? new[] { new Choice('b', "strapped together under one label", Want: Want.Strap) } : [],
+            ]);
     }
 
     public static Ask Judge(IReadOnlyList<YardEntry> meant)
@@ -55,6 +58,11 @@ internal static class YardAsks
         meant is [{ } one] ? $"Where does {one.Code} lie now?{(one.Place.Length > 0 ? $" It is at {one.Place}" : "")}" : $"{Many(meant)}: where do they lie now?",
         Topic.PutAt,
         "put at");
+
+    public static Ask Strap(IReadOnlyList<YardEntry> meant) => new Ask.Write(
+        $"{Many(meant)}: what is the bundle called, and where does it lie? A name, if it has one, then @ and the place; its label is printed with the next sheet",
+        Topic.Strap,
+        "bundle");
 
     /// <summary>The first stages, one key each; and free again, where one of them is reserved.</summary>
     public static Ask Reserve(IReadOnlyList<YardEntry> meant, IReadOnlyList<Stage> stages)

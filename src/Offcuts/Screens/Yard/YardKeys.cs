@@ -31,7 +31,7 @@ internal static class YardKeys
         new("Tab", "mark", new Intent.Do(Want.Mark), "Mark the chosen one, or take its mark off, and go on; what is marked is acted on together, and while anything is, a label that is scanned is marked too"),
         new("Ctrl+W", "all", new Intent.Do(Want.MarkAll), "Mark all that is shown, or take those marks off; Esc lets go of all marks"),
         new("Ctrl+T", "put at..", new Intent.Do(Want.PutAt), "Say where it lies now, or where all that are marked do"),
-        new("Ctrl+E", "used..", new Intent.Do(Want.SetState), "Say that a piece, or all that are marked, is used, scrapped, missing, handed over, or back in the yard"),
+        new("Ctrl+E", "used..", new Intent.Do(Want.SetState), "Say that a piece, or all that are marked, is used, scrapped, missing, handed over, or back in the yard; strap those that are marked together under one label"),
         new("Ctrl+D", "sound..", new Intent.Do(Want.Judge), "Say how sound it is: sound, fair or poor"),
         new("Ctrl+R", "reserve/free", new Intent.Do(Want.Reserve), "Keep it for one stage; let what is reserved go free"),
         new("Ctrl+L", "label", new Intent.Do(Want.QueueLabel), "Print its label again with the next sheet"),

@@ -54,6 +54,7 @@ internal static class YardModel
         News.LookedUp(var card) => new(card.Code == state.Code ? state with { Card = card } : state),
         News.Done(Errand.PutAt put, _) => new(state with { LastPlace = put.Place }),
         News.Refused(Errand.PutAt put, _) when state.Line.Ask is null => new(YardActs.Reopened(state, put)),
+        News.Refused(Errand.Strap strap, _) when state.Line.Ask is null => new(YardActs.Reopened(state, strap)),
         _ => new(state),
     };
 
@@ -74,6 +75,7 @@ internal static class YardModel
                 : $"nothing in this yard has the code {state.Query.Code}", Tone.Fault));
         }
 
+        if (!state.Query.Bundle.IsNone) return BundleMarked(state);
         if (state.Query.Code.IsNone) return new(state with { Closer = state.Entry is not null && !state.Closer, CloserTop = 0 });
 
         // A scanned label opens its piece and makes room for the next scan, or joins what is marked; one that is gone is shown among those that are.
@@ -83,12 +85,20 @@ internal static class YardModel
         return LookedUp(state, marked.State) with { Notice = marked.Notice };
     }
 
+    // The label of a bundle stands for what is in it: all of it is marked, and the line makes room for the next scan.
+    private static Turn<YardState> BundleMarked(YardState state)
+    {
+        var marked = state.Shown.All(i => state.Marked.Contains(state.Yard.Entries[i].Code)) ? new Turn<YardState>(state) : YardMarks.All(state);
+        return LookedUp(state, Filtered(marked.State with { Line = state.Line.Cleared() }, keep: state.Code)) with { Notice = marked.Notice };
+    }
+
     private static Turn<YardState> Answered(YardState state, Ask.Choose ask, char letter)
     {
         if (ask.Of(letter) is not { } choice) return new(state);
         var closed = state with { Line = state.Line.Close() };
         return choice.Order is { } order
             ? LookedUp(state, Ordered(closed with { Order = order, Turned = order == state.Order && !state.Turned }))
+            : choice.Want is { } want ? YardActs.Begun(closed, want)
             : new(closed, choice.Errand);
     }
 

@@ -14,6 +14,9 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
 {
     private const int MostLengthWords = 3;
 
+    /// <summary>The bundle whose label the line is: what is in it is shown. None where it is another one, or no label.</summary>
+    public Code Bundle { get; init; }
+
     public static YardQuery All { get; } = new(new YardFilter([], null, null, Length.Zero), default);
 
     /// <summary>Never refuses: what is no length is a word.</summary>
@@ -21,6 +24,7 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
     {
         var trimmed = text.Trim();
         if (trimmed.Length == 0) return All;
+        if (BundleOf(trimmed, yard) is { } bundle) return new YardQuery(new YardFilter([], null, null, Length.Zero) { Only = bundle.Pieces.ToHashSet() }, default) { Bundle = bundle.Code };
         if (ScannedCode(trimmed, yard) is { IsNone: false } code) return new YardQuery(new YardFilter([code.Text], null, null, Length.Zero), code);
 
         var at = trimmed.IndexOf('@');
@@ -40,6 +44,7 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
     public string ReadBack(LengthUnit unit)
     {
         if (!Code.IsNone) return $"code {Code}";
+        if (!Bundle.IsNone) return $"in the bundle {Bundle}";
         var parts = new List<string>();
         if (Filter.Material is { } material) parts.Add(material);
         if (!Filter.AtLeast.IsZero) parts.Add($"{Filter.AtLeast.ToText(unit)} or longer");
@@ -48,6 +53,9 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         parts.AddRange(Filter.Words.Select(word => $"\"{word}\""));
         return string.Join(", ", parts);
     }
+
+    private static Bundle? BundleOf(string text, YardSnapshot yard) =>
+        yard.Bundles.Count > 0 && Core.Yard.Code.Parse(text).TryGet(out var code) ? yard.Bundles.FirstOrDefault(bundle => bundle.IsWhole && bundle.Code == code) : null;
 
     // A code alone, or one that a scanner typed behind other words, with or without a gap before it. Without what a symbol says before
     // its code, the last word is one only where this yard knows it: any other word of seven letters stays a word.

@@ -19,20 +19,25 @@ internal sealed record FormAdd(char Letter, string Says, int Where, IReadOnlyLis
 internal static class FormAdds
 {
     /// <summary>Everything that the sheet may still tell, at the place where it belongs.</summary>
-    public static IReadOnlyList<FormAdd> Of(SheetForm form)
+    /// <param name="form">The sheet.</param>
+    /// <param name="unit">In which unit it is offered.</param>
+    public static IReadOnlyList<FormAdd> Of(SheetForm form, LengthUnit unit) =>
+        [.. Offered(form, unit).Select(add => add with { Lines = [.. add.Lines.Select(line => RoundLengths.In(unit, line))] })];
+
+    private static IReadOnlyList<FormAdd> Offered(SheetForm form, LengthUnit unit)
     {
         var end = form.Lines.Count;
         var missing = form.Facts.Where(fact => fact.Needed && !Has(form, fact.Name)).Select(fact => fact.Example).ToArray();
         return
         [
-            .. form.Kind == SheetKind.Wall ? OfWall(form) : OfSystem(form),
+            .. form.Kind == SheetKind.Wall ? OfWall(form, unit) : OfSystem(form),
             new('n', "note", end, [Example(form, "note")]),
             .. missing.Length > 0 ? new[] { new FormAdd('m', "what is missing", end, missing) } : [],
             new('x', "empty line", form.At + 1, [""]),
         ];
     }
 
-    private static IEnumerable<FormAdd> OfWall(SheetForm form)
+    private static IEnumerable<FormAdd> OfWall(SheetForm form, LengthUnit unit)
     {
         var legs = Enumerable.Range(0, form.Lines.Count).Where(line => form.Fact(line) == "leg").ToArray();
         var behindLegs = legs.Length == 0 ? form.Lines.Count : form.Block(legs[^1]).To;
@@ -40,10 +45,10 @@ internal static class FormAdds
         if ((form.LegAt(form.At) ?? (legs.Length == 0 ? (int?)null : legs[^1])) is { } leg)
         {
             var (name, block) = (NameOf(form.Lines[leg]), form.Block(leg));
-            yield return new('t', "leg that starts in a tee", behindLegs, [$"leg {NextLeg(form)}: 8' end", SheetForm.Set($"starts at {TeePlace(form, leg)} inside of {name}")]);
+            yield return new('t', "leg that starts in a tee", behindLegs, [$"leg {NextLeg(form)}: 8' end", SheetForm.Set($"starts at {TeePlace(form, leg, unit)} inside of {name}")]);
             if (!Said(form, block, "ends")) yield return new('e', "end in a tee", block.To, [SheetForm.Set($"ends at 4' inside of {NameOf(form.Lines[legs[0]])}")]);
-            yield return new('d', "door", block.To, [Opening(form, block, "door", door: true)]);
-            yield return new('w', "window", block.To, [Opening(form, block, "window", door: false)]);
+            yield return new('d', "door", block.To, [Opening(form, block, unit, "door", door: true)]);
+            yield return new('w', "window", block.To, [Opening(form, block, unit, "window", door: false)]);
             if (!Said(form, block, "outside")) yield return new('h', "outside hand", leg + 1, [SheetForm.Set("outside right")]);
         }
 
@@ -96,24 +101,25 @@ internal static class FormAdds
     }
 
     // On the whole foot nearest to the middle of the leg that has a foot of foam on both sides; the middle where none has.
-    private static string TeePlace(SheetForm form, int leg)
+    private static string TeePlace(SheetForm form, int leg, LengthUnit unit)
     {
-        var feet = LengthAt(form.Lines[leg]) is { } length ? length.Units / Length.PerFoot : 8;
+        var foot = RoundLengths.Of(unit, 1, 0);
+        var feet = LengthAt(form.Lines[leg]) is { } length ? length.Units / foot.Units : 8;
         var (from, to) = form.Block(leg);
         (long From, long To)[] holes = [.. Enumerable.Range(from, to - from).Where(line => form.Fact(line) == "opening").Select(line => (After(form.Lines[line], "at")?.Units ?? 0, EndOf(form.Lines[line])?.Units ?? 0))];
-        var clear = Enumerable.Range(1, (int)Math.Max(1, feet - 1)).Where(at => holes.All(hole => (at + 1) * Length.PerFoot <= hole.From || (at - 1) * Length.PerFoot >= hole.To));
-        return Text(Length.Feet(clear.OrderBy(at => Math.Abs((2 * at) - feet)).FirstOrDefault((int)Math.Max(1, feet / 2))));
+        var clear = Enumerable.Range(1, (int)Math.Max(1, feet - 1)).Where(at => holes.All(hole => (at + 1) * foot.Units <= hole.From || (at - 1) * foot.Units >= hole.To));
+        return Text(Length.FromUnits(clear.OrderBy(at => Math.Abs((2 * at) - feet)).FirstOrDefault((int)Math.Max(1, feet / 2)) * foot.Units), unit);
     }
 
-    private static string Opening(SheetForm form, (int From, int To) block, string name, bool door)
+    private static string Opening(SheetForm form, (int From, int To) block, LengthUnit unit, string name, bool door)
     {
-        var (wide, gap) = (Length.Feet(3), Length.Feet(2));
-        var high = Value(form, "height") ?? Length.Feet(8);
+        var (wide, gap) = (RoundLengths.Of(unit, 3, 0), RoundLengths.Of(unit, 2, 0));
+        var high = Value(form, "height") ?? RoundLengths.Of(unit, 8, 0);
         var last = Enumerable.Range(block.From, block.To - block.From).Where(line => form.Fact(line) == "opening").Select(line => EndOf(form.Lines[line])).OfType<Length>().DefaultIfEmpty(Length.Zero).Max();
         var size = door
-            ? $"high {Text(Length.Min(high, Length.Feet(6) + Length.Inches(8)))} sill 0\""
-            : high < Length.Feet(7) ? $"high {Inches(high.Units / 2)} sill {Inches(high.Units / 4)}" : "high 3' sill 3'";
-        return SheetForm.Set($"opening {Free(form, name)}: at {Text(last + gap)} wide {Text(wide)} {size}");
+            ? $"high {Text(Length.Min(high, RoundLengths.Of(unit, 6, 8)), unit)} sill 0\""
+            : high < RoundLengths.Of(unit, 7, 0) ? $"high {Whole(high.Units / 2, unit)} sill {Whole(high.Units / 4, unit)}" : "high 3' sill 3'";
+        return SheetForm.Set($"opening {Free(form, name)}: at {Text(last + gap, unit)} wide {Text(wide, unit)} {size}");
     }
 
     // What it says in the sheet's own words, or nothing while it can't be read.
@@ -168,7 +174,12 @@ internal static class FormAdds
 
     private static string Example(SheetForm form, string fact) => form.Facts.First(known => known.Name == fact).Example;
 
-    private static string Inches(long units) => Text(Length.FromUnits(Math.Max(1, units / Length.PerInch) * Length.PerInch));
+    // Whole inches, or centimetres.
+    private static string Whole(long units, LengthUnit unit)
+    {
+        var step = unit == LengthUnit.Inch ? Length.PerInch : 10 * Length.PerMillimetre;
+        return Text(Length.FromUnits(Math.Max(1, units / step) * step), unit);
+    }
 
-    private static string Text(Length length) => LengthText.Faithful(length, LengthUnit.Inch);
+    private static string Text(Length length, LengthUnit unit) => unit == LengthUnit.Inch ? LengthText.Faithful(length, unit) : LengthText.In(unit, length);
 }

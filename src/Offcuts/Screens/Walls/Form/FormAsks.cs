@@ -1,3 +1,4 @@
+using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Screens;
@@ -5,7 +6,7 @@ namespace Offcuts.Screens;
 /// <summary>The questions of the form of a sheet, and those that lead to it.</summary>
 internal static class FormAsks
 {
-    public static Ask Add(SheetForm form) => new Ask.Choose("What is added?", [.. FormAdds.Of(form).Select(add => new Choice(add.Letter, add.Says) { Add = add })]);
+    public static Ask Add(SheetForm form, LengthUnit unit) => new Ask.Choose("What is added?", [.. FormAdds.Of(form, unit).Select(add => new Choice(add.Letter, add.Says) { Add = add })]);
 
     public static Ask Leave(SheetForm form) => new Ask.Choose(
         $"Leave the sheet{(form.Of is { } of ? $" of {of}" : "")}? What was typed is not saved",

@@ -50,9 +50,9 @@ internal static class FormModel
     public static WallsState Hear(WallsState state, SheetForm form, News news) => news switch
     {
         News.Fresh => state with { Form = Read(form, state.Yard) },
-        News.Done(Errand.SaveSheet saved, _) => Saved(state, form, saved.Edit),
-        News.Refused(Errand.SaveSheet, _) when Other(form, state.Yard) is { Stale: true } other && state.Line.Ask is null => state with { Line = state.Line.Open(FormAsks.Stale(form, other.Text is null)) },
-        News.Refused(Errand.SaveSheet, _) => state with { Form = form with { Tried = true } },
+        News.Done(Errand.SaveSheet saved, _) => Saved(state, form with { Saving = null }, saved.Edit),
+        News.Refused(Errand.SaveSheet, _) when Other(form, state.Yard) is { Stale: true } other && state.Line.Ask is null => state with { Form = form with { Saving = null }, Line = state.Line.Open(FormAsks.Stale(form, other.Text is null)) },
+        News.Refused(Errand.SaveSheet, _) => state with { Form = form with { Saving = null, Tried = true } },
         _ => state,
     };
 
@@ -71,7 +71,7 @@ internal static class FormModel
         switch (want)
         {
             case Want.AddLine:
-                return new(state with { Line = state.Line.Open(FormAsks.Add(form)) });
+                return new(state with { Line = state.Line.Open(FormAsks.Add(form, state.Yard.Unit)) });
             case Want.DoubleLine:
                 return new(Put(state, form.Inserted(form.Block(form.At).To, FormAdds.Double(form))));
             case Want.DropLine:
@@ -107,6 +107,7 @@ internal static class FormModel
 
     private static Turn<WallsState> Save(WallsState state, SheetForm form, bool asked)
     {
+        if (form.Saving == form.Edit) return new(state);
         if (form.Reading.Faults.Count > 0)
         {
             var first = form.Reading.Faults[0];
@@ -125,7 +126,7 @@ internal static class FormModel
 
         if (!over && !form.Changed && form.Of is not null) return new(Closed(state), Notice: new Notice("nothing was changed"));
         if (!asked && GivenUp(state.Yard, meant) is { Length: > 0 } lost) return new(state with { Form = form, Line = state.Line.Open(FormAsks.GiveUp(lost)) });
-        return new(state with { Form = meant }, new Errand.SaveSheet(meant.Kind, meant.Stage, meant.Edit), Notice.None);
+        return new(state with { Form = meant with { Saving = meant.Edit } }, new Errand.SaveSheet(meant.Kind, meant.Stage, meant.Edit), Notice.None);
     }
 
     // What a wall that is built otherwise loses; its name and its notes change nothing.

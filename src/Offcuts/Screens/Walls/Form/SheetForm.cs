@@ -52,6 +52,9 @@ internal sealed record SheetForm
     /// <summary>True once it was to be saved and could not be.</summary>
     public bool Tried { get; init; }
 
+    /// <summary>What is being saved; none while nothing is. The same is not saved a second time meanwhile, which would be refused.</summary>
+    public SheetEdit? Saving { get; init; }
+
     private ImmutableStack<(ImmutableList<string> Lines, int At)> Past { get; init; } = [];
 
     private ImmutableStack<(ImmutableList<string> Lines, int At)> Ahead { get; init; } = [];
