@@ -163,7 +163,7 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", change => change.SetStage(entered))
-            .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; not asked for are {taken.InPlace} counted things of courses that stand" : "")}; {NotEntered(there.Laid)}");
+            .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; {taken.InPlace} counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left" : "")}; {NotEntered(there.Laid)}");
     }
 
     /// <summary>Names of materials that the yard does not have yet among what a wall would enter.</summary>

@@ -125,7 +125,7 @@ public sealed class TakeOffWallTests : IDisposable
         var above = Keep().Plan.ExtraTies.Count(tie => tie.Course == 2);
         new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
 
-        new ChangeWalls(_yard).Enter("shed", newNames: true).Value.Should().Contain(" counted things of courses that stand; not entered, since several");
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Value.Should().Contain(" counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left; not entered, since several");
 
         Needed().Should().Equal(("shed / panel tie", 11 + above), ("shed / end bracket", 4));
         Line("end bracket").Should().Match<Offcuts.Walls.StockLine>(line => line.NeededCount == 4 && line.OnHandCount == 0 && line.ShortBy == 4);
