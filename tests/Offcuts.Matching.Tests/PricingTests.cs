@@ -34,6 +34,44 @@ public class PricingTests
         bought.Should().BeGreaterThan(100);
     }
 
+    // As column generation asks: one after the other, each time about what was asked last, and now and then something else. What was best last time leaves out what can't be the best now.
+    [Fact]
+    public void Asked_again_at_other_duals_the_least_reduced_cost_is_still_that_of_trying_every_pattern()
+    {
+        var (compared, changed) = (0, 0);
+        for (var seed = 0; seed < 200; seed++)
+        {
+            foreach (var (tier, _) in Tiers(seed))
+            {
+                var random = new Random(seed);
+                var pricing = new PricingKnapsack(tier);
+                double[] earned = [.. tier.DemandCount.Select(_ => random.Next(3) * 100.0 + random.Next(200))];
+                var before = new Pattern?[tier.SupplyCount.Length];
+                for (var asked = 0; asked < 5; asked++)
+                {
+                    var duals = new Duals(tier, earned, new double[tier.SupplyCount.Length], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+                    var priced = pricing.Price(duals);
+                    for (var s = 0; s < priced.Length; s++)
+                    {
+                        if (tier.SupplyCount[s] == 0 || Every(tier, s).Select(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)).DefaultIfEmpty(long.MaxValue).Min() is var least && least >= 0) continue;
+                        priced[s].Least.Should().Be(least, $"seed {seed}, supply {s}, asked {asked} times before");
+                        priced[s].ReducedCost.Should().Be(least);
+                        if (asked > 0) compared++;
+                        if (asked > 0 && !Equals(before[s], priced[s].Best)) changed++;
+                        before[s] = priced[s].Best;
+                    }
+
+                    // A little for all, much for one, and sometimes nothing for one.
+                    earned = [.. earned.Select(each => Math.Max(0, each + random.Next(-20, 21)))];
+                    earned[random.Next(earned.Length)] *= random.Next(3);
+                }
+            }
+        }
+
+        compared.Should().BeGreaterThan(1_000, "else little was compared");
+        changed.Should().BeGreaterThan(200, "else what was best last time always is");
+    }
+
     // Whole inches, so that many patterns end exactly with their span, which spares a saw cut. What a cut earns is a part of what its saw cut costs, and a little
     // more the longer it is: there a pattern that earns less can be the best because it ends so.
     [Fact]

@@ -62,7 +62,7 @@ internal static class MaterialSolver
         if (first.Plan.Left.Sum() > 0) return first;
         var merged = Merged(first);
         var tier = first.Plan.Spend > 0 ? Tier.Spend(merged.Plan) : Tier.GivenUp(merged.Plan);
-        var soon = TierSolver.Soon(tier, merged.Plan, first.Plan.Spend > 0 ? 0 : merged.LastBound, 1, effort, straight: true);
+        var soon = TierSolver.Soon(tier, merged.Plan, first.Plan.Spend > 0 ? 0 : merged.LastBound, 1, effort, straight: first.Plan.Spend > 0);
         return first.Plan.Spend > 0
             ? merged with { Plan = soon.Plan, SpendBound = soon.Bound, SpendLeast = soon.Bound }
             : merged with { Plan = soon.Plan, LastBound = soon.Bound };

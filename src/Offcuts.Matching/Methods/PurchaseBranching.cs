@@ -11,7 +11,7 @@ namespace Offcuts.Matching.Methods;
 /// left where all numbers are whole (after spend is decided and few mixtures are left: settled) is proven as a tier of its own, once nothing
 /// else is open.
 /// Source: branching on the rows of the master, Barnhart and others, 1998 (from memory).
-/// Cost: a column generation a node, from its parent's patterns on, and a dive where its numbers are whole or it is the third in its line. Gives up above some nodes.
+/// Cost: a column generation a node, from its parent's patterns on, and a dive where its numbers are whole and at every third depth. Gives up above some nodes.
 /// </summary>
 internal sealed class PurchaseBranching
 {
@@ -81,9 +81,9 @@ internal sealed class PurchaseBranching
         var (plan, closed) = Listed(tier, relaxation, value - 1);
         if (closed) return new Explored<Node>(plan, []);
         var settles = _tier.Goal != Goal.Spend && mixtures is { Mixtures: <= FewMixtures };
-        var unclear = Unclear(tier, relaxation) ?? (settles ? Unsettled(tier, relaxation) : null);
+        var unclear = Unclear(tier, relaxation);
         if (unclear is null || node.Depth % DiveEach == 0) plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
-        if (unclear is { } branch)
+        if ((unclear ?? (settles ? Unsettled(tier, relaxation) : null)) is { } branch)
             return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound, node.Depth + 1))]);
         return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, node.Depth, relaxation)]);
     }

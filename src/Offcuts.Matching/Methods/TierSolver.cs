@@ -80,7 +80,7 @@ internal static class TierSolver
     /// <param name="trivialBound">A bound that is known beforehand.</param>
     /// <param name="dives">How many dives.</param>
     /// <param name="effort">Limit.</param>
-    /// <param name="straight">True where a dive for the spend takes nothing back: branching, which dives too, comes after it.</param>
+    /// <param name="straight">True where a dive takes nothing back, since branching, which dives too, comes after it or others wait.</param>
     public static TierOutcome Soon(Tier tier, MaterialPlan incumbent, long trivialBound, int dives, Effort effort, bool straight = false)
     {
         // What is known from before comes from here: full loads were looked for then.
@@ -177,7 +177,7 @@ internal static class TierSolver
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        glance.Climb(linear, 1, 1, tier.OfYardAlone ? Levels.Few : Levels.Some);
+        glance.Climb(linear, 1, 1, tier.Goal == Goal.GivenUp && !tier.OfYardAlone ? Levels.Some : Levels.Few);
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);

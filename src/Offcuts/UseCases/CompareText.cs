@@ -48,8 +48,8 @@ public static class CompareText
         ];
     }
 
-    /// <summary>Why there is no plan that buys, where a kept one bought nothing; else empty.</summary>
-    public static string Wished(IReadOnlyList<Rival> rivals) => rivals[0].Plan.Buys ? "" : "Each buys nothing, as wished: kept with the plan; --buy lets it buy again.";
+    /// <summary>Why there is no plan that buys, where nothing may be bought; else empty.</summary>
+    public static string Wished(IReadOnlyList<Rival> rivals) => rivals[0].Plan.Buys ? "" : "Each buys nothing, as wished; --buy lets it buy again.";
 
     /// <summary>What is said where it was stopped.</summary>
     public const string Stopped = "Stopped: these are the best plans up to then; what is missing was not begun.";

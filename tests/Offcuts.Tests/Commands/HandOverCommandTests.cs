@@ -200,7 +200,9 @@ public sealed class HandOverCommandTests : IDisposable
         var bundle = _ours.Must("bundle", "list").Lines[0][..8];
 
         _ours.Must("hand", "bed", "trailer: 12' 500 lb");
-        _ours.Must("hand", "load", bundle).Out.Should().Contain(_long).And.Contain(_short);
+        var driven = _ours.Must("hand", "load", bundle).Out;
+        driven.Should().Contain(_long).And.Contain(_short);
+        _ours.Must("hand", "load", bundle, _short, _short).Out.Should().Be(driven, "what is named twice, or beside its bundle, is driven once");
         _ours.Must("hand", "over", bundle, "--to", "Ann", "--gift").Lines[0].Should().Be("Gave 2 pieces to Ann: hand-over 1");
 
         _ours.Must("list").Out.Should().NotContain(_long).And.NotContain(_short);

@@ -45,10 +45,13 @@ public sealed class YardManyTests
     [Fact]
     public void Pieces_of_several_places_are_strapped_where_that_is_said() => ScreenRun.OnKnownYard(120, 40, run =>
     {
-        run.Press("Tab", "Tab", "Tab", "Ctrl+E").Type("b").Press("Ctrl+U", "Enter");
+        run.Press("Tab", "Tab", "Tab", "Ctrl+E").Type("b").Press("Enter");
         run.Text.Should().Contain("these pieces lie at several places").And.Contain("what is the bundle called", "it stands to be put right");
 
-        run.Type("@trailer").Press("Enter");
+        run.Press("Ctrl+U").Type("studs @nort rack");
+        run.Text.Should().Contain("! NEW PLACE: nort rack (did you mean north rack?)");
+
+        run.Press("Ctrl+U").Type("@trailer").Press("Enter");
 
         run.Yard.Bundles().Should().ContainSingle().Which.Place.Should().Be("trailer");
     });

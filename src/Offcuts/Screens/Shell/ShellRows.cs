@@ -128,7 +128,8 @@ internal static class ShellRows
                     : Row.Wrapped("… " + happened.Fault.Sentence, width, Tone.Soft, indent: 2));
             if (write.Topic == Topic.Correct) rows.AddRange(StripRows.Reading(state.Strip, width));
             if (write.Topic == Topic.CorrectNeed) rows.AddRange(StagesRows.Reading(state.Stages, width));
-            if (state.Place == Place.Yard && write.Topic == Topic.PutAt) rows.AddRange(YardRows.Places(state.Yard, width));
+            if (state.Place == Place.Yard && write.Topic == Topic.PutAt) rows.AddRange(YardRows.Places(state.Yard, state.Line.Text, width));
+            if (state.Place == Place.Yard && write.Topic == Topic.Strap) rows.AddRange(YardRows.Places(state.Yard, YardActs.Strapped(state.Line.Text).At, width));
             if (state.Place == Place.Walls && state.Walls.Stacking is { } stacking)
                 rows.AddRange(stacking.TryGet(out var wish)
                     ? Row.Wrapped($"✓ {WallsAsks.Told(wish)}", width, Tone.Good, indent: 2)

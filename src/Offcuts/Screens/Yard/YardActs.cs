@@ -20,7 +20,8 @@ internal static class YardActs
                 return Opened(state, YardAsks.PutAt(meant), codes, state.LastPlace.Length > 0 ? state.LastPlace : meant[0].Place);
         }
 
-        if (want == Want.Strap) return Opened(state, YardAsks.Strap(meant), codes, meant[0].Place.Length > 0 ? $"@{meant[0].Place}" : "");
+        // Where they lie at several places, which of them is for who straps them to say.
+        if (want == Want.Strap) return Opened(state, YardAsks.Strap(meant), codes, meant[0].Place is { Length: > 0 } place && meant.All(entry => entry.Place == place) ? $"@{place}" : "");
         var bins = meant.Count(entry => entry.Bin is not null);
         if (bins > 0)
             return new(state, Notice: new Notice(meant.Count == 1
@@ -46,7 +47,7 @@ internal static class YardActs
     {
         if (state.Line.Ask is Ask.Write { Topic: Topic.Strap })
         {
-            var (name, at) = state.Line.Text.IndexOf('@') is >= 0 and var sign ? (state.Line.Text[..sign].Trim(), PieceRules.PlaceIn(state.Line.Text[sign..])) : (state.Line.Text.Trim(), "");
+            var (name, at) = Strapped(state.Line.Text);
             return new(state with { Line = state.Line.Close(), About = [] }, new Errand.Strap(state.About, name, at.Length > 0 ? at : null));
         }
 
@@ -54,6 +55,10 @@ internal static class YardActs
         if (place.Length == 0) return new(state, Notice: new Notice("write the place, or Esc leaves it as it is", Tone.Fault));
         return new(state with { Line = state.Line.Close(), About = [] }, new Errand.PutAt(state.About, place));
     }
+
+    /// <summary>What a bundle is called, and where it is put, which stands behind the sign; either may be left out.</summary>
+    public static (string Name, string At) Strapped(string text) =>
+        text.IndexOf('@') is >= 0 and var sign ? (text[..sign].Trim(), PieceRules.PlaceIn(text[sign..])) : (text.Trim(), "");
 
     /// <summary>What was refused stands to be put right.</summary>
     public static YardState Reopened(YardState state, Errand.PutAt put)

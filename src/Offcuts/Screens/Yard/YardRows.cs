@@ -68,10 +68,10 @@ internal static class YardRows
     }
 
     /// <summary>Below the question where something is to be put: the places that are known and that the answer may become; a new one is called so.</summary>
-    public static IReadOnlyList<Row> Places(YardState state, int width)
+    public static IReadOnlyList<Row> Places(YardState state, string written, int width)
     {
         const int most = 6;
-        var typed = PieceRules.PlaceIn(state.Line.Text);
+        var typed = PieceRules.PlaceIn(written);
         var exact = state.Yard.Places.Contains(typed);
         var near = state.Yard.Places.Where(place => typed.Length == 0 || state.Line.Marked || place.Contains(typed, StringComparison.OrdinalIgnoreCase)).Take(most).ToArray();
         var meant = exact ? null : NewPlace.Of(typed, state.Yard.PlaceNames);
