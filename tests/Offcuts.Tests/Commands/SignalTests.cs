@@ -119,7 +119,7 @@ public sealed class SignalTests : IDisposable
     {
         for (var waited = 0; !there(); waited++)
         {
-            waited.Should().BeLessThan(600, "the screen shows within a minute");
+            waited.Should().BeLessThan(1_800, "the screen shows within three minutes, on a machine that is busy too");
             Thread.Sleep(100);
         }
     }
