@@ -99,10 +99,7 @@ public sealed class LaidWall
     internal string Told(Length length) => Unit == LengthUnit.Inch ? length.ToString() : LengthText.In(Unit, length);
 
     /// <summary>A measure as a tape shows it; nothing is rounded.</summary>
-    internal string OnTape(Length length) => OnTape(length, Unit);
-
-    /// <summary>The same in a unit.</summary>
-    internal static string OnTape(Length length, LengthUnit unit) => unit == LengthUnit.Inch ? LengthText.Faithful(length, unit) : LengthText.In(unit, length);
+    internal string OnTape(Length length) => LengthText.OnTape(length, Unit);
 
     /// <summary>A place so many units from a leg's start; before it with a minus.</summary>
     internal string Place(long units) => (units < 0 ? "-" : "") + OnTape(Length.FromUnits(Math.Abs(units)));

@@ -22,7 +22,7 @@ internal static class TouchingEnds
         }
     }
 
-    private static string Where(Side side, LengthUnit unit) => $"{LaidWall.OnTape(side.Offset, unit)} {WallWords.Of(side.Face)} of {side.Leg}";
+    private static string Where(Side side, LengthUnit unit) => $"{LengthText.OnTape(side.Offset, unit)} {WallWords.Of(side.Face)} of {side.Leg}";
 
     // The leg whose side this end lies on with some of its thickness, seen along the way that leads out of the end.
     private static Side? Touched(IReadOnlyList<PlacedLeg> placed, PlacedLeg leg, Point at, int outward, long whole)

@@ -6,6 +6,13 @@ namespace Offcuts.Matching.Tests;
 /// <summary>Pricing against trying every pattern, and what rests on it.</summary>
 public class PricingTests
 {
+    private static double[] Earned(Tier tier, Random random) => [.. tier.DemandCount.Select(_ => random.Next(3) * 100.0 + random.Next(200))];
+
+    private static Duals At(Tier tier, double[] earned) => new(tier, earned, new double[tier.SupplyCount.Length], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+
+    private static long LeastOfEvery(Tier tier, int supply, Duals duals) =>
+        Every(tier, supply).Select(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)).DefaultIfEmpty(long.MaxValue).Min();
+
     [Fact]
     public void The_least_reduced_cost_is_that_of_trying_every_pattern()
     {
@@ -15,13 +22,11 @@ public class PricingTests
             foreach (var (tier, _) in Tiers(seed))
             {
                 var random = new Random(seed);
-                var duals = new Duals(
-                    tier, [.. tier.DemandCount.Select(_ => random.Next(3) * 100.0 + random.Next(200))], new double[tier.SupplyCount.Length],
-                    tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+                var duals = At(tier, Earned(tier, random));
                 var priced = new PricingKnapsack(tier).Price(duals);
                 for (var s = 0; s < priced.Length; s++)
                 {
-                    if (tier.SupplyCount[s] == 0 || Every(tier, s).Select(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)).DefaultIfEmpty(long.MaxValue).Min() is var least && least >= 0) continue;
+                    if (tier.SupplyCount[s] == 0 || LeastOfEvery(tier, s, duals) is var least && least >= 0) continue;
                     priced[s].Least.Should().Be(least, $"seed {seed}, supply {s}");
                     priced[s].ReducedCost.Should().Be(least, "the pattern handed back is the one that was meant");
                     compared++;
@@ -45,15 +50,15 @@ public class PricingTests
             {
                 var random = new Random(seed);
                 var pricing = new PricingKnapsack(tier);
-                double[] earned = [.. tier.DemandCount.Select(_ => random.Next(3) * 100.0 + random.Next(200))];
+                var earned = Earned(tier, random);
                 var before = new Pattern?[tier.SupplyCount.Length];
                 for (var asked = 0; asked < 5; asked++)
                 {
-                    var duals = new Duals(tier, earned, new double[tier.SupplyCount.Length], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+                    var duals = At(tier, earned);
                     var priced = pricing.Price(duals);
                     for (var s = 0; s < priced.Length; s++)
                     {
-                        if (tier.SupplyCount[s] == 0 || Every(tier, s).Select(pattern => PricingKnapsack.ReducedCost(tier, pattern, duals)).DefaultIfEmpty(long.MaxValue).Min() is var least && least >= 0) continue;
+                        if (tier.SupplyCount[s] == 0 || LeastOfEvery(tier, s, duals) is var least && least >= 0) continue;
                         priced[s].Least.Should().Be(least, $"seed {seed}, supply {s}, asked {asked} times before");
                         priced[s].ReducedCost.Should().Be(least);
                         if (asked > 0) compared++;
@@ -94,7 +99,7 @@ public class PricingTests
             if (material.Copies == 0) continue;
             var tier = Tier.GivenUp(MaterialSolver.First(material, 1).Plan);
             double[] earned = [.. material.Weights.Select(weight => tier.Problem.SawCost * (0.6 + 0.5 * random.NextDouble()) + 3.0 * weight / Core.Measures.Length.PerInch)];
-            var duals = new Duals(tier, earned, new double[tier.SupplyCount.Length], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+            var duals = At(tier, earned);
             var priced = new PricingKnapsack(tier).Price(duals);
             for (var s = 0; s < priced.Length; s++)
             {
@@ -146,7 +151,7 @@ public class PricingTests
         var request = Request([Board("720\"")], Enumerable.Range(0, 30).Select(i => OfLength(Core.Measures.Length.FromUnits(random.NextInt64(40 * Core.Measures.Length.PerInch, 90 * Core.Measures.Length.PerInch)), i))) with { Buy = false };
         var material = MaterialProblem.Of(Problem.Create(request).Value, Stud, out _);
         var tier = Tier.GivenUp(MaterialSolver.First(material, 1).Plan);
-        var duals = new Duals(tier, [.. material.Weights.Select(weight => weight / 100.0)], new double[1], tier.LeftCap.ToDictionary(pair => pair.Key, _ => 0.0), 0);
+        var duals = At(tier, [.. material.Weights.Select(weight => weight / 100.0)]);
 
         var sums = new HashSet<long> { 0 };
         foreach (var weight in material.Weights.TakeWhile(_ => sums.Count <= PricingKnapsack.MostLabels)) sums.UnionWith([.. sums.Select(sum => sum + weight).Where(sum => sum <= material.Capacity(0))]);

@@ -30,6 +30,9 @@ public static class LengthText
         return mark + (unit == LengthUnit.Inch ? FeetInches(steps) : Millimetres(steps / 10m));
     }
 
+    /// <summary>As a tape of this unit shows it: in inches by <see cref="Faithful"/>, in millimetres in them alone, whatever the length.</summary>
+    public static string OnTape(Length length, LengthUnit unit) => unit == LengthUnit.Inch ? Faithful(length, unit) : In(unit, length);
+
     /// <summary>As a tape shows it where that is exact, else as <see cref="Exact"/> writes it: nothing is rounded.</summary>
     public static string Faithful(Length length, LengthUnit unit) =>
         Rounded(length, unit) is var text && text.StartsWith('~') ? Exact(length) : text;

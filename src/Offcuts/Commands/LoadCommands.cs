@@ -59,7 +59,8 @@ internal static class LoadCommands
             var (beds, weights) = (make.Beds(parse.GetValue(bed) ?? []), MakeLoads.ReadWeights(parse.GetValue(weigh) ?? []));
             if (!beds.Ok || !weights.Ok) return context.Refuse([.. beds.Ok ? [] : beds.Faults, .. weights.Ok ? [] : weights.Faults]);
             var read = Codes.Read(parse.GetValue(codes) ?? []);
-            if (!read.Then(codes => Result<IReadOnlyList<Code>>.Of(StrappedTogether.Pieces(yard, codes))).TryGet(out var named)) return context.Refuse(read.Faults);
+            if (!read.TryGet(out var typed)) return context.Refuse(read.Faults);
+            var named = StrappedTogether.Pieces(yard, typed);
             var counted = HandOverCommands.Counted(yard, parse.GetValue(count) ?? [], each => each.Quantity);
             if (!counted.TryGet(out var bins)) return context.Refuse(counted.Faults);
 

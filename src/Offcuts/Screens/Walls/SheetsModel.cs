@@ -91,8 +91,9 @@ internal static class SheetsModel
     private static SheetForm NewWall(WallsState state, string stage)
     {
         var system = state.Wall?.Sheet.System ?? state.ChosenSystem?.Name ?? SystemSheet.Generic.Name;
-        var text = $"wall             {FreeName(state, "new wall")}\nsystem           {system}\nheight           8'\ncore             6\"\nclosed           no\nleg A: 12' end\n";
-        return SheetForm.With(SheetKind.Wall, string.Join('\n', text.Split('\n').Select(line => line.StartsWith("wall ", StringComparison.Ordinal) || line.StartsWith("system ", StringComparison.Ordinal) ? line : RoundLengths.In(state.Yard.Unit, line))), stage: stage, isNew: true);
+        var named = $"wall             {FreeName(state, "new wall")}\nsystem           {system}\n";
+        var rest = RoundLengths.In(state.Yard.Unit, "height           8'\ncore             6\"\nclosed           no\nleg A: 12' end\n");
+        return SheetForm.With(SheetKind.Wall, named + rest, stage: stage, isNew: true);
     }
 
     private static Turn<WallsState> Renamed(WallsState state, WallsState closed, NamedSheet about, string name)

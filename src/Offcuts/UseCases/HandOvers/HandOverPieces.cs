@@ -52,7 +52,7 @@ public sealed class HandOverPieces(YardFile yard)
         var faults = wish.Terms.Faults().ToList();
         PieceRules.CheckText(faults, "name", wish.File.From, PieceRules.LongestName);
         if (wish.Pieces.Count + wish.Counted.Count == 0) faults.Add(HandFaults.NothingToHandOver());
-        var pieces = StrappedTogether.Pieces(yard, wish.Pieces).Distinct().Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
+        var pieces = StrappedTogether.Pieces(yard, wish.Pieces).Select(code => Piece(code, free, faults)).OfType<Piece>().ToArray();
         var bins = wish.Counted.GroupBy(one => one.Bin).Select(same => Bin(new Counted(same.Key, same.Sum(one => one.Count)), free, faults)).OfType<(Bin Bin, int Count)>().ToArray();
         if (faults.Count > 0) return Result<HandedOver>.Fail(faults);
 

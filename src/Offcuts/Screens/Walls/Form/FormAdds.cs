@@ -108,7 +108,7 @@ internal static class FormAdds
         var (from, to) = form.Block(leg);
         (long From, long To)[] holes = [.. Enumerable.Range(from, to - from).Where(line => form.Fact(line) == "opening").Select(line => (After(form.Lines[line], "at")?.Units ?? 0, EndOf(form.Lines[line])?.Units ?? 0))];
         var clear = Enumerable.Range(1, (int)Math.Max(1, feet - 1)).Where(at => holes.All(hole => (at + 1) * foot.Units <= hole.From || (at - 1) * foot.Units >= hole.To));
-        return Text(Length.FromUnits(clear.OrderBy(at => Math.Abs((2 * at) - feet)).FirstOrDefault((int)Math.Max(1, feet / 2)) * foot.Units), unit);
+        return LengthText.OnTape(Length.FromUnits(clear.OrderBy(at => Math.Abs((2 * at) - feet)).FirstOrDefault((int)Math.Max(1, feet / 2)) * foot.Units), unit);
     }
 
     private static string Opening(SheetForm form, (int From, int To) block, LengthUnit unit, string name, bool door)
@@ -117,9 +117,9 @@ internal static class FormAdds
         var high = Value(form, "height") ?? RoundLengths.Of(unit, 8, 0);
         var last = Enumerable.Range(block.From, block.To - block.From).Where(line => form.Fact(line) == "opening").Select(line => EndOf(form.Lines[line])).OfType<Length>().DefaultIfEmpty(Length.Zero).Max();
         var size = door
-            ? $"high {Text(Length.Min(high, RoundLengths.Of(unit, 6, 8)), unit)} sill 0\""
+            ? $"high {LengthText.OnTape(Length.Min(high, RoundLengths.Of(unit, 6, 8)), unit)} sill 0\""
             : high < RoundLengths.Of(unit, 7, 0) ? $"high {Whole(high.Units / 2, unit)} sill {Whole(high.Units / 4, unit)}" : "high 3' sill 3'";
-        return SheetForm.Set($"opening {Free(form, name)}: at {Text(last + gap, unit)} wide {Text(wide, unit)} {size}");
+        return SheetForm.Set($"opening {Free(form, name)}: at {LengthText.OnTape(last + gap, unit)} wide {LengthText.OnTape(wide, unit)} {size}");
     }
 
     // What it says in the sheet's own words, or nothing while it can't be read.
@@ -178,8 +178,6 @@ internal static class FormAdds
     private static string Whole(long units, LengthUnit unit)
     {
         var step = unit == LengthUnit.Inch ? Length.PerInch : 10 * Length.PerMillimetre;
-        return Text(Length.FromUnits(Math.Max(1, units / step) * step), unit);
+        return LengthText.OnTape(Length.FromUnits(Math.Max(1, units / step) * step), unit);
     }
-
-    private static string Text(Length length, LengthUnit unit) => unit == LengthUnit.Inch ? LengthText.Faithful(length, unit) : LengthText.In(unit, length);
 }

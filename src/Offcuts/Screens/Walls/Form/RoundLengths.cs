@@ -16,9 +16,9 @@ internal static partial class RoundLengths
     public static Length Of(LengthUnit unit, int feet, int inches) =>
         unit == LengthUnit.Inch ? Length.Feet(feet) + Length.Inches(inches) : Length.Millimetres(feet * MillimetresAFoot + inches * MillimetresAnInch);
 
-    /// <summary>A line with its whole feet and inches written in this unit.</summary>
-    public static string In(LengthUnit unit, string line) => unit == LengthUnit.Inch ? line
-        : FeetOrInches().Replace(line, found => LengthText.In(unit, found.Value.EndsWith('\'') ? Of(unit, Number(found), 0) : Of(unit, 0, Number(found))));
+    /// <summary>Lines of a sheet with their whole feet and inches written in this unit.</summary>
+    public static string In(LengthUnit unit, string lines) => unit == LengthUnit.Inch ? lines
+        : FeetOrInches().Replace(lines, found => LengthText.In(unit, found.Value.EndsWith('\'') ? Of(unit, Number(found), 0) : Of(unit, 0, Number(found))));
 
     private static int Number(Match found) => int.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture);
 
