@@ -62,7 +62,7 @@ public sealed record Takeoff
     {
         var more = ExtraTies(Wall, joints).ToArray();
         if (more.Length == 0) return this;
-        return this with { Hardware = WithTies(Hardware, more), Joints = [.. Joints, .. joints] };
+        return this with { Hardware = WithTies(Hardware, more), Joints = [.. Joints, .. joints], Notes = TakeoffNotes.WithJoints(Notes) };
     }
 
     // Ties are the first of the hardware.

@@ -6,12 +6,18 @@ namespace Offcuts.Walls;
 /// <summary>What was taken for granted in a takeoff, and what a person has to look at.</summary>
 internal static class TakeoffNotes
 {
+    private const string RegularTies = "Ties are the regular ones; a plan of the panels adds one at each joint that has none.";
+
+    /// <summary>The same notes where joints are counted that have no regular tie.</summary>
+    public static IReadOnlyList<string> WithJoints(IReadOnlyList<string> notes) =>
+        [.. notes.Select(note => note == RegularTies ? "Ties are the regular ones, and one at each joint without one in courses that stand or are planned." : note)];
+
     public static IReadOnlyList<string> Of(LaidWall wall) =>
     [
         .. OutsideTaken(wall),
         .. wall.ToLookAt,
         .. Cut(wall),
-        "Ties are the regular ones; a plan of the panels adds one at each joint that has none.",
+        RegularTies,
         .. wall.Sheet.Steel is null ? (string[])[] : ["Bars at corners, hooks, dowels, and bars around openings are as drawn; add them to the stage."],
         .. wall.Sheet.Steel is { Cover.IsZero: true } ? (string[])["No cover is given for the bars, so that they are counted from end to end of the core; a line that begins with cover takes it off."] : [],
         .. wall.Foam.Legs.Any(leg => leg.Start == LegEnd.Free || leg.End == LegEnd.Free) ? (string[])["What closes the core at a free end is as drawn; it is not counted."] : [],

@@ -154,7 +154,7 @@ internal static class PlanCommands
         var settings = yard.Settings();
         foreach (var line in CutText.Nails(done)) context.Say(line);
         foreach (var piece in done.NewPieces)
-            context.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
+            context.Say($"new {piece.Code}: {piece.Material} {piece.Length.ToText(settings.Unit)}{Words.Line(piece, settings.Unit)} at {(piece.Place.Length > 0 ? piece.Place : "no place yet")}; its label waits to be printed");
         if (done.NewPieces.Any(piece => piece.Material is Lumber))
             context.Say("A cut can take the grade stamp off: where it still shows on a new piece, mark it stamped.");
         foreach (var kept in done.Reserved.GroupBy(piece => piece.ReservedFor))

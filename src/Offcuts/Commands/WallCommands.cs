@@ -169,7 +169,7 @@ internal static class WallCommands
             "Enter what a wall is cut and counted among the needs of its stage, in the place of what it entered before",
             ["offcuts wall enter garage", "offcuts wall enter garage --new"],
             name, isNew);
-        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new ChangeWalls(yard).Enter(parse.GetValue(name)!, parse.GetValue(isNew)))));
+        command.SetAction(parse => context.WithYard(parse, yard => context.Tell(new ChangeWalls(yard).Enter(parse.GetValue(name)!, parse.GetValue(isNew)).Then<string>(entered => entered.ToString()))));
         return command;
     }
 

@@ -271,10 +271,13 @@ internal abstract record Errand
     /// <param name="Edit">What was typed.</param>
     public sealed record SaveSheet(SheetKind Kind, string Stage, SheetEdit Edit) : Errand;
 
+    /// <summary>Look which names a wall would enter that nothing has yet, and ask whether it is to enter its needs.</summary>
+    public sealed record AskToEnter(string Wall) : Errand;
+
     /// <summary>Enter what a wall is cut and counted among the needs of its stage.</summary>
     /// <param name="Wall">Its name.</param>
-    /// <param name="NewNames">True where names that nothing has yet are meant.</param>
-    public sealed record EnterWall(string Wall, bool NewNames) : Errand;
+    /// <param name="Meant">The names that nothing has yet and that were said to be meant; any other is refused.</param>
+    public sealed record EnterWall(string Wall, IReadOnlyList<string> Meant) : Errand;
 
     /// <summary>Build a wall in another stage.</summary>
     public sealed record MoveWall(string Wall, string Stage) : Errand;

@@ -57,6 +57,11 @@ internal abstract record News
     /// <summary>Several plans to pick from.</summary>
     public sealed record Compared(IReadOnlyList<Rival> Rivals, bool Stopped = false) : News;
 
+    /// <summary>What a wall would enter among the needs of its stage was looked up.</summary>
+    /// <param name="Wall">Its name.</param>
+    /// <param name="NewNames">Names among it that nothing has yet.</param>
+    public sealed record WouldEnter(string Wall, IReadOnlyList<NewName> NewNames) : News;
+
     /// <summary>A wall was looked up.</summary>
     public sealed record WallOpened(WallCard Card) : News;
 

@@ -208,10 +208,20 @@ public sealed class CarryOut(YardFile yard, DateOnly today, MatchLimits limits)
     // The faces of all that came of it, in square millimetres; none where one of them has no face.
     private static decimal? Face(PlannedPiece planned, WhatHappened happened)
     {
-        var parts = happened.Made.Select(index => (Material: planned.MaterialOf(planned.Cuts[index]), planned.Cuts[index].Length))
-            .Concat(happened.Left.Select(left => (Material: left.Narrower ?? planned.Material, left.Length)));
-        return parts.Aggregate((decimal?)0, (sum, part) => sum + Quantities.FaceAreaOf(part.Material, part.Length)?.SquareMillimetres);
+        var parts = happened.Made.Select(index => Face(planned, planned.Cuts[index]))
+            .Concat(happened.Left.Select(left => Face(left.Narrower ?? planned.Material, left.Length)));
+        return parts.Aggregate((decimal?)0, (sum, part) => sum + part);
     }
+
+    // What is sawn out of a cut under or over an opening is no part of it any more, nor is what lies beside it where it is sawn to its course's height.
+    private static decimal? Face(PlannedPiece planned, PlannedCut cut)
+    {
+        var own = cut.Rip is { Into: FoamPanel } rip ? Area.Of(rip.Width, cut.Length).SquareMillimetres : Face(planned.MaterialOf(cut), cut.Length);
+        var sawnOut = planned.StripsLeft.Where(strip => strip.Start >= cut.Start && strip.Start + strip.Length <= cut.Start + cut.Length);
+        return sawnOut.Aggregate(own, (sum, strip) => sum - Face(strip.Material, strip.Length));
+    }
+
+    private static decimal? Face(Material material, Length length) => Quantities.FaceAreaOf(material, length)?.SquareMillimetres;
 
     // Laid one behind the other from the marked end, a kerf apart where there is room: where the saw really went matters to
     // nobody once the piece is gone. What is neither a cut nor kept is scrap; which strips came out was said one by one.

@@ -14,6 +14,19 @@ namespace Offcuts.UseCases;
 /// <param name="Laid">The wall laid out.</param>
 public sealed record LaidStageWall(StageWall Kept, LaidWall Laid);
 
+/// <summary>What a wall has entered among the needs of its stage.</summary>
+/// <param name="What">What was entered, in a sentence.</param>
+/// <param name="InPlace">How many counted things of courses that stand are not asked for.</param>
+/// <param name="NotEntered">What was not, and what fills it.</param>
+public sealed record WallEntered(string What, int InPlace, string NotEntered)
+{
+    /// <summary>What was entered and what of courses that stand was not, short enough for a screen.</summary>
+    public string InShort => What + (InPlace > 0 ? $"; {InPlace} counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left" : "");
+
+    /// <summary>All of it.</summary>
+    public override string ToString() => $"{InShort}; {NotEntered}";
+}
+
 /// <summary>Walls of stages: taken in, edited, found, dropped, and what they ask for entered among the needs of their stage.</summary>
 public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
 {
@@ -144,17 +157,21 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
     /// footing and hardware. Runs of panels and boards are not among them: several pieces fill one. A material whose name is new is
     /// refused unless <paramref name="newNames"/> says that it is meant.
     /// </summary>
-    public Result<string> Enter(string name, bool newNames = false)
+    public Result<WallEntered> Enter(string name, bool newNames = false) => Enter(name, _ => newNames);
+
+    /// <summary>The same where only these new names are meant.</summary>
+    public Result<WallEntered> Enter(string name, Func<NewName, bool> meant)
     {
         var seen = yard.ChangeNumber;
         var found = Laid(name);
-        if (!found.TryGet(out var there)) return Result<string>.Fail(found.Faults);
+        if (!found.TryGet(out var there)) return Result<WallEntered>.Fail(found.Faults);
         var wall = there.Kept;
         var taken = new TakeOffWall(yard).Of(wall.Sheet.Name).Value;
         var stage = yard.Stages().Named(wall.Stage)!;
         var hardware = taken.Needs;
         RequiredCut[] cuts = [.. taken.Takeoff.Cuts.Select(cut => cut.Cut)];
-        if (!newNames && NewNames(taken) is { Count: > 0 } strange) return Result<string>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
+        NewName[] strange = [.. NewNames(taken).Where(one => !meant(one))];
+        if (strange.Length > 0) return Result<WallEntered>.Fail([.. strange.Select(CommandFaults.NameIsNew)]);
 
         bool Other(string need) => !need.StartsWith(Takeoff.NeedPrefix(wall.Sheet.Name), StringComparison.OrdinalIgnoreCase);
         var entered = stage with
@@ -163,11 +180,13 @@ public sealed class ChangeWalls(YardFile yard, LongWork? work = null)
             Hardware = [.. stage.Hardware.Where(need => Other(need.Name)), .. hardware],
         };
         return yard.ChangeSince(seen, $"entered what the wall {wall.Sheet.Name} asks for among the needs of {stage.Name}: {Words.Count(cuts.Length, "cut")} and {Words.Count(hardware.Count, "kind")} of hardware", change => change.SetStage(entered))
-            .Then<string>(entry => $"{entry.What}{(taken.InPlace > 0 ? $"; {taken.InPlace} counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left" : "")}; {NotEntered(there.Laid)}");
+            .Then<WallEntered>(entry => new WallEntered(entry.What, taken.InPlace, NotEntered(there.Laid)));
     }
 
-    /// <summary>Names of materials that the yard does not have yet among what a wall would enter.</summary>
-    public IReadOnlyList<NewName> NewNames(WallTakenOff taken) =>
+    /// <summary>Names of materials that the yard does not have yet among what the wall of a name would enter.</summary>
+    public Result<IReadOnlyList<NewName>> NewNames(string name) => new TakeOffWall(yard).Of(name).Then(taken => Result<IReadOnlyList<NewName>>.Of(NewNames(taken)));
+
+    private IReadOnlyList<NewName> NewNames(WallTakenOff taken) =>
         yard.Names(ofSystems: false).NewAmong([.. taken.Takeoff.Cuts.Select(cut => cut.Cut.Material), .. taken.Needs.Select(need => (Material)need.Hardware)]);
 
     private static string NotEntered(LaidWall wall)

@@ -25,8 +25,8 @@ public sealed record WallFigure(string Says, IReadOnlyList<string> MadeOf);
 public sealed record WallCard(
     string Name, LaidWall Laid, WallPicture Picture, IReadOnlyList<WallFigure> Figures, IReadOnlyList<string> Stock, int Short, IReadOnlyList<string> Mind, WallFilled? Kept, IReadOnlyList<string> Left)
 {
-    /// <summary>Names of materials that the yard does not have yet among what it would enter in its stage.</summary>
-    public IReadOnlyList<NewName> NewNames { get; init; } = [];
+    /// <summary>That its needs have changed since they were entered in its stage, with the keys that enter them again; empty where they have not.</summary>
+    public IReadOnlyList<string> Changed { get; init; } = [];
 }
 
 /// <summary>Looks a wall up with all that is counted and drawn of it.</summary>
@@ -48,7 +48,7 @@ public sealed class OpenWall(YardFile yard, DateOnly today)
             left.Kept is { } kept ? kept with { Left = left } : null,
             left.Standing + left.Cut == 0 && left.Kept is null ? [] : [.. left.Lines(unit, today), .. Panels(taken, unit)])
         {
-            NewNames = new ChangeWalls(yard).NewNames(taken),
+            Changed = [.. TakeoffText.Changed(taken, "^W s")],
         };
     });
 

@@ -37,6 +37,9 @@ public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Lef
     /// <summary>How many of a need were counted out already, or are to be by a plan, by its name.</summary>
     public required Func<string, int> Planned { get; init; }
 
+    /// <summary>What its stage has of it otherwise than it would be entered now; nothing where nothing is entered yet.</summary>
+    public required IReadOnlyList<ChangedNeed> Changed { get; init; }
+
     private int LeftOf(HardwareNeed need) => (int)Still.Hardware.Where(one => one.Hardware.Equals(need.Hardware)).Sum(one => one.Count.Figure);
 }
 
@@ -74,7 +77,8 @@ public sealed class TakeOffWall(YardFile yard)
         };
         int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
         var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
-        return new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. LeftOut(kept)]) { Still = still, Planned = Planned };
+        var taken = new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
+        return taken with { Changed = ChangedNeed.Of(stage, Takeoff.NeedPrefix(kept.Sheet.Name), own.Cuts, taken.Needs) };
     }
 
     // What sums leave open the kept filling tells, as long as all of it can still be carried out and nothing else asks for the material.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Offcuts.Core.Faults;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
@@ -32,12 +33,22 @@ public static class TakeoffText
         yield return "";
         yield return "Still needed, and on hand";
         foreach (var line in taken.Left.Lines(unit, today)) yield return "  " + line;
+        foreach (var line in Changed(taken, $"offcuts wall enter {ShellWord.Of(taken.Kept.Sheet.Name)}")) yield return "  " + line;
         foreach (var line in taken.Stock) yield return "  " + Of(line, unit, today);
         foreach (var line in taken.LeftOut) yield return "  " + line;
         yield return "";
         foreach (var note in takeoff.Notes) yield return note;
         yield return "";
         foreach (var caution in Cautions(taken.Kept.Sheet.Steel is not null)) yield return caution;
+    }
+
+    /// <summary>That the wall would enter its needs otherwise now, and how that is done; nothing where it would not, or where none are entered.</summary>
+    public static IEnumerable<string> Changed(WallTakenOff taken, string again)
+    {
+        const int named = 3;
+        if (taken.Changed.Count == 0) yield break;
+        var more = taken.Changed.Count > named ? $" and {taken.Changed.Count - named} more" : "";
+        yield return $"! needs in {taken.Kept.Stage} have changed since they were entered: {string.Join("; ", taken.Changed.Take(named))}{more}; enter them again: {again}";
     }
 
     /// <summary>Every figure, with what it is made of.</summary>

@@ -60,6 +60,9 @@ public static class Words
         return $"{Marks(piece)}{(spots.Length > 0 ? $", bad {spots}" : "")}{trims}";
     }
 
+    /// <summary>Where the first pattern line of a piece is, behind its length or its marks: <c>, line 1-7/8"</c>; empty where it has none or it is not known.</summary>
+    public static string Line(Piece piece, LengthUnit unit) => piece.FirstLine is { } line ? $", line {line.ToText(unit)}" : "";
+
     /// <summary>A number of things, by their name for one: <c>1 piece</c>, <c>12 pieces</c>.</summary>
     public static string Count(int number, string one) => $"{number} {one}{(number == 1 ? "" : "s")}";
 

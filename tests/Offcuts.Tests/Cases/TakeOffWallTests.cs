@@ -125,10 +125,50 @@ public sealed class TakeOffWallTests : IDisposable
         var above = Keep().Plan.ExtraTies.Count(tie => tie.Course == 2);
         new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
 
-        new ChangeWalls(_yard).Enter("shed", newNames: true).Value.Should().Contain(" counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left; not entered, since several");
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Value.ToString().Should().Contain(" counted things of courses that stand are not asked for, and bins that they came from still count them until told how many are left; not entered, since several");
 
         Needed().Should().Equal(("shed / panel tie", 11 + above), ("shed / end bracket", 4));
         Line("end bracket").Should().Match<Offcuts.Walls.StockLine>(line => line.NeededCount == 4 && line.OnHandCount == 0 && line.ShortBy == 4);
+    }
+
+    [Fact]
+    public void Needs_that_have_changed_since_they_were_entered_are_told_with_both_numbers()
+    {
+        Taken.Changed.Should().BeEmpty("nothing is entered yet");
+        Enter();
+        Taken.Changed.Should().BeEmpty();
+
+        var ties = 21 + Keep().Plan.ExtraTies.Count;
+        Taken.Changed.Should().Equal(new ChangedNeed("panel tie", 21, ties));
+        Told().Should().ContainSingle(line => line.Contains("changed since")).Which.Should().Be($"  ! needs in walls have changed since they were entered: panel tie 21, now {ties}; enter them again: offcuts wall enter shed");
+
+        Enter();
+        Told().Should().NotContain(line => line.Contains("changed since"));
+
+        void Enter() => new ChangeWalls(_yard).Enter("shed", newNames: true).Ok.Should().BeTrue();
+        IEnumerable<string> Told() => TakeoffText.Lines(Taken, LengthUnit.Inch, Today, open: false);
+    }
+
+    [Fact]
+    public void A_need_that_is_another_cut_now_or_none_is_told_as_that()
+    {
+        var jamb = new RequiredCut { Stage = "walls", Name = "shed / jamb", Material = MaterialReader.Read("2x12").Value, Shortest = Length.Feet(4), Longest = Length.Feet(4), Count = 2 };
+        var stage = new Stage("walls", null, [jamb, jamb with { Name = "shed / sill" }, jamb with { Name = "nailer" }], []);
+
+        ChangedNeed.Of(stage, "shed / ", [jamb with { Shortest = Length.Feet(3), Longest = Length.Feet(3) }, jamb with { Name = "shed / cleat", Count = 3 }], [])
+            .Select(need => need.ToString()).Should().Equal("jamb is another cut now", "cleat none, now 3", "sill 2, now none");
+    }
+
+    // The wall asks for panel ties, which lie in a bin, and for end brackets, which nothing has yet.
+    [Fact]
+    public void Only_those_new_names_are_entered_that_were_said_to_be_meant()
+    {
+        var walls = new ChangeWalls(_yard);
+        walls.NewNames("shed").Value.Select(name => name.Material.Name).Should().Equal("end bracket");
+
+        walls.Enter("shed", name => name.Material.Name == "corner bracket").Fault.Sentence.Should().Contain("end bracket", "another program may have changed the system since it was asked");
+        walls.Enter("shed", name => name.Material.Name == "end bracket").Ok.Should().BeTrue();
+        walls.NewNames("shed").Value.Should().BeEmpty();
     }
 
     [Fact]

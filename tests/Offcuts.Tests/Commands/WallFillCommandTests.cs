@@ -149,7 +149,7 @@ public sealed class WallFillCommandTests : IDisposable
         var face = there.GetProperty("run").GetString()!.Split(' ')[1];
         var stacked = _yard.Must("wall", "stacked", "bench", "--course", "1", "--face", face).Out;
 
-        stacked.Should().MatchRegex("new [^:]+: foam 2-1/2x12 3' 11-\\S+\" at no place yet; its label waits to be printed");
+        stacked.Should().MatchRegex("new [^:]+: foam 2-1/2x12 3' 11-\\S+\", line \\S+\" at no place yet; its label waits to be printed");
         _yard.Must("list", "--json").Out.Should().Contain("first_line");
     }
 

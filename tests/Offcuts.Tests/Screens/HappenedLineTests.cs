@@ -95,6 +95,44 @@ public sealed class HappenedLineTests
         HappenedLine.Read("A left 2x4", ripped, LengthUnit.Inch).Ok.Should().BeFalse("a strip has a length");
     }
 
+    // A panel of 39 in that runs on 38 in under a window of 20 in: 9 in of its 12 are sawn out there, of which 8-7/8 by 19-7/8 stay. 38 x 12 + 20 x 9
+    // is more than its face, but what is sawn out is no part of the piece that stands in the wall any more.
+    [Fact]
+    public void What_is_sawn_out_at_an_opening_is_offered_and_taken_as_it_was_planned()
+    {
+        var sawnOut = MaterialReader.Read("foam 2-1/2x8-7/8").Value;
+        var planned = Piece with
+        {
+            Source = Piece.Source! with { Material = MaterialReader.Read("foam 2-1/2x12").Value, Length = Length.Inches(39) },
+            Cuts = [new PlannedCut("walls", "B inside, course 3, piece 2", Length.Zero, Length.Inches(38), Use.Nonstructural)],
+            Remainders = [new PlannedRemainder(Length.Inches(38.125m), Length.Inches(0.875m), Kept: false)],
+            StripsLeft = [new KeptStrip(sawnOut, Length.Inches(10), Length.Inches(19.875m))],
+        };
+
+        var line = HappenedLine.AsPlanned(planned, LengthUnit.Inch);
+        line.Should().Be("A left foam 2-1/2x8-7/8 1' 7-7/8\"");
+        Possible(line).Ok.Should().BeTrue("it is what the plan says");
+        Possible("A left foam 2-1/2x8-7/8 1' 7-7/8\", foam 2-1/2x8-7/8 1' 7-7/8\"").Fault.Sentence
+            .Should().Be("that is more than the piece had: lengths and widths together are larger than its face", "only one was sawn out");
+
+        Result<WhatHappened> Possible(string text) => HappenedLine.Read(text, planned, LengthUnit.Inch).Then(happened => CarryOut.Possible(planned, happened));
+    }
+
+    // A course 8 in high of panels of 12: the strip beside it is 12 - 8 - 1/8 in high.
+    [Fact]
+    public void What_is_sawn_off_for_a_low_course_is_offered_and_taken_as_it_was_planned()
+    {
+        var (panel, strip) = (MaterialReader.Read("foam 2-1/2x12").Value, MaterialReader.Read("foam 2-1/2x3-7/8").Value);
+        var planned = Piece with
+        {
+            Source = Piece.Source! with { Material = panel, Length = Length.Feet(4) },
+            Cuts = [new PlannedCut("walls", "A inside, course 9, piece 1", Length.Zero, Length.Feet(4), Use.Nonstructural) { Rip = new PlannedRip(panel, Length.Inches(8), Length.Inches(3.875m), strip) }],
+            Remainders = [],
+        };
+
+        HappenedLine.Read(HappenedLine.AsPlanned(planned, LengthUnit.Inch), planned, LengthUnit.Inch).Then(happened => CarryOut.Possible(planned, happened)).Ok.Should().BeTrue();
+    }
+
     [Fact]
     public void Where_a_bad_spot_lies_on_what_is_left_is_written_as_it_is_read()
     {

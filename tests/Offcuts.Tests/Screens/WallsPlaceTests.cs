@@ -62,6 +62,17 @@ public sealed class WallsPlaceTests
     }
 
     [Fact]
+    public void A_filling_that_needs_other_ties_than_were_entered_is_told_with_the_keys_that_enter_them_again()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F6", "Ctrl+W").Type("s").Type("y").Text.Should().NotContain("have changed since they were entered").And.NotContain("not entered, since", "a screen has no room for it");
+            run.Press("Ctrl+R", "Ctrl+K").Type("y").Text.Should().Contain("! needs in walls have changed since they were entered: panel tie 21, now ");
+            run.Press("Ctrl+W").Type("s").Type("y").Text.Should().NotContain("have changed since they were entered");
+        }, KnownWall.FillSmall);
+    }
+
+    [Fact]
     public void A_wall_that_may_buy_nothing_says_what_stays_open()
     {
         ScreenRun.On(120, 40, run =>

@@ -64,14 +64,14 @@ internal sealed class LongErrand
         Errand.HandOver => "handing over",
         Errand.AcceptCount => "accepting the count",
         Errand.CountAgain => "reckoning the count",
-        Errand.OpenWall => "reckoning the wall",
+        Errand.OpenWall or Errand.AskToEnter => "reckoning the wall",
         Errand.DrawWall => "drawing the wall",
         Errand.FindFit => "looking what fits",
         _ => "saving",
     };
 
     /// <summary>True for what changes the yard or writes a file, false for what only looks.</summary>
-    public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.DrawWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
+    public static bool Saves(Errand errand) => errand is not (Errand.LookUp or Errand.OpenWall or Errand.AskToEnter or Errand.DrawWall or Errand.FindFit or Errand.PreviewLabel or Errand.CountAgain);
 
     /// <summary>
     /// True for an act on pieces, for taking back, and for what may give up a begun filling, which are not saved before their end. Handing over hears of no stop.

@@ -92,7 +92,7 @@ internal static class StripRows
         1 => yard.Queue.Contains(entry.Code) ? "waits" : "",
         2 => entry.Material.Name,
         3 => entry.Piece is { } sized ? Words.Size(sized, yard.Unit) : $"{entry.Bin!.Quantity.ToString(CultureInfo.InvariantCulture)} in a bin",
-        _ => (entry.Piece is { } piece ? Words.Marks(piece) : "") + (entry.Place.Length > 0 ? $" @{entry.Place}" : ""),
+        _ => (entry.Piece is { } piece ? Words.Marks(piece) + Words.Line(piece, yard.Unit) : "") + (entry.Place.Length > 0 ? $" @{entry.Place}" : ""),
     });
 
     /// <summary>How many labels wait.</summary>

@@ -58,8 +58,7 @@ internal static class SheetsModel
             Want.EditSheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, text, name, wall.Stage))),
             Want.CopySheet => new(FormModel.Open(state, SheetForm.With(SheetKind.Wall, WallText.Write(wall.Sheet with { Name = FreeName(state, name) }), stage: wall.Stage, isNew: true))),
             Want.RenameSheet => Asked(state, FormAsks.Rename(new(SheetKind.Wall, name)), name),
-            // What it asks for is known of the wall that is shown; of one that is not shown any more a new name is refused, not asked about.
-            Want.EnterSheet => Asked(state, WallsAsks.Enter(wall, state.Card?.Name == name ? state.Card.NewNames : [])),
+            Want.EnterSheet => new(state, new Errand.AskToEnter(name)),
             Want.MoveSheet => Asked(state, FormAsks.Move(name, state.Yard.Stages), wall.Stage),
             Want.DropSheet => Asked(state, FormAsks.DropWall(name, state.Yard.Stacked.Count(course => course.Wall == name), kept)),
             _ => new(state),

@@ -16,7 +16,7 @@ internal static class WallsAsks
 
     public static Ask Enter(StageWall wall, IReadOnlyList<NewName> strange) => new Ask.Choose(
         $"Enter what {wall.Sheet.Name} is cut and counted among the needs of {wall.Stage}, in the place of what it entered before?{(strange.Count == 0 ? "" : $" New names, which no piece, price or stage has yet: {string.Join(", ", strange.Select(name => name.Material.Name))}.")}",
-        [new('y', strange.Count == 0 ? "enter it" : "they are meant, enter it", new Errand.EnterWall(wall.Sheet.Name, NewNames: strange.Count > 0))]);
+        [new('y', strange.Count == 0 ? "enter it" : "they are meant, enter it", new Errand.EnterWall(wall.Sheet.Name, [.. strange.Select(name => name.Material.Name)]))]);
 
     public static Ask Courses(string wall) =>
         new Ask.Write($"Which courses of {wall} are stacked as the kept laying has them? Numbers from the bottom, then a leg and a face where it is not all of them: 1-3 leg A inside. Laid otherwise: 3 leg A inside: new, cut, HNE WPH3 2'", Topic.Stacked, "course") { About = new(SheetKind.Wall, wall) };

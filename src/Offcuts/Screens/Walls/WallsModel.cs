@@ -65,6 +65,8 @@ internal static class WallsModel
                 return new(state.Filling ? state with { Progress = matching.Progress, Seconds = matching.Seconds } : state);
             case News.WallFilled(var filled):
                 return new(state with { Filling = false, Progress = null, Found = filled, FoundAt = state.Yard.Change, Page = state.Page is WallPage.Fits or WallPage.Systems ? WallPage.Elevation : state.Page, Top = 0 });
+            case News.WouldEnter(var name, var strange) when state.Form is null && state.Line.Ask is null && state.WallNamed(name) is { } asked:
+                return new(state with { Line = state.Line.Open(WallsAsks.Enter(asked, strange)) });
             case News.WallKept:
                 return new(state with { Found = null });
             case News.Stacked:

@@ -65,12 +65,14 @@ internal static class WallsRows
                 .. LayingFacts.Unlined(found.Unlined).SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2)),
                 .. state.FoundAt == state.Yard.Change ? Array.Empty<Row>() : [Row.Of("the yard has changed since it was filled: ^R fills again", Tone.Caution)],
             ];
-        if (card.Left.Count > 0) return [.. card.Left.Select((line, i) => (Line: line, First: i == 0)).SelectMany(one => Row.Wrapped(one.First ? $"{wall.Sheet.Name}: {one.Line}" : one.Line, width, one.Line.StartsWith('!') ? Tone.Caution : Tone.Plain, indent: 2))];
+        var changed = card.Changed.SelectMany(line => Row.Wrapped(line, width, Tone.Caution, indent: 2));
+        if (card.Left.Count > 0) return [.. card.Left.Select((line, i) => (Line: line, First: i == 0)).SelectMany(one => Row.Wrapped(one.First ? $"{wall.Sheet.Name}: {one.Line}" : one.Line, width, one.Line.StartsWith('!') ? Tone.Caution : Tone.Plain, indent: 2)), .. changed];
         var stock = card.Short == 0 ? new Ink("nothing is known to be short", Tone.Good) : new Ink($"{Words.Count(card.Short, "material")} short", Tone.Caution);
         return
         [
             Row.Of(new Ink($"{wall.Sheet.Name}: ", Tone.Strong), new Ink($"{Words.Count(card.Laid.Legs.Count, "leg")}, {Words.Count(card.Laid.Courses, "course")}; "), stock),
             .. Row.Wrapped(card.Stock.Count > 0 ? card.Stock[0] : "", width, Tone.Soft, indent: 2).Take(2),
+            .. changed,
         ];
     }
 
