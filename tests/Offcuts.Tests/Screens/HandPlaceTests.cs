@@ -142,6 +142,21 @@ public sealed class HandPlaceTests
     }
 
     [Fact]
+    public void A_bundles_code_shows_what_is_in_it_so_that_one_key_marks_it()
+    {
+        ScreenRun.On(80, 24, run =>
+        {
+            run.Press("F3").Type("2x4 8', 8', 12' @barn").Press("Enter");
+            run.Press("F2").Type("8'").Press("Ctrl+W", "Ctrl+E", "b", "Enter");
+            var bundle = run.Yard.Bundles().Single();
+
+            run.Press("F12", "Ctrl+R", "Ctrl+K").Text.Should().Contain("mark first what is to go: Enter one, ^W all that is free");
+            run.Type(bundle.Code.ToString()).Press("Ctrl+W");
+            run.Shell.State.Hand.Marked.Should().BeEquivalentTo(bundle.Pieces).And.HaveCount(2);
+        });
+    }
+
+    [Fact]
     public void Nothing_is_handed_over_that_was_looked_up_before_the_yard_changed()
     {
         ScreenRun.OnKnownYard(80, 24, run =>

@@ -49,6 +49,17 @@ public sealed class WhyScreenTests
     }
 
     [Fact]
+    public void A_cut_is_explained_by_its_name_on_the_line_whatever_is_chosen()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R").Type("Waler").Press("Ctrl+W").Text.Should().Contain("waler (stem wall): 2x10 13', nonstructural; 1 needed, 1 unfilled");
+
+            run.Press("Esc").Type("walr").Press("Ctrl+W").Text.Should().Contain("\"walr\" is no cut of this plan; name one, or clear the line (^U) and choose").And.NotContain("1 needed, 1 unfilled");
+        });
+    }
+
+    [Fact]
     public void Of_several_plans_one_is_taken_and_kept()
     {
         ScreenRun.OnKnownYard(60, 30, run =>

@@ -132,7 +132,7 @@ internal static class HandModel
                 return new(state with { Marked = off ? state.Marked.Except(shown) : state.Marked.Union(shown), Loads = null });
             case Want.Loads when state.Marked.IsEmpty:
             case Want.HandOver when state.Marked.IsEmpty:
-                return new(state, Notice: new Notice("mark first what is to go: Tab one, ^W all that is free"));
+                return new(state, Notice: new Notice("mark first what is to go: Enter one, ^W all that is free"));
             case Want.Loads when state.Yard.Beds.Count == 0:
                 return new(state with { Line = state.Line.Open(HandAsks.Bed) });
             case Want.Loads:
@@ -172,8 +172,9 @@ internal static class HandModel
     {
         if (state.Line.Ask is not null) return state;
         var words = state.Line.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var bundle = YardQuery.BundleOf(state.Line.Text, state.Yard);
         HandEntry[] all = state.Free is { } free ? [.. free.Free.Select(piece => new HandEntry(piece, null)), .. free.Bins.Where(bin => bin.Free > 0).Select(bin => new HandEntry(null, bin)), .. free.Pieces.Where(piece => !piece.IsFree).Select(piece => new HandEntry(piece, null)), .. free.Bins.Where(bin => bin.Free == 0).Select(bin => new HandEntry(null, bin))] : [];
-        var next = state with { Shown = words.Length == 0 ? all : [.. all.Where(entry => words.All(word => Text(entry, state.Yard.Unit).Contains(word, StringComparison.OrdinalIgnoreCase)))] };
+        var next = state with { Shown = words.Length == 0 ? all : bundle is not null ? [.. all.Where(entry => entry.Piece is { Piece.Code: var code } && bundle.Pieces.Contains(code))] : [.. all.Where(entry => words.All(word => Text(entry, state.Yard.Unit).Contains(word, StringComparison.OrdinalIgnoreCase)))] };
         return next with { Chosen = Within(next, next.Chosen) };
     }
 

@@ -10,17 +10,19 @@ namespace Offcuts.Screens;
 /// <summary>What stands in place of the plan for a while: why a cut is filled as it is, and several plans to pick from. Pure.</summary>
 internal static class PlanAside
 {
-    /// <summary>Asks why: of the one cut of the chosen part, or which of its cuts is meant.</summary>
+    /// <summary>Asks why: of the cut that the line names; else of the one cut of the chosen part, or which of its cuts is meant.</summary>
     public static Turn<PlanState> Why(PlanState state)
     {
         if (state.Plan is not { } plan) return new(state, Notice: new Notice("no plan yet; ^R finds one"));
         var wish = state.Kept is { } old ? state.Wish with { Stages = old.Plan.Stages, Order = null } : state.FoundWith!;
         if (state.Found is not null && state.FoundAt != state.Yard.Change) return new(state, Notice: new Notice("the yard has changed since this plan was found: ^R matches again"));
-        var cuts = (state.Piece is { } piece ? piece.Cuts.Select(cut => (cut.Stage, cut.Cut)) : plan.Unfilled.Where(one => IsCut(state, one)).Select(one => (one.Stage, one.Cut))).Distinct().ToArray();
+        var typed = state.Line.Text.Trim();
+        var cuts = typed.Length > 0 ? [.. Named(state, plan, typed)] : (state.Piece is { } piece ? piece.Cuts.Select(cut => (cut.Stage, cut.Cut)) : plan.Unfilled.Where(one => IsCut(state, one)).Select(one => (one.Stage, one.Cut))).Distinct().ToArray();
         return cuts switch
         {
+            [] when typed.Length > 0 => new(state, Notice: new Notice($"\"{typed}\" is no cut of this plan; name one, or clear the line (^U) and choose a piece or what is unfilled", Tone.Fault)),
             [] => new(state, Notice: new Notice("choose a piece, or what is unfilled")),
-            [var (stage, cut)] => new(state, new Errand.Explain(wish, plan, stage, cut, state.Kept?.Id)),
+            [var (stage, cut)] => new(typed.Length > 0 ? state with { Line = state.Line.Cleared() } : state, new Errand.Explain(wish, plan, stage, cut, state.Kept?.Id)),
             _ => new(state with
             {
                 Line = state.Line.Open(new Ask.Choose("Why is which cut filled so?", [.. cuts.Take(26).Select((one, i) =>
@@ -28,6 +30,11 @@ internal static class PlanAside
             }),
         };
     }
+
+    // A cut by its name, in every stage that has one so called.
+    private static IEnumerable<(string Stage, string Cut)> Named(PlanState state, Plan plan, string name) =>
+        plan.Pieces.SelectMany(piece => piece.Cuts.Select(cut => (cut.Stage, cut.Cut))).Concat(plan.Unfilled.Where(one => IsCut(state, one)).Select(one => (one.Stage, one.Cut)))
+            .Where(cut => string.Equals(cut.Cut, name, StringComparison.OrdinalIgnoreCase)).Distinct();
 
     /// <summary>Several plans to pick from are there.</summary>
     public static PlanState Compared(PlanState state, IReadOnlyList<Rival> rivals, bool stopped = false) => state with

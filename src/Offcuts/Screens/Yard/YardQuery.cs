@@ -54,7 +54,8 @@ internal sealed record YardQuery(YardFilter Filter, Code Code)
         return string.Join(", ", parts);
     }
 
-    private static Bundle? BundleOf(string text, YardSnapshot yard) =>
+    /// <summary>The bundle whose code this is, where it is not opened; else none.</summary>
+    public static Bundle? BundleOf(string text, YardSnapshot yard) =>
         yard.Bundles.Count > 0 && Core.Yard.Code.Parse(text).TryGet(out var code) ? yard.Bundles.FirstOrDefault(bundle => bundle.IsWhole && bundle.Code == code) : null;
 
     // A code alone, or one that a scanner typed behind other words, with or without a gap before it. Without what a symbol says before
