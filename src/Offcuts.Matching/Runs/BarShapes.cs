@@ -21,11 +21,26 @@ internal sealed class BarShapes
         }
 
         Count = known.Count;
+        All = [.. bars.GroupBy(bar => _of[bar.Index]).OrderBy(shape => shape.Key).Select(shape => new AlikeBars([.. shape]))];
     }
+
+    /// <summary>The bars of each shape, in the order of their numbers.</summary>
+    public IReadOnlyList<AlikeBars> All { get; }
 
     /// <summary>How many shapes there are.</summary>
     public int Count { get; }
 
     /// <summary>Number of a bar's shape, from 0.</summary>
     public int this[Bar bar] => _of[bar.Index];
+}
+
+/// <summary>Bars that are alike: what is cut from one of them might be cut from each.</summary>
+/// <param name="Bars">The bars, in their own order.</param>
+internal sealed record AlikeBars(Bar[] Bars)
+{
+    /// <summary>The one that stands for all.</summary>
+    public Bar First => Bars[0];
+
+    /// <summary>How many there are in all.</summary>
+    public long Count { get; } = Bars.Sum(bar => (long)bar.Count);
 }

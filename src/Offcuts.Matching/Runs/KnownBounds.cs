@@ -12,6 +12,7 @@ internal sealed class KnownBounds
     private readonly (long Bound, bool Early)? _pairSpend;
     private readonly (StockPrices Prices, bool Early)? _pairGiven;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
+    private readonly (long Joints, long Saws)? _later;
     private StockPrices? _spend;
     private StockPrices? _given;
     private PartOutcome? _last;
@@ -29,8 +30,10 @@ internal sealed class KnownBounds
         (_part, _table, _first, _effort) = (part, table, filling, effort);
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
+        _later = LaterBounds.Of(table);
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
-        if (PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5)) is { } ofSpend) _pairSpend = (ofSpend.Bound, ofSpend.Early);
+        if (PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5)) is { } ofSpend)
+            _pairSpend = (part.NextSpend(ofSpend.Bound) < spend ? Math.Max(ofSpend.Bound, PairRelaxation.LeastSpend(table, ofSpend.Prices)) : ofSpend.Bound, ofSpend.Early);
         if (PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8)) is { } ofGiven) _pairGiven = (ofGiven.Prices, ofGiven.Early);
     }
 
@@ -70,6 +73,7 @@ internal sealed class KnownBounds
         {
             bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(_least));
             if (filling.Figures[spend] <= _leastGiven.Spent) bounds[spend + 1] = Math.Max(bounds[spend + 1], _leastGiven.Bound);
+            if (_later is var (joints, saws)) (bounds[^2], bounds[^1]) = (Math.Max(bounds[^2], joints), Math.Max(bounds[^1], saws));
             if (_pairSpend is { } least) bounds[spend] = Math.Max(bounds[spend], _part.NextSpend(least.Bound));
             if (_pairGiven is { } prices) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], prices.Prices));
         }

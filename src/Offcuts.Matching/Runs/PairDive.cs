@@ -26,9 +26,9 @@ internal sealed class PairDive : IDisposable
     // What is cut from what is mostly found soon to a bar or two, and the rest of the time would go into the last of them: layings that the program finds better gain more.
     private const double OfFirstCut = 0.3;
 
-    // Little against a cent of value, so that ties and joints decide among equals.
-    private const long TieCost = StockPrices.Scale;
-    private const long JointCost = StockPrices.Scale / 4;
+    // Some hundred of each come to little against a panel, which is some ten thousand: they decide among layings that cost the same but for what is lost in rounding.
+    private const long TieCost = 40 * StockPrices.Scale;
+    private const long JointCost = 10 * StockPrices.Scale;
 
     private readonly KindTable _table;
     private PairProgram _program;

@@ -23,6 +23,27 @@ internal sealed class PairPricing(KindTable table)
         return best is var (most, seen, cuts) ? (most - (Int128)prices.Spend * bar.Price - (Int128)prices.GivenUp * bar.Whole, seen, cuts) : null;
     }
 
+    /// <summary>The least that must be spent on whole pieces where prices of kinds are known, by <see cref="SpendCover"/>; 0 where a pair can't be laid at all.</summary>
+    public long LeastSpend(PairPrices prices)
+    {
+        Int128 lacking = 0;
+        foreach (var group in PairRelaxation.Groups(table))
+        {
+            if (Lay(group.Pair, prices.Kinds) is not { } path) return 0;
+            lacking += (Int128)group.Count * path.Least;
+        }
+
+        var bought = new List<(long, Int128)>();
+        foreach (var alike in table.Part.Shapes.All)
+        {
+            if (Cut(alike.First, prices) is not { } cut) continue;
+            if (alike.First.Bought is null) lacking -= alike.Count * Int128.Max(0, cut.Earned);
+            else bought.Add((alike.First.Price, cut.Earned + (Int128)prices.Spend * alike.First.Price));
+        }
+
+        return SpendCover.Least(lacking, bought);
+    }
+
     /// <summary>What all pairs of rows cost at least less what all bars earn at most; none where a pair can't be laid at all.</summary>
     public Int128? Sum(PairPrices prices)
     {
@@ -33,9 +54,9 @@ internal sealed class PairPricing(KindTable table)
             sum += (Int128)group.Count * path.Least;
         }
 
-        foreach (var bar in table.Part.Bars)
+        foreach (var alike in table.Part.Shapes.All)
         {
-            if (Cut(bar, prices) is { } cut) sum -= bar.Count * Int128.Max(0, cut.Earned);
+            if (Cut(alike.First, prices) is { } cut) sum -= alike.Count * Int128.Max(0, cut.Earned);
         }
 
         return sum;

@@ -10,6 +10,10 @@ namespace Offcuts.Matching.Runs;
 internal sealed class PairProgram : IDisposable
 {
     private const double Dear = 1e6;
+
+    // As a joint in what is laid by it: without a price every way of cutting that wastes as little would do.
+    private const long SawCost = 10;
+
     private const double Least = 1e-3;
     private const long MostPrice = 1L << 52;
 
@@ -46,7 +50,7 @@ internal sealed class PairProgram : IDisposable
             _kinds[to].SetCoefficient(trim, 1);
         }
 
-        _stock = [.. _part.Bars.Select(bar => _solver.MakeConstraint(double.NegativeInfinity, bar.Count))];
+        _stock = [.. _part.Shapes.All.Select(alike => _solver.MakeConstraint(double.NegativeInfinity, alike.Count))];
         if (goal == RunGoal.GivenUp) _spend = _solver.MakeConstraint(double.NegativeInfinity, spent);
     }
 
@@ -152,12 +156,13 @@ internal sealed class PairProgram : IDisposable
             added |= AddLayout(group, path.Lower, path.Upper);
         }
 
-        foreach (var bar in _part.Bars)
+        var cutting = _goal == RunGoal.Together ? prices with { Kinds = [.. prices.Kinds.Select((price, k) => _table.Kinds[k].Length == _part.LongestBar ? price : Math.Max(0, price - SawCost * StockPrices.Scale))] } : prices;
+        foreach (var alike in _part.Shapes.All)
         {
             if (effort.Over) return null;
-            if (_pricing.Cut(bar, prices) is not { } cut) continue;
-            sum -= bar.Count * Int128.Max(0, cut.Earned);
-            added |= AddPattern(bar, cut.Seen, cut.Cuts);
+            if (_pricing.Cut(alike.First, cutting) is not { } cut) continue;
+            sum -= alike.Count * Int128.Max(0, cut.Earned);
+            added |= AddPattern(alike.First, cut.Seen, cut.Cuts);
         }
 
         return (sum, added);
@@ -216,8 +221,8 @@ internal sealed class PairProgram : IDisposable
         var pattern = BarPattern.Of(_part, view, cuts.Select(cut => (_table.Kinds[cut.Kind], cut.Way)))!;
         if (_duals is { } duals)
         {
-            var earned = cuts.Sum(cut => (double)duals.Kinds[cut.Kind]) - (double)duals.Spend * bar.Price - (double)duals.GivenUp * pattern.GivenUp;
-            if (earned / StockPrices.Scale < _stockDuals![bar.Index] + Least) return false;
+            var earned = cuts.Sum(cut => (double)duals.Kinds[cut.Kind]) - (double)duals.Spend * bar.Price - (double)duals.GivenUp * pattern.GivenUp - (double)Sawing(pattern) * StockPrices.Scale;
+            if (earned / StockPrices.Scale < _stockDuals![_part.Shapes[bar]] + Least) return false;
         }
 
         if (_columns.Contains(NameOf(bar, [.. cuts.Select(cut => cut.Kind)]))) return false;
@@ -231,18 +236,20 @@ internal sealed class PairProgram : IDisposable
         var bar = known.Bar;
         var use = _solver.MakeNumVar(0, double.PositiveInfinity, "");
         _columns.Add(NameOf(bar, known.Kinds));
-        _stock[bar.Index].SetCoefficient(use, 1);
+        _stock[_part.Shapes[bar]].SetCoefficient(use, 1);
         _spend?.SetCoefficient(use, bar.Price);
         _solver.Objective().SetCoefficient(use, _goal switch
         {
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => known.Cut.GivenUp,
             RunGoal.Reach => 0,
-            _ => (double)StockPrices.CentSpent * bar.Price + known.Cut.GivenUp,
+            _ => (double)StockPrices.CentSpent * bar.Price + known.Cut.GivenUp + Sawing(known.Cut),
         });
         foreach (var group in known.Kinds.GroupBy(kind => kind)) _kinds[group.Key].SetCoefficient(use, group.Count());
         Patterns.Add(known with { Use = use });
     }
 
-    private static string NameOf(Bar bar, int[] kinds) => $"{bar.Index}:{string.Join(',', kinds.Order())}";
+    private long Sawing(BarPattern pattern) => _goal == RunGoal.Together ? SawCost * pattern.Saws : 0;
+
+    private string NameOf(Bar bar, int[] kinds) => $"{_part.Shapes[bar]}:{string.Join(',', kinds.Order())}";
 }

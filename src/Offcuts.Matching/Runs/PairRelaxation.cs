@@ -89,6 +89,15 @@ internal sealed class PairRelaxation
         return new PairPricing(table).Sum(given) is { } sum ? Bound(given, sum, goal, spent) : long.MinValue / 8;
     }
 
+    /// <summary>What every filling that covers every row spends at least, in whole new pieces: by prices that gave a bound of the spend, and by length alone.</summary>
+    public static long LeastSpend(KindTable table, StockPrices prices)
+    {
+        var pricing = new PairPricing(table);
+        return Math.Max(
+            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, GivenUp: 0)),
+            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(kind => kind.Length)], Spend: 0, GivenUp: 0)));
+    }
+
     /// <summary>Neighbouring rows two by two from the bottom of each run; what is left over, alone.</summary>
     public static IEnumerable<(Row Lower, Row? Upper, CoursePair Of)> Pairs(KindTable table)
     {

@@ -32,12 +32,12 @@ internal sealed class PieceCutting
         (_table, _part) = (table, table.Part);
         _asked = laid.GroupBy(one => table.NumberOf(one.Kind)).OrderBy(group => group.Key).ToDictionary(group => group.Key, group => group.ToList());
         _patterns.AddRange(patterns.Select(one => new CutWay(one.Cut, one.Kinds, one.Use.SolutionValue())));
-        foreach (var bar in _part.Bars.Where(bar => bar.Bought is not null))
+        foreach (var bar in _part.Shapes.All.Select(alike => alike.First).Where(bar => bar.Bought is not null))
         {
             foreach (var (kind, pieces) in _asked) AddAlike(bar, kind, pieces.Count);
         }
 
-        foreach (var bar in _part.Bars.Where(bar => _part.Rests && bar.Bought is null))
+        foreach (var bar in _part.Shapes.All.Select(alike => alike.First).Where(bar => _part.Rests && bar.Bought is null))
         {
             foreach (var kind in _asked.Keys) AddAlike(bar, kind, 1);
         }
@@ -82,7 +82,7 @@ internal sealed class PieceCutting
     private void AddTwos()
     {
         var kinds = _asked.Keys.ToArray();
-        foreach (var bar in _part.Bars.Where(bar => bar.Bought is null))
+        foreach (var bar in _part.Shapes.All.Select(alike => alike.First).Where(bar => bar.Bought is null))
         {
             for (var a = 0; a < kinds.Length; a++)
             {
@@ -109,17 +109,17 @@ internal sealed class PieceCutting
         var given = _table.Kinds.Select(_ => LinearExpr.NewBuilder()).ToArray();
         var uses = new IntVar[_patterns.Count];
         var pieces = _asked.Sum(kind => kind.Value.Count);
-        foreach (var bar in _patterns.Select((one, p) => (one, p)).GroupBy(one => one.one.Cut.Bar.Index))
+        foreach (var bar in _patterns.Select((one, p) => (one, p)).GroupBy(one => _part.Shapes[one.one.Cut.Bar]))
         {
             var used = LinearExpr.NewBuilder();
             foreach (var (one, p) in bar)
             {
-                uses[p] = model.NewIntVar(0, Math.Min(one.Cut.Bar.Count, pieces), "");
+                uses[p] = model.NewIntVar(0, Math.Min(_part.Shapes.All[bar.Key].Count, pieces), "");
                 used.Add(uses[p]);
                 foreach (var kind in one.Kinds.GroupBy(kind => kind)) given[kind.Key].AddTerm(uses[p], kind.Count());
             }
 
-            model.Add(used <= _part.Bars[bar.Key].Count);
+            model.Add(used <= _part.Shapes.All[bar.Key].Count);
         }
 
         var trims = _table.Trims().Select(trim => (trim.From, trim.To, Var: model.NewIntVar(0, pieces, ""))).ToArray();
@@ -216,13 +216,15 @@ internal sealed class PieceCutting
             }
         }
 
-        var used = new List<UsedBar>();
+        var (used, taken) = (new List<UsedBar>(), new int[_part.Bars.Length]);
         for (var b = 0; b < bars.Count; b++)
         {
             Laid[] laid = [.. cuts[b].OfType<Laid>()];
             if (laid.Length == 0) continue;
-            var pattern = _patterns[bars[b]].Cut;
-            var placed = Ways(laid).Select(ways => BarPattern.Of(_part, pattern.View, laid.Zip(ways, (one, way) => (one.Kind, way)))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
+            var view = _patterns[bars[b]].Cut.View;
+            view = view with { Bar = Array.Find(_part.Shapes.All[_part.Shapes[view.Bar]].Bars, bar => taken[bar.Index] < bar.Count)! };
+            taken[view.Bar.Index]++;
+            var placed = Ways(laid).Select(ways => BarPattern.Of(_part, view, laid.Zip(ways, (one, way) => (one.Kind, way)))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
             if (placed is null) return null;
             used.Add(new UsedBar(placed, laid));
         }

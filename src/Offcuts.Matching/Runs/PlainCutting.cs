@@ -32,7 +32,7 @@ internal sealed class PlainCutting
     private PlainCutting(KindTable table, List<CutWay> ways)
     {
         (_table, _ways, _uses) = (table, ways, [.. new long[ways.Count]]);
-        (_asked, _stock) = (new long[table.Kinds.Count], [.. table.Part.Bars.Select(bar => (long)bar.Count)]);
+        (_asked, _stock) = (new long[table.Kinds.Count], [.. table.Part.Shapes.All.Select(alike => alike.Count)]);
     }
 
     /// <summary>How often each way is cut; none where stock does not reach.</summary>
@@ -53,12 +53,14 @@ internal sealed class PlainCutting
 
     private void Take(int way, long times)
     {
-        var bar = _ways[way].Cut.Bar.Index;
+        var bar = ShapeOf(way);
         times = Math.Min(times, _stock[bar]);
         _uses[way] += times;
         _stock[bar] -= times;
         foreach (var (kind, count) in _ways[way].Counted) _asked[kind] = Math.Max(0, _asked[kind] - times * count);
     }
+
+    private int ShapeOf(int way) => _table.Part.Shapes[_ways[way].Cut.Bar];
 
     // As far as they cost no more for a length; true where nothing is asked for any more.
     private bool TakeWays(double most)
@@ -78,7 +80,7 @@ internal sealed class PlainCutting
         var (best, most, least) = ((int?)null, 0L, mostCost);
         for (var w = 0; w < _ways.Count; w++)
         {
-            if (_stock[_ways[w].Cut.Bar.Index] == 0) continue;
+            if (_stock[ShapeOf(w)] == 0) continue;
             var useful = 0L;
             foreach (var (kind, count) in _ways[w].Counted) useful += Math.Min(count, _asked[kind]) * _table.Kinds[kind].Length;
             if (useful == 0) continue;

@@ -60,14 +60,17 @@ public static class RunFiller
                 if (atOnce[p].Value is { Filling.Bars.Count: > 0 } known) Hear(p, known);
             }
 
-            for (var p = 0; p < parts.Length; p++)
+            // Small ones first: each has its share of the time by its rows, and what one leaves over the larger ones have.
+            int[] order = [.. Enumerable.Range(0, parts.Length).OrderBy(p => parts[p].Rows.Length)];
+            for (var n = 0; n < order.Length; n++)
             {
-                var number = p;
-                var outcome = PartFiller.Fill(parts[p], atOnce[p].Value, effort.Share(0.95 / (parts.Length - p)), better => Hear(number, better));
+                var number = order[n];
+                var share = (double)parts[number].Rows.Length / Math.Max(1, order[n..].Sum(p => parts[p].Rows.Length));
+                var outcome = PartFiller.Fill(parts[number], atOnce[number].Value, effort.Share(0.95 * share), better => Hear(number, better));
                 lock (telling)
                 {
                     if (closed) return;
-                    outcomes[p] = outcome;
+                    outcomes[number] = outcome;
                 }
             }
         }

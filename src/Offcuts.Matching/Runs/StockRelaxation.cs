@@ -94,7 +94,7 @@ internal sealed class StockRelaxation
         _lengths = AtLeast(Sum(need => need.Length), Missing / _part.Interval);
         _odd = rows.SelectMany(at => at.First.Odd).GroupBy(odd => odd).ToDictionary(group => group.Key, group => AtLeast(group.Count()));
         _alone = _kinds.Alone.ToDictionary(length => length, _ => AtLeast(0));
-        _stock = [.. _part.Bars.Select(bar => _solver.MakeConstraint(double.NegativeInfinity, bar.Count))];
+        _stock = [.. _part.Shapes.All.Select(alike => _solver.MakeConstraint(double.NegativeInfinity, alike.Count))];
         if (_goal == RunGoal.GivenUp) _spend = _solver.MakeConstraint(double.NegativeInfinity, Spent);
         foreach (var group in rows.Where(at => at.First.Alone).GroupBy(at => (at.Second.Length, at.First.Intervals, string.Join(";", at.First.Odd))))
         {
@@ -122,7 +122,7 @@ internal sealed class StockRelaxation
     {
         // By the length at the least price of the store: where time runs out early, better than the first duals of the program.
         var least = Least();
-        var best = (Bound: Price(least, [.. _part.Bars.Select(_ => double.NegativeInfinity)]).Bound, Prices: least);
+        var best = (Bound: Price(least, [.. _stock.Select(_ => double.NegativeInfinity)]).Bound, Prices: least);
         for (var round = 0; round < MostRounds; round++)
         {
             if (_solver.Solve() != Solver.ResultStatus.OPTIMAL) break;
@@ -204,11 +204,12 @@ internal sealed class StockRelaxation
     {
         var sum = Needed(prices) - (Int128)(_goal == RunGoal.GivenUp ? prices.Spend : 0) * (_goal == RunGoal.GivenUp ? Spent : 0);
         var added = false;
-        foreach (var bar in _part.Bars)
+        foreach (var alike in _part.Shapes.All)
         {
+            var bar = alike.First;
             var best = View.Of(bar).Select(view => new BarWorth(_kinds, prices, view)).MaxBy(worth => worth.Whole)!;
-            sum -= (Int128)bar.Count * Math.Max(0, best.Whole);
-            if (duals is not null && best.Whole > duals[bar.Index] + StockPrices.Scale / 1000) added |= AddColumn(bar, [.. best.Cuts()]);
+            sum -= (Int128)alike.Count * Math.Max(0, best.Whole);
+            if (duals is not null && best.Whole > duals[_part.Shapes[bar]] + StockPrices.Scale / 1000) added |= AddColumn(bar, [.. best.Cuts()]);
         }
 
         var whole = sum / StockPrices.Scale + (sum > 0 && sum % StockPrices.Scale != 0 ? 1 : 0);
@@ -249,7 +250,7 @@ internal sealed class StockRelaxation
         if (!_columns.Add($"{bar.Index}:{string.Join(',', cuts.Select(cut => $"{cut.Kind.Length}.{(int)cut.Kind.Ends}.{(int)cut.Way}"))}")) return false;
         var pattern = View.Of(bar).Select(view => BarPattern.Of(_part, view, cuts)).OfType<BarPattern>().MinBy(one => one.GivenUp)!;
         var use = _solver.MakeNumVar(0, double.PositiveInfinity, "");
-        _stock[bar.Index].SetCoefficient(use, 1);
+        _stock[_part.Shapes[bar]].SetCoefficient(use, 1);
         _spend?.SetCoefficient(use, bar.Price);
         _solver.Objective().SetCoefficient(use, _goal switch
         {

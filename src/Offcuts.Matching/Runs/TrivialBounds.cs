@@ -41,7 +41,8 @@ internal static class TrivialBounds
         }
     }
 
-    private static long LeastPieces(RunPart part, Row row) => part.LongestBar == 0 ? row.Stretches.Length
+    /// <summary>No row is made of fewer pieces than this.</summary>
+    public static long LeastPieces(RunPart part, Row row) => part.LongestBar == 0 ? row.Stretches.Length
         : row.Stretches.Sum(stretch => (stretch.Length + part.LongestBar - 1) / part.LongestBar);
 
     // Of the rows of a level, as many as the filling leaves may be left: those that need most.

@@ -43,6 +43,8 @@ internal static class Catalogue
         Wall("run-house", "Eight legs, 10 courses, both faces, windows and a door, 300 offcuts, stagger 12 in", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, seed => Walls.House(seed, 12)),
         Wall("run-house-24", "The same with a stagger of half a panel", "a full plan in 20 s, within one panel in a hundred of the bound in 60 s", 60, 1, 4, seed => Walls.House(seed, 24)),
         Wall("run-window-24", "A leg of 36 ft and one of 20 ft with windows and doors, 10 courses, both faces, 100 offcuts, stagger 24 in", "new panels within one in a hundred of the bound in 10 s", 10, 2, 12, Walls.Windowed),
+        new("run-built", "Walls as they are written on a sheet: a cellar with a tee, a shed, a metric cellar; with doors, windows and leftovers", "Invented; see `Classes/BuiltWalls.cs`. The figures are courses unfilled, cents spent, cents of yard value given up; those after them stand beside it where they are not proven.",
+            "spend proven in 20 s, and as few extra ties, joints and saw cuts as can be", 20, 3, 3, BuiltWalls.Draw),
         Wall("run-boards", "Form boards of a footing, joints on stakes, 40 boards on hand", "a full plan, spend proven in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: false)),
         Wall("run-cleats", "The same, joints anywhere with cleats", "a full plan in 10 s", 10, 2, 8, seed => Walls.Boards(seed, cleats: true)),
     ];

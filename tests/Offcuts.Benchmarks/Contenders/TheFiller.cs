@@ -9,7 +9,7 @@ namespace Offcuts.Benchmarks.Contenders;
 
 /// <summary>
 /// The project's own filler of runs, by its public door. Every plan has passed the run checker before it comes out. A good plan is meant
-/// as with the matcher: see <see cref="TheMatcher"/>. Where a later tier is not proven it is told as trouble, since the tables show three.
+/// as with the matcher: see <see cref="TheMatcher"/>. Where a later tier is not proven, those after the value are told beside it, each with its bound, since the tables show three.
 /// </summary>
 internal static class TheFiller
 {
@@ -27,8 +27,10 @@ internal static class TheFiller
             name, [.. tiers.Unfilled.Select(level => Of(level.Unfilled))], Of(tiers.Spend), Of(tiers.ValueGivenUp), took,
             heard.All.Count > 0 ? heard.All[0].Seconds : took,
             heard.All.Where(report => Good(report.Progress, tiers)).Select(report => (double?)report.Seconds).FirstOrDefault() ?? took,
-            0, later ? "" : "ties, joints or saw cuts are not proven");
+            0, later ? "" : $"extra ties {Told(tiers.ExtraTies)}, joints {Told(tiers.Joints)}, saw cuts {Told(tiers.SawCuts)}");
     }
+
+    private static string Told(Figure figure) => figure.Proven ? $"{figure.Value}" : $"{figure.Value} (at least {figure.Bound})";
 
     private static bool Good(MatchProgress report, RunTiers last) =>
         report.Unfilled.Value <= last.UnfilledInAll.Value
