@@ -30,11 +30,11 @@ internal sealed class KnownBounds
         (_part, _table, _first, _effort) = (part, table, filling, effort);
         if (part.Rests && !part.Open && filling.Filled.Contains(false)) _reach = (Opened(filling), ReachBounds.Of(part, filling, effort.Share(0.4)));
         if (table is null || filling.Filled.Contains(false)) return;
-        _later = LaterBounds.Of(table);
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
         if (PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5)) is { } ofSpend)
-            _pairSpend = (part.NextSpend(ofSpend.Bound) < spend ? Math.Max(ofSpend.Bound, PairRelaxation.LeastSpend(table, ofSpend.Prices)) : ofSpend.Bound, ofSpend.Early);
+            _pairSpend = (part.NextSpend(ofSpend.Bound) < spend ? Math.Max(ofSpend.Bound, PairRelaxation.LeastSpend(table, ofSpend.Prices, effort)) : ofSpend.Bound, ofSpend.Early);
         if (PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8)) is { } ofGiven) _pairGiven = (ofGiven.Prices, ofGiven.Early);
+        _later = LaterBounds.Of(table, effort);
     }
 
     /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>

@@ -1,3 +1,5 @@
+using Offcuts.Matching.Methods;
+
 namespace Offcuts.Matching.Runs;
 
 /// <summary>
@@ -11,9 +13,10 @@ namespace Offcuts.Matching.Runs;
 /// </summary>
 internal static class LaterBounds
 {
-    /// <summary>The fewest joints and saw cuts of any filling that covers every row; none where a pair can't be laid at all.</summary>
+    /// <summary>The fewest joints and saw cuts of any filling that covers every row; none where a pair can't be laid at all, or time ran out before all were.</summary>
     /// <param name="table">Kinds, rows and bars.</param>
-    public static (long Joints, long Saws)? Of(KindTable table)
+    /// <param name="effort">Limit, asked before each pair.</param>
+    public static (long Joints, long Saws)? Of(KindTable table, Effort effort)
     {
         if (table.Kinds.Count == 0) return null;
         var (joints, pieces) = (0L, (Int128)0);
@@ -26,6 +29,7 @@ internal static class LaterBounds
         var (none, cut) = (new long[table.Kinds.Count], table.Kinds.Select(kind => bought.Contains(kind.Length) ? 0 : piece).ToArray());
         foreach (var group in PairRelaxation.Groups(table))
         {
+            if (effort.Over) return null;
             if (pricing.Lay(group.Pair with { Joint = 1 }, none) is not { } joined || pricing.Lay(group.Pair, cut) is not { } sawn) return null;
             joints += group.Count * joined.Least;
             pieces += (Int128)group.Count * sawn.Least;

@@ -26,10 +26,6 @@ internal sealed class PairDive : IDisposable
     // What is cut from what is mostly found soon to a bar or two, and the rest of the time would go into the last of them: layings that the program finds better gain more.
     private const double OfFirstCut = 0.3;
 
-    // Some hundred of each come to little against a panel, which is some ten thousand: they decide among layings that cost the same but for what is lost in rounding.
-    private const long TieCost = 40 * StockPrices.Scale;
-    private const long JointCost = 10 * StockPrices.Scale;
-
     private readonly KindTable _table;
     private PairProgram _program;
     private readonly List<PairPosition> _positions = [];
@@ -137,7 +133,7 @@ internal sealed class PairDive : IDisposable
         }
     }
 
-    /// <summary>What the program costs with everything laid as it lies, whatever was tried and refused since: 8 times the spend and the value given up, pieces shared out in parts.</summary>
+    /// <summary>What the program costs with everything laid as it lies, whatever was tried and refused since: 8 times the spend, the value given up, and the little that ties, joints and saw cuts come to (<see cref="LaterPrices"/>); pieces shared out in parts.</summary>
     public double Cost { get; private set; }
 
     /// <summary>What of that is spent, in cents, rounded up.</summary>
@@ -162,9 +158,10 @@ internal sealed class PairDive : IDisposable
     {
         var groups = new Dictionary<PairShape, PairGroup>();
         var whole = stacks.SelectMany(stack => stack.Rows).ToHashSet();
+        var later = LaterPrices.Of(_table.Part);
         foreach (var (lower, upper, of) in PairRelaxation.Pairs(_table).Where(pair => !whole.Contains(pair.Lower)))
         {
-            var pair = of with { Joint = JointCost, Tie = TieCost };
+            var pair = of with { Joint = later.Joint, Tie = later.Tie };
             var own = new PairGroup(pair, 0);
             if (!groups.TryGetValue(own.Shape, out var group)) groups[own.Shape] = group = own;
             group.Count++;

@@ -23,19 +23,24 @@ internal sealed class PairPricing(KindTable table)
         return best is var (most, seen, cuts) ? (most - (Int128)prices.Spend * bar.Price - (Int128)prices.GivenUp * bar.Whole, seen, cuts) : null;
     }
 
-    /// <summary>The least that must be spent on whole pieces where prices of kinds are known, by <see cref="SpendCover"/>; 0 where a pair can't be laid at all.</summary>
-    public long LeastSpend(PairPrices prices)
+    /// <summary>
+    /// The least that must be spent on whole pieces where prices of kinds are known, by <see cref="SpendCover"/>; 0 where a pair can't be laid at all, or time ran out before everything was priced.
+    /// </summary>
+    /// <param name="prices">Prices of kinds and of money; value is not asked.</param>
+    /// <param name="effort">Limit, asked before each pair and each shape of bars.</param>
+    public long LeastSpend(PairPrices prices, Effort effort)
     {
         Int128 lacking = 0;
         foreach (var group in PairRelaxation.Groups(table))
         {
-            if (Lay(group.Pair, prices.Kinds) is not { } path) return 0;
+            if (effort.Over || Lay(group.Pair, prices.Kinds) is not { } path) return 0;
             lacking += (Int128)group.Count * path.Least;
         }
 
         var bought = new List<(long, Int128)>();
         foreach (var alike in table.Part.Shapes.All)
         {
+            if (effort.Over) return 0;
             if (Cut(alike.First, prices) is not { } cut) continue;
             if (alike.First.Bought is null) lacking -= alike.Count * Int128.Max(0, cut.Earned);
             else bought.Add((alike.First.Price, cut.Earned + (Int128)prices.Spend * alike.First.Price));

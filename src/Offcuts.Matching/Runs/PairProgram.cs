@@ -11,9 +11,6 @@ internal sealed class PairProgram : IDisposable
 {
     private const double Dear = 1e6;
 
-    // As a joint in what is laid by it: without a price every way of cutting that wastes as little would do.
-    private const long SawCost = 10;
-
     private const double Least = 1e-3;
     private const long MostPrice = 1L << 52;
 
@@ -21,6 +18,8 @@ internal sealed class PairProgram : IDisposable
     private readonly KindTable _table;
     private readonly RunGoal _goal;
     private readonly PairPricing _pricing;
+    private readonly long _saw;
+    private readonly HashSet<long> _bought;
     private readonly HashSet<string> _columns = [];
     private readonly Solver _solver = Solver.CreateSolver("GLOP");
     private readonly Constraint[] _kinds;
@@ -33,6 +32,8 @@ internal sealed class PairProgram : IDisposable
     public PairProgram(KindTable table, RunGoal goal, long spent)
     {
         (_part, _table, _goal, _pricing) = (table.Part, table, goal, new PairPricing(table));
+        _saw = goal == RunGoal.Together ? LaterPrices.Of(_part).Saw : 0;
+        _bought = [.. _part.Bars.Where(bar => bar.Bought is not null).Select(bar => bar.Length)];
         _kinds = [.. table.Kinds.Select(_ =>
         {
             // What cannot be had is paid dearly, so that the program always has an answer.
@@ -135,7 +136,7 @@ internal sealed class PairProgram : IDisposable
     /// <param name="effort">Limit.</param>
     /// <returns>
     /// What all pairs cost at least less what all bars earn at most; none where a pair can't be laid at all, or where time ran out before
-    /// everything was priced.
+    /// everything was priced. For spend and value in one sum it is no bound: that a piece which is no new one as it is bought takes a saw cut is only mostly so.
     /// </returns>
     public (Int128 Sum, bool Added)? Price(PairPrices prices, Effort effort)
     {
@@ -156,7 +157,7 @@ internal sealed class PairProgram : IDisposable
             added |= AddLayout(group, path.Lower, path.Upper);
         }
 
-        var cutting = _goal == RunGoal.Together ? prices with { Kinds = [.. prices.Kinds.Select((price, k) => _table.Kinds[k].Length == _part.LongestBar ? price : Math.Max(0, price - SawCost * StockPrices.Scale))] } : prices;
+        var cutting = _saw == 0 ? prices : prices with { Kinds = [.. prices.Kinds.Select((price, k) => _bought.Contains(_table.Kinds[k].Length) ? price : Math.Max(0, price - _saw))] };
         foreach (var alike in _part.Shapes.All)
         {
             if (effort.Over) return null;
@@ -221,7 +222,7 @@ internal sealed class PairProgram : IDisposable
         var pattern = BarPattern.Of(_part, view, cuts.Select(cut => (_table.Kinds[cut.Kind], cut.Way)))!;
         if (_duals is { } duals)
         {
-            var earned = cuts.Sum(cut => (double)duals.Kinds[cut.Kind]) - (double)duals.Spend * bar.Price - (double)duals.GivenUp * pattern.GivenUp - (double)Sawing(pattern) * StockPrices.Scale;
+            var earned = cuts.Sum(cut => (double)duals.Kinds[cut.Kind]) - (double)duals.Spend * bar.Price - (double)duals.GivenUp * pattern.GivenUp - (double)_saw * pattern.Saws;
             if (earned / StockPrices.Scale < _stockDuals![_part.Shapes[bar]] + Least) return false;
         }
 
@@ -243,13 +244,11 @@ internal sealed class PairProgram : IDisposable
             RunGoal.Spend => bar.Price,
             RunGoal.GivenUp => known.Cut.GivenUp,
             RunGoal.Reach => 0,
-            _ => (double)StockPrices.CentSpent * bar.Price + known.Cut.GivenUp + Sawing(known.Cut),
+            _ => (double)StockPrices.CentSpent * bar.Price + known.Cut.GivenUp + (double)_saw * known.Cut.Saws / StockPrices.Scale,
         });
         foreach (var group in known.Kinds.GroupBy(kind => kind)) _kinds[group.Key].SetCoefficient(use, group.Count());
         Patterns.Add(known with { Use = use });
     }
-
-    private long Sawing(BarPattern pattern) => _goal == RunGoal.Together ? SawCost * pattern.Saws : 0;
 
     private string NameOf(Bar bar, int[] kinds) => $"{_part.Shapes[bar]}:{string.Join(',', kinds.Order())}";
 }

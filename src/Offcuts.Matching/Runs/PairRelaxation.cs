@@ -89,13 +89,16 @@ internal sealed class PairRelaxation
         return new PairPricing(table).Sum(given) is { } sum ? Bound(given, sum, goal, spent) : long.MinValue / 8;
     }
 
-    /// <summary>What every filling that covers every row spends at least, in whole new pieces: by prices that gave a bound of the spend, and by length alone.</summary>
-    public static long LeastSpend(KindTable table, StockPrices prices)
+    /// <summary>What every filling that covers every row spends at least, in whole new pieces: by prices that gave a bound of the spend, and by length alone. 0 where time runs out before.</summary>
+    /// <param name="table">Kinds, rows and bars.</param>
+    /// <param name="prices">Prices of kinds and of money.</param>
+    /// <param name="effort">Limit.</param>
+    public static long LeastSpend(KindTable table, StockPrices prices, Effort effort)
     {
         var pricing = new PairPricing(table);
         return Math.Max(
-            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, GivenUp: 0)),
-            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(kind => kind.Length)], Spend: 0, GivenUp: 0)));
+            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, GivenUp: 0), effort),
+            pricing.LeastSpend(new PairPrices([.. table.Kinds.Select(kind => kind.Length)], Spend: 0, GivenUp: 0), effort));
     }
 
     /// <summary>Neighbouring rows two by two from the bottom of each run; what is left over, alone.</summary>

@@ -13,6 +13,22 @@ internal sealed record PartOutcome(Filling Filling, long[] Bounds)
     /// <summary>The same filling where these bounds hold for it too.</summary>
     public PartOutcome With(long[] bounds) => this with { Bounds = [.. Bounds.Zip(bounds, Math.Max)] };
 
+    /// <summary>
+    /// The better filling of this and what was known before, with what both say of it: a bound of a tier holds for every filling with the same figures in all tiers before.
+    /// </summary>
+    public PartOutcome Beside(PartOutcome before)
+    {
+        var (best, other) = Filling.CompareTo(before.Filling) <= 0 ? (this, before) : (before, this);
+        var bounds = best.Bounds.ToArray();
+        for (var tier = 0; tier < bounds.Length; tier++)
+        {
+            bounds[tier] = Math.Max(bounds[tier], other.Bounds[tier]);
+            if (best.Filling.Figures[tier] != other.Filling.Figures[tier]) break;
+        }
+
+        return best with { Bounds = bounds };
+    }
+
     /// <summary>True where every tier is proven.</summary>
     public bool Proven => Enumerable.Range(0, Bounds.Length).All(tier => Figure(tier).Proven);
 

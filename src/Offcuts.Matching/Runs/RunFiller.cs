@@ -60,19 +60,30 @@ public static class RunFiller
                 if (atOnce[p].Value is { Filling.Bars.Count: > 0 } known) Hear(p, known);
             }
 
-            // Small ones first: each has its share of the time by its rows, and what one leaves over the larger ones have.
-            int[] order = [.. Enumerable.Range(0, parts.Length).OrderBy(p => parts[p].Rows.Length)];
+            var ended = Round(TimeShares.Order([.. parts.Select(part => part.Rows.Length)]), p => atOnce[p].Value);
+            // What the larger ones left over those have that their share had ended.
+            if (ended.Length < parts.Length && !effort.Over && effort.Seconds > TimeShares.WorthARound * limits.Time?.TotalSeconds) Round(ended, p => outcomes[p]);
+        }
+
+        // Fills these parts one after the other, and hands back those that used most of their share of the time and are not proven: a search that its time ends leaves a part of its last phase over.
+        int[] Round(int[] order, Func<int, PartOutcome> known)
+        {
+            var ended = new List<int>();
             for (var n = 0; n < order.Length; n++)
             {
-                var number = order[n];
-                var share = (double)parts[number].Rows.Length / Math.Max(1, order[n..].Sum(p => parts[p].Rows.Length));
-                var outcome = PartFiller.Fill(parts[number], atOnce[number].Value, effort.Share(0.95 * share), better => Hear(number, better));
+                var (number, before) = (order[n], known(order[n]));
+                var share = effort.Share(TimeShares.First([.. order[n..].Select(p => parts[p].Rows.Length)]));
+                var given = share.Seconds;
+                var outcome = PartFiller.Fill(parts[number], before, share, better => Hear(number, better.Beside(before))).Beside(before);
+                if (share.Seconds < given * TimeShares.Used && !outcome.Proven) ended.Add(number);
                 lock (telling)
                 {
-                    if (closed) return;
+                    if (closed) return [];
                     outcomes[number] = outcome;
                 }
             }
+
+            return [.. ended];
         }
 
         void Hear(int part, PartOutcome better)

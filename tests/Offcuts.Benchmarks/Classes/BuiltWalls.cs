@@ -78,13 +78,15 @@ internal static class BuiltWalls
         ShortestBoard = Length.Millimetres(600),
     };
 
-    /// <summary>The walls by their number: the cellar with 34 whole panels and few leftovers, the shed with 30 leftovers, the metric cellar with 40.</summary>
+    /// <summary>The walls by their number: the cellar with 34 whole panels and few leftovers, the shed with 30 leftovers, the metric cellar with 40. From 4 on they come round again.</summary>
     public static Instance Draw(int number) => number switch
     {
-        1 => Wall(Cellar, SystemSheet.Generic, LengthUnit.Inch, Length.Inches(0.125m), 1500, 
+        1 => Wall(Cellar, SystemSheet.Generic, LengthUnit.Inch, Length.Inches(0.125m), 1500,
             [.. Enumerable.Repeat((48m, 0m), 34).Concat([(40, 0), (40, 0), (33.5m, 1.5m), (33.5m, 1.5m), (19.5m, 0.5m), (11, 1)]).Select(piece => (Length.Inches(piece.Item1), Length.Inches(piece.Item2)))]),
         2 => Wall(Shed, SystemSheet.Generic, LengthUnit.Inch, Length.Inches(0.125m), 1500, Leftovers(30, seed: 2, Length.Inches(2), least: 4, most: 23)),
-        _ => Wall(MetricCellar, Metric, LengthUnit.Millimetre, Length.Millimetres(3), 1400, Leftovers(40, seed: 3, Length.Millimetres(50), least: 4, most: 23)),
+        > 3 => Draw(number - 3),
+        3 => Wall(MetricCellar, Metric, LengthUnit.Millimetre, Length.Millimetres(3), 1400, Leftovers(40, seed: 3, Length.Millimetres(50), least: 4, most: 23)),
+        _ => throw new ArgumentOutOfRangeException(nameof(number), number, "they have numbers from 1 on"),
     };
 
     // Whole steps long, every third with one end off the pattern by a quarter of a step.

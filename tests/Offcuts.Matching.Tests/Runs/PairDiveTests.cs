@@ -1,3 +1,4 @@
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
@@ -77,6 +78,30 @@ public class PairDiveTests
         }
 
         moved.Should().BePositive();
+    }
+
+    // Ties, joints and saw cuts have a price beside the panels: were it the same for every panel, a cheap one would be bought to save a tie.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(10)]
+    [InlineData(1800)]
+    public void However_cheap_a_panel_is_none_is_bought_to_save_ties_joints_or_cuts(long cents)
+    {
+        foreach (var seed in Enumerable.Range(0, 3))
+        {
+            var draw = new Random(seed);
+            var request = Request([Run(252 + 2 * draw.Next(40), 6)], [.. Enumerable.Range(1, 12).Select(number => Offcut(number, 14 + 2 * draw.Next(15)))]);
+            var part = PartOf(request with { Prices = new PriceBook([Panel(cents)]) });
+            var table = KindTable.Of(part, KindTable.Size.Usual, NoLimit)!;
+            var later = LaterPrices.Of(part);
+            using var dive = Dive(part);
+            var joints = dive.First!.Figures[^2];
+
+            (later.Tie * joints).Should().BeLessThanOrEqualTo(StockPrices.CentSpent * StockPrices.Scale * cents / 4, $"seed {seed}");
+            (later.Tie * joints + later.Joint * joints + later.Saw * dive.First!.Figures[^1]).Should().BeLessThan(StockPrices.CentSpent * StockPrices.Scale * cents, $"seed {seed}");
+            var bound = PairRelaxation.Solve(table, RunGoal.Spend, 0, new StockPrices(part), long.MaxValue, NoLimit)!.Value.Bound;
+            dive.Spent.Should().BeLessThanOrEqualTo(part.NextSpend(bound) + 3 * cents, $"seed {seed}: what is laid first is rounded, pair by pair");
+        }
     }
 
     // A solver that is ended at once may have bought a panel for every piece, or have found nothing: what the program shares out in parts of panels is cut in whole ones then.
