@@ -10,7 +10,6 @@ namespace Offcuts.Matching.Runs;
 internal sealed class PairProgram : IDisposable
 {
     private const double Dear = 1e6;
-
     private const double Least = 1e-3;
     private const long MostPrice = 1L << 52;
 

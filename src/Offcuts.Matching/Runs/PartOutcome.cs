@@ -23,6 +23,7 @@ internal sealed record PartOutcome(Filling Filling, long[] Bounds)
         for (var tier = 0; tier < bounds.Length; tier++)
         {
             bounds[tier] = Math.Max(bounds[tier], other.Bounds[tier]);
+            if (bounds[tier] > best.Filling.Figures[tier]) throw new InvalidOperationException("a bound is above what another search found");
             if (best.Filling.Figures[tier] != other.Filling.Figures[tier]) break;
         }
 

@@ -222,7 +222,8 @@ internal sealed class PieceCutting
             Laid[] laid = [.. cuts[b].OfType<Laid>()];
             if (laid.Length == 0) continue;
             var view = _patterns[bars[b]].Cut.View;
-            view = view with { Bar = _part.Shapes.All[_part.Shapes[view.Bar]].Bars.First(bar => taken[bar.Index] < bar.Count) };
+            if (_part.Shapes.All[_part.Shapes[view.Bar]].Bars.FirstOrDefault(bar => taken[bar.Index] < bar.Count) is not { } own) return null;
+            view = view with { Bar = own };
             taken[view.Bar.Index]++;
             var placed = Ways(laid).Select(ways => BarPattern.Of(_part, view, laid.Zip(ways, (one, way) => (one.Kind, way)))).OfType<BarPattern>().MinBy(one => (one.GivenUp, one.Saws));
             if (placed is null) return null;

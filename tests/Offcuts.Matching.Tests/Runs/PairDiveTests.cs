@@ -85,7 +85,7 @@ public class PairDiveTests
     [InlineData(1)]
     [InlineData(10)]
     [InlineData(1800)]
-    public void However_cheap_a_panel_is_none_is_bought_to_save_ties_joints_or_cuts(long cents)
+    public void However_cheap_a_panel_is_all_ties_joints_and_cuts_cost_less_than_one_and_few_are_bought(long cents)
     {
         foreach (var seed in Enumerable.Range(0, 3))
         {
