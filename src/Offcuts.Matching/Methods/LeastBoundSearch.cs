@@ -3,35 +3,49 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// Raises the bound of a tier where no level as a whole can be ruled out: branch and bound over the patterns nearest to the bound, the node with the least bound always next
 /// (<see cref="PoolSearch"/>). What a mixture of plans hides from the relaxation is mostly which spans are cut at all; some tens of nodes settle that. Where all nodes of a list
-/// are ruled out, the bound is beyond the list, and the next list begins there. What is open stays open, so that it can be gone on with.
+/// are ruled out, the bound is beyond the list, and the next list begins there.
+/// <para>
+/// A short list ends with far fewer nodes, and each takes less, since reduced costs rule out more of it: so the first is short, the next is so much longer as the last was easy, and one
+/// that does not end is followed by one half as far. The last stays open, so that it can be gone on with.
+/// </para>
 /// </summary>
 internal sealed class LeastBoundSearch : IDisposable
 {
     // Beside looking at each pattern once, a node takes as long as looking at so many; a root as long as so many nodes.
     private const long NodeWork = 30_000;
     private const int RootNodes = 40;
-    private const int WorthHere = 4;
+    private const int FewPatterns = 3_000;
+    private const int MostPatterns = 120_000;
+    private const int FewNodes = 100;
+    private const int Easy = 10;
+    private const int LeastWay = 16;
 
     private readonly Tier _tier;
     private readonly Guide _guide;
-    private readonly int[] _lists;
+    private readonly int _mostPatterns;
     private PoolSearch? _search;
+    private IReadOnlyList<RankOneCut> _cuts = [];
     private long _most;
-    private long _node;
+    private int _count;
+    private int _longest;
+    private int _patience;
+    private long _tooFar = long.MaxValue;
 
     /// <summary>A search that has not begun.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="guide">Tells which patterns are near the bound.</param>
-    /// <param name="lists">How many patterns are not too many; the next where there are more at the bound, or the list ends soon.</param>
-    public LeastBoundSearch(Tier tier, Guide guide, int[] lists) => (_tier, _guide, _lists) = (tier, guide, lists);
-
-    /// <summary>The short ones take little time for a node; the long ones are for where patterns lie close together.</summary>
-    public static int[] Usual { get; } = [20_000, 60_000, 120_000];
+    /// <param name="few">The first list is no longer, unless there are more even at the bound.</param>
+    /// <param name="most">No list is longer.</param>
+    /// <param name="patience">After so many nodes a list that has not ended is followed by one half as far.</param>
+    public LeastBoundSearch(Tier tier, Guide guide, int few = FewPatterns, int most = MostPatterns, int patience = FewNodes) =>
+        (_tier, _guide, _longest, _mostPatterns, _patience) = (tier, guide, few, most, patience);
 
     /// <summary>
     /// True in the last tier where nothing is bought: there the patterns are listed with every part of them, and what is spent leaves so few plans elsewhere that levels are ruled out whole.
     /// </summary>
     public static bool Applies(Tier tier) => tier.OfYardAlone;
+
+    private long Node => _count + NodeWork;
 
     /// <summary>The best plan known then, and a bound that no plan is below.</summary>
     /// <param name="best">The best plan known.</param>
@@ -40,24 +54,26 @@ internal sealed class LeastBoundSearch : IDisposable
     /// <param name="effort">Limit.</param>
     public (MaterialPlan Plan, long Bound) Raise(MaterialPlan best, long bound, long work, Effort effort)
     {
-        for (var ended = true; ended && work > 0 && _tier.Value(best) > bound && !effort.Over;)
+        while (work > 0 && _tier.Value(best) > bound && !effort.Over)
         {
             // The list may have been passed meanwhile.
-            if (_search is not null && bound > _most) Dispose();
+            if (bound > _most) Dispose();
             if (_search is null)
             {
                 if (!Listed(best, bound, effort)) break;
-                work -= RootNodes * _node;
+                work -= RootNodes * Node;
             }
 
             _search!.Hear(best);
-            var nodes = (int)Math.Clamp(work / _node, 1, int.MaxValue);
-            ended = _search.GoOn(nodes, effort);
-            work -= (nodes - _search.NodesLeft) * _node;
+            var nodes = (int)Math.Clamp(work / Node, 1, _patience);
+            var ended = _search.GoOn(nodes, effort);
+            var looked = nodes - _search.NodesLeft;
+            work -= looked * Node;
             if (_search.Best is { } found && _tier.Value(found) < _tier.Value(best)) best = found;
             var beyond = Bounds.NextAbove(_tier, _most);
             bound = Math.Max(bound, Math.Min(_tier.Value(best), ended ? beyond : Math.Min(beyond, Bounds.RoundUp(_tier, _search.Bound))));
-            if (ended) Dispose();
+            if (ended) Further(looked);
+            else if (looked == _patience) Nearer(best, bound);
         }
 
         return (best, bound);
@@ -65,18 +81,41 @@ internal sealed class LeastBoundSearch : IDisposable
 
     public void Dispose()
     {
-        _search?.Dispose();
+        if (_search is null) return;
+        _cuts = _search.Cuts;
+        _search.Dispose();
         _search = null;
+    }
+
+    private void Further(int looked)
+    {
+        _longest = (int)Math.Min((looked <= Easy ? 4L : 2L) * Math.Max(_longest, _count), _mostPatterns);
+        Dispose();
+    }
+
+    // The next list goes half as far. Where that is next to nothing, this one gets more nodes.
+    private void Nearer(MaterialPlan best, long bound)
+    {
+        _tooFar = _most;
+        if ((_tooFar - bound) / 2 >= Math.Max(1, (_tier.Value(best) - bound) / LeastWay)) Dispose();
+        else (_patience, _tooFar) = (2 * _patience, long.MaxValue);
     }
 
     // False where even at the bound there are too many patterns.
     private bool Listed(MaterialPlan best, long bound, Effort effort)
     {
         var most = _tier.Value(best) - 1;
-        if (PatternEnumeration.Widest(_tier, _guide, bound, most, _lists, bound + (most - bound) / WorthHere) is not { } level) return false;
-        (_most, _node) = (level.Most, level.Patterns.Count + NodeWork);
-        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst);
+        if (_tooFar < bound) _tooFar = long.MaxValue;
+        if (_tooFar <= most) most = bound + (_tooFar - bound) / 2;
+        if (PatternEnumeration.Widest(_tier, _guide, bound, most, Lengths()) is not { } level) return false;
+        (_most, _count) = (level.Most, level.Patterns.Count);
+        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts);
         _search.Run(_guide.AtDuals.Bound);
         return true;
+    }
+
+    private IEnumerable<int> Lengths()
+    {
+        for (var length = _longest; length <= _mostPatterns; length *= 2) yield return length;
     }
 }

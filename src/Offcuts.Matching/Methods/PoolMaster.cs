@@ -85,6 +85,9 @@ internal sealed class PoolMaster : IDisposable
     /// <summary>Duals of the cuts: whole multiples of 1/Scale, not negative.</summary>
     public (RankOneCut Cut, long Dual)[] Cuts() => [.. _cuts.Select(held => (held.Cut, Dual(held))).Where(cut => cut.Item2 > 0)];
 
+    /// <summary>The cuts that something has leaned on lately.</summary>
+    public IReadOnlyList<RankOneCut> LeantOn => [.. _cuts.Where(held => held.Idle <= MostIdle).Select(held => held.Cut)];
+
     private long Dual(Held held) => Math.Max(0, OfMany(held.Row, _tier.Problem.MostTakes + 1));
 
     /// <summary>
@@ -94,7 +97,7 @@ internal sealed class PoolMaster : IDisposable
     /// <param name="dropped">The cuts that are gone.</param>
     public PoolMaster Renewed(out IReadOnlyList<RankOneCut> dropped)
     {
-        dropped = [.. _cuts.Where(held => held.Idle > MostIdle).Select(held => held.Cut)];
+        dropped = [.. _cuts.Select(held => held.Cut).Except(LeantOn)];
         if (dropped.Count < WorthRenewing)
         {
             dropped = [];
@@ -103,7 +106,7 @@ internal sealed class PoolMaster : IDisposable
 
         var renewed = new PoolMaster(_tier, _pool, _dear);
         foreach (var (pattern, _) in _columns) renewed.Add(pattern);
-        foreach (var held in _cuts.Where(held => held.Idle <= MostIdle)) renewed.Add(held.Cut);
+        foreach (var cut in LeantOn) renewed.Add(cut);
         Dispose();
         return renewed;
     }

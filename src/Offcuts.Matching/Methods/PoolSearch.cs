@@ -5,7 +5,7 @@ namespace Offcuts.Matching.Methods;
 /// <see cref="RankOneCut"/>s at the root, and with patterns dropped wherever the bound of a node rules them out (reduced-cost fixing).
 /// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s. All bounds are computed in
 /// whole numbers over the whole pool. The newest node first, with cuts, soon finds or rules out one level; the node with the least bound first raises the bound of all that is open
-/// (without cuts: in the same time more nodes gained as much). Gives up above a number of nodes, says so, and can go on from there.
+/// (with cuts at the root alone: elsewhere more nodes gain as much in the same time). Gives up above a number of nodes, says so, and can go on from there.
 /// </summary>
 internal sealed class PoolSearch : IDisposable
 {
@@ -13,6 +13,7 @@ internal sealed class PoolSearch : IDisposable
     private const int MostRaises = 6;
     private const int MostStalls = 3;
     private const int MostCutRounds = 60;
+    private const int CutRoundsOfRoot = 3;
     private const long MostHeld = 25_000_000;
 
     private readonly Tier _tier;
@@ -36,11 +37,20 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="nodes">Most nodes.</param>
     /// <param name="effort">Limit.</param>
     /// <param name="order">Which node is next.</param>
-    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst)
+    /// <param name="cuts">Cuts of the tier that are known from another list.</param>
+    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null)
     {
         (_tier, _pool, Most, NodesLeft, _effort, _order) = (tier, pool, most, nodes, effort, order);
         _master = new PoolMaster(tier, pool);
+        foreach (var cut in cuts ?? [])
+        {
+            _master.Add(cut);
+            _seen.Add(cut.Key);
+        }
     }
+
+    /// <summary>The cuts that something has leaned on lately: they hold for any other list of the tier too.</summary>
+    public IReadOnlyList<RankOneCut> Cuts => _master.LeantOn;
 
     /// <summary>The best plan found, or none.</summary>
     public MaterialPlan? Best { get; private set; }
@@ -166,7 +176,7 @@ internal sealed class PoolSearch : IDisposable
                 return new Solved(node, solution);
             }
 
-            if (_order == NodeOrder.LeastBoundFirst || _cutRounds > MostCutRounds) return new Solved(node, solution);
+            if (_cutRounds > CutRoundsAt(node)) return new Solved(node, solution);
             stalls = node.Bound - before < _tier.Scale / 100 ? stalls + 1 : 0;
             var violated = stalls > MostStalls ? [] : CutSeparation.Violated(_tier, solution, _master.Unfilled(), _seen);
             if (violated.Count == 0) return new Solved(node, solution);
@@ -176,6 +186,8 @@ internal sealed class PoolSearch : IDisposable
 
         return new Solved(node, null);
     }
+
+    private int CutRoundsAt(PoolNode node) => _order == NodeOrder.NewestFirst ? MostCutRounds : node.Depth == 0 ? CutRoundsOfRoot - 1 : -1;
 
     // What a plan of this node can cost at most, and still be of use.
     private long MostOf(PoolNode node)

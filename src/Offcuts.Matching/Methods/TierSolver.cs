@@ -173,7 +173,7 @@ internal static class TierSolver
 
         // What leads better takes its time, so a search and a glance with what there is come first.
         using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, LittlePatience, MuchPatience, effort);
-        using var search = new LeastBoundSearch(tier, linear, LeastBoundSearch.Usual);
+        using var search = new LeastBoundSearch(tier, linear);
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
@@ -181,8 +181,13 @@ internal static class TierSolver
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
-        (best, bound) = (meanwhile.Soon(glance.Best), glance.Bound);
-        if (guide.Cells is not null) meanwhile.End();
+        (best, bound) = (glance.Best, glance.Bound);
+        var led = guide.Cells is not null;
+
+        // While the other core makes the plan better.
+        if (searches && !led) (best, bound) = search.Raise(best, bound, SearchWork, effort);
+        best = meanwhile.Soon(best);
+        if (led) meanwhile.End();
         for (var (climb, more, listed) = (1, 1, true); climb <= climbs && (listed || Meanwhile.Applies(tier)) && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
             if (climb > 1 && guide.Cells is not null) guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort, more);
@@ -190,7 +195,7 @@ internal static class TierSolver
             var first = best;
             if (searches && climb > 1) (first, bound) = search.Raise(best, bound, more * SearchWork, effort);
             var levels = new Levels(tier, first, bound, Searching.Times(more), ManyNodes, effort);
-            listed = levels.Climb(guide, 2, MostFailures, Levels.Short, Levels.Long);
+            listed = levels.Climb(guide, searches && !led ? 4 : 2, MostFailures, Levels.Short, Levels.Long);
             if (levels.Closed) return (levels.Best, levels.Bound, guide);
             var better = (longer ?? meanwhile).Better(levels.Best);
             (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);
