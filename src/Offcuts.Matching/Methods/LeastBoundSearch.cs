@@ -27,8 +27,10 @@ internal sealed class LeastBoundSearch : IDisposable
     private IReadOnlyList<RankOneCut> _cuts = [];
     private long _most;
     private int _count;
+    private readonly long _mostHeld;
     private int _longest;
     private int _patience;
+    private int _looked;
     private long _tooFar = long.MaxValue;
 
     /// <summary>A search that has not begun.</summary>
@@ -37,13 +39,17 @@ internal sealed class LeastBoundSearch : IDisposable
     /// <param name="few">The first list is no longer, unless there are more even at the bound.</param>
     /// <param name="most">No list is longer.</param>
     /// <param name="patience">After so many nodes a list that has not ended is followed by one half as far.</param>
-    public LeastBoundSearch(Tier tier, Guide guide, int few = FewPatterns, int most = MostPatterns, int patience = FewNodes) =>
-        (_tier, _guide, _longest, _mostPatterns, _patience) = (tier, guide, few, most, patience);
+    /// <param name="mostHeld">So much the open nodes of a list may hold; a list of which they hold more is followed by a nearer one too.</param>
+    public LeastBoundSearch(Tier tier, Guide guide, int few = FewPatterns, int most = MostPatterns, int patience = FewNodes, long mostHeld = PoolSearch.MostHeld) =>
+        (_tier, _guide, _longest, _mostPatterns, _patience, _mostHeld) = (tier, guide, few, most, patience, mostHeld);
 
     /// <summary>
     /// True in the last tier where nothing is bought: there the patterns are listed with every part of them, and what is spent leaves so few plans elsewhere that levels are ruled out whole.
     /// </summary>
     public static bool Applies(Tier tier) => tier.OfYardAlone;
+
+    /// <summary>How many lists were left for a nearer one.</summary>
+    public int Left { get; private set; }
 
     private long Node => _count + NodeWork;
 
@@ -65,15 +71,16 @@ internal sealed class LeastBoundSearch : IDisposable
             }
 
             _search!.Hear(best);
-            var nodes = (int)Math.Clamp(work / Node, 1, _patience);
+            var nodes = (int)Math.Clamp(work / Node, 1, Math.Max(1, _patience - _looked));
             var ended = _search.GoOn(nodes, effort);
             var looked = nodes - _search.NodesLeft;
-            work -= looked * Node;
+            (work, _looked) = (work - looked * Node, _looked + looked);
             if (_search.Best is { } found && _tier.Value(found) < _tier.Value(best)) best = found;
             var beyond = Bounds.NextAbove(_tier, _most);
             bound = Math.Max(bound, Math.Min(_tier.Value(best), ended ? beyond : Math.Min(beyond, Bounds.RoundUp(_tier, _search.Bound))));
-            if (ended) Further(looked);
-            else if (looked == _patience) Nearer(best, bound);
+            if (ended) Further();
+            else if (looked < nodes && !effort.Over && !Leave(bound)) break;
+            else if (_looked >= _patience) Nearer(best, bound);
         }
 
         return (best, bound);
@@ -87,18 +94,27 @@ internal sealed class LeastBoundSearch : IDisposable
         _search = null;
     }
 
-    private void Further(int looked)
+    private void Further()
     {
-        _longest = (int)Math.Min((looked <= Easy ? 4L : 2L) * Math.Max(_longest, _count), _mostPatterns);
+        _longest = (int)Math.Min((_looked <= Easy ? 4L : 2L) * Math.Max(_longest, _count), _mostPatterns);
         Dispose();
     }
 
-    // The next list goes half as far. Where that is next to nothing, this one gets more nodes.
+    // The next list goes half as far. Where that is next to nothing, this one gets more nodes, and so do those that follow.
     private void Nearer(MaterialPlan best, long bound)
     {
-        _tooFar = _most;
-        if ((_tooFar - bound) / 2 >= Math.Max(1, (_tier.Value(best) - bound) / LeastWay)) Dispose();
+        if ((_most - bound) / 2 >= Math.Max(1, (_tier.Value(best) - bound) / LeastWay)) Leave(bound);
         else (_patience, _tooFar) = (2 * _patience, long.MaxValue);
+    }
+
+    // False where no list can be nearer: this one has too many open nodes, or one that the solver could not settle, and more nodes would change nothing.
+    private bool Leave(long bound)
+    {
+        if (_most <= bound) return false;
+        _tooFar = _most;
+        Left++;
+        Dispose();
+        return true;
     }
 
     // False where even at the bound there are too many patterns.
@@ -108,14 +124,15 @@ internal sealed class LeastBoundSearch : IDisposable
         if (_tooFar < bound) _tooFar = long.MaxValue;
         if (_tooFar <= most) most = bound + (_tooFar - bound) / 2;
         if (PatternEnumeration.Widest(_tier, _guide, bound, most, Lengths()) is not { } level) return false;
-        (_most, _count) = (level.Most, level.Patterns.Count);
-        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts);
+        (_most, _count, _looked) = (level.Most, level.Patterns.Count, 0);
+        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts, _mostHeld);
         _search.Run(_guide.AtDuals.Bound);
         return true;
     }
 
     private IEnumerable<int> Lengths()
     {
-        for (var length = _longest; length <= _mostPatterns; length *= 2) yield return length;
+        for (var length = _longest; length < _mostPatterns; length *= 2) yield return length;
+        yield return _mostPatterns;
     }
 }

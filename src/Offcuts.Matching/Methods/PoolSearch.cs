@@ -9,18 +9,21 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class PoolSearch : IDisposable
 {
+    /// <summary>With the least bound first, open nodes hold no more numbers of patterns than this together: about 100 MB.</summary>
+    public const long MostHeld = 25_000_000;
+
     private const int MostEntering = 60;
     private const int MostRaises = 6;
     private const int MostStalls = 3;
     private const int MostCutRounds = 60;
     private const int CutRoundsOfRoot = 3;
-    private const long MostHeld = 25_000_000;
 
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
     private readonly HashSet<string> _seen = [];
     private readonly PriorityQueue<PoolNode, (long Bound, int Number)> _open = new();
     private readonly NodeOrder _order;
+    private readonly long _mostHeld;
     private PoolMaster _master;
     private Effort _effort;
     private int _made;
@@ -38,9 +41,10 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="effort">Limit.</param>
     /// <param name="order">Which node is next.</param>
     /// <param name="cuts">Cuts of the tier that are known from another list.</param>
-    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null)
+    /// <param name="mostHeld">How many numbers of patterns the open nodes may hold together, where the least bound comes first.</param>
+    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null, long mostHeld = MostHeld)
     {
-        (_tier, _pool, Most, NodesLeft, _effort, _order) = (tier, pool, most, nodes, effort, order);
+        (_tier, _pool, Most, NodesLeft, _effort, _order, _mostHeld) = (tier, pool, most, nodes, effort, order, mostHeld);
         _master = new PoolMaster(tier, pool);
         foreach (var cut in cuts ?? [])
         {
@@ -113,7 +117,7 @@ internal sealed class PoolSearch : IDisposable
     private bool NoneEnds => _order == NodeOrder.NewestFirst && _aside < long.MaxValue;
 
     // Each node holds the numbers of its patterns. With the newest first few are open at once; with the least first thousands of a long list can be.
-    private bool TooMuchHeld => _order == NodeOrder.LeastBoundFirst && _held > MostHeld;
+    private bool TooMuchHeld => _order == NodeOrder.LeastBoundFirst && _held > _mostHeld;
 
     private void Open(PoolNode node)
     {

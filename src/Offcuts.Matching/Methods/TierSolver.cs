@@ -185,7 +185,9 @@ internal static class TierSolver
         var led = guide.Cells is not null;
 
         // While the other core makes the plan better.
-        if (searches && !led) (best, bound) = search.Raise(best, bound, SearchWork, effort);
+        if (searches && !led) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
+        if (tier.Value(best) <= bound) return (best, bound, guide);
+        if (effort.Over) return (meanwhile.Better(best), bound, guide);
         best = meanwhile.Soon(best);
         if (led) meanwhile.End();
         for (var (climb, more, listed) = (1, 1, true); climb <= climbs && (listed || Meanwhile.Applies(tier)) && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
