@@ -78,7 +78,8 @@ public sealed class TakeOffWall(YardFile yard)
         int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
         var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
         var taken = new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
-        return taken with { Changed = ChangedNeed.Of(stage, Takeoff.NeedPrefix(kept.Sheet.Name), own.Cuts, taken.Needs) };
+        var whole = own with { Cuts = [.. own.Cuts, .. CleatsThere(takeoff, kept.Stage, standing)] };
+        return taken with { Changed = ChangedNeed.Of(stage, Takeoff.NeedPrefix(kept.Sheet.Name), own with { Hardware = taken.Needs }, whole) };
     }
 
     // What sums leave open the kept filling tells, as long as all of it can still be carried out and nothing else asks for the material.
@@ -123,6 +124,13 @@ public sealed class TakeOffWall(YardFile yard)
         var full = takeoff.WithJoints(there.Concat(planned));
         var cleats = filled is null ? null : takeoff.Cleats(filled.Kept.Stage, filled.Plan.ExtraTies.Count(tie => tie.CleatOn is { } run && !stands.Contains((run, tie.Course))));
         return cleats is null ? full : full with { Cuts = [.. full.Cuts, cleats] };
+    }
+
+    // The cleats of form boards that stand or are cut, one a joint at most.
+    private static IEnumerable<RequiredCut> CleatsThere(Takeoff takeoff, string stage, IReadOnlyList<StackedCourse> standing)
+    {
+        var boards = takeoff.Wall.FootingRuns.Select(run => run.Name).ToHashSet();
+        return takeoff.Cleats(stage, standing.Where(course => boards.Contains(course.Run)).Sum(course => course.Joints.Count)) is { } cleats ? [cleats.Cut] : [];
     }
 
     private static Dictionary<string, int> Counts(Stage stage) =>

@@ -149,16 +149,6 @@ public sealed class TakeOffWallTests : IDisposable
         IEnumerable<string> Told() => TakeoffText.Lines(Taken, LengthUnit.Inch, Today, open: false);
     }
 
-    [Fact]
-    public void A_need_that_is_another_cut_now_or_none_is_told_as_that()
-    {
-        var jamb = new RequiredCut { Stage = "walls", Name = "shed / jamb", Material = MaterialReader.Read("2x12").Value, Shortest = Length.Feet(4), Longest = Length.Feet(4), Count = 2 };
-        var stage = new Stage("walls", null, [jamb, jamb with { Name = "shed / sill" }, jamb with { Name = "nailer" }], []);
-
-        ChangedNeed.Of(stage, "shed / ", [jamb with { Shortest = Length.Feet(3), Longest = Length.Feet(3) }, jamb with { Name = "shed / cleat", Count = 3 }], [])
-            .Select(need => need.ToString()).Should().Equal("jamb is another cut now", "cleat none, now 3", "sill 2, now none");
-    }
-
     // The wall asks for panel ties, which lie in a bin, and for end brackets, which nothing has yet.
     [Fact]
     public void Only_those_new_names_are_entered_that_were_said_to_be_meant()
