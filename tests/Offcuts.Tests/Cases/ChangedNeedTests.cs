@@ -117,7 +117,7 @@ public sealed class ChangedNeedTests : IDisposable
         Enter();
         Walls.Cuts.Should().Contain(cut => cut.Name == "shed / cleat");
 
-        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1])).Ok.Should().BeTrue();
+        new StackWall(_yard, Today, Limits).Do(new StackedWish("shed", [1], "A footing")).Ok.Should().BeTrue();
 
         new TakeOffWall(_yard).Of("shed").Value.Takeoff.Cuts.Should().NotContain(cut => cut.Cut.Name == "shed / cleat", "its boards stand");
         Told.Should().BeEmpty();
