@@ -23,11 +23,11 @@ public sealed class WallsPlaceTests
 
     [Theory]
     [MemberData(nameof(Sizes))]
-    public void A_filled_wall(int width, int height) => Check("walls-filled", width, height, run => run.Press("F6", "Ctrl+R"), KnownWall.FillSmall);
+    public void A_filled_wall(int width, int height) => Check("walls-filled", width, height, run => run.Press("F6", "Ctrl+R"), KnownWall.FillProven);
 
     [Theory]
     [MemberData(nameof(Sizes))]
-    public void What_goes_where(int width, int height) => Check("walls-staging", width, height, run => run.Press("F6", "Ctrl+R", "Ctrl+D"), KnownWall.FillSmall);
+    public void What_goes_where(int width, int height) => Check("walls-staging", width, height, run => run.Press("F6", "Ctrl+R", "Ctrl+D"), KnownWall.FillProven);
 
     [Fact]
     public void A_wall_is_filled_drawn_staged_and_printed()
