@@ -23,11 +23,11 @@ internal sealed class LeastBoundSearch : IDisposable
     private readonly Tier _tier;
     private readonly Guide _guide;
     private readonly int _mostPatterns;
+    private readonly long _mostHeld;
     private PoolSearch? _search;
     private IReadOnlyList<RankOneCut> _cuts = [];
     private long _most;
     private int _count;
-    private readonly long _mostHeld;
     private int _longest;
     private int _patience;
     private int _looked;
