@@ -30,7 +30,7 @@ internal sealed class WallByHand
         var hand = new WallByHand(wall);
         foreach (var piece in wall.Pieces)
         {
-            foreach (var span in piece.Spans()) hand._heap.Add(new Rest(span.Length.Units, piece.FirstLine is { } line ? line.Units - span.Start.Units : null, piece.Condition));
+            foreach (var span in piece.Spans()) hand._heap.Add(new Rest(piece.Material, span.Length.Units, piece.FirstLine is { } line ? line.Units - span.Start.Units : null, piece.Condition));
         }
 
         var whole = hand._heap.ToArray();
@@ -46,14 +46,16 @@ internal sealed class WallByHand
             joints[(run, index)] = [.. laid.OfType<long[]>().SelectMany(one => one)];
         }
 
-        long Value(Rest rest) => YardValue.Of(Length.FromUnits(rest.Length), rest.Condition, [.. wall.Prices.All], wall.Settings.KeepElsewhere).Cents;
+        long Value(Rest rest) => YardValue.Of(Length.FromUnits(rest.Length), rest.Condition, [.. wall.Prices.All.Where(price => price.Material.Equals(rest.Material))], wall.Settings.KeepElsewhere).Cents;
         var given = whole.Sum(Value) - hand._heap.Sum(Value);
         return ([.. open.Values], hand._bought.Sum(one => one.Key.Price.Cents * one.Value), given);
     }
 
     // A stretch of stock on the heap; two that are alike are told apart.
-    private sealed class Rest(long length, long? line, Condition condition)
+    private sealed class Rest(Material material, long length, long? line, Condition condition)
     {
+        public Material Material => material;
+
         public long Length => length;
 
         public long? Line => line;
@@ -86,7 +88,7 @@ internal sealed class WallByHand
 
     private void Back(Rest from, long start, long end)
     {
-        if (end - start >= _wall.Settings.KeepElsewhere.Units && end > start) _heap.Add(new Rest(end - start, from.Line - start, from.Condition));
+        if (end - start >= _wall.Settings.KeepElsewhere.Units && end > start) _heap.Add(new Rest(from.Material, end - start, from.Line - start, from.Condition));
     }
 
     private bool Next(Run run, Span stretch, long at, long[] below, List<(Rest, long, long, StorePrice?)> pieces, HashSet<Rest> taken)
@@ -94,7 +96,7 @@ internal sealed class WallByHand
         if (at == stretch.End.Units) return true;
         var first = at == stretch.Start.Units;
         var tries = 0;
-        foreach (var (rest, price) in Offers(taken, stretch.End.Units - at))
+        foreach (var (rest, price) in Offers(run.Material, taken, stretch.End.Units - at))
         {
             foreach (var length in Lengths(run, stretch, at, below, rest.Length))
             {
@@ -113,17 +115,17 @@ internal sealed class WallByHand
     }
 
     // What reaches the end first, the shortest of it; then the longest. New pieces come last.
-    private IEnumerable<(Rest From, StorePrice? Price)> Offers(HashSet<Rest> taken, long left)
+    private IEnumerable<(Rest From, StorePrice? Price)> Offers(Material material, HashSet<Rest> taken, long left)
     {
-        var heap = _heap.Where(rest => !taken.Contains(rest)).DistinctBy(rest => (rest.Length, rest.Line, rest.Condition)).ToArray();
+        var heap = _heap.Where(rest => rest.Material.Equals(material) && !taken.Contains(rest)).DistinctBy(rest => (rest.Length, rest.Line, rest.Condition)).ToArray();
         foreach (var rest in heap.Where(rest => rest.Length >= left).OrderBy(rest => rest.Length)) yield return (rest, null);
         foreach (var rest in heap.Where(rest => rest.Length < left).OrderByDescending(rest => rest.Length)) yield return (rest, null);
-        var store = _wall.Prices.All.Where(_ => _wall.Buy).OrderBy(price => price.Length).ToArray();
+        var store = _wall.Prices.All.Where(price => _wall.Buy && price.Material.Equals(material)).OrderBy(price => price.Length).ToArray();
         foreach (var price in store.Where(price => price.Length.Units >= left)) yield return (New(price), price);
         foreach (var price in store.Where(price => price.Length.Units < left).Reverse()) yield return (New(price), price);
     }
 
-    private static Rest New(StorePrice price) => new(price.Length.Units, 0, Condition.Sound);
+    private static Rest New(StorePrice price) => new(price.Material, price.Length.Units, 0, Condition.Sound);
 
     private static IEnumerable<long> Lengths(Run run, Span stretch, long at, long[] below, long longest)
     {

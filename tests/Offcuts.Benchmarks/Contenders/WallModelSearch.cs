@@ -16,6 +16,7 @@ internal static class WallModelSearch
     /// <summary>What it reaches on one wall within so many seconds, building the model included.</summary>
     public static Outcome Run(string name, RunRequest wall, double seconds)
     {
+        if (wall.Runs.Select(run => run.Material).Distinct().Count() > 1) return Outcome.Nothing(name, 0, "it lays one material alone");
         var watch = Stopwatch.StartNew();
         var problem = RunProblem.Create(wall).Value;
         if (problem.Runs.Any(run => run.Joints == JointRule.Anywhere)) return Outcome.Nothing(name, 0, "its joints lie on lines");
