@@ -38,6 +38,32 @@ public class CountingTests
     }
 
     [Fact]
+    public void Before_the_first_span_nothing_is_filled_paid_or_done()
+    {
+        var start = StateTable.Start(ties: false);
+
+        start.Keys.Should().Equal(0UL);
+        start.Costs.Should().Equal(0);
+        (start.From.Single(), start.By.Single()).Should().Be((-1, -1), "nothing comes before it");
+    }
+
+    [Fact]
+    public void The_first_states_that_are_kept_go_on_with_all_that_is_known_of_them()
+    {
+        var states = StateTable.Start(ties: true).Next(1);
+        for (var i = 0; i < 6; i++) states.Reach((ulong)(10 + i), 100 + i, 20 + i, 30 + i, new CountTies(40 + i, 0));
+
+        var odd = states.Where(i => i % 2 == 1, most: 2);
+
+        odd.Keys.Should().Equal(11UL, 13UL);
+        odd.Costs.Should().Equal(101, 103);
+        odd.From.Should().Equal(21, 23);
+        odd.By.Should().Equal(31, 33);
+        odd.Ties.Should().Equal(new CountTies(41, 0), new CountTies(43, 0));
+        states.Where(_ => true, most: 9).Keys.Should().Equal(states.Keys, "no more than there are");
+    }
+
+    [Fact]
     public void The_table_of_states_agrees_with_a_dictionary()
     {
         var random = new Random(3);

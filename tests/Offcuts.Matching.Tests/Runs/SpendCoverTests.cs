@@ -27,6 +27,25 @@ public class SpendCoverTests(ITestOutputHelper output)
         SpendCover.Least(10, [(0, 5)]).Should().Be(0, "nor where something costs nothing");
     }
 
+    // What takes more than a million steps of price is left to the linear program: nothing is claimed. A piece whose price is beyond that is no piece that could cost little.
+    [Fact]
+    public void Beyond_the_sums_that_are_counted_nothing_is_said()
+    {
+        SpendCover.Least(1 << 20, [(1, 1)]).Should().Be(0);
+        SpendCover.Least(10, [(2, 5), ((1L << 32) + 1, 1000)]).Should().Be(4);
+        SpendCover.Least(10, [(1L << 32, 1000), ((1L << 33) + 3, 1000)]).Should().Be(0, "the step is a cent, and both are far beyond");
+    }
+
+    // A piece that earns nothing buys nothing, whatever it costs, and has no say in the steps of price.
+    [Fact]
+    public void What_earns_nothing_is_passed_over()
+    {
+        SpendCover.Least(10, [(300, 5), (7, 0)]).Should().Be(600);
+        SpendCover.Least(10, [(300, 5), (0, 0)]).Should().Be(600);
+        SpendCover.Least(10, [(300, 5), (7, -5)]).Should().Be(600);
+        SpendCover.Least(10, [(300, 0)]).Should().Be(0, "nothing is said where nothing earns anything");
+    }
+
     [Fact]
     public void It_is_the_least_sum_of_prices_that_earns_enough_by_trying_every_number_of_each()
     {
