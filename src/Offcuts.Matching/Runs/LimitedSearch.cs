@@ -10,6 +10,7 @@ internal static class LimitedSearch
     private const int Rounds = 30;
     private const int MostFruitless = 20;
     private const int MostTurns = 2;
+    private const double OfTurns = 0.8;
 
     /// <summary>The best filling found and its bounds.</summary>
     /// <param name="part">The part, in which everything that can be had is limited; joints on lines only.</param>
@@ -28,19 +29,21 @@ internal static class LimitedSearch
         var known = new KnownBounds(part, null, bottom.Prices, filling, effort.Share(0.2));
         better(known.Of(filling));
         var endless = double.IsInfinity(effort.Seconds);
-        for (var fruitless = 0; fruitless < (endless ? MostTurns : int.MaxValue) && !effort.Over && !known.Of(filling).Proven; fruitless++)
+        var forTurns = effort.Share(OfTurns);
+        for (var fruitless = 0; fruitless < (endless ? MostTurns : int.MaxValue) && !forTurns.Over && !known.Of(filling).Proven; fruitless++)
         {
             var before = filling;
-            var turn = effort.Share(0.2);
+            var turn = forTurns.Share(0.2);
             for (var n = 0; n < MostFruitless && !turn.Over; n++)
             {
                 if (bottom.Change(turn) is { } next && PartDecision.Completed(next, worth, turn) is var laid && laid.CompareTo(filling) < 0) better(known.Of(filling = laid));
             }
 
-            filling = search.Improve(filling, known.Of, effort.Share(0.2), one => better(known.Of(one)), Rounds, seed: fruitless);
+            filling = search.Improve(filling, known.Of, forTurns.Share(0.2), one => better(known.Of(one)), Rounds, seed: fruitless);
             if (filling.CompareTo(before) < 0) fruitless = -1;
         }
 
+        filling = Reshaping.Improve(filling, known.Of, effort.Share(0.4), one => better(known.Of(one)));
         var outcome = PartDecision.Decided(part, known, filling, effort.Share(0.4));
         return outcome.Proven ? outcome : PartDecision.Last(part, known, outcome, effort);
     }

@@ -16,6 +16,12 @@ internal sealed class PartSearch : IDisposable
     private const double OfCut = 0.2;
     private const double OfLastCut = 0.6;
 
+    // Cents of value: the program has ties and joints beside them.
+    private const double SlackOfValue = 2;
+    private const double WorthACut = 8;
+    private const double OfValue = 0.4;
+    private const double OfShape = 0.7;
+
     private readonly RunPart _part;
     private readonly KindTable? _table;
     private readonly StackModes[] _stacks;
@@ -79,7 +85,7 @@ internal sealed class PartSearch : IDisposable
     {
         if (_stacks.Length > 0) filling = Modes(filling, known, _effort.Share(0.7));
         if (_runs is not null) filling = Relaid(_runs, filling, known, _effort.Share(0.5), _better);
-        return _pairs is null ? filling : Changed(_pairs, filling, known, _effort.Share(0.8), _better);
+        return _pairs is null ? filling : Valued(_pairs, Changed(_pairs, filling, known, _effort.Share(0.8), _better), known, _effort.Share(OfValue), _better);
     }
 
     // Rows laid again for the tiers after the spend, and what is left decided where it is small.
@@ -87,6 +93,7 @@ internal sealed class PartSearch : IDisposable
     {
         Filling Improved(LayingSearch rows, Filling from, double share, int rounds = int.MaxValue) => rows.Improve(from, known.Of, _effort.Share(share), one => _better(known.Of(one)), rounds);
 
+        filling = Reshaping.Improve(filling, known.Of, _effort.Share(OfShape), one => _better(known.Of(one)));
         var quick = PartDecision.Decided(_part, known, Improved(_rows, filling, 0.2, _part.Rows.Length == 1 ? RoundsAlone : QuickRounds), _effort.Share(0.4));
         _better(quick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
@@ -150,6 +157,26 @@ internal sealed class PartSearch : IDisposable
             if (dive.Cut(effort.Share(last ? OfLastCut : OfCut)) is not { } next || next.CompareTo(filling) >= 0) continue;
             fruitless = -1;
             better(known.Of(filling = next));
+        }
+
+        return filling;
+    }
+
+    /// <summary>
+    /// Pairs are taken out and laid again for the value, once the spend is proven. What is cut from what is decided only where the program says that so much less is given up.
+    /// </summary>
+    public static Filling Valued(PairDive dive, Filling filling, KnownBounds known, Effort effort, Action<PartOutcome> better)
+    {
+        var spend = filling.Part.Levels.Length;
+        if (!dive.CanMove || !known.Of(filling).Figure(spend).Proven) return filling;
+        var (least, cut) = (dive.Cost, dive.Cost);
+        for (var fruitless = 0; (fruitless < MostFruitless || !double.IsInfinity(effort.Seconds)) && !effort.Over && !known.Of(filling).Figure(spend + 1).Proven; fruitless++)
+        {
+            if (!dive.Move(least + SlackOfValue, effort)) continue;
+            least = Math.Min(least, dive.Cost);
+            if (dive.Cost > cut - WorthACut) continue;
+            (fruitless, cut) = (-1, dive.Cost);
+            if (dive.Cut(effort.Share(OfCut)) is { } next && next.CompareTo(filling) < 0) better(known.Of(filling = next));
         }
 
         return filling;
