@@ -77,11 +77,20 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
             Runs = [.. others.Runs.Select(run => run with { Standing = [.. run.Standing.Select(course => standing.TryGetValue((run.Name, course.Number), out var now) ? new StandingCourse(course.Number, [.. now.Joints]) : course)] })],
             Prices = Less(others.Prices),
         };
-        var found = AsPriced(RunFiller.Fill(RunProblem.Create(request).Value, limits));
         var inGaps = Bought() - before;
+        var found = AsPriced(RunFiller.Fill(RunProblem.Create(request).Value, limits.Progress is { } told ? limits with { Progress = Beside(told, before, inGaps) } : limits));
         _bench.Take(found, rests);
         return Together(found, before, inGaps, Least(bound, found.Tiers));
     }
+
+    private BesideBegun Beside(IProgress<MatchProgress> told, long before, long inGaps)
+    {
+        var (lacking, always) = (_open.Select(place => place.Course).Distinct().Count(), LeftOpen.Count());
+        return new BesideBegun(told, lacking + always, always, before, _filled.Count + _open.Count == 0 ? null : inGaps);
+    }
+
+    // Begun courses that were planned to stay open, and lack nothing that was planned.
+    private IEnumerable<BegunCourse> LeftOpen => begun.Courses.Where(course => course.Laid.Unfilled && _open.All(place => place.Course != course));
 
     // What is spent at least beside what is begun. Bounds hold of plans that leave open what this one does, so that what is not known to be the least open
     // tells nothing of plans that fill a gap with something else.
@@ -133,7 +142,7 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
         Figure Stock(Figure figure) => _taken.Count > 0 || _jointsChosen ? Open(figure) : figure;
         Figure After(Figure figure) => _any ? Open(figure) : figure;
         var lacking = _open.Select(place => place.Course).Distinct().GroupBy(course => course.Laid.Course).ToDictionary(same => same.Key, same => same.Count());
-        var never = begun.Courses.Where(course => course.Laid.Unfilled && _open.All(place => place.Course != course)).GroupBy(course => course.Laid.Course).ToDictionary(same => same.Key, same => same.Count());
+        var never = LeftOpen.GroupBy(course => course.Laid.Course).ToDictionary(same => same.Key, same => same.Count());
         var levels = found.Unfilled.ToDictionary(level => level.Course, level => level.Unfilled);
         var spend = found.Spend;
         return new RunTiers(
@@ -255,7 +264,6 @@ internal sealed class FillAgain(BegunFilling begun, RunRequest others, LaidWall 
     {
         Pieces = [.. found.Pieces.Select(piece => piece.Bought is { } price ? piece with { Bought = others.Prices.Of(price.Material).First(one => one.Length == price.Length && one.Treated == price.Treated) } : piece)],
     };
-
 
     // As what was to lie there is called; where there are more pieces or fewer now, by the first of those.
     private static string Name(BegunCourse course, BegunGap gap, int at, int of)

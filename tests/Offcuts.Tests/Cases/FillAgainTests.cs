@@ -86,6 +86,33 @@ public sealed class FillAgainTests : IDisposable
         _yard.WallPlans().Should().BeEmpty("the wall stands");
     }
 
+    // Both faces from new panels of 4 ft alone: one piece of the inside is cut, one was spoilt, and the outside is filled anew.
+    [Fact]
+    public void While_it_is_filled_again_what_is_told_to_spend_is_what_the_whole_will_take()
+    {
+        FreeWall.Draw(_yard, "leg A: 8' end", "1'", []);
+        Keep();
+        var course = Course("A inside", 1);
+        Cut(course.Pieces[0].Piece);
+        Spoil(course.Pieces[^1].Piece);
+        var heard = new Heard();
+
+        var spend = new FillWall(_yard).Fill("wall", true, Limits with { Progress = heard }).Value.Again!.Plan.Tiers.Spend;
+
+        var anew = Kept.Plan.Courses.Where(one => one.Run == "A outside").SelectMany(one => one.Pieces).Select(one => one.Piece).Distinct().Sum(piece => Kept.Plan.Pieces[piece].Bought!.Price.Cents);
+        spend.Value.Should().BeGreaterThan(anew, "what was spoilt is bought again beside the other course");
+        heard.Told.Should().NotBeEmpty();
+        heard.Told[^1].Spend.Value.Should().Be(spend.Value);
+        heard.Told.Should().OnlyContain(one => one.Spend.Bound <= spend.Value && one.Spend.Value >= spend.Value, "nothing less was ever found, and nothing was claimed that is not so");
+    }
+
+    private sealed class Heard : IProgress<MatchProgress>
+    {
+        public List<MatchProgress> Told { get; } = [];
+
+        public void Report(MatchProgress value) => Told.Add(value);
+    }
+
     [Fact]
     public void A_piece_that_waits_again_is_meant_by_its_code_and_counts_are_those_of_what_waits()
     {
