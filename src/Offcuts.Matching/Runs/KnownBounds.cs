@@ -13,6 +13,8 @@ internal sealed class KnownBounds
     private readonly (StockPrices Prices, bool Early)? _pairGiven;
     private readonly (int[] Open, long[] Bounds) _reach = ([], []);
     private readonly (long Joints, long Saws)? _later;
+    private readonly TieBounds? _ties;
+    private readonly StockPrices? _ofSpend;
     private StockPrices? _spend;
     private StockPrices? _given;
     private PartOutcome? _last;
@@ -32,10 +34,18 @@ internal sealed class KnownBounds
         if (table is null || filling.Filled.Contains(false)) return;
         var (spend, given) = (filling.Figures[part.Levels.Length], filling.Figures[part.Levels.Length + 1]);
         if (PairRelaxation.Solve(table, RunGoal.Spend, spend, start.OfSpend, spend, effort.Share(0.5)) is { } ofSpend)
+        {
+            _ofSpend = ofSpend.Prices;
             _pairSpend = (part.NextSpend(ofSpend.Bound) < spend ? Math.Max(ofSpend.Bound, PairRelaxation.LeastSpend(table, ofSpend.Prices, effort)) : ofSpend.Bound, ofSpend.Early);
+        }
+
         if (PairRelaxation.Solve(table, RunGoal.GivenUp, spend, start, given, effort.Share(0.8)) is { } ofGiven) _pairGiven = (ofGiven.Prices, ofGiven.Early);
         _later = LaterBounds.Of(table, effort);
+        _ties = TieBounds.Of(table, OfPairs(), effort.Share(0.5));
     }
+
+    // The prices that gave the bounds of spend and value, which leave those who would save a tie least to pay it from.
+    private IEnumerable<StockPrices> OfPairs() => new[] { _ofSpend, _pairGiven?.Prices }.OfType<StockPrices>();
 
     /// <summary>Prices of the value given up, where pairs of rows gave some.</summary>
     public StockPrices? Given => _pairGiven?.Prices;
@@ -58,7 +68,7 @@ internal sealed class KnownBounds
     public PartOutcome Of(Filling filling)
     {
         var spend = _part.Levels.Length;
-        if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, _last.Bounds);
+        if (_last is not null && _last.Filling.Figures[..(spend + 1)].SequenceEqual(filling.Figures[..(spend + 1)])) return _last = new PartOutcome(filling, WithTies(_last.Bounds, filling));
         var bounds = TrivialBounds.Of(_part, filling);
         // Pairs of rows know all that the stock alone knows, and more; but only of fillings that cover every row, and where they were priced to the end.
         var whole = !filling.Filled.Contains(false);
@@ -78,7 +88,16 @@ internal sealed class KnownBounds
             if (_pairGiven is { } prices) bounds[spend + 1] = Math.Max(bounds[spend + 1], PairRelaxation.At(_table!, RunGoal.GivenUp, filling.Figures[spend], prices.Prices));
         }
 
-        return _last = new PartOutcome(filling, bounds);
+        return _last = new PartOutcome(filling, WithTies(bounds, filling));
+    }
+
+    // Those of the ties are the only ones that ask what value is given up.
+    private long[] WithTies(long[] bounds, Filling filling)
+    {
+        if (_ties is null || filling.Filled.Contains(false)) return bounds;
+        long[] own = [.. bounds];
+        own[^3] = _ties.Least(filling.Figures[_part.Levels.Length], filling.Figures[_part.Levels.Length + 1]);
+        return own;
     }
 
     private StockPrices ForValue(Effort effort) => _given ??= Stock(RunGoal.GivenUp, effort);

@@ -21,7 +21,7 @@ internal static class LaterBounds
         if (table.Kinds.Count == 0) return null;
         var (joints, pieces) = (0L, (Int128)0);
         var (pricing, part) = (new PairPricing(table), table.Part);
-        var bought = part.Bars.Where(bar => bar.Bought is not null).Select(bar => bar.Length).ToHashSet();
+        var bought = part.BoughtLengths;
         var step = table.Kinds.Aggregate(0L, (sum, kind) => Bounds.Gcd(sum, kind.Length));
         var shortest = table.Kinds.Select(kind => kind.Length).Min();
         long? fewest = bought.Select(length => UsedUp(length, part.Kerf, step, shortest)).Min();

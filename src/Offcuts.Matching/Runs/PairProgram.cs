@@ -18,7 +18,6 @@ internal sealed class PairProgram : IDisposable
     private readonly RunGoal _goal;
     private readonly PairPricing _pricing;
     private readonly long _saw;
-    private readonly HashSet<long> _bought;
     private readonly HashSet<string> _columns = [];
     private readonly Solver _solver = Solver.CreateSolver("GLOP");
     private readonly Constraint[] _kinds;
@@ -32,7 +31,6 @@ internal sealed class PairProgram : IDisposable
     {
         (_part, _table, _goal, _pricing) = (table.Part, table, goal, new PairPricing(table));
         _saw = goal == RunGoal.Together ? LaterPrices.Of(_part).Saw : 0;
-        _bought = [.. _part.Bars.Where(bar => bar.Bought is not null).Select(bar => bar.Length)];
         _kinds = [.. table.Kinds.Select(_ =>
         {
             // What cannot be had is paid dearly, so that the program always has an answer.
@@ -156,16 +154,13 @@ internal sealed class PairProgram : IDisposable
             added |= AddLayout(group, path.Lower, path.Upper);
         }
 
-        var cutting = _saw == 0 ? prices : prices with { Kinds = [.. prices.Kinds.Select((price, k) => _bought.Contains(_table.Kinds[k].Length) ? price : Math.Max(0, price - _saw))] };
-        foreach (var alike in _part.Shapes.All)
+        var cutting = _saw == 0 ? prices : prices with { Kinds = [.. prices.Kinds.Select((price, k) => _part.BoughtLengths.Contains(_table.Kinds[k].Length) ? price : Math.Max(0, price - _saw))] };
+        var whole = _pricing.EachBar(cutting, effort, (alike, cut) =>
         {
-            if (effort.Over) return null;
-            if (_pricing.Cut(alike.First, cutting) is not { } cut) continue;
             sum -= alike.Count * Int128.Max(0, cut.Earned);
             added |= AddPattern(alike.First, cut.Seen, cut.Cuts);
-        }
-
-        return (sum, added);
+        });
+        return whole ? (sum, added) : null;
     }
 
     /// <summary>Adds the best layout of one group at the prices of the last solution; false where it can't be laid at all.</summary>

@@ -28,6 +28,8 @@ internal sealed class PairRelaxation
     // How much of the best prices so far is kept in those that are tried next.
     private const double Kept = 0.6;
 
+    private static readonly Effort Unlimited = new(MatchLimits.None);
+
     private readonly KindTable _table;
     private readonly RunGoal _goal;
     private readonly long _spent;
@@ -86,7 +88,7 @@ internal sealed class PairRelaxation
     public static long At(KindTable table, RunGoal goal, long spent, StockPrices prices)
     {
         var given = new PairPrices([.. table.Kinds.Select(prices.Of)], prices.Spend, prices.GivenUp);
-        return new PairPricing(table).Sum(given) is { } sum ? Bound(given, sum, goal, spent) : long.MinValue / 8;
+        return new PairPricing(table).Sum(given, Unlimited) is { } sum ? Bound(given, sum, goal, spent) : long.MinValue / 8;
     }
 
     /// <summary>What every filling that covers every row spends at least, in whole new pieces: by prices that gave a bound of the spend, and by length alone. 0 where time runs out before.</summary>

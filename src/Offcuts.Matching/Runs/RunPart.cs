@@ -9,6 +9,7 @@ namespace Offcuts.Matching.Runs;
 internal sealed class RunPart
 {
     private long? _longest;
+    private HashSet<long>? _bought;
     private BarShapes? _shapes;
     private PriceSums? _sums;
 
@@ -39,6 +40,9 @@ internal sealed class RunPart
     public Row? Under(Row row) => Rests && row.Below is { Stretches.Length: > 0 } below ? below : null;
 
     public long LongestBar => _longest ??= Bars.Length == 0 ? 0 : Bars.Max(bar => bar.Length);
+
+    /// <summary>Lengths that are bought: a piece so long needs no saw.</summary>
+    public IReadOnlySet<long> BoughtLengths => _bought ??= [.. Bars.Where(bar => bar.Bought is not null).Select(bar => bar.Length)];
 
     /// <summary>True where joints may lie off the lines, so that places of joints cannot be listed.</summary>
     public bool Open => Rows.Any(row => row.Of.Joints == JointRule.Anywhere);
