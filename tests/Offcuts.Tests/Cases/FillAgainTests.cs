@@ -224,9 +224,10 @@ public sealed class FillAgainTests : IDisposable
         FreeWall.Draw(_yard, "leg A: 8' end", "2'", []);
         Keep();
         var (above, outside) = (Course("A inside", 2), Course("A outside", 1));
-        Cut(above.Pieces[0].Piece);
-        var last = above.Pieces.Last(one => !Steps.IsMade(one));
-        Spoil(last.Piece);
+        // What is spoilt gives nothing to the course that is stacked.
+        var spoilt = above.Pieces.Last(one => outside.Pieces.All(other => other.Piece != one.Piece) && above.Pieces.Count(other => other.Piece == one.Piece) == 1);
+        Cut(above.Pieces.First(one => one.Piece != spoilt.Piece).Piece);
+        Spoil(spoilt.Piece);
 
         var done = new StackWall(_yard, Today, Limits).Do(new StackedWish("wall", [1], "A", Face.Outside)).Value;
 
