@@ -18,7 +18,7 @@ public class TieBoundsTests(ITestOutputHelper output)
     public void They_are_never_above_the_ties_of_a_filling_and_sometimes_meet_those_of_the_best()
     {
         var (compared, above, met, wrong) = (0, 0, 0, new List<string>());
-        foreach (var (name, request) in Enumerable.Range(0, 100).Select(seed => ($"seed {seed}", DrawnRuns.Draw(seed))).Concat(Legs()))
+        foreach (var (name, request) in Enumerable.Range(0, 40).Select(seed => ($"seed {seed}", DrawnRuns.Draw(seed))).Concat(Legs()))
         {
             var part = PartOf(request);
             if (part.Open || part.Rests || KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table) continue;
@@ -37,8 +37,8 @@ public class TieBoundsTests(ITestOutputHelper output)
 
         output.WriteLine($"{compared} compared, {above} with a bound above nothing, {met} met");
         wrong.Should().BeEmpty();
-        compared.Should().BeGreaterThan(40);
-        met.Should().BeGreaterThan(5);
+        compared.Should().BeGreaterThan(20);
+        met.Should().BeGreaterThan(2);
     }
 
     // Ten courses of 62 in from panels of 4 ft: a joint from 14 to 48 in each, the ties every foot; but lines only at 2 + 4 n.
@@ -74,9 +74,9 @@ public class TieBoundsTests(ITestOutputHelper output)
 
     // One course or two, one face or both; of every other one the ties lie so far apart that few joints can lie on one.
     private static IEnumerable<(string Name, RunRequest Request)> Legs() =>
-        from seed in Enumerable.Range(0, 60)
+        from seed in Enumerable.Range(0, 24)
         let draw = new Random(seed)
-        let length = draw.Next(2) == 0 ? 48 * (2 + draw.Next(2)) : 50 + 2 * draw.Next(36)
+        let length = draw.Next(2) == 0 ? 96 : 50 + 2 * draw.Next(18)
         let run = Run(length, 1 + draw.Next(2), stagger: 12 * draw.Next(3)) with { Lines = draw.Next(2) == 0 ? new PatternLines(In(2 * draw.Next(6)), In(2), In(12)) : new PatternLines(In(2), In(4), In(60)) }
         let runs = draw.Next(2) == 0 ? new[] { run } : [run, run with { Name = "north inside" }]
         select ($"leg {seed}", Request(runs, [.. Enumerable.Range(1, draw.Next(3)).Select(number => Offcut(number, 14 + 2 * draw.Next(15)))]));
