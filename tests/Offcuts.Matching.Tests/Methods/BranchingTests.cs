@@ -97,6 +97,17 @@ public sealed class BranchingTests
     }
 
     [Fact]
+    public void A_pattern_that_is_used_whole_times_is_not_the_one()
+    {
+        var yard = Supply(120);
+        var whole = new Pattern(Material, yard, [new Take(0, 1)], whole: true);
+        var (nodes, pool) = Split((Of(Supply(100), 0, 1), 1), (Of(yard, 1), 0.5), (whole, 0.5));
+
+        nodes[0].Patterns.Should().Equal(0, 2);
+        nodes[1].Splits.Should().Equal((new Split(-1, 0, -1, -1, pool[1]), 1, int.MaxValue));
+    }
+
+    [Fact]
     public void A_whole_plan_that_was_not_good_enough_is_ruled_out_by_its_first_pattern()
     {
         var store = Supply(96, bought: true);

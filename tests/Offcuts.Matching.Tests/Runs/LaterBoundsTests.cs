@@ -88,6 +88,21 @@ public class LaterBoundsTests(ITestOutputHelper output)
     [Fact]
     public void A_leftover_that_is_laid_whole_saves_one() => BoundsOf(0.125m, [Run(60, 2)], Offcut(1, 12)).Should().Be((2, 1));
 
+    // 48 and 8, the shortest there is: two of 8 in and the cut between them, and nothing is left.
+    [Fact]
+    public void A_leftover_that_the_shortest_two_pieces_use_up_saves_one_too() => BoundsOf(0.125m, [Run(56, 2)], Offcut(1, 16.125m)).Should().Be((2, 1));
+
+    // Of 48 in two cuts of 2 in make three pieces on lines of 4 in, and nothing else does; of 50 in one makes two, and then they might be those.
+    [Fact]
+    public void The_length_that_the_fewest_pieces_use_up_tells_how_many_a_cut_serves()
+    {
+        var request = Request([Run(60, 10) with { Lines = new PatternLines(Length.Zero, In(4), In(12)) }]) with { Settings = YardSettings.Usual with { KerfElsewhere = In(2) } };
+        var other = new StorePrice { Material = Foam, Length = In(50), Price = new Money(900) };
+
+        LaterBounds.Of(TableOf(request), NoLimit).Should().Be((10L, 7L));
+        LaterBounds.Of(TableOf(request with { Prices = new PriceBook([Panel(cents: 800), other]) }), NoLimit).Should().Be((10L, 5L));
+    }
+
     private static (long Joints, long Saws) BoundsOf(decimal kerf, IReadOnlyList<Run> runs, params Piece[] pieces) =>
         LaterBounds.Of(TableOf(Request(runs, pieces) with { Settings = YardSettings.Usual with { KerfElsewhere = In(kerf) } }), NoLimit)!.Value;
 

@@ -25,6 +25,7 @@ public class SpendCoverTests(ITestOutputHelper output)
         SpendCover.Least(0, [(1420, 144)]).Should().Be(0);
         SpendCover.Least(10, []).Should().Be(0, "nothing is said where nothing can be bought");
         SpendCover.Least(10, [(0, 5)]).Should().Be(0, "nor where something costs nothing");
+        SpendCover.Least(10, [(0, 5), (3, 4)]).Should().Be(0, "whatever else there is");
     }
 
     // What takes more than a million steps of price is left to the linear program: nothing is claimed. A piece whose price is beyond that is no piece that could cost little.
