@@ -86,9 +86,9 @@ public sealed record Takeoff
     /// what is cut and counted out, less what was. A tie of a course that stands and was counted out is used once.
     /// </summary>
     /// <param name="standing">Courses that stand, by name of the run and number.</param>
-    /// <param name="done">How many were cut or counted out already, or are to be by a plan, by the name of the need.</param>
+    /// <param name="done">How many were cut or counted out already, or are to be by a plan, by the name of the need and what it is of: a cut and a counted thing may share a name.</param>
     /// <param name="cutFor">How much of other courses is cut and waits to be stacked: its panels and boards are there, its ties and what else is set with it are not used yet.</param>
-    public Takeoff Left(IEnumerable<(string Run, int Course)> standing, Func<string, int> done, IReadOnlyDictionary<(string Run, int Course), Length>? cutFor = null)
+    public Takeoff Left(IEnumerable<(string Run, int Course)> standing, Func<string, Material, int> done, IReadOnlyDictionary<(string Run, int Course), Length>? cutFor = null)
     {
         var stands = standing.ToHashSet();
         var open = Wall.Runs.SelectMany(run => run.Courses.Where(course => course.Stretches.Count > 0 && !stands.Contains((run.Name, course.Number))).Select(course => (run.Leg, course.Number))).ToHashSet();
@@ -101,13 +101,13 @@ public sealed record Takeoff
             [
                 .. from one in Hardware
                    let leftByCourses = hardware.Where(left => left.Hardware.Equals(one.Hardware)).Sum(left => left.Count.Figure)
-                   let used = Math.Min(one.Count.Figure, Math.Max(one.Count.Figure - leftByCourses, done(need + one.Hardware.Name)))
+                   let used = Math.Min(one.Count.Figure, Math.Max(one.Count.Figure - leftByCourses, done(need + one.Hardware.Name, one.Hardware)))
                    select used == 0 ? one : one with { Count = new Count([.. one.Count.Lines, new CountLine("in courses that stand, or counted out already", -used)]) },
             ],
             Cuts =
             [
                 .. from cut in Cuts
-                   let made = Math.Min(cut.Count.Figure, done(cut.Cut.Name))
+                   let made = Math.Min(cut.Count.Figure, done(cut.Cut.Name, cut.Cut.Material))
                    where made < cut.Count.Figure
                    select made == 0 ? cut : cut with { Count = new Count([.. cut.Count.Lines, new CountLine("made already, or planned", -made)]), Cut = cut.Cut with { Count = (int)(cut.Count.Figure - made) } },
             ],

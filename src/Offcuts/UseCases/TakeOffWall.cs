@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
@@ -26,7 +27,7 @@ public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Lef
     public IReadOnlyList<HardwareNeed> Needs =>
     [
         .. from need in Takeoff.HardwareNeeds(Kept.Stage)
-           let count = LeftOf(need) + Math.Min(need.Count, Planned(need.Name))
+           let count = LeftOf(need) + Math.Min(need.Count, Planned(need.Name, need.Hardware))
            where count > 0
            select need with { Count = count },
     ];
@@ -34,8 +35,8 @@ public sealed record WallTakenOff(StageWall Kept, Takeoff Takeoff, LeftToLay Lef
     /// <summary>How many counted things stand in courses and are therefore not among <see cref="Needs"/>.</summary>
     public int InPlace => Takeoff.HardwareNeeds(Kept.Stage).Sum(need => need.Count) - Needs.Sum(need => need.Count);
 
-    /// <summary>How many of a need were counted out already, or are to be by a plan, by its name.</summary>
-    public required Func<string, int> Planned { get; init; }
+    /// <summary>How many of a need were counted out already, or are to be by a plan, by its name and what it is of.</summary>
+    public required Func<string, Material, int> Planned { get; init; }
 
     /// <summary>What its stage has of it otherwise than it would be entered now; nothing where nothing is entered yet.</summary>
     public required IReadOnlyList<ChangedNeed> Changed { get; init; }
@@ -75,9 +76,9 @@ public sealed class TakeOffWall(YardFile yard)
             OtherCuts = [.. unplanned.Cuts.Where(cut => Beside(cut.Name))],
             OtherHardware = [.. unplanned.Hardware.Where(need => Beside(need.Name))],
         };
-        int Planned(string need) => asked.GetValueOrDefault(need) - lacking.GetValueOrDefault(need);
+        int Planned(string need, Material of) => asked.GetValueOrDefault((need, of)) - lacking.GetValueOrDefault((need, of));
         var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
-        var taken = new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
+        var taken = new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. OtherTypes(still, stock), .. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
         var whole = own with { Cuts = [.. own.Cuts, .. CleatsThere(takeoff, kept.Stage, standing)] };
         return taken with { Changed = ChangedNeed.Of(stage, Takeoff.NeedPrefix(kept.Sheet.Name), own with { Hardware = taken.Needs }, whole) };
     }
@@ -133,12 +134,22 @@ public sealed class TakeOffWall(YardFile yard)
         return takeoff.Cleats(stage, standing.Where(course => boards.Contains(course.Run)).Sum(course => course.Joints.Count)) is { } cleats ? [cleats.Cut] : [];
     }
 
-    private static Dictionary<string, int> Counts(Stage stage) =>
-        stage.Cuts.Select(cut => (cut.Name, cut.Count)).Concat(stage.Hardware.Select(need => (need.Name, need.Count)))
-            .GroupBy(need => need.Name).ToDictionary(same => same.Key, same => same.Sum(need => need.Count));
+    // By name and what they are of: a cut and a counted thing may share a name.
+    private static Dictionary<(string Name, Material Of), int> Counts(Stage stage) =>
+        stage.Cuts.Select(cut => (Key: (cut.Name, Of: cut.Material), cut.Count)).Concat(stage.Hardware.Select(need => (Key: (need.Name, Of: (Material)need.Hardware), need.Count)))
+            .GroupBy(need => need.Key).ToDictionary(same => same.Key, same => same.Sum(need => need.Count));
 
     private bool Stands(StageWall wall) =>
         new ChangeWalls(yard).Laid(wall.Sheet.Name).TryGet(out var there) && LeftToLay.Of(yard, there) is var left && left.Standing + left.Cut == left.Courses;
+
+    // A panel's type says how strong it is, so that the wall is laid of no other; but who named it on one paper alone sees why nothing is on hand.
+    private static IEnumerable<string> OtherTypes(Takeoff still, StockOnHand stock) =>
+        still.Runs.Select(run => run.Material).OfType<FoamPanel>().Distinct().SelectMany(panel =>
+            from piece in stock.Pieces
+            where piece.OnHand && piece.Material is FoamPanel foam && !foam.Equals(panel) && (foam.Thickness, foam.Height) == (panel.Thickness, panel.Height)
+            group piece by (FoamPanel)piece.Material into alike
+            let sheet = alike.Key.Type is { } type ? $"foam type {type.Name}" : "no foam type"
+            select $"{Words.Count(alike.Count(), "piece")} of {alike.Key} would do but for the type of foam: if the wall may be of it, its system sheet says {sheet}.");
 
     private IEnumerable<string> LeftOut(StageWall kept)
     {

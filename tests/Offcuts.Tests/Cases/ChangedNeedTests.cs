@@ -2,18 +2,13 @@ using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
-using Offcuts.Matching;
-using Offcuts.Store;
-using Offcuts.Tests.Screens;
 using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Cases;
 
 /// <summary>What is told of needs that a wall entered and would enter otherwise now, and what is not. The yard is our own invention.</summary>
-public sealed class ChangedNeedTests : IDisposable
+public sealed class ChangedNeedTests : ShedYard
 {
-    private static readonly DateOnly Today = new(2026, 6, 1);
-
     private static readonly RequiredCut Jamb = new()
     {
         Stage = "walls",
@@ -26,26 +21,9 @@ public sealed class ChangedNeedTests : IDisposable
 
     private static readonly HardwareNeed Tie = new("walls", "shed / panel tie", Counted("panel tie"), 21);
 
-    private readonly TryYard _folder = new();
-    private readonly YardFile _yard;
-
-    public ChangedNeedTests()
-    {
-        _yard = YardFile.Open(_folder.YardPath, _folder.Clock);
-        KnownWall.FillSmall(_yard);
-    }
-
-    private MatchLimits Limits => new() { Time = TimeSpan.FromSeconds(2), Clock = _folder.Clock };
-
     private IEnumerable<string> Told => new TakeOffWall(_yard).Of("shed").Value.Changed.Select(need => need.ToString());
 
     private Stage Walls => _yard.Stages().Named("walls")!;
-
-    public void Dispose()
-    {
-        _yard.Dispose();
-        _folder.Dispose();
-    }
 
     [Fact]
     public void A_cut_of_another_length_material_or_use_is_another_cut_and_one_asked_for_no_more_is_none()

@@ -5,35 +5,14 @@ using Offcuts.Core.Plans;
 using Offcuts.Core.Walls;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
-using Offcuts.Store;
-using Offcuts.Tests.Screens;
 using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Cases;
 
 /// <summary>A wall taken off while it is filled, stacked, and while its stage needs other things too. The yard is our own invention.</summary>
-public sealed class TakeOffWallTests : IDisposable
+public sealed class TakeOffWallTests : ShedYard
 {
-    private static readonly DateOnly Today = new(2026, 6, 1);
-
-    private readonly TryYard _folder = new();
-    private readonly YardFile _yard;
-
-    public TakeOffWallTests()
-    {
-        _yard = YardFile.Open(_folder.YardPath, _folder.Clock);
-        KnownWall.FillSmall(_yard);
-    }
-
-    private MatchLimits Limits => new() { Time = TimeSpan.FromSeconds(2), Clock = _folder.Clock };
-
     private WallTakenOff Taken => new TakeOffWall(_yard).Of("shed").Value;
-
-    public void Dispose()
-    {
-        _yard.Dispose();
-        _folder.Dispose();
-    }
 
     [Fact]
     public void The_ties_of_the_joints_of_the_kept_filling_are_counted()
@@ -116,6 +95,32 @@ public sealed class TakeOffWallTests : IDisposable
         Taken.Stock.Should().NotContain(one => one.Material.Name == "panel tie", "the plan counts them out");
     }
 
+    // Along a footing of 10 ft and 6 in beyond each end there are 4 spreaders at every 3 ft: at 0, 3, 6, 9 ft.
+    [Fact]
+    public void Ties_that_a_plan_counts_out_are_no_spreaders_that_are_made_though_both_are_called_so()
+    {
+        Hardware spreader = (Hardware)MaterialReader.ReadCounted("spreader").Value;
+        new ChangeSystems(_yard).Set(_yard.Systems().Single() with { Tie = spreader }, replace: true).Ok.Should().BeTrue();
+        _folder.Must("add", "--new", "spreader x60 @shelf");
+        new ChangeWalls(_yard).Enter("shed", newNames: true).Ok.Should().BeTrue();
+        var problem = new MatchStages(_yard).Problem(new MatchWish([], Buy: false)).Value;
+        new KeepPlan(_yard).Keep(Matcher.Match(problem, new MatchLimits())).Ok.Should().BeTrue();
+
+        var footing = new FootingForms
+        {
+            Board = (Lumber)MaterialReader.Read("2x10").Value,
+            Beyond = Length.Inches(6),
+            Spacing = Length.Feet(3),
+            Stake = MaterialReader.Read("2x4").Value,
+            StakeLength = Length.Inches(24),
+            Spreader = MaterialReader.Read("1x4").Value,
+        };
+        new ChangeWalls(_yard).Set("walls", _yard.Walls().Single().Sheet with { Footing = footing }, replace: true).Ok.Should().BeTrue();
+
+        Taken.Still.Cuts.Single(cut => cut.Cut.Name == "shed / spreader").Count.Figure.Should().Be(4);
+        Taken.Still.Hardware[0].Count.Figure.Should().Be(0, "the plan counts all 21 out");
+    }
+
     [Fact]
     public void What_is_entered_after_a_course_stands_is_what_is_left_to_get()
     {
@@ -177,6 +182,15 @@ public sealed class TakeOffWallTests : IDisposable
     }
 
     [Fact]
+    public void Panels_of_another_type_of_foam_are_named_with_what_the_system_sheet_would_say()
+    {
+        Taken.LeftOut.Should().NotContain(line => line.Contains("but for the type"));
+        _folder.Must("add", "--new", "foam 2-1/2x12 II 4' x2 @bay");
+
+        Taken.LeftOut[0].Should().Be("2 pieces of foam 2-1/2x12 II would do but for the type of foam: if the wall may be of it, its system sheet says foam type II.");
+    }
+
+    [Fact]
     public void Another_wall_of_which_no_filling_is_kept_is_told_as_left_out()
     {
         Taken.LeftOut.Should().Equal("On hand leaves out what is reserved for other stages and what waits in other plans; what else the stage walls needs comes off it. What other stages need and nobody has planned or reserved yet does not.");
@@ -226,7 +240,7 @@ public sealed class TakeOffWallTests : IDisposable
         var filled = Keep();
         var plan = _yard.WallPlans().Single().PlanId;
         filled.ToBuy.Should().NotBeEmpty();
-        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), new YardSettings(), []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
 
         Taken.Left.Lines(LengthUnit.Inch, Today).Should().Equal($"0 of 4 courses stand, 4 are cut and wait to be stacked, all faces counted; to cut yet by plan {plan}: 0 pieces of the yard, 0 new. On hand: enough for all that is not stacked");
@@ -260,7 +274,7 @@ public sealed class TakeOffWallTests : IDisposable
     {
         Keep();
         var plan = _yard.WallPlans().Single().PlanId;
-        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), new YardSettings(), []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
         new ChangeStages(_yard).Add("later", null).Ok.Should().BeTrue();
 
@@ -324,7 +338,7 @@ public sealed class TakeOffWallTests : IDisposable
     private void CutAll()
     {
         var plan = _yard.WallPlans().Single().PlanId;
-        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), LengthUnit.Inch, []).TryGet(out var all).Should().BeTrue();
+        CutActs.Read(_yard.Plan(plan)!, new CutWords([], All: true, [], Spoilt: false, []), new YardSettings(), []).TryGet(out var all).Should().BeTrue();
         new CarryOut(_yard, Today, Limits).Do(plan, all!, hardware: false).Ok.Should().BeTrue();
     }
 
