@@ -323,16 +323,18 @@ public sealed class CutSheetTests
         frames.Should().Contain(box => Math.Abs(box.Left - (43 + 30 * perInch)) < 0.01 && Math.Abs(box.Width - 6 * perInch) < 0.01, "the bad spot");
     }
 
-    [Fact]
-    public void Everything_on_paper_stays_inside_the_margins_and_nothing_overprints()
+    [Theory]
+    [InlineData(LengthUnit.Inch)]
+    [InlineData(LengthUnit.Millimetre)]
+    public void Everything_on_paper_stays_inside_the_margins_and_nothing_overprints(LengthUnit unit)
     {
-        foreach (var page in PrintedPage.Of(CutSheet.Pdf(Invented.Plan, Invented.Options)))
+        foreach (var page in PrintedPage.Of(CutSheet.Pdf(Invented.Plan, Invented.Options with { Settings = YardSettings.Usual with { Unit = unit } })))
         {
             foreach (var line in page.Lines)
             {
                 line.Left.Should().BeGreaterThan(42, line.Text);
-                line.Right.Should().BeLessThan(612 - 42, line.Text);
-                line.Bottom.Should().BeLessThan(792 - 40, line.Text);
+                line.Right.Should().BeLessThan(page.Width - 42, line.Text);
+                line.Bottom.Should().BeLessThan(page.Height - 40, line.Text);
                 page.Lines.Where(other => other != line && other.Overlaps(line)).Should().BeEmpty();
             }
         }

@@ -219,7 +219,7 @@ internal sealed class CutSheetPdf : IDisposable
         else if (_content.HardwareClosed) Line("Given up: the rest was matched again.");
         PaperColumn[] columns =
         [
-            new("what", 220), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true),
+            new("what", 205), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true),
             new("to buy", 44, Right: true), new("short", 40, Right: true),
         ];
         _flow.Heads(columns, Small);
