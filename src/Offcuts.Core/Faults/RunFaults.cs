@@ -51,6 +51,11 @@ public static class RunFaults
 
     public static Fault JointEnd(int column) => new("say at which end the joint is: joint left, joint right or joint both", column);
 
+    public static Fault NoJoint(string material, int column) => new($"only foam has pattern lines, so that no end of {TextRules.Harmless(material)} lies at a joint; leave joint away", column);
+
+    /// <summary>A range of lengths, a count or a rip where one piece is looked for.</summary>
+    public static Fault OnePlace() => new("one piece is looked for, for one place: write one length, without a count, a range or rip");
+
     public static Fault EndsOffPattern(Length length, Length interval) =>
         new($"a piece of {length} has no two ends on lines every {interval}");
 

@@ -44,6 +44,7 @@ public static class FitLine
     /// <param name="stage">The stage it is for; empty for none.</param>
     public static Result<OneOffNeed> Read(string text, LengthUnit unit, SystemSheet? system, string stage)
     {
+        if (text.Trim().Length == 0) return LineFaults.LineEmpty("2x4 14-1/2 rough");
         var line = text;
         var (left, right) = (false, false);
         var at = line.IndexOf($" {Joint}", StringComparison.OrdinalIgnoreCase);
@@ -63,6 +64,8 @@ public static class FitLine
         var read = CutLine.Read(given + line, stage, unit);
         if (!read.TryGet(out var draft)) return Result<OneOffNeed>.Fail([.. read.Faults.Select(fault => fault.Shift(-given.Length))]);
         if (draft.Cut is not { } cut) return RunFaults.NotFitted(draft.Material.Name);
+        if (cut.Count != 1 || cut.Rip || cut.Longest != cut.Shortest) return RunFaults.OnePlace();
+        if ((left || right) && cut.Material is not FoamPanel) return RunFaults.NoJoint(cut.Material.Name, at + 2);
         return new OneOffNeed(cut.Material, cut.Shortest)
         {
             LeftOnPattern = left,

@@ -233,6 +233,11 @@ public sealed class WallFillCommandTests : IDisposable
     [InlineData("\"top\" is no face; write outside or inside\n", "wall", "stacked", "bench", "--course", "1", "--face", "top")]
     [InlineData("a course is a whole number from 1 up\n", "wall", "stacked", "bench", "--course", "0")]
     [InlineData("panel tie is not cut to a length, so no piece of it can be sought; offcuts list \"panel tie\" tells what there is\n", "find", "panel", "tie", "3")]
+    [InlineData("column 1: nothing is written here; write a line like 2x4 14-1/2 rough\n", "find", "")]
+    [InlineData("column 8: only foam has pattern lines, so that no end of 2x4 lies at a joint; leave joint away\n", "find", "2x4 14 joint left")]
+    [InlineData("one piece is looked for, for one place: write one length, without a count, a range or rip\n", "find", "2x4 14 x12")]
+    [InlineData("one piece is looked for, for one place: write one length, without a count, a range or rip\n", "find", "2x4 7'..8'")]
+    [InlineData("one piece is looked for, for one place: write one length, without a count, a range or rip\n", "find", "2x4 30 rip")]
     public void What_cannot_be_is_refused_in_one_line(string sentence, params string[] words)
     {
         var told = _yard.Run(words);

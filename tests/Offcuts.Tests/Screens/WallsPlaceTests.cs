@@ -126,6 +126,18 @@ public sealed class WallsPlaceTests
     }
 
     [Fact]
+    public void Without_a_wall_a_place_is_sought_by_the_pattern_of_the_only_system()
+    {
+        ScreenRun.On(120, 24, run =>
+        {
+            run.Press("F6").Type("19-1/2\" joint right");
+            run.Text.Should().Contain("✓ foam 2-1/2x12, 1' 7-1/2\", nonstructural; its right end on a pattern line");
+            run.Press("Enter").Text.Should().Contain("What fits foam 2-1/2x12").And.Contain(", 4' sound");
+            run.Press("Ctrl+U").Type("2x4 14 joint left").Press("Enter").Text.Should().Contain("✗ column 8: only foam has pattern lines, so that no end of 2x4 lies at a joint; leave joint away");
+        }, yard => new CataloguePieces(yard).Save(new CataloguePieces(yard).Read(["foam 2-1/2x12 4' @bay"]).Value, newNames: true).Ok.Should().BeTrue());
+    }
+
+    [Fact]
     public void A_place_that_cannot_be_read_says_where_and_looks_for_nothing()
     {
         ScreenRun.On(80, 24, run =>

@@ -145,8 +145,15 @@ internal static class WallsModel
             Stacking = state.Line.Ask is Ask.Write { Topic: Topic.Stacked, About: { } about } ? (Result<StackedWish>?)Stacked(state, StackedLine.Read(state.Line.Text, about.Name, state.Yard.Unit)) : null,
             Reading = state.Form is not null || state.Line.Ask is not null || state.Line.Text.Trim().Length == 0
                 ? null
-                : (Result<OneOffNeed>?)FitLine.Read(state.Line.Text, state.Yard.Unit, state.Shown?.Laid.System, state.Wall?.Stage ?? ""),
+                : (Result<OneOffNeed>?)Sought(state),
         };
+
+    // Of the wall that is shown its system counts; without one that which a command would take.
+    private static Result<OneOffNeed> Sought(WallsState state)
+    {
+        var pattern = state.Shown is { } card ? new PatternOf(card.Laid.System) : FitLine.Pattern(state.Line.Text, state.Yard.Unit, state.Yard.Systems);
+        return pattern.Then(of => FitLine.Read(state.Line.Text, state.Yard.Unit, of.Sheet, state.Wall?.Stage ?? ""));
+    }
 
     // While the card of the wall is there, also whether it has such courses and they can stand yet.
     private static Result<StackedWish> Stacked(WallsState state, Result<StackedWish> read) =>
