@@ -6,8 +6,8 @@ using Offcuts.Core.Walls;
 namespace Offcuts.UseCases;
 
 /// <summary>
-/// Which courses are stacked, as a person types it: numbers and ranges, with <c>course</c> before them or without, then a leg and a face where it is not all of them: <c>1, 2</c>,
-/// <c>1-3 leg A inside</c>. Behind a colon stands what lies in one course of one face, where it was laid otherwise than planned.
+/// Which courses are stacked, as a person types it: numbers and ranges, with <c>course</c> before them or without, then a leg, with <c>leg</c> before it or without, and a face where it is not all of them: <c>1, 2</c>,
+/// <c>1-3 leg A inside</c>, <c>1 B</c>. Behind a colon stands what lies in one course of one face, where it was laid otherwise than planned.
 /// </summary>
 public static class StackedLine
 {
@@ -41,10 +41,16 @@ public static class StackedLine
             if (FaceOf(word.Text) is { } said) face = said;
             else if (word.Text.Equals(LegWord, StringComparison.OrdinalIgnoreCase))
             {
-                leg = text[at..].Trim();
-                var last = leg[(leg.LastIndexOf(' ') + 1)..];
-                if (leg != last && FaceOf(last) is { } behind) (face, leg) = (behind, leg[..^last.Length].TrimEnd());
+                (leg, var behind) = LegAndFace(text[at..]);
+                face = behind ?? face;
                 if (leg.Length == 0) return FillFaults.LegMissing() with { Column = word.Column };
+                at = text.Length;
+            }
+            else if (courses.Count > 0 && !char.IsAsciiDigit(word.Text[0]))
+            {
+                // The drawing names a leg by its letter alone, and so does who reads it off: 1 B.
+                (leg, var behind) = LegAndFace(text[(word.Column - 1)..]);
+                face = behind ?? face;
                 at = text.Length;
             }
             else if (Range(word.Text) is not { } range) return FillFaults.StackedUnreadable(word.Text) with { Column = word.Column };
@@ -52,6 +58,14 @@ public static class StackedLine
         }
 
         return courses.Count == 0 ? FillFaults.CourseMissing() : new StackedWish(wall, [.. courses], leg, face);
+    }
+
+    // A leg's name may hold spaces, so that a face is taken for one only behind it.
+    private static (string Leg, Face? Face) LegAndFace(string text)
+    {
+        var leg = text.Trim();
+        var last = leg[(leg.LastIndexOf(' ') + 1)..];
+        return leg != last && FaceOf(last) is { } face ? (leg[..^last.Length].TrimEnd(), face) : (leg, null);
     }
 
     /// <summary>The line that says this.</summary>

@@ -149,6 +149,9 @@ public sealed class SheetEditTests : IDisposable
     [InlineData("2 inside", "2", null, Face.Inside)]
     [InlineData("1 leg long side outside", "1", "long side", Face.Outside)]
     [InlineData("1 LEG A", "1", "A", null)]
+    [InlineData("1 B", "1", "B", null)]
+    [InlineData("1-2 long side inside", "1 2", "long side", Face.Inside)]
+    [InlineData("2 inside B", "2", "B", Face.Inside)]
     [InlineData("course 1", "1", null, null)]
     [InlineData("courses 1-2 inside", "1 2", null, Face.Inside)]
     public void Courses_that_are_stacked_are_typed_on_one_line(string line, string courses, string? leg, Face? face)
@@ -161,7 +164,8 @@ public sealed class SheetEditTests : IDisposable
 
     [Theory]
     [InlineData("", 0, "write which courses: 1, or 1-3, then a leg and a face where it is not all of them: 1-3 leg A inside")]
-    [InlineData("1, two", 4, "\"two\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside")]
+    [InlineData("1, 2b", 4, "\"2b\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside")]
+    [InlineData("two", 1, "\"two\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside")]
     [InlineData("3-1", 1, "\"3-1\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside")]
     [InlineData("0", 1, "\"0\" is no course; write numbers or a range, then a leg and a face where it is not all of them: 1-3 leg A inside")]
     [InlineData("1 leg", 3, "the name of the leg is missing behind leg")]
