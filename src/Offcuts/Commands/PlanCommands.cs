@@ -120,7 +120,7 @@ internal static class PlanCommands
                 parse.GetValue(made) ?? [],
                 parse.GetValue(nothing),
                 parse.GetValue(left) ?? [],
-                parse.GetValue(stage)), yard.Settings().Unit, yard.Bins());
+                parse.GetValue(stage)), yard.Settings(), yard.Bins());
             if (!acts.TryGet(out var list)) return context.Refuse(acts.Faults);
             var counted = parse.GetValue(hardware) || (parse.GetValue(all) && kept.HardwareWaits && kept.Plan.Hardware.Count > 0);
             var done = new CarryOut(yard, context.World.Today, PlanCommand.Limits(context, PlanCommand.UsualSeconds, CancellationToken.None)).Do(kept.Id, list, counted);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Offcuts.Core.Faults;
-using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
@@ -21,9 +20,9 @@ public static class CutActs
     /// <summary>The acts meant; none where only hardware is counted out.</summary>
     /// <param name="kept">The plan.</param>
     /// <param name="words">What was typed.</param>
-    /// <param name="unit">The unit of bare numbers.</param>
+    /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
     /// <param name="bins">The yard's hardware: its codes are no pieces.</param>
-    public static Result<IReadOnlyList<CutAct>> Read(KeptPlan kept, CutWords words, LengthUnit unit, IReadOnlyList<Bin> bins)
+    public static Result<IReadOnlyList<CutAct>> Read(KeptPlan kept, CutWords words, YardSettings settings, IReadOnlyList<Bin> bins)
     {
         var otherwise = words.Made.Count > 0 || words.Spoilt;
         if (words.Left.Count > 0 && !otherwise) return PlanFaults.LeftWithoutMade();
@@ -46,7 +45,7 @@ public static class CutActs
         if (acts.DistinctBy(act => act.Index).Count() < acts.Count) faults.Add(PlanFaults.PieceTwice());
         if (faults.Count > 0) return Result<IReadOnlyList<CutAct>>.Fail(faults);
         if (!otherwise) return acts;
-        return Happened(kept.Plan.Pieces[acts[0].Index], words, unit)
+        return Happened(kept.Plan.Pieces[acts[0].Index], words, settings)
             .Then<IReadOnlyList<CutAct>>(happened => Result<IReadOnlyList<CutAct>>.Of([acts[0] with { Otherwise = happened }]));
     }
 
@@ -62,7 +61,7 @@ public static class CutActs
         return acts.Count > 0 ? Result<IReadOnlyList<CutAct>>.Of(acts) : PlanFaults.NothingWaitsFor(one);
     }
 
-    private static Result<WhatHappened> Happened(PlannedPiece planned, CutWords words, LengthUnit unit)
+    private static Result<WhatHappened> Happened(PlannedPiece planned, CutWords words, YardSettings settings)
     {
         var free = Enumerable.Range(0, planned.Cuts.Count).ToList();
         var made = new List<int>();
@@ -74,7 +73,7 @@ public static class CutActs
             free.RemoveAt(index);
         }
 
-        return LeftWords.Read(words.Left, unit).Then<WhatHappened>(left => WhatHappened.To(planned, made, left));
+        return LeftWords.Read(words.Left, planned.Material, settings).Then<WhatHappened>(left => WhatHappened.To(planned, made, left));
     }
 
     private static Result<int> Index(KeptPlan kept, string piece, IReadOnlyList<Bin> bins)

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Offcuts.Core.Faults;
+using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 
@@ -7,22 +9,33 @@ namespace Offcuts.UseCases;
 /// <summary>What is left of a piece that was not cut as planned, as a person types it: see <see cref="LeftPiece.Read"/>.</summary>
 public static class LeftWords
 {
-    /// <summary>Everything that is left, or every fault. A word that says something of a length may stand alone behind it.</summary>
+    /// <summary>
+    /// Everything that is left, or every fault. A word that says something of a length may stand alone behind it. A bare whole number that looks like
+    /// feet is refused and not asked about: who means inches needs one sign more.
+    /// </summary>
     /// <param name="texts">As typed, one or several of them for a length.</param>
-    /// <param name="unit">The unit of bare numbers.</param>
-    public static Result<IReadOnlyList<LeftPiece>> Read(IEnumerable<string> texts, LengthUnit unit)
+    /// <param name="of">What the piece is of; what stands before a length is that one's.</param>
+    /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
+    public static Result<IReadOnlyList<LeftPiece>> Read(IEnumerable<string> texts, Material of, YardSettings settings)
     {
         var faults = new List<Fault>();
         var left = new List<LeftPiece>();
         foreach (var text in Joined(texts))
         {
-            var read = LeftPiece.Read(text, unit);
-            if (read.TryGet(out var one)) left.Add(one);
+            var read = LeftPiece.Read(text, settings.Unit);
+            if (read.TryGet(out var one))
+            {
+                left.Add(one);
+                if (IsBareWhole(text, one.Length) && OddSize.LikeFeet(one.Narrower ?? of, one.Length, settings) is { } odd) faults.Add(PlanFaults.LeftLikeFeet(odd, one.Length));
+            }
             else faults.AddRange(read.Faults.Select(fault => new Fault($"{TextRules.Harmless(text)}: {fault.Sentence}")));
         }
 
         return faults.Count > 0 ? Result<IReadOnlyList<LeftPiece>>.Fail(faults) : left;
     }
+
+    private static bool IsBareWhole(string text, Length length) =>
+        Words(text).TakeWhile(word => !LeftPiece.IsMark(word)).Any(word => int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var inches) && Length.Inches(inches) == length);
 
     // A shell parts 40 bad 10..14 and 20 line 0 into words, and a line is parted at commas: 40 bad 10..14, 20..24.
     private static List<string> Joined(IEnumerable<string> texts)

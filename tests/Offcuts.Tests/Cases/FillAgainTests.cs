@@ -126,7 +126,7 @@ public sealed class FillAgainTests : IDisposable
         var twice = waiting.Select(piece => Steps.Plan.Pieces[piece].Source?.Code).OfType<Code>().First(code => Steps.Plan.Pieces.Count(piece => piece.Source?.Code == code) > 1);
 
         waiting.Should().Contain(Steps.PieceOf(twice)!.Value, "the row of the earlier filling was given up");
-        var acts = CutActs.Read(Steps, new CutWords([twice.ToString()], false, [], false, []), LengthUnit.Inch, []);
+        var acts = CutActs.Read(Steps, new CutWords([twice.ToString()], false, [], false, []), new YardSettings(), []);
         acts.Value.Should().ContainSingle().Which.Index.Should().Be(Steps.PieceOf(twice));
 
         var shown = new FillWall(_yard).Shown("wall").Value;
@@ -369,7 +369,7 @@ public sealed class FillAgainTests : IDisposable
         Keep();
         var code = Steps.Plan.Pieces[0].Source!.Code.Text;
 
-        _folder.Must("cut", "1", "--piece", code, "--spoilt", "--left", "20 line 0", "9");
+        _folder.Must("cut", "1", "--piece", code, "--spoilt", "--left", "20 line 0", "9\"");
 
         _yard.Pieces().Where(piece => piece.OnHand && piece.CutFrom.Text == code).Select(piece => (piece.Length, piece.FirstLine)).Should().BeEquivalentTo([(Length.Inches(20), (Length?)Length.Zero), (Length.Inches(9), (Length?)null)]);
     }

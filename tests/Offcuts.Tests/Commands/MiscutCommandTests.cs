@@ -85,6 +85,18 @@ public sealed class MiscutCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_is_left_that_looks_like_feet_gets_no_label()
+    {
+        Enter();
+        _yard.Must("plan", "--save");
+
+        var told = _yard.Run("cut", "--piece", "1", "--made", "shelf", "--left", "4");
+
+        (told.Status, told.Error).Should().Be((2, "2x4 4\" is unusual: under the keep length of 1'; feet are written 4', inches 4\"\n"));
+        _yard.Must("cut", "--piece", "1", "--made", "shelf", "--left", "4\"").Out.Should().Contain(": 2x4 4\" at ");
+    }
+
+    [Fact]
     public void What_is_left_of_a_piece_with_a_bad_spot_says_where_that_lies()
     {
         _yard.Must("add", "2x4 8' bad 80..90 trim 1");

@@ -1,4 +1,5 @@
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Tests.Screens;
 
@@ -46,6 +47,23 @@ public sealed class KeptPlanScreenTests
             run.Text.Should().Contain("Kept as plan 2; what waited in plan 1 is given up. ^O says that all is cut");
             run.Press("Tab");
             run.Text.Should().Contain($"Plan 1 of 2026-06-01, given up: 1 done, {planned - 1} given up").And.NotContain("all done");
+        });
+    }
+
+    [Fact]
+    public void A_piece_that_is_not_found_is_marked_as_missing_where_its_cutting_is_asked_about_and_the_rest_matched_without_it()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K");
+            var first = run.Yard.Plans().Single().Plan.Pieces.First(piece => piece.Source is not null).Source!.Code;
+            run.Press("Ctrl+Home", "Enter").Text.Should().Contain("n not found");
+            run.Type("n").Text.Should().Contain($"Marked as missing: {first}").And.Contain($"not as planned any more: {first} (missing); ^R matches the rest again").And.Contain($"MISSING: {first}");
+            run.Yard.Piece(first)!.State.Should().Be(PieceState.Missing);
+
+            run.Press("Enter").Text.Should().NotContain("n not found", "it is missing already");
+            run.Press("Esc", "Ctrl+R", "Ctrl+K");
+            run.Yard.Plans().Single(plan => plan.Open).Plan.Pieces.Should().NotContain(piece => piece.Source != null && piece.Source.Code == first);
         });
     }
 

@@ -10,6 +10,13 @@ public sealed class YardManyTests
     private static readonly IReadOnlyList<Code> Codes = KnownYard.Codes;
 
     [Fact]
+    public void An_empty_yard_says_that_nothing_is_in_it() => ScreenRun.On(80, 24, run =>
+    {
+        foreach (var key in (string[])["Tab", "Ctrl+T", "Ctrl+E", "Ctrl+R", "Ctrl+L"]) run.Press("F2", key).Text.Should().Contain("nothing is in the yard yet; F3 catalogues", key);
+        run.Press("F12", "Ctrl+R").Text.Should().Contain("No piece may go").And.NotContain("Enter marks one");
+    }, _ => { });
+
+    [Fact]
     public void What_is_marked_is_put_somewhere_else_in_one_change_that_one_undo_takes_back() => ScreenRun.OnKnownYard(120, 40, run =>
     {
         run.Press("Tab", "Tab", "Down", "Tab");

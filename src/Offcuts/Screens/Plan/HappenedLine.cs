@@ -19,6 +19,9 @@ internal static class HappenedLine
 
     private const string NoneWord = "none";
 
+    // What somebody types here of a piece that was never cut, since it does not lie where it should.
+    private static readonly IReadOnlySet<string> NotThere = new HashSet<string>(["not found", "not there", "missing", "gone", "lost"], StringComparer.OrdinalIgnoreCase);
+
     /// <summary>The line as if all went as planned, to be changed.</summary>
     public static string AsPlanned(PlannedPiece piece, LengthUnit unit)
     {
@@ -36,7 +39,7 @@ internal static class HappenedLine
     }
 
     /// <summary>What it says, or why it can't be read.</summary>
-    public static Result<WhatHappened> Read(string text, PlannedPiece piece, LengthUnit unit)
+    public static Result<WhatHappened> Read(string text, PlannedPiece piece, YardSettings settings)
     {
         var rest = text.Trim(' ', ',');
         var made = new List<int>();
@@ -46,6 +49,7 @@ internal static class HappenedLine
         while (rest.Length > 0 && Next(rest, piece, made) is var next)
         {
             if (next is null && SaysLeft(rest)) break;
+            if (next is null && made.Count == 0 && NotThere.Contains(rest)) return PlanFaults.NotFoundElsewhere();
             if (next is not var (index, end) || none) return PlanFaults.NoSuchCutOnPiece(Word(rest), piece.Cuts.Select((cut, i) => $"{PieceBar.Letter(i)} {cut.Cut}"));
             made.Add(index);
             rest = rest[end..].TrimStart(' ', ',');
@@ -54,7 +58,7 @@ internal static class HappenedLine
         if (!none && made.Count == 0) return new Fault($"write the letters or the names of the cuts that came out right, or {NoneWord}");
         if (rest.Length == 0) return new WhatHappened(made, []);
         var parts = rest[LeftWord.Length..].Split([',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        return LeftWords.Read(parts, unit).Then<WhatHappened>(left => WhatHappened.To(piece, made, left));
+        return LeftWords.Read(parts, piece.Material, settings).Then<WhatHappened>(left => WhatHappened.To(piece, made, left));
     }
 
     // The cut that is named first, and where its name ends: its letter, its letter and its name, or its name alone, which means the first of that name.

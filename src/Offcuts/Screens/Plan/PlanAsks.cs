@@ -1,4 +1,5 @@
 using Offcuts.Core.Plans;
+using Offcuts.Core.Yard;
 using Offcuts.UseCases;
 
 namespace Offcuts.Screens;
@@ -11,6 +12,7 @@ internal static class PlanAsks
         [
             new('y', "as planned", new Errand.CarryOut(kept.Id, [new CutAct(index)], Hardware: false)),
             new('o', "it went otherwise", Want: Want.CutOtherwise),
+            .. piece.Source is { OnHand: true } there ? [new Choice('n', "not found", new Errand.Mark([there.Code], PieceState.Missing))] : (Choice[])[],
         ]);
 
     public static Ask All(KeptPlan kept)

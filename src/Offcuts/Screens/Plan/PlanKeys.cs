@@ -38,7 +38,7 @@ internal static class PlanKeys
         new("Ctrl+S", "buy", new Intent.Do(Want.Buying), "The store: allow buying, or match from the yard alone"),
         new("Ctrl+K", "keep", new Intent.Do(Want.Keep), "Keep the plan that was found, so that it can be carried out"),
         new("Ctrl+L", "sheet", new Intent.Do(Want.Sheet), "Write the cut sheet as a PDF file"),
-        new("Ctrl+W", "why", new Intent.Do(Want.Why), "Say why a cut (by its name, of the chosen piece, or unfilled) is filled as it is, and what would change that"),
+        new("Ctrl+W", "why", new Intent.Do(Want.Why), "Say why a cut (by name, of the chosen piece, or unfilled) is filled as it is, and what would change that"),
         new("Ctrl+B", "compare", new Intent.Do(Want.Compare), "Three plans side by side to pick from: the best, the fewest saw cuts at the same spend, nothing bought"),
         new("Ctrl+T", "pin..", new Intent.Do(Want.Wish), "Pin a piece to a cut, leave one alone, or let it go again; the next match keeps to it"),
         Order,

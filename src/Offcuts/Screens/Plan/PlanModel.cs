@@ -116,7 +116,7 @@ internal static class PlanModel
 
     private static PlanState Read(PlanState state) =>
         state.Line.Ask is Ask.Write { Topic: Topic.Happened } && state.Piece is { } piece
-            ? state with { Happened = HappenedLine.Read(state.Line.Text, piece, state.Yard.Unit).Then(happened => CarryOut.Possible(piece, happened)) }
+            ? state with { Happened = HappenedLine.Read(state.Line.Text, piece, state.Yard.Settings).Then(happened => CarryOut.Possible(piece, happened)) }
             : state with { Happened = null };
 
     private static Turn<PlanState> Entered(PlanState state)

@@ -197,8 +197,9 @@ internal static class PlanRows
         parts.AddRange(piece.Remainders.Where(rest => !rest.Kept).Select(rest => $". scrap {rest.Length.ToText(unit)}"));
         parts.AddRange(piece.Strips.GroupBy(strip => (strip.Material, strip.Length)).Select(alike =>
             $"strip{(alike.Count() > 1 ? "s" : "")}: keep {(alike.Count() > 1 ? $"{alike.Count()} of " : "")}{alike.Key.Material} {alike.Key.Length.ToText(unit)}"));
+        // Of a piece that went otherwise each strip that came of it stands by itself, and no cut says which was its own.
         parts.AddRange(piece.Cuts.Where(cut => cut.Rip is { KeptAs: null, Strip.IsZero: false }).GroupBy(cut => cut.Rip!.Strip).Select(alike =>
-            $"strip{(alike.Count() > 1 ? "s" : "")}: scrap, {alike.Key.ToText(unit)} wide"));
+            $"{(piece.StripsLeft.Count > 0 ? "what else of the strips" : alike.Count() > 1 ? "strips" : "strip")}: scrap, {alike.Key.ToText(unit)} wide"));
         parts.AddRange(piece.Untouched.Select(span => $"- {(span.Length >= settings.Keep(piece.Material) ? "keep" : "scrap")} {span.Length.ToText(unit)}"));
         if (FreeingCuts.Of(piece, settings) is { Count: > 0 } freeing) parts.Add($"saw off what is bad or trimmed at {string.Join(", ", freeing.Select(at => at.ToText(unit)))}");
         if (piece.Source is { BadSpots.Count: > 0 } source) parts.Add($"x bad {string.Join(", ", source.BadSpots.Select(spot => $"{spot.Start.ToText(unit)}..{spot.End.ToText(unit)}"))}");

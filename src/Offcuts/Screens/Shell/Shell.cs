@@ -175,7 +175,7 @@ internal sealed class Shell
         _long = null;
         var refused = saves ? news as News.Refused : null;
         if (refused is not null) lock (_unheard) _unheard.Add(refused);
-        var fresh = errand is Errand.LookUp or Errand.OpenWall or Errand.AskToEnter or Errand.FindFit ? null : Guarded(null, () => _reader.Since(before, news));
+        var fresh = saves ? Guarded(null, () => _reader.Since(before, news)) : null;
         _hands.Home(() =>
         {
             // Who leaves sees nothing of it any more; it is told where the screen was.

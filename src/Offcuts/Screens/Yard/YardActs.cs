@@ -10,7 +10,7 @@ internal static class YardActs
     public static Turn<YardState> Begun(YardState state, Want want)
     {
         var meant = state.Meant;
-        if (meant.Count == 0) return new(state, Notice: new Notice("nothing is chosen; type less, or Esc clears the line"));
+        if (meant.Count == 0) return new(state, Notice: new Notice(state.Yard.Entries.Count == 0 ? "nothing is in the yard yet; F3 catalogues" : "nothing is chosen; type less, or Esc clears the line"));
         var codes = YardAsks.Codes(meant);
         switch (want)
         {
