@@ -53,7 +53,7 @@ public sealed class RippingScreenTests
     [Fact]
     public void Strips_that_came_of_a_board_that_went_otherwise_are_not_called_scrap()
     {
-        ScreenRun.On(100, 40, run =>
+        ScreenRun.On(140, 40, run =>
         {
             run.Press("F5", "Ctrl+R", "Ctrl+K", "Ctrl+E", "Ctrl+U").Type("A left 2x4 4', 5'").Press("Enter");
             run.Text.Should().Contain("strip: keep 2x4 4'; what else of the strips: scrap, 3-5/8\" wide").And.NotContain("strip: scrap");
