@@ -47,8 +47,21 @@ internal static class Branching
         return Best(alone, solution) ?? Any(solution);
     }
 
-    // Two demands that are cut together. Summed up pattern by pattern, since most pairs are in none.
     private static (Split Split, double Times)? Pair(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution)
+    {
+        (Split, double)? best = null;
+        var most = Whole;
+        foreach (var (split, times) in Together(tier, solution))
+        {
+            if (Undecided(times) <= most + 1e-7) continue;
+            (best, most) = ((split, times), Undecided(times));
+        }
+
+        return best;
+    }
+
+    /// <summary>How often any two demands are cut together. Summed up pattern by pattern, since most pairs are in none.</summary>
+    public static IEnumerable<(Split Split, double Times)> Together(Tier tier, IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {
         var demands = tier.Active.Length;
         var together = new double[demands * demands];
@@ -60,15 +73,10 @@ internal static class Branching
             }
         }
 
-        int? best = null;
-        var most = Whole;
         for (var at = 0; at < together.Length; at++)
         {
-            if (Undecided(together[at]) <= most + 1e-7) continue;
-            (best, most) = (at, Undecided(together[at]));
+            if (together[at] > Whole) yield return (new Split(at / demands, 1, at % demands, -1), together[at]);
         }
-
-        return best is { } found ? (new Split(found / demands, 1, found % demands, -1), together[found]) : null;
     }
 
     // All counts are whole and the plan was not good enough to end the node: rule it out, pattern by pattern.

@@ -24,6 +24,7 @@ internal sealed class LeastBoundSearch : IDisposable
     private readonly Guide _guide;
     private readonly int _mostPatterns;
     private readonly long _mostHeld;
+    private readonly LearnedBranching _learned;
     private PoolSearch? _search;
     private IReadOnlyList<RankOneCut> _cuts = [];
     private long _most;
@@ -41,7 +42,7 @@ internal sealed class LeastBoundSearch : IDisposable
     /// <param name="patience">After so many nodes a list that has not ended is followed by one half as far.</param>
     /// <param name="mostHeld">So much the open nodes of a list may hold; a list of which they hold more is followed by a nearer one too.</param>
     public LeastBoundSearch(Tier tier, Guide guide, int few = FewPatterns, int most = MostPatterns, int patience = FewNodes, long mostHeld = PoolSearch.MostHeld) =>
-        (_tier, _guide, _longest, _mostPatterns, _patience, _mostHeld) = (tier, guide, few, most, patience, mostHeld);
+        (_tier, _guide, _longest, _mostPatterns, _patience, _mostHeld, _learned) = (tier, guide, few, most, patience, mostHeld, new LearnedBranching(tier));
 
     /// <summary>
     /// True in the last tier where nothing is bought: there the patterns are listed with every part of them, and what is spent leaves so few plans elsewhere that levels are ruled out whole.
@@ -125,7 +126,7 @@ internal sealed class LeastBoundSearch : IDisposable
         if (_tooFar <= most) most = bound + (_tooFar - bound) / 2;
         if (PatternEnumeration.Widest(_tier, _guide, bound, most, Lengths()) is not { } level) return false;
         (_most, _count, _looked) = (level.Most, level.Patterns.Count, 0);
-        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts, _mostHeld);
+        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts, _mostHeld, _learned);
         _search.Run(_guide.AtDuals.Bound);
         return true;
     }

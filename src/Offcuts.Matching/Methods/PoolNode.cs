@@ -7,8 +7,9 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Splits">Least and most uses of families of patterns.</param>
 /// <param name="Bound">Bound inherited from the parent, in multiples of 1/Scale.</param>
 /// <param name="Depth">How many decisions led here.</param>
+/// <param name="Made">The last of them, where something is learned from it.</param>
 internal sealed record PoolNode(
-    int[] Patterns, int[] Least, int[] Most, IReadOnlyList<(Split Split, int Least, int Most)> Splits, long Bound, int Depth)
+    int[] Patterns, int[] Least, int[] Most, IReadOnlyList<(Split Split, int Least, int Most)> Splits, long Bound, int Depth, Decision? Made = null)
 {
     /// <summary>The node in which nothing has been decided.</summary>
     public static PoolNode Root(Tier tier, int patterns, long bound) =>

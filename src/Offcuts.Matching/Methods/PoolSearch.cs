@@ -3,7 +3,7 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// The integer master over a pool that is known to hold every pattern of every plan up to a given cost: branch and bound, with
 /// <see cref="RankOneCut"/>s at the root, and with patterns dropped wherever the bound of a node rules them out (reduced-cost fixing).
-/// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s. All bounds are computed in
+/// Branches on how often a supply is used, those that cost money first, then on <see cref="Split"/>s, or as <see cref="LearnedBranching"/> says. All bounds are computed in
 /// whole numbers over the whole pool. The newest node first, with cuts, soon finds or rules out one level; the node with the least bound first raises the bound of all that is open
 /// (with cuts at the root alone: elsewhere more nodes gain as much in the same time). Gives up above a number of nodes, says so, and can go on from there.
 /// </summary>
@@ -24,6 +24,7 @@ internal sealed class PoolSearch : IDisposable
     private readonly PriorityQueue<PoolNode, (long Bound, int Number)> _open = new();
     private readonly NodeOrder _order;
     private readonly long _mostHeld;
+    private readonly LearnedBranching? _learned;
     private PoolMaster _master;
     private Effort _effort;
     private int _made;
@@ -42,9 +43,12 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="order">Which node is next.</param>
     /// <param name="cuts">Cuts of the tier that are known from another list.</param>
     /// <param name="mostHeld">How many numbers of patterns the open nodes may hold together, where the least bound comes first.</param>
-    public PoolSearch(Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null, long mostHeld = MostHeld)
+    /// <param name="learned">Chooses what nodes are split on, and learns from it; none where that goes by how undecided things are.</param>
+    public PoolSearch(
+        Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null, long mostHeld = MostHeld,
+        LearnedBranching? learned = null)
     {
-        (_tier, _pool, Most, NodesLeft, _effort, _order, _mostHeld) = (tier, pool, most, nodes, effort, order, mostHeld);
+        (_tier, _pool, Most, NodesLeft, _effort, _order, _mostHeld, _learned) = (tier, pool, most, nodes, effort, order, mostHeld, learned);
         _master = new PoolMaster(tier, pool);
         foreach (var cut in cuts ?? [])
         {
@@ -134,7 +138,9 @@ internal sealed class PoolSearch : IDisposable
 
     private void Divide(PoolNode node)
     {
-        if (Solve(node) is not { } solved) return;
+        var result = Solve(node);
+        Learn(node, result);
+        if (result is not { } solved) return;
         if (solved.Solution is not { } solution)
         {
             if (_effort.Over) Open(solved.Node);
@@ -143,7 +149,16 @@ internal sealed class PoolSearch : IDisposable
         }
 
         if (node.Depth == 0) RootPatterns = [.. solved.Node.Patterns.Select(p => _pool[p])];
-        foreach (var child in Branching.Children(_tier, _pool, solved.Node, solution)) Open(child);
+        var children = _learned?.Children(_pool, solved.Node, solution) ?? Branching.Children(_tier, _pool, solved.Node with { Made = null }, solution);
+        foreach (var child in children) Open(child);
+    }
+
+    // A node that was given up says nothing; one that holds nothing of use is raised beyond what is.
+    private void Learn(PoolNode node, Solved? result)
+    {
+        if (_learned is null || node.Made is not { } made || result is { Solution: null }) return;
+        var bound = result?.Node.Bound ?? Math.Max(node.Bound, (Most + 1) * _tier.Scale);
+        _learned.Costs.Learn(made, (double)(bound - made.Bound) / _tier.Scale);
     }
 
     private sealed record Solved(PoolNode Node, IReadOnlyList<(Pattern Pattern, double Times)>? Solution);

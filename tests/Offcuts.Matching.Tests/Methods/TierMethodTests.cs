@@ -349,17 +349,22 @@ public sealed class TierMethodTests
     }
 
     // A search without any of its bounds: every node is split until all counts are whole.
-    [Fact]
-    public void A_split_shares_out_the_plans_among_its_two_nodes_and_leaves_the_fractional_one_to_neither()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_split_shares_out_the_plans_among_its_two_nodes_and_leaves_the_fractional_one_to_neither(bool learned)
     {
         var split = 0;
+        var kinds = new HashSet<string>();
         foreach (var (drawn, random) in Drawn(1700, 150))
         {
             var relaxation = ColumnGeneration.Solve(drawn.Tier, drawn.Start, [], None);
             if (relaxation.Fractional.All(column => Math.Abs(column.Times - Math.Round(column.Times)) < 1e-5)) continue;
-            split++;
             Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
-            var children = Branching.Children(drawn.Tier, pool, PoolNode.Root(drawn.Tier, pool.Length, 0), relaxation.Fractional);
+            var children = learned ? AsLearned(drawn.Tier, pool, relaxation, random) : Branching.Children(drawn.Tier, pool, PoolNode.Root(drawn.Tier, pool.Length, 0), relaxation.Fractional);
+            if (children is null) continue;
+            split++;
+            kinds.Add(children[0].Made?.Split switch { { Wide: not null } => "wide", { Supply: >= 0 } => "supply", { Second: >= 0 } => "pair", _ => "as undecided" });
 
             children.Should().HaveCount(2);
             children.Count(child => Admits(child, pool, relaxation.Fractional)).Should().Be(0, $"of {drawn.Name}");
@@ -368,6 +373,21 @@ public sealed class TierMethodTests
         }
 
         split.Should().BeGreaterThan(10, "else little was split");
+        if (learned) kinds.Should().Contain(["wide", "supply", "pair"], "else one of them was never split on");
+    }
+
+    // What was gained before is drawn, so that now this is split on, now that.
+    private static IReadOnlyList<PoolNode>? AsLearned(Tier tier, Pattern[] pool, Relaxation relaxation, Random random)
+    {
+        var branching = new LearnedBranching(tier);
+        Split[] splits = [.. WideFamily.Of(tier.Problem).Select(Split.Of), Split.Of(0), .. Branching.Together(tier, relaxation.Fractional).Select(pair => pair.Split)];
+        foreach (var kind in splits.GroupBy(split => split.Wide is not null ? 0 : split.Second >= 0 ? 1 : 2))
+        {
+            var gain = random.Next(1, 5_000);
+            foreach (var up in (bool[])[false, true]) branching.Costs.Learn(new Decision(kind.First(), up, 0.5, 0), gain);
+        }
+
+        return branching.Children(pool, PoolNode.Root(tier, pool.Length, 0), relaxation.Fractional);
     }
 
     [Fact]
