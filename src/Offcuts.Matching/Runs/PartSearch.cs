@@ -12,6 +12,7 @@ internal sealed class PartSearch : IDisposable
     private const int QuickRounds = 30;
     private const int RoundsAlone = 3;
     private const int MostFruitless = 20;
+    private const int MostFruitlessInTime = 100;
     private const double Slack = 10;
     private const double OfCut = 0.2;
     private const double OfLastCut = 0.6;
@@ -20,7 +21,8 @@ internal sealed class PartSearch : IDisposable
     private const double SlackOfValue = 2;
     private const double WorthACut = 8;
     private const double OfValue = 0.4;
-    private const double OfShape = 0.7;
+    private const double OfShape = 0.6;
+    private const double OfLastRows = 0.5;
 
     private readonly RunPart _part;
     private readonly KindTable? _table;
@@ -93,7 +95,6 @@ internal sealed class PartSearch : IDisposable
     {
         Filling Improved(LayingSearch rows, Filling from, double share, int rounds = int.MaxValue) => rows.Improve(from, known.Of, _effort.Share(share), one => _better(known.Of(one)), rounds);
 
-        filling = Reshaping.Improve(filling, known.Of, _effort.Share(OfShape), one => _better(known.Of(one)));
         var quick = PartDecision.Decided(_part, known, Improved(_rows, filling, 0.2, _part.Rows.Length == 1 ? RoundsAlone : QuickRounds), _effort.Share(0.4));
         _better(quick);
         // Without a price the answer is to give one, not to look any longer for what the yard alone might do.
@@ -101,9 +102,11 @@ internal sealed class PartSearch : IDisposable
         var last = PartDecision.Last(_part, known, quick, _effort);
         _better(last);
         if (last.Proven) return last;
+        // What is small enough has been decided by now; the rest is changed a few pieces at a time.
+        var shaped = Reshaping.Improve(last.Filling, known.Of, _effort.Share(OfShape), one => _better(known.Of(one)));
         // By what the stock alone is worth this time, where that is not what led so far: other prices lead elsewhere.
         var rows = _ofDive is null ? _rows : new LayingSearch(_part, StockRelaxation.Together(_part, _effort.Share(0.1)));
-        var improved = Improved(rows, last.Filling, 0.8);
+        var improved = Improved(rows, shaped, OfLastRows);
         return improved.CompareTo(last.Filling) == 0 ? last : PartDecision.Decided(_part, known, improved, _effort);
     }
 
@@ -170,7 +173,8 @@ internal sealed class PartSearch : IDisposable
         var spend = filling.Part.Levels.Length;
         if (!dive.CanMove || !known.Of(filling).Figure(spend).Proven) return filling;
         var (least, cut) = (dive.Cost, dive.Cost);
-        for (var fruitless = 0; (fruitless < MostFruitless || !double.IsInfinity(effort.Seconds)) && !effort.Over && !known.Of(filling).Figure(spend + 1).Proven; fruitless++)
+        var most = double.IsInfinity(effort.Seconds) ? MostFruitless : MostFruitlessInTime;
+        for (var fruitless = 0; fruitless < most && !effort.Over && !known.Of(filling).Figure(spend + 1).Proven; fruitless++)
         {
             if (!dive.Move(least + SlackOfValue, effort)) continue;
             least = Math.Min(least, dive.Cost);
