@@ -139,17 +139,7 @@ public static class StockCheck
     private static List<Length> Usable(Material material, RunTakeoff[] runs, RequiredCut[] cuts, StockOnHand stock)
     {
         var asked = cuts.ToList();
-        if (runs.Length > 0)
-            asked.Add(new RequiredCut
-            {
-                Stage = stock.Stage,
-                Name = "run",
-                Material = material,
-                Shortest = Length.FromUnits(1),
-                Longest = Length.FromUnits(1),
-                Count = 1,
-                Use = material is FoamPanel ? Use.Nonstructural : Use.Rough,
-            });
+        if (runs.Length > 0) asked.Add(OfRun(material, stock));
         return
         [
             .. from piece in stock.Pieces
@@ -162,6 +152,22 @@ public static class StockCheck
                select span.Length,
         ];
     }
+
+    /// <summary>True where a piece may lie in a run of its own material, as far as that hangs on the piece: its state, its condition, its use.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="stock">Stage and rules.</param>
+    public static bool MayServeRun(Piece piece, StockOnHand stock) => stock.Rules.Allows(piece, OfRun(piece.Material, stock)) && piece.Spans().Any();
+
+    private static RequiredCut OfRun(Material material, StockOnHand stock) => new()
+    {
+        Stage = stock.Stage,
+        Name = "run",
+        Material = material,
+        Shortest = Length.FromUnits(1),
+        Longest = Length.FromUnits(1),
+        Count = 1,
+        Use = material is FoamPanel ? Use.Nonstructural : Use.Rough,
+    };
 
     // For each length, cuts of it and longer against how often it goes into each stretch, kerf left out: a bound from below.
     private static long LackingCuts(RequiredCut[] cuts, List<Length> spans) => cuts.Select(cut => Lacking(cuts, spans, cut.Shortest)).DefaultIfEmpty().Max();

@@ -51,7 +51,7 @@ public static class PlanFaults
         new($"no more of \"{TextRules.Harmless(cut)}\" is planned on this piece; planned on it: {string.Join(", ", planned.Select(TextRules.Harmless))}{(Length.Parse(cut, LengthUnit.Inch).Ok ? "; a length that is left to keep goes behind left" : "")}");
 
     /// <summary>A piece that was not there came to nothing: it is said where the question is whether it was cut.</summary>
-    public static Fault NotFoundElsewhere() => new("a piece that is not found was not cut: Esc, then Enter on it and n marks it as missing");
+    public static Fault NotFoundElsewhere() => new("a piece that is not found was not cut: Esc, and it waits; one of the yard is marked as missing by Enter on it, then n");
 
     /// <summary>What is left would get a label, and nobody keeps so little.</summary>
     public static Fault LeftLikeFeet(OddSize size, Length length) => new($"{size.What} is unusual: {size.Why}, inches {length.ToText(LengthUnit.Inch)}");

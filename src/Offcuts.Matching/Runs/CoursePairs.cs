@@ -12,7 +12,7 @@ internal readonly record struct CoursePair(RowGraph Lower, RowGraph? Upper, long
     /// <summary>The same of the upper row, for what has been laid above it.</summary>
     public bool[]? Above { get; init; }
 
-    /// <summary>What a joint costs beside its pieces; none for a bound.</summary>
+    /// <summary>What a joint costs beside its pieces; in a bound only where joints or ties are bounded.</summary>
     public long Joint { get; init; }
 
     /// <summary>What a tie of its own costs.</summary>

@@ -57,21 +57,25 @@ internal sealed class CutSet
 internal sealed class CutSets(RunPart part)
 {
     private const int EveryOrder = 4;
+    private const int Many = 100_000;
 
     private readonly Dictionary<string, CutSet?> _known = [];
 
     public RunPart Part => part;
 
+    /// <summary>True where so many are known, some 100 MB of them, that it is better to begin anew.</summary>
+    public bool Full => _known.Count >= Many;
+
     /// <summary>A whole bar.</summary>
     public CutSet Empty(int shape) => Known(shape, [], () => null)!;
 
-    /// <summary>What a pattern gives.</summary>
+    /// <summary>What a pattern gives, in the best order known: its own, where that is of more pieces than are tried in every one.</summary>
     public CutSet Of(BarPattern pattern)
     {
         var (shape, first) = (part.Shapes[pattern.Bar], pattern with { View = pattern.View with { Bar = part.Shapes.All[part.Shapes[pattern.Bar]].First } });
         Kind[] kinds = [.. pattern.Cuts.Select(cut => cut.Kind).Order()];
         // It may have been looked for in vain from another one.
-        return Known(shape, kinds, () => first) ?? (_known[NameOf(shape, kinds)] = new CutSet(this, shape, kinds, first));
+        return Known(shape, kinds, () => (kinds.Length <= EveryOrder ? Best(shape, kinds) : null) ?? first) ?? (_known[NameOf(shape, kinds)] = new CutSet(this, shape, kinds, first));
     }
 
     /// <summary>A set made of another by one piece more or less; none where it can't be cut.</summary>

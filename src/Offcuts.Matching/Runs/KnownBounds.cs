@@ -91,7 +91,7 @@ internal sealed class KnownBounds
         return _last = new PartOutcome(filling, WithTies(bounds, filling));
     }
 
-    // Those of the ties are the only ones that ask what value is given up.
+    // Those of the ties are the only ones that ask what value is given up, so that those of another filling say nothing here.
     private long[] WithTies(long[] bounds, Filling filling)
     {
         if (_ties is null || filling.Filled.Contains(false)) return bounds;

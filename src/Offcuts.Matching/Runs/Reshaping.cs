@@ -27,7 +27,7 @@ internal sealed class Reshaping
     private const double Saw = 1;
     private const double Money = 1000;
 
-    private readonly CutSets _sets;
+    private CutSets _sets;
     private readonly Func<Filling, PartOutcome> _bounds;
     private readonly Action<Filling> _better;
     private readonly Random _random = new(13);
@@ -74,6 +74,7 @@ internal sealed class Reshaping
     private void Turn(long changes, Effort effort, double warm)
     {
         var given = effort.Seconds;
+        if (_sets.Full) _sets = new CutSets(_best.Part);
         _laying = new LooseLaying(_best, _sets);
         var (least, kept) = (_laying.Figures, (Filling?)null);
         var degree = warm;
@@ -81,7 +82,7 @@ internal sealed class Reshaping
         {
             if (n % ChangesBetweenLooks == 0)
             {
-                if (effort.Over) break;
+                if (effort.Over || _sets.Full) break;
                 var used = Math.Max((double)n / changes, double.IsInfinity(given) ? 0 : 1 - effort.Seconds / given);
                 degree = warm * Math.Pow(Cold / Warm, used);
             }

@@ -13,9 +13,15 @@ namespace Offcuts.UseCases;
 /// <param name="inGaps">What is bought for their places that lacked a piece; none where there were none. Another choice there might cost less.</param>
 internal sealed class BesideBegun(IProgress<MatchProgress> told, int open, int always, long waits, long? inGaps) : IProgress<MatchProgress>
 {
-    public void Report(MatchProgress value) => told.Report(value with
+    public void Report(MatchProgress value)
     {
-        Unfilled = new Figure(value.Unfilled.Value + open, (inGaps is null ? value.Unfilled.Bound : 0) + always),
-        Spend = new Figure(value.Spend.Value + waits + (inGaps ?? 0), waits + (inGaps is null ? value.Spend.Bound : 0)),
-    });
+        var spend = value.Spend.Value + waits + (inGaps ?? 0);
+        told.Report(value with
+        {
+            Unfilled = new Figure(value.Unfilled.Value + open, (inGaps is null ? value.Unfilled.Bound : 0) + always),
+            Spend = new Figure(spend, waits + (inGaps is null ? value.Spend.Bound : 0)),
+            // What is left of new pieces is worth no more than what they cost.
+            ValueGivenUp = inGaps is null ? value.ValueGivenUp : value.ValueGivenUp with { Bound = Math.Min(value.ValueGivenUp.Value, -spend) },
+        });
+    }
 }

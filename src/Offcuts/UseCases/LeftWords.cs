@@ -34,8 +34,9 @@ public static class LeftWords
         return faults.Count > 0 ? Result<IReadOnlyList<LeftPiece>>.Fail(faults) : left;
     }
 
+    // Behind 4 a unit may stand apart from it: 4 in.
     private static bool IsBareWhole(string text, Length length) =>
-        Words(text).TakeWhile(word => !LeftPiece.IsMark(word)).Any(word => int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var inches) && Length.Inches(inches) == length);
+        Words(text).TakeWhile(word => !LeftPiece.IsMark(word)).LastOrDefault() is { } word && int.TryParse(word.TrimEnd(','), NumberStyles.None, CultureInfo.InvariantCulture, out var inches) && Length.Inches(inches) == length;
 
     // A shell parts 40 bad 10..14 and 20 line 0 into words, and a line is parted at commas: 40 bad 10..14, 20..24.
     private static List<string> Joined(IEnumerable<string> texts)
@@ -44,7 +45,7 @@ public static class LeftWords
         foreach (var text in texts.Select(text => text.Trim()))
         {
             if (joined.Count > 0 && IsRange(text) && Words(joined[^1]).Contains("bad", StringComparer.OrdinalIgnoreCase) && !joined[^1].EndsWith(" bad", StringComparison.OrdinalIgnoreCase)) joined[^1] = $"{joined[^1].TrimEnd(',')}, {text}";
-            else if (joined.Count > 0 && (LeftPiece.IsMark(text.Split(' ')[0]) || Words(joined[^1]).Last() is var last && (Is(last, "bad") || Is(last, "line")))) joined[^1] += $" {text}";
+            else if (joined.Count > 0 && (LeftPiece.IsMark(text.Split(' ')[0]) || Words(joined[^1]).LastOrDefault() is { } last && (Is(last, "bad") || Is(last, "line")))) joined[^1] += $" {text}";
             else joined.Add(text);
         }
 

@@ -78,7 +78,8 @@ public sealed class TakeOffWall(YardFile yard)
         };
         int Planned(string need, Material of) => asked.GetValueOrDefault((need, of)) - lacking.GetValueOrDefault((need, of));
         var still = takeoff.Left(stands, Planned, CutFor(laid, left.Kept, standing));
-        var taken = new WallTakenOff(kept, takeoff, left, [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))], [.. OtherTypes(still, stock), .. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
+        StockLine[] lines = [.. StockCheck.Of(still, stock).Select(line => ByPlan(line, still, plan is null ? left : null))];
+        var taken = new WallTakenOff(kept, takeoff, left, lines, [.. OtherTypes(still, stock, lines), .. LeftOut(kept)]) { Still = still, Planned = Planned, Changed = [] };
         var whole = own with { Cuts = [.. own.Cuts, .. CleatsThere(takeoff, kept.Stage, standing)] };
         return taken with { Changed = ChangedNeed.Of(stage, Takeoff.NeedPrefix(kept.Sheet.Name), own with { Hardware = taken.Needs }, whole) };
     }
@@ -142,11 +143,11 @@ public sealed class TakeOffWall(YardFile yard)
     private bool Stands(StageWall wall) =>
         new ChangeWalls(yard).Laid(wall.Sheet.Name).TryGet(out var there) && LeftToLay.Of(yard, there) is var left && left.Standing + left.Cut == left.Courses;
 
-    // A panel's type says how strong it is, so that the wall is laid of no other; but who named it on one paper alone sees why nothing is on hand.
-    private static IEnumerable<string> OtherTypes(Takeoff still, StockOnHand stock) =>
-        still.Runs.Select(run => run.Material).OfType<FoamPanel>().Distinct().SelectMany(panel =>
+    // A panel's type says how strong it is, so that the wall is laid of no other; but who named it on one paper alone sees why too little is on hand.
+    private static IEnumerable<string> OtherTypes(Takeoff still, StockOnHand stock, IReadOnlyList<StockLine> lines) =>
+        still.Runs.Select(run => run.Material).OfType<FoamPanel>().Distinct().Where(panel => lines.Any(line => line.Material.Equals(panel) && line.Verdict == StockVerdict.Short)).SelectMany(panel =>
             from piece in stock.Pieces
-            where piece.OnHand && piece.Material is FoamPanel foam && !foam.Equals(panel) && (foam.Thickness, foam.Height) == (panel.Thickness, panel.Height)
+            where piece.Material is FoamPanel foam && !foam.Equals(panel) && (foam.Thickness, foam.Height) == (panel.Thickness, panel.Height) && StockCheck.MayServeRun(piece, stock)
             group piece by (FoamPanel)piece.Material into alike
             let sheet = alike.Key.Type is { } type ? $"foam type {type.Name}" : "no foam type"
             select $"{Words.Count(alike.Count(), "piece")} of {alike.Key} would do but for the type of foam: if the wall may be of it, its system sheet says {sheet}.");

@@ -97,13 +97,15 @@ public sealed class FillAgainTests : IDisposable
         Spoil(course.Pieces[^1].Piece);
         var heard = new Heard();
 
-        var spend = new FillWall(_yard).Fill("wall", true, Limits with { Progress = heard }).Value.Again!.Plan.Tiers.Spend;
+        var tiers = new FillWall(_yard).Fill("wall", true, Limits with { Progress = heard }).Value.Again!.Plan.Tiers;
+        var spend = tiers.Spend;
 
         var anew = Kept.Plan.Courses.Where(one => one.Run == "A outside").SelectMany(one => one.Pieces).Select(one => one.Piece).Distinct().Sum(piece => Kept.Plan.Pieces[piece].Bought!.Price.Cents);
         spend.Value.Should().BeGreaterThan(anew, "what was spoilt is bought again beside the other course");
         heard.Told.Should().NotBeEmpty();
         heard.Told[^1].Spend.Value.Should().Be(spend.Value);
         heard.Told.Should().OnlyContain(one => one.Spend.Bound <= spend.Value && one.Spend.Value >= spend.Value, "nothing less was ever found, and nothing was claimed that is not so");
+        heard.Told.Should().OnlyContain(one => one.ValueGivenUp.Bound <= tiers.ValueGivenUp.Bound, "another choice in the gap might give up less");
     }
 
     private sealed class Heard : IProgress<MatchProgress>

@@ -186,6 +186,7 @@ public sealed class TakeOffWallTests : ShedYard
     {
         Taken.LeftOut.Should().NotContain(line => line.Contains("but for the type"));
         _folder.Must("add", "--new", "foam 2-1/2x12 II 4' x2 @bay");
+        _folder.Must("add", "--new", "foam 2-1/2x12 II 4' poor @bay");
 
         Taken.LeftOut[0].Should().Be("2 pieces of foam 2-1/2x12 II would do but for the type of foam: if the wall may be of it, its system sheet says foam type II.");
     }

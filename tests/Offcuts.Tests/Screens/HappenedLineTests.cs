@@ -210,7 +210,7 @@ public sealed class HappenedLineTests
     [InlineData("not found")]
     [InlineData("Missing")]
     public void A_piece_that_is_not_found_came_to_nothing_and_is_said_elsewhere(string line) =>
-        HappenedLine.Read(line, Piece, new YardSettings()).Fault.Sentence.Should().Be("a piece that is not found was not cut: Esc, then Enter on it and n marks it as missing");
+        HappenedLine.Read(line, Piece, new YardSettings()).Fault.Sentence.Should().Be("a piece that is not found was not cut: Esc, and it waits; one of the yard is marked as missing by Enter on it, then n");
 
     [Fact]
     public void A_cut_may_be_called_like_a_piece_that_is_not_found()
@@ -223,6 +223,7 @@ public sealed class HappenedLineTests
     // The keep length is 12 in where nobody said: 4 is feet without their mark, 14 is not.
     [Theory]
     [InlineData("A left 4", "2x4 4\" is unusual: under the keep length of 1'; feet are written 4', inches 4\"")]
+    [InlineData("A left 4 poor", "2x4 4\" is unusual: under the keep length of 1'; feet are written 4', inches 4\"")]
     [InlineData("A left 40, 2x2 6 clean", "2x2 6\" is unusual: under the keep length of 1'; feet are written 6', inches 6\"")]
     public void What_is_left_that_looks_like_feet_is_refused_with_how_inches_are_written(string line, string sentence) =>
         HappenedLine.Read(line, Piece, new YardSettings()).Fault.Sentence.Should().Be(sentence);
@@ -230,6 +231,8 @@ public sealed class HappenedLineTests
     [Theory]
     [InlineData("A left 4\"")]
     [InlineData("A left 4 1/2")]
+    [InlineData("A left 4 in")]
+    [InlineData("A left 4 \" clean")]
     [InlineData("A left 14")]
     [InlineData("A left 40 bad 2..4")]
     public void What_is_left_in_inches_that_say_so_is_taken(string line) => HappenedLine.Read(line, Piece, new YardSettings()).Ok.Should().BeTrue();

@@ -224,7 +224,7 @@ internal static class ShellModel
     private static Notice? Told(ShellState state, News news) => news switch
     {
         News.Done(Errand.LookUp, _) => null,
-        News.FreeFound(var free) when !free.Free.Any() => new Notice("No piece may go", free.Proven ? Tone.Good : Tone.Caution),
+        News.FreeFound(var free) when !free.Free.Any() => free.AllTried ? new Notice("No piece may go", free.Proven ? Tone.Good : Tone.Caution) : new Notice("No piece is found free so far; more time may find one", Tone.Caution),
         News.FreeFound(var free) => new Notice($"{Words.Count(free.Free.Count(), "piece")} may go; Enter marks one, ^W all that is free", free.Proven ? Tone.Good : Tone.Caution),
         News.TheirsMatched(_, var match, _) => new Notice($"Saves them {match.Saved.ToText(state.Snapshot.Settings.CurrencySign)}{(match.Proven ? "" : " (not proven)")}; what serves is marked, ^K hands it over", match.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
         News.LoadsMade(var loads) => new Notice(Capital(loads.TripsText), loads.Left.Count > 0 ? Tone.Caution : Tone.Good),

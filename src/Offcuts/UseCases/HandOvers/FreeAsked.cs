@@ -42,7 +42,7 @@ public sealed class FreeAsked
     {
         var needed = new Dictionary<Code, string>();
         var (doubts, notes) = (Doubts.ToList(), Notes.ToList());
-        var (unfilled, spend) = (0L, 0L);
+        var (unfilled, spend, notTried) = (0L, 0L, 0);
         var share = limits with { Time = limits.Time / Math.Max(1, (Request is null ? 0 : 1) + Walls.Count) };
         if (Request is not null)
         {
@@ -52,6 +52,7 @@ public sealed class FreeAsked
             var best = Matcher.Match(problem.Value, spare.First);
             var plan = spare.Trimmed(best, Worth);
             if (spare.NotTried > 0) notes.Add($"{Words.Count(spare.NotTried, "piece")} of those that are needed {(spare.NotTried == 1 ? "was" : "were")} not tried without: with more time, more may be free.");
+            notTried += spare.NotTried;
             foreach (var piece in plan.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: {piece.Cuts[0].Cut} ({piece.Cuts[0].Stage})";
             (unfilled, spend) = (plan.Tiers.Unfilled.Value, plan.Tiers.Spend.Value);
 
@@ -68,6 +69,7 @@ public sealed class FreeAsked
             if (!plan.TryGet(out var filled)) return Result<WhatIsFree>.Fail(plan.Faults);
             var trimmed = spare.Trimmed(filled, Worth);
             if (spare.NotTried > 0) notes.Add($"{Words.Count(spare.NotTried, "piece")} that the wall {wall.Name} takes {(spare.NotTried == 1 ? "was" : "were")} not tried without: with more time, more may be free.");
+            notTried += spare.NotTried;
             foreach (var piece in trimmed.Pieces.Where(piece => piece.Source is not null)) needed[piece.Source!.Code] = $"needed: wall {wall.Name}";
             unfilled += filled.Tiers.UnfilledInAll.Value;
             spend += filled.Tiers.Spend.Value;
@@ -87,6 +89,7 @@ public sealed class FreeAsked
             [.. notes, .. MoreNotes(judged)])
         {
             Seen = Seen,
+            AllTried = notTried == 0,
         };
     }
 

@@ -61,6 +61,9 @@ public sealed record WhatIsFree(IReadOnlyList<PieceToGo> Pieces, IReadOnlyList<B
     /// <summary>The pieces that may go, of the highest value first.</summary>
     public IEnumerable<PieceToGo> Free => Pieces.Where(piece => piece.IsFree);
 
+    /// <summary>False where time ended before each piece that is needed was tried without: with more, more may be free.</summary>
+    public bool AllTried { get; init; } = true;
+
     /// <summary>True where no plan of all that is lacking is better in fill or spend, with all that may go or without.</summary>
     public bool Proven => Doubts.Count == 0;
 }
