@@ -9,7 +9,7 @@ internal sealed record Options
 {
     /// <summary>How it is called.</summary>
     public const string Usage =
-        "--quick (about two minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
+        "--quick (about five minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
