@@ -9,7 +9,7 @@ internal sealed record Options
 {
     /// <summary>How it is called.</summary>
     public const string Usage =
-        "--quick (about five minutes) or --full (every class, the limits of its goal); with either: --only CLASS[,CLASS], " +
+        "--quick (every class, two minutes at most) or --full (with the limits of its goal, 50 minutes at most); with either: --only CLASS[,CLASS], " +
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
@@ -23,8 +23,12 @@ internal sealed record Options
         "or --large PIECES (opening, looking, changing, a backup and a check of a large yard), with --page; " +
         "or --advisories FOLDER (locked packages looked up in a folder of advisories), with --page";
 
-    /// <summary>Limit of one instance in a quick run.</summary>
-    public const double QuickSeconds = 2;
+    // Beside the limits: the share of them for calls that go over theirs, drawing, checking and what is done by hand, and the seconds for starting and warming up.
+    private const double Beside = 0.03;
+    private const double Starting = 8;
+
+    /// <summary>Limit of the assignment model on one instance in a full run, where that of the goal is longer.</summary>
+    public const double ModelSeconds = 10;
 
     /// <summary>True for every instance with the limit of its goal.</summary>
     public bool Full { get; init; }
@@ -92,8 +96,8 @@ internal sealed record Options
     /// <summary>The built program whose start is timed with them, or that is killed; or none.</summary>
     public string? Program { get; init; }
 
-    /// <summary>What a child process is told; empty in the parent.</summary>
-    public string[] Child { get; init; } = [];
+    /// <summary>Whose child process this is; none in the parent.</summary>
+    public string? Child { get; init; }
 
     /// <summary>True where the project's own results page is to be written: nothing was left out.</summary>
     public bool Whole => Only.Length == 0 && From is null && Seconds is null && Seeds is null && !MatcherOnly;
@@ -130,7 +134,7 @@ internal sealed record Options
                 case "--advisories" when Next() is { } advisories && Directory.Exists(advisories): options = options with { Advisories = advisories }; break;
                 case "--program" when Next() is { } program && File.Exists(program): options = options with { Program = Path.GetFullPath(program) }; break;
                 case "--first" when int.TryParse(Next(), CultureInfo.InvariantCulture, out var seed) && seed >= 0: options = options with { First = seed }; break;
-                case "--child" when args.Length - i == 5: return options with { Child = args[(i + 1)..] };
+                case "--child" when Next() is { } contender: return options with { Child = contender };
                 default: return null;
             }
         }
@@ -145,11 +149,21 @@ internal sealed record Options
     /// <summary>Who is measured.</summary>
     public IReadOnlyList<Contender> Contenders => MatcherOnly ? [Contender.Matcher] : Enum.GetValues<Contender>();
 
-    /// <summary>Limit of one instance of a class.</summary>
-    public double SecondsOf(InstanceClass one) => Seconds ?? (Full ? one.Seconds : QuickSeconds);
+    /// <summary>Limit of one instance of a class for a contender; what is done by hand has none and needs none.</summary>
+    public double SecondsOf(InstanceClass one, Contender who) =>
+        Seconds ?? (!Full ? one.QuickSeconds : who == Contender.Model ? Math.Min(one.Seconds, ModelSeconds) : one.Seconds);
 
     /// <summary>How many instances of a class.</summary>
     public int CountOf(InstanceClass one) => From is not null
         ? Math.Min(Seeds ?? one.Full, one.Full)
         : Seeds ?? (Full ? one.Full : one.Quick);
+
+    /// <summary>What is to be measured, and how long that takes at most.</summary>
+    public string Announcement()
+    {
+        var classes = Classes();
+        var limits = classes.Sum(one => CountOf(one) * Contenders.Where(who => who != Contender.Hand).Sum(who => SecondsOf(one, who)));
+        var minutes = (limits * (1 + Beside) + Starting) / 60;
+        return string.Create(CultureInfo.InvariantCulture, $"At most {minutes:0.#} minutes on an idle machine: {classes.Sum(CountOf)} instances of {classes.Count} classes, were each to take its whole limit. What is proven ends sooner.");
+    }
 }

@@ -28,20 +28,6 @@ if (options.Mutants.Length > 0)
     return 0;
 }
 
-if (options.Child.Length > 0) return ChildRun.Run(options, options.Child);
+if (options.Child is { } contender) return ChildRun.Run(options, contender);
 
-var page = new ResultsPage(options);
-var violations = new List<string>();
-foreach (var one in options.Classes())
-{
-    var (seconds, count) = (options.SecondsOf(one), options.CountOf(one));
-    var outcomes = options.Contenders.ToDictionary(who => who, who => ChildRun.Start(options, one, who, seconds, count));
-    var rows = Enumerable.Range(0, count).Select(i => outcomes.Select(of => (of.Key, of.Value[i])).ToArray()).ToArray();
-    var wrong = rows.SelectMany((row, i) => Checks.Violations(one.Draw(i + 1), row)).ToArray();
-    violations.AddRange(wrong.Select(sentence => $"{one.Name}: {sentence}"));
-    Console.WriteLine(page.Add(one, seconds, outcomes, wrong));
-}
-
-foreach (var violation in violations) Console.Error.WriteLine($"WRONG: {violation}");
-page.Write(violations);
-return violations.Count == 0 ? 0 : 1;
+return ClassRun.Run(options);

@@ -11,11 +11,11 @@ internal static class SeveralLengths
     public static IEnumerable<InstanceClass> All =>
     [
         new("salvaged", "Salvaged bars, one of each, least total length", "Invented: 10 to 60 bars of 500 to 5,000, half of them cut up without waste into parts of 120 at least; the least length is known by construction.",
-            Goal, 5, 2, 12, Salvaged),
+            Goal, 5, 2, 6, Salvaged),
         new("store-lengths", "Several store lengths in limited number", "In the manner of Monaci 2002 and of Correia, Gouveia and Saldanha-da-Gama 2008, from memory: lengths 150, 120, 100 (and 80, 60), cuts from 1, 20 or 50 to 99, 25 to 200 of them, each length enough for all.",
-            Goal, 5, 2, 12, StoreLengths),
+            Goal, 5, 2, 6, StoreLengths),
         new("few-of-each", "Several store lengths, too few of the best", "Invented: five lengths of 1,000 to 6,000 at prices that favour the longest, of each only enough for a third of the cuts; 40 sizes of 150 to 2,000.",
-            "proven in 1 s, in 5 s at least", 5, 1, 8, FewOfEach),
+            "proven in 1 s, in 5 s at least", 5, 1, 4, FewOfEach) { QuickSeconds = 2 },
     ];
 
     private static Instance Salvaged(int seed)

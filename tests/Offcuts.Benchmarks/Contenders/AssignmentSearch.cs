@@ -6,7 +6,8 @@ namespace Offcuts.Benchmarks.Contenders;
 
 /// <summary>
 /// Solves the assignment model one tier after the other, with the figures of those before as rows, each from the best plan so far;
-/// a tier may take half of the time that is left, the last one all of it. All cores are used.
+/// a tier may take half of the time that is left, the last one all of it. The third is the last where its tables can be read in the time that is
+/// left to it. All cores are used.
 /// </summary>
 internal static class AssignmentSearch
 {
@@ -16,17 +17,18 @@ internal static class AssignmentSearch
         var watch = Stopwatch.StartNew();
         var model = new AssignmentModel(instance.Request);
         if (!model.Build(() => watch.Elapsed.TotalSeconds > seconds))
-            return Outcome.Nothing(instance.Name, watch.Elapsed.TotalSeconds, "the model was not built within its limit");
+            return Outcome.Nothing(instance, watch.Elapsed.TotalSeconds, "the model was not built within its limit");
 
         var stages = instance.Request.Stages.Count;
         var bounds = new long?[stages + 2];
         if (model.NothingValued) bounds[^1] = 0;
-        var last = model.NothingValued || !model.TablesInReach ? stages : stages + 1;
-        for (var t = 0; t <= last && seconds - watch.Elapsed.TotalSeconds > 0.02; t++)
+        for (var t = 0; t <= stages + 1 && seconds - watch.Elapsed.TotalSeconds > 0.02; t++)
         {
+            if (t > stages && !Third(1)) break;
+            var last = t > stages || (t == stages && !Third(0.5));
             var tier = t <= stages ? model.Tiers[t] : model.AddGivenUp();
             var left = Math.Max(0.01, seconds - watch.Elapsed.TotalSeconds);
-            bounds[t] = Minimise(model, tier, t == last ? left : left / 2);
+            bounds[t] = Minimise(model, tier, last ? left : left / 2);
             // A count and a price are never below 0, whatever the solver had time to say.
             if (t <= stages) bounds[t] = Math.Max(0, bounds[t] ?? 0);
             model.Model.Add(tier <= model.Figures[t]);
@@ -34,8 +36,10 @@ internal static class AssignmentSearch
 
         return new Outcome(
             instance.Name, [.. Enumerable.Range(0, stages).Select(At)], At(stages), At(stages + 1),
-            watch.Elapsed.TotalSeconds, null, null, 0, model.TablesInReach ? "" : "too many table entries for its third tier");
+            watch.Elapsed.TotalSeconds, null, null, 0, model.NothingValued || model.TablesInReach(seconds / 2) ? "" : "too many table entries for its third tier in its time");
 
+        // Whether the third tier can be solved in that share of what is left.
+        bool Third(double share) => !model.NothingValued && model.TablesInReach((seconds - watch.Elapsed.TotalSeconds) * share);
         Reached At(int t) => new(model.Figures[t], bounds[t]);
     }
 

@@ -14,13 +14,14 @@ namespace Offcuts.Benchmarks.Contenders;
 internal static class WallModelSearch
 {
     /// <summary>What it reaches on one wall within so many seconds, building the model included.</summary>
-    public static Outcome Run(string name, RunRequest wall, double seconds)
+    public static Outcome Run(Instance instance, RunRequest wall, double seconds)
     {
-        if (wall.Runs.Select(run => run.Material).Distinct().Count() > 1) return Outcome.Nothing(name, 0, "it lays one material alone");
+        if (wall.Runs.Select(run => run.Material).Distinct().Count() > 1) return Outcome.Nothing(instance, 0, "it lays one material alone");
         var watch = Stopwatch.StartNew();
         var problem = RunProblem.Create(wall).Value;
-        if (problem.Runs.Any(run => run.Joints == JointRule.Anywhere)) return Outcome.Nothing(name, 0, "its joints lie on lines");
-        var model = RunModel.Of(problem);
+        if (problem.Runs.Any(run => run.Joints == JointRule.Anywhere)) return Outcome.Nothing(instance, 0, "its joints lie on lines");
+        if (RunModel.Of(problem, () => watch.Elapsed.TotalSeconds > seconds) is not { } model)
+            return Outcome.Nothing(instance, watch.Elapsed.TotalSeconds, "the model was not built within its limit");
         var figures = new List<Reached>();
         PartialVariableAssignment? last = null;
         for (var t = 0; t < model.Levels + 2; t++)
@@ -42,8 +43,8 @@ internal static class WallModelSearch
         }
 
         var took = watch.Elapsed.TotalSeconds;
-        if (figures.Count <= model.Levels) return Outcome.Nothing(name, took, "it reached no plan with a spend");
+        if (figures.Count <= model.Levels) return Outcome.Nothing(instance, took, "it reached no plan with a spend");
         return new Outcome(
-            name, [.. figures.Take(model.Levels)], figures[model.Levels], figures.Count > model.Levels + 1 ? figures[^1] : null, took, null, null, 0, "");
+            instance.Name, [.. figures.Take(model.Levels)], figures[model.Levels], figures.Count > model.Levels + 1 ? figures[^1] : null, took, null, null, 0, "");
     }
 }

@@ -20,21 +20,21 @@ internal enum Contender
 /// <summary>Lets one contender solve one instance.</summary>
 internal static class Contest
 {
-    /// <summary>What it reached, with the process's peak memory.</summary>
+    /// <summary>What it reached, with the most memory that the process held meanwhile.</summary>
     public static Outcome Run(Contender contender, Instance instance, double seconds)
     {
+        var held = Memory.Begin();
         var outcome = contender switch
         {
             Contender.Matcher when instance.Wall is { } wall => TheFiller.Run(instance.Name, wall, seconds),
             Contender.Matcher => TheMatcher.Run(instance, seconds),
-            Contender.Model when instance.Wall is { } wall => WallModelSearch.Run(instance.Name, wall, seconds),
+            Contender.Model when instance.Wall is { } wall => WallModelSearch.Run(instance, wall, seconds),
             Contender.Hand when instance.Wall is { } wall => Hand(instance.Name, wall),
-            _ when instance.MayRip => Outcome.Nothing(instance.Name, 0, "it does not rip"),
+            _ when instance.MayRip => Outcome.Nothing(instance, 0, "it does not rip"),
             Contender.Model => AssignmentSearch.Run(instance, seconds),
             _ => Hand(instance),
         };
-        using var process = Process.GetCurrentProcess();
-        return outcome with { PeakBytes = process.PeakWorkingSet64 };
+        return outcome with { Known = instance.Known, PeakBytes = Memory.Peak(), HeldBytes = held };
     }
 
     private static Outcome Hand(string name, RunRequest wall)

@@ -41,4 +41,8 @@ internal sealed record Instance(string Name, MatchRequest Request, Known? Known 
 /// <param name="Full">How many a full run measures.</param>
 /// <param name="Draw">The instance of a number, from 1; the same one every time.</param>
 internal sealed record InstanceClass(
-    string Name, string Title, string Source, string Goal, double Seconds, int Quick, int Full, Func<int, Instance> Draw);
+    string Name, string Title, string Source, string Goal, double Seconds, int Quick, int Full, Func<int, Instance> Draw)
+{
+    /// <summary>Time limit of one instance in a quick run.</summary>
+    public double QuickSeconds { get; init; } = 1;
+}

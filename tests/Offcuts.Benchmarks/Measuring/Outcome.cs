@@ -15,15 +15,21 @@ internal readonly record struct Reached(long Value, long? Bound)
 /// <param name="Seconds">From the call to its end.</param>
 /// <param name="FirstPlan">Seconds until any whole plan was reported, where it reports while it works.</param>
 /// <param name="GoodPlan">Seconds until a plan was reported that is within 2 % of the last one; see <see cref="Contenders.TheMatcher"/>.</param>
-/// <param name="PeakBytes">Largest resident memory of the process so far, which works through one class with one contender.</param>
+/// <param name="PeakBytes">Most resident memory of the process meanwhile; see <see cref="Memory"/>.</param>
 /// <param name="Trouble">Why there is less than there should be; empty where there is none.</param>
 internal sealed record Outcome(
     string Instance, Reached[] Unfilled, Reached Spend, Reached? GivenUp,
     double Seconds, double? FirstPlan, double? GoodPlan, long PeakBytes, string Trouble)
 {
     /// <summary>An instance on which a contender came to nothing.</summary>
-    public static Outcome Nothing(string instance, double seconds, string trouble) =>
-        new(instance, [], default, null, seconds, null, null, 0, trouble);
+    public static Outcome Nothing(Instance instance, double seconds, string trouble) =>
+        new(instance.Name, [], default, null, seconds, null, null, 0, trouble) { Known = instance.Known };
+
+    /// <summary>What is known of the least spend of the instance, or nothing.</summary>
+    public Known? Known { get; init; }
+
+    /// <summary>Resident memory of the process before it began, the instance included.</summary>
+    public long HeldBytes { get; init; }
 
     /// <summary>True where there is a plan.</summary>
     public bool HasPlan => Unfilled.Length > 0;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Offcuts.Benchmarks.Evidence;
@@ -9,13 +10,16 @@ internal sealed class ResultsPage(Options options)
 {
     private const int MostRows = 12;
 
+    private readonly Stopwatch _watch = Stopwatch.StartNew();
     private readonly string[] _machine = [.. Machine.Lines()];
+    private readonly Dictionary<Contender, long> _held = [];
     private readonly StringBuilder _summary = new();
     private readonly StringBuilder _tables = new();
 
     /// <summary>Adds a class and hands back its text.</summary>
-    public string Add(InstanceClass one, double seconds, IReadOnlyDictionary<Contender, IReadOnlyList<Outcome>> outcomes, IReadOnlyList<string> wrong)
+    public string Add(InstanceClass one, IReadOnlyDictionary<Contender, IReadOnlyList<Outcome>> outcomes, IReadOnlyList<string> wrong)
     {
+        foreach (var (who, of) in outcomes) _held[who] = of.Select(outcome => outcome.HeldBytes).Append(_held.GetValueOrDefault(who)).Max();
         var matcher = outcomes[Contender.Matcher];
         var sums = Sums.Of(matcher, outcomes);
         var (model, hand) = (outcomes.GetValueOrDefault(Contender.Model, []), outcomes.GetValueOrDefault(Contender.Hand, []));
@@ -23,7 +27,7 @@ internal sealed class ResultsPage(Options options)
 
         var text = new StringBuilder();
         text.AppendLine(Invariant($"## {one.Title} (`{one.Name}`)")).AppendLine();
-        text.AppendLine(Invariant($"{one.Source} Limit {seconds:0.##} s each. Goal: {one.Goal}.")).AppendLine();
+        text.AppendLine(Invariant($"{one.Source} {Limit(one)} Goal: {one.Goal}.")).AppendLine();
         if (matcher.Count <= MostRows) Rows(text, matcher, model, hand);
         text.AppendLine("| all together | proven | tiers 1, 2 proven | as good as the best of three | median s | worst s | worst s to a first / good plan | widest gap of spend / value given up, % | peak MB |");
         text.AppendLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
@@ -48,8 +52,10 @@ internal sealed class ResultsPage(Options options)
         var text = new StringBuilder("# How well the matcher does").AppendLine().AppendLine();
         text.AppendLine($"Made by one command, not edited: `dotnet run -c Release --project tests/Offcuts.Benchmarks -- {(options.Full ? "--full" : "--quick")}`{(options.Whole ? "" : " with classes, limits or seeds of its own")}.").AppendLine();
         text.AppendJoin(Environment.NewLine, _machine).AppendLine();
-        text.AppendLine("- Instances one after the other, each contender in a process of its own for each class, after one small yard that is not counted.");
-        text.AppendLine("- Seconds are wall-clock time of one call, model building included. Memory is the largest resident memory of that process, the .NET runtime with the instance included.");
+        text.AppendLine(Invariant($"- The whole run took {_watch.Elapsed.TotalMinutes:0.0} minutes."));
+        text.AppendLine("- Instances one after the other. Each contender works through all classes in one process of its own; what it solves before its first yard and its first wall, a small yard and two small walls, is not counted. While one works the others wait.");
+        text.AppendLine("- Seconds are wall-clock time of one call, model building included, in a process that has worked before: the first call of a program that was just started takes longer.");
+        text.AppendLine(MemoryLine());
         text.AppendLine("- A figure is `value`, or `value > bound` where the two do not meet; of several stages the unfilled are summed. The three figures are cuts unfilled, cents spent, cents of yard value given up.");
         text.AppendLine("- A gap is what lies between value and bound, in percent of the value, `?` where no bound is claimed; where something is bought the value may be near 0 and the gap looks wide. A bound of the assignment model is its solver's own.");
         text.AppendLine("- A good plan is the first one that fills what the last one fills and is within 2 % of its spend, or of its value given up where nothing is spent.").AppendLine();
@@ -64,6 +70,19 @@ internal sealed class ResultsPage(Options options)
         text.AppendLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         text.Append(_summary).AppendLine().Append(_tables);
         File.WriteAllText(file, text.ToString().TrimEnd() + Environment.NewLine);
+    }
+
+    private string Limit(InstanceClass one) => options.Contenders.Contains(Contender.Model) && options.SecondsOf(one, Contender.Model) is var model && model < options.SecondsOf(one, Contender.Matcher)
+        ? Invariant($"Limit {options.SecondsOf(one, Contender.Matcher):0.##} s each, for the assignment model {model:0.##} s.")
+        : Invariant($"Limit {options.SecondsOf(one, Contender.Matcher):0.##} s each.");
+
+    // What a process holds before it begins is told, since it is no longer that of a process that was just started.
+    private string MemoryLine()
+    {
+        var held = string.Join(", ", _held.Select(of => Invariant($"{of.Value / 1e6:0} MB ({Name(of.Key)})")));
+        return Memory.Anew
+            ? $"- Memory is the largest resident memory of the contender's process during the calls of a class, counted anew for each call. The .NET runtime, the instance and what earlier calls left behind are in it; before a call that was at most {held}."
+            : $"- Memory is the largest resident memory of the contender's process so far, all earlier classes included, since this system does not count it anew; what it held before a call was at most {held}.";
     }
 
     private static void Rows(StringBuilder text, IReadOnlyList<Outcome> matcher, IReadOnlyList<Outcome> model, IReadOnlyList<Outcome> hand)

@@ -58,7 +58,7 @@ internal static class PictureTimes
                 .. Machine.Lines(),
             ];
             foreach (var line in lines) Console.WriteLine(line);
-            if (options.Page) TrustPage.Put(options.Large48 ? "pictures of 48" : "pictures", lines, "README.md");
+            if (options.Page) TrustPage.Put(options.Large48 ? "pictures of 48" : "pictures", lines, "TIMES.md");
             return found * 100L >= there * 98L ? 0 : 1;
         }
         finally

@@ -48,21 +48,39 @@ internal sealed class RunModel
     public int Levels { get; private set; }
 
     /// <summary>The whole model.</summary>
-    public static RunModel Of(RunProblem problem)
+    public static RunModel Of(RunProblem problem) => Of(problem, () => false)!;
+
+    /// <summary>The same; none where it gets late before it is whole.</summary>
+    public static RunModel? Of(RunProblem problem, Func<bool> late)
     {
         var model = new RunModel(problem);
         foreach (var run in problem.Runs)
         {
-            for (var c = 0; c < run.Courses.Count; c++) model.AddCourse(run, c);
-            for (var c = 1; c < run.Courses.Count; c++) model.AddStagger(run, c);
+            for (var c = 0; c < run.Courses.Count; c++)
+            {
+                model.AddCourse(run, c);
+                if (late()) return null;
+            }
+
+            for (var c = 1; c < run.Courses.Count; c++)
+            {
+                model.AddStagger(run, c);
+                if (late()) return null;
+            }
+
             if (problem.Buy && problem.Prices.Of(run.Material).Any(price => price.Limit is null)) continue;
             for (var c = 1; c < run.Courses.Count; c++) model.AddResting(run, c);
         }
 
-        foreach (var source in model.Sources()) model.AddSource(source);
+        foreach (var source in model.Sources())
+        {
+            model.AddSource(source);
+            if (late()) return null;
+        }
+
         foreach (var balance in model._balance.Values) model.Model.Add(LinearExpr.WeightedSum(balance.Select(one => one.Var), balance.Select(one => one.Sign)) == 0);
         model.AddTiers();
-        return model;
+        return late() ? null : model;
     }
 
     /// <summary>The figures of the best plan, tier by tier; none where some tier is not decided within so much work.</summary>
