@@ -164,6 +164,6 @@ internal sealed record Options
         var classes = Classes();
         var limits = classes.Sum(one => CountOf(one) * Contenders.Where(who => who != Contender.Hand).Sum(who => SecondsOf(one, who)));
         var minutes = (limits * (1 + Beside) + Starting) / 60;
-        return string.Create(CultureInfo.InvariantCulture, $"At most {minutes:0.#} minutes on an idle machine: {classes.Sum(CountOf)} instances of {classes.Count} classes, were each to take its whole limit. What is proven ends sooner.");
+        return string.Create(CultureInfo.InvariantCulture, $"At most {minutes:0.#} minutes on an idle machine, were every instance to take its whole limit; what is proven ends sooner. Classes: {classes.Count}, instances: {classes.Sum(CountOf)}.");
     }
 }
