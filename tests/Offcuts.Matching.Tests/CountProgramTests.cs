@@ -23,7 +23,7 @@ public class CountProgramTests
                 if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, most), 5_000, 1_000_000) is not { } patterns) continue;
 
                 var counted = CountProgram.Solve(tier, patterns, Guide.Linear(tier, relaxation), most, 200_000, 20_000_000, none);
-                using var search = new PoolSearch(tier, patterns, most, 3_000, none);
+                var search = new PoolSearch(tier, patterns, most, 3_000, none);
                 if (!search.Run(relaxation.Bound) || !counted.Closed) continue;
 
                 Value(tier, counted.Plan).Should().Be(Value(tier, search.Best), $"seed {seed}");

@@ -197,7 +197,7 @@ public class PricingTests
                 if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, relaxation, best.Bound), 20_000, 2_000_000) is not { } before) continue;
                 if (PatternEnumeration.All(tier, ReducedCostLimits.Of(tier, middle, best.Bound), 20_000, 2_000_000) is not { } after) continue;
                 if (after.Count < before.Count) fewer++;
-                using var search = new PoolSearch(tier, after, best.Bound, 3_000, none);
+                var search = new PoolSearch(tier, after, best.Bound, 3_000, none);
                 if (search.Run(middle.Bound)) search.Best.Should().NotBeNull($"seed {seed}: a plan of {best.Bound} is among them");
             }
         }

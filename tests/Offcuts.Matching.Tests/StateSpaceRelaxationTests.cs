@@ -34,7 +34,7 @@ public class StateSpaceRelaxationTests
             if (StateSpaceRelaxation.Of(tier, linear, best) is not { } first) continue;
             var raised = StateSpaceAscent.Raise(tier, first, best, 150, None).Best;
             if (PatternEnumeration.All(tier, ReducedCostLimits.Of(raised, best), 20_000, 4_000_000) is not { } patterns) continue;
-            using var search = new PoolSearch(tier, patterns, best, 3_000, None);
+            var search = new PoolSearch(tier, patterns, best, 3_000, None);
             if (!search.Run(raised.Bound)) continue;
 
             search.Best.Should().NotBeNull($"seed {seed} has a plan of {best}, and all its patterns are in the pool");

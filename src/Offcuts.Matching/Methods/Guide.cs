@@ -34,7 +34,7 @@ internal sealed class Guide
     public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort, int more = 1)
     {
         // Many copies take coarse cells: what they lose is more than the whole gap, and no ascent makes up for that.
-        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || linear.Bound - first.Bound > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
+        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || LargestLoss(tier) * (Int128)(linear.Bound - first.Bound) > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
         var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, more * MostRounds, effort, LeastGain, more).Best : first;
@@ -44,6 +44,8 @@ internal sealed class Guide
         if (tier.Goal != Goal.GivenUp) return new Guide(tier, linear, null, raised.Bound);
         return By(tier, linear, raised);
     }
+
+    private static int LargestLoss(Tier tier) => LeastBoundSearch.Applies(tier) ? 8 : 1;
 
     /// <summary>The state-space relaxation leads.</summary>
     public static Guide By(Tier tier, Relaxation linear, StateSpaceRelaxation cells)

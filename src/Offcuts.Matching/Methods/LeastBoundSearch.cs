@@ -9,15 +9,21 @@ namespace Offcuts.Matching.Methods;
 /// that does not end is followed by one half as far. The last stays open, so that it can be gone on with.
 /// </para>
 /// </summary>
-internal sealed class LeastBoundSearch : IDisposable
+internal sealed class LeastBoundSearch
 {
     // Beside looking at each pattern once, a node takes as long as looking at so many; a root as long as so many nodes.
-    private const long NodeWork = 30_000;
-    private const int RootNodes = 40;
+    private const long NodeWork = 6_000;
+    private const int NearestWay = 32;
+    private const int RootNodes = 10;
     private const int FewPatterns = 3_000;
-    private const int MostPatterns = 120_000;
+    private const int MostPatterns = 240_000;
     private const int FewNodes = 100;
     private const int Easy = 10;
+    private const int MostEasy = 40;
+    private const double MuchLonger = 4;
+    private const double Longer = 2;
+    private const double LittleLonger = 1.4;
+    private const int LeastPatterns = 1_000;
     private const int LeastWay = 16;
 
     private readonly Tier _tier;
@@ -27,6 +33,7 @@ internal sealed class LeastBoundSearch : IDisposable
     private readonly LearnedBranching _learned;
     private PoolSearch? _search;
     private IReadOnlyList<RankOneCut> _cuts = [];
+    private IReadOnlyList<Pattern> _met = [];
     private long _most;
     private int _count;
     private int _longest;
@@ -64,7 +71,7 @@ internal sealed class LeastBoundSearch : IDisposable
         while (work > 0 && _tier.Value(best) > bound && !effort.Over)
         {
             // The list may have been passed meanwhile.
-            if (bound > _most) Dispose();
+            if (bound > _most) Drop();
             if (_search is null)
             {
                 if (!Listed(best, bound, effort)) break;
@@ -87,18 +94,18 @@ internal sealed class LeastBoundSearch : IDisposable
         return (best, bound);
     }
 
-    public void Dispose()
+    // What is known of a list goes on to the next.
+    private void Drop()
     {
         if (_search is null) return;
-        _cuts = _search.Cuts;
-        _search.Dispose();
+        (_cuts, _met) = (_search.Cuts, _search.Met);
         _search = null;
     }
 
     private void Further()
     {
-        _longest = (int)Math.Min((_looked <= Easy ? 4L : 2L) * Math.Max(_longest, _count), _mostPatterns);
-        Dispose();
+        _longest = (int)Math.Min((_looked <= Easy ? MuchLonger : _looked <= MostEasy ? Longer : LittleLonger) * Math.Max(_count, LeastPatterns), _mostPatterns);
+        Drop();
     }
 
     // The next list goes half as far. Where that is next to nothing, this one gets more nodes, and so do those that follow.
@@ -114,7 +121,7 @@ internal sealed class LeastBoundSearch : IDisposable
         if (_most <= bound) return false;
         _tooFar = _most;
         Left++;
-        Dispose();
+        Drop();
         return true;
     }
 
@@ -124,11 +131,22 @@ internal sealed class LeastBoundSearch : IDisposable
         var most = _tier.Value(best) - 1;
         if (_tooFar < bound) _tooFar = long.MaxValue;
         if (_tooFar <= most) most = bound + (_tooFar - bound) / 2;
-        if (PatternEnumeration.Widest(_tier, _guide, bound, most, Lengths()) is not { } level) return false;
+        if (Grown(bound, most) is not { } level) return false;
         (_most, _count, _looked) = (level.Most, level.Patterns.Count, 0);
-        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts, _mostHeld, _learned);
+        _search = new PoolSearch(_tier, level.Patterns, level.Most, 0, effort, NodeOrder.LeastBoundFirst, _cuts, _mostHeld, _learned, _met);
         _search.Run(_guide.AtDuals.Bound);
         return true;
+    }
+
+    // From near the bound on: how many patterns there are further up shows only when they are listed, and a list that is cut down again takes longer.
+    private (long Most, IReadOnlyList<Pattern> Patterns)? Grown(long bound, long most)
+    {
+        for (var way = Math.Max(1, (most - bound) / NearestWay); ; way *= 2)
+        {
+            var wanted = Math.Min(most, bound + way);
+            if (PatternEnumeration.Widest(_tier, _guide, bound, wanted, Lengths()) is not { } level) return null;
+            if (level.Most < wanted || wanted == most || 2 * level.Patterns.Count > _longest) return level;
+        }
     }
 
     private IEnumerable<int> Lengths()

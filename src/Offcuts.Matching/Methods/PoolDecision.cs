@@ -62,7 +62,7 @@ internal static class PoolDecision
     private static IntegerOutcome Searched(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {
         var first = work.First > 0 ? Math.Min(work.Nodes, FewNodes) : work.Nodes;
-        using var search = new PoolSearch(tier, pool, most, first, effort);
+        var search = new PoolSearch(tier, pool, most, first, effort);
         if (search.Run(guide.Bound)) return new IntegerOutcome(search.Best, true);
         if (work.First <= 0) return new IntegerOutcome(search.Best, false);
         var closed = Learnt(SatSettings.InTurn, work.First) || search.GoOn(work.Nodes - first, effort) || (work.Later > 0 && Later.Any(next => Learnt(next.Way, next.Share * work.Later)));

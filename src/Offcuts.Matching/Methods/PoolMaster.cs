@@ -1,5 +1,3 @@
-using Google.OrTools.LinearSolver;
-
 namespace Offcuts.Matching.Methods;
 
 /// <summary>
@@ -7,31 +5,28 @@ namespace Offcuts.Matching.Methods;
 /// so that each linear program starts from the last one's basis. Every row may go unmet at a high cost, so that there always is a
 /// solution and always are duals; whether a node is ruled out is decided by the exact bound alone.
 /// </summary>
-internal sealed class PoolMaster : IDisposable
+internal sealed class PoolMaster
 {
     private const int MostIdle = 12;
     private const int WorthRenewing = 40;
-    private const int SplitsForeseen = 16;
 
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
-    private readonly Solver _solver;
-    private readonly MPSolverParameters _parameters = new();
-    private readonly Constraint?[] _demand;
-    private readonly Constraint[] _supply;
-    private readonly Dictionary<int, Constraint> _left = [];
-    private readonly Constraint? _spend;
-    private readonly Constraint? _rips;
-    private readonly List<Variable> _artificial = [];
-    private readonly List<(int Demand, Variable Variable)> _unfilled = [];
-    private readonly List<(int Pattern, Variable Variable)> _columns = [];
-    private readonly Variable?[] _variable;
+    private readonly BoundedSimplex _program = new();
+    private readonly int[] _demand;
+    private readonly int[] _supply;
+    private readonly Dictionary<int, int> _left = [];
+    private readonly int? _spend;
+    private readonly int? _rips;
+    private readonly List<int> _artificial = [];
+    private readonly List<(int Demand, int Column)> _unfilled = [];
+    private readonly List<(int Pattern, int Column)> _columns = [];
+    private readonly int[] _column;
     private readonly List<Held> _cuts = [];
-    private readonly Dictionary<Split, Constraint> _splits = [];
-    private readonly Variable _short;
-    private readonly Queue<(Variable Short, Variable Beyond)> _ofSplits;
+    private readonly Dictionary<Split, int> _splits = [];
+    private readonly Dictionary<int, (int Below, int Above)> _unmetOf = [];
+    private NodeBasis? _last;
     private double _dear;
-    private bool _rowsChanged = true;
 
     public PoolMaster(Tier tier, IReadOnlyList<Pattern> pool)
         : this(tier, pool, Diving.Dear(tier))
@@ -41,44 +36,45 @@ internal sealed class PoolMaster : IDisposable
     private PoolMaster(Tier tier, IReadOnlyList<Pattern> pool, double dear)
     {
         (_tier, _pool, _dear) = (tier, pool, dear);
-        _solver = Solver.CreateSolver("GLOP") ?? throw new InvalidOperationException("the linear solver is missing");
-        _parameters.SetIntegerParam(MPSolverParameters.IntegerParam.PRESOLVE, (int)MPSolverParameters.PresolveValues.PRESOLVE_OFF);
-        _variable = new Variable?[pool.Count];
-        _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d] ? _solver.MakeConstraint(count, tier.Covering ? double.PositiveInfinity : count) : null)];
-        _supply = [.. tier.SupplyCount.Select(count => _solver.MakeConstraint(double.NegativeInfinity, count))];
-        foreach (var (stage, cap) in tier.LeftCap) _left[stage] = _solver.MakeConstraint(double.NegativeInfinity, cap);
-        if (tier.SpendCap is { } spend) _spend = _solver.MakeConstraint(double.NegativeInfinity, spend);
-        if (tier.RipCap is { } rips) _rips = _solver.MakeConstraint(double.NegativeInfinity, rips);
+        _column = new int[pool.Count];
+        Array.Fill(_column, -1);
+        _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d] ? Row(count, tier.Covering ? double.PositiveInfinity : count) : -1)];
+        _supply = [.. tier.SupplyCount.Select(count => Row(double.NegativeInfinity, count))];
+        foreach (var (stage, cap) in tier.LeftCap) _left[stage] = Row(double.NegativeInfinity, cap);
+        if (tier.SpendCap is { } spend) _spend = Row(double.NegativeInfinity, spend);
+        if (tier.RipCap is { } rips) _rips = Row(double.NegativeInfinity, rips);
         for (var d = 0; d < _demand.Length; d++)
         {
-            if (_demand[d] is not { } row) continue;
-            Unmet(row, 1);
+            var row = _demand[d];
+            if (row < 0) continue;
+            Unmet((row, 1));
             if (tier.MostLeft[d] == 0) continue;
-            var left = _solver.MakeNumVar(0, tier.MostLeft[d], "");
-            _solver.Objective().SetCoefficient(left, tier.LeftCost[d]);
-            row.SetCoefficient(left, 1);
-            if (_left.TryGetValue(tier.Problem.Demands[d].Stage, out var cap)) cap.SetCoefficient(left, 1);
+            var left = _program.AddColumn(tier.LeftCost[d], _left.TryGetValue(tier.Problem.Demands[d].Stage, out var cap) ? [(row, 1), (cap, 1)] : [(row, 1)]);
+            _program.AddRow(double.NegativeInfinity, tier.MostLeft[d], [(left, 1)]);
             _unfilled.Add((d, left));
         }
 
-        foreach (var row in _supply) Unmet(row, 1);
-        _short = Artificial();
-        _ofSplits = new([.. Enumerable.Range(0, SplitsForeseen).Select(_ => (Artificial(), Artificial()))]);
-        _solver.Objective().SetMinimization();
+        foreach (var row in _supply) Unmet((row, 1));
     }
 
     /// <summary>Patterns in use and how often, after <see cref="Solve"/>.</summary>
     public IReadOnlyList<(Pattern Pattern, double Times)> Solution =>
-        [.. _columns.Select(column => (_pool[column.Pattern], column.Variable.SolutionValue())).Where(column => column.Item2 > 1e-7)];
+        [.. _columns.Select(column => (_pool[column.Pattern], _program.Value(column.Column))).Where(column => column.Item2 > 1e-7)];
+
+    /// <summary>Patterns that are in.</summary>
+    public IReadOnlyList<Pattern> Met => [.. _columns.Select(column => _pool[column.Pattern])];
+
+    /// <summary>What the solution costs, after <see cref="Solve"/>.</summary>
+    public double Objective => _program.Objective;
 
     /// <summary>How much of the rows goes unmet.</summary>
-    public double Unmet() => _artificial.Sum(variable => variable.SolutionValue());
+    public double Unmet() => _artificial.Sum(_program.Value);
 
     /// <summary>Copies of each demand left unfilled.</summary>
     public double[] Unfilled()
     {
         var unfilled = new double[_demand.Length];
-        foreach (var (demand, variable) in _unfilled) unfilled[demand] += variable.SolutionValue();
+        foreach (var (demand, column) in _unfilled) unfilled[demand] += _program.Value(column);
         return unfilled;
     }
 
@@ -107,7 +103,6 @@ internal sealed class PoolMaster : IDisposable
         var renewed = new PoolMaster(_tier, _pool, _dear);
         foreach (var (pattern, _) in _columns) renewed.Add(pattern);
         foreach (var cut in LeantOn) renewed.Add(cut);
-        Dispose();
         return renewed;
     }
 
@@ -118,140 +113,141 @@ internal sealed class PoolMaster : IDisposable
         split.Least == 0 ? 0 : long.MaxValue))];
 
     // A pattern may be in all these rows at once.
-    private long OfMany(Constraint row, long coefficient) => Duals.Whole(_tier, row.DualValue(), coefficient * (_cuts.Count + _splits.Count));
+    private long OfMany(int row, long coefficient) => Duals.Whole(_tier, _program.Dual(row), coefficient * (_cuts.Count + _splits.Count));
 
     /// <summary>Makes going unmet dearer.</summary>
     public void Raise()
     {
         _dear *= 8;
-        foreach (var variable in _artificial) _solver.Objective().SetCoefficient(variable, _dear);
+        foreach (var column in _artificial) _program.SetCost(column, _dear);
     }
 
     /// <summary>Lets a pattern in; false where it is in already.</summary>
     public bool Add(int pattern)
     {
-        if (_variable[pattern] is not null) return false;
+        if (_column[pattern] >= 0) return false;
         var entering = _pool[pattern];
-        var variable = _solver.MakeNumVar(0, double.PositiveInfinity, "");
-        _solver.Objective().SetCoefficient(variable, _tier.Cost(entering));
-        foreach (var take in entering.Takes) _demand[take.Demand]!.SetCoefficient(variable, take.Count);
-        _supply[entering.Supply].SetCoefficient(variable, 1);
-        if (entering.Price > 0) _spend?.SetCoefficient(variable, entering.Price);
-        if (entering.Rips > 0) _rips?.SetCoefficient(variable, entering.Rips);
+        var entries = new List<(int Row, double Coefficient)>();
+        foreach (var take in entering.Takes) entries.Add((_demand[take.Demand], take.Count));
+        entries.Add((_supply[entering.Supply], 1));
+        if (entering.Price > 0 && _spend is { } spend) entries.Add((spend, entering.Price));
+        if (entering.Rips > 0 && _rips is { } rips) entries.Add((rips, entering.Rips));
         foreach (var held in _cuts)
         {
-            if (held.Cut.Of(entering) is not 0 and var coefficient) held.Row.SetCoefficient(variable, coefficient);
+            if (held.Cut.Of(entering) is not 0 and var coefficient) entries.Add((held.Row, coefficient));
         }
 
         foreach (var (split, row) in _splits)
         {
-            if (split.Holds(entering)) row.SetCoefficient(variable, 1);
+            if (split.Holds(entering)) entries.Add((row, 1));
         }
 
-        _variable[pattern] = variable;
-        _columns.Add((pattern, variable));
+        _column[pattern] = _program.AddColumn(_tier.Cost(entering), [.. entries]);
+        _columns.Add((pattern, _column[pattern]));
         return true;
     }
 
     /// <summary>Adds a cut over everything that is in.</summary>
     public void Add(RankOneCut cut)
     {
-        var row = _solver.MakeConstraint(cut.Least, double.PositiveInfinity);
-        foreach (var (pattern, variable) in _columns)
-        {
-            if (cut.Of(_pool[pattern]) is not 0 and var coefficient) row.SetCoefficient(variable, coefficient);
-        }
-
-        foreach (var (demand, variable) in _unfilled)
-        {
-            if (cut.OfLeft(demand) > 0) row.SetCoefficient(variable, cut.OfLeft(demand));
-        }
-
-        row.SetCoefficient(_short, 1);
+        var row = Row(cut.Least, double.PositiveInfinity,
+            [.. _columns.Select(column => (column.Column, (double)cut.Of(_pool[column.Pattern]))).Concat(_unfilled.Select(left => (left.Column, (double)cut.OfLeft(left.Demand)))).Where(entry => entry.Item2 != 0)]);
+        Unmet((row, 1));
         _cuts.Add(new Held(cut, row));
-        _rowsChanged = true;
     }
 
     /// <summary>Sets the rows and columns to those of a node.</summary>
     public void Enter(PoolNode node)
     {
-        _rowsChanged = true;
-        for (var s = 0; s < _supply.Length; s++) _supply[s].SetBounds(node.Least[s] == 0 ? double.NegativeInfinity : node.Least[s], node.Most[s]);
-        foreach (var row in _splits.Values) row.SetBounds(double.NegativeInfinity, double.PositiveInfinity);
-        foreach (var (split, least, most) in node.Splits)
-        {
-            if (!_splits.TryGetValue(split, out var row))
-            {
-                _splits[split] = row = _solver.MakeConstraint(least, most);
-                foreach (var (pattern, variable) in _columns)
-                {
-                    if (split.Holds(_pool[pattern])) row.SetCoefficient(variable, 1);
-                }
-
-                var (below, above) = _ofSplits.TryDequeue(out var foreseen) ? foreseen : (Artificial(), Artificial());
-                row.SetCoefficient(below, 1);
-                row.SetCoefficient(above, -1);
-            }
-
-            row.SetBounds(least, most == int.MaxValue ? double.PositiveInfinity : most);
-        }
+        for (var s = 0; s < _supply.Length; s++) _program.SetRow(_supply[s], node.Least[s] == 0 ? double.NegativeInfinity : node.Least[s], node.Most[s]);
+        var replaced = Rows(node);
 
         var allowed = new bool[_pool.Count];
         foreach (var pattern in node.Patterns) allowed[pattern] = true;
-        foreach (var (pattern, variable) in _columns) variable.SetUb(allowed[pattern] ? double.PositiveInfinity : 0);
+        foreach (var (pattern, column) in _columns) _program.SetOpen(column, allowed[pattern]);
+        if (node.Basis is not { } basis || basis.Of != this || (basis == _last && !replaced)) return;
+        _program.Restore(basis.Columns, basis.Rows.Concat(basis.Splits.Where(_splits.ContainsKey).Select(split => _splits[split])));
     }
 
-    // Without its presolve the solver starts from the last basis, by the dual method where rows or their ends are new, by the primal one where only columns are;
-    // where that leads it astray, once more with it. Rows and columns that come together would make it begin from nothing, so that cuts share what goes short of them, which
-    // is as good since they never clash, and splits have columns of their own that stand ready.
-    private bool Optimal()
+    // Rows for the splits of a node: those of splits that it does not have serve those that have none.
+    private bool Rows(PoolNode node)
     {
-        var method = _rowsChanged ? MPSolverParameters.LpAlgorithmValues.DUAL : MPSolverParameters.LpAlgorithmValues.PRIMAL;
-        _parameters.SetIntegerParam(MPSolverParameters.IntegerParam.LP_ALGORITHM, (int)method);
-        _rowsChanged = false;
-        return _solver.Solve(_parameters) is Solver.ResultStatus.OPTIMAL || _solver.Solve() is Solver.ResultStatus.OPTIMAL;
+        var spare = new Queue<Split>(_splits.Keys.Except(node.Splits.Select(split => split.Split)).ToArray());
+        var replaced = false;
+        foreach (var (split, least, most) in node.Splits)
+        {
+            var end = most == int.MaxValue ? double.PositiveInfinity : most;
+            if (_splits.TryGetValue(split, out var row))
+            {
+                _program.SetRow(row, least, end);
+                continue;
+            }
+
+            var entries = _columns.Where(column => split.Holds(_pool[column.Pattern])).Select(column => (column.Column, 1.0));
+            if (spare.TryDequeue(out var old))
+            {
+                _splits.Remove(old, out row);
+                var (below, above) = _unmetOf[row];
+                _program.ReplaceRow(row, least, end, [.. entries, (below, 1), (above, -1)]);
+                replaced = true;
+            }
+            else
+            {
+                row = Row(least, end, [.. entries]);
+                _unmetOf[row] = (Unmet((row, 1)), Unmet((row, -1)));
+            }
+
+            _splits[split] = row;
+        }
+
+        foreach (var split in spare) _program.SetRow(_splits[split], double.NegativeInfinity, double.PositiveInfinity);
+        return replaced;
+    }
+
+    /// <summary>Where the last solution ended, for a node that comes from it.</summary>
+    public NodeBasis Basis()
+    {
+        var (columns, rows) = _program.Basis();
+        var splits = _splits.Where(split => rows.Contains(split.Value)).Select(split => split.Key).ToArray();
+        return _last = new NodeBasis(this, columns, [.. rows.Except(_splits.Values)], splits);
     }
 
     /// <summary>Solves; none where the solver does not get there.</summary>
     public Duals? Solve()
     {
-        if (!Optimal()) return null;
+        _last = null;
+        if (!_program.Solve()) return null;
         foreach (var held in _cuts) held.Idle = Dual(held) > 0 ? 0 : held.Idle + 1;
         return new Duals(
             _tier,
-            [.. _demand.Select(row => row?.DualValue() ?? 0)],
-            [.. _supply.Select(row => Math.Min(0, row.DualValue()))],
-            _left.ToDictionary(pair => pair.Key, pair => pair.Value.DualValue()),
-            _spend?.DualValue() ?? 0,
-            _rips?.DualValue() ?? 0);
+            [.. _demand.Select(row => row >= 0 ? _program.Dual(row) : 0)],
+            [.. _supply.Select(row => Math.Min(0, _program.Dual(row)))],
+            _left.ToDictionary(pair => pair.Key, pair => _program.Dual(pair.Value)),
+            _spend is { } spend ? _program.Dual(spend) : 0,
+            _rips is { } rips ? _program.Dual(rips) : 0);
     }
 
     /// <summary>The supplies' duals of either sign, to tell which patterns are worth letting in.</summary>
-    public long[] SupplyDuals() => [.. _supply.Select(row => Duals.Whole(_tier, row.DualValue(), 1))];
+    public long[] SupplyDuals() => [.. _supply.Select(row => Duals.Whole(_tier, _program.Dual(row), 1))];
 
-    public void Dispose()
+    private int Row(double least, double most, params (int Column, double Coefficient)[] entries) => _program.AddRow(least, most, entries);
+
+    private int Unmet((int Row, double Coefficient) of)
     {
-        _parameters.Dispose();
-        _solver.Dispose();
+        _artificial.Add(_program.AddColumn(_dear, [of]));
+        return _artificial[^1];
     }
 
-    private void Unmet(Constraint row, int sign) => row.SetCoefficient(Artificial(), sign);
-
-    private Variable Artificial()
-    {
-        var variable = _solver.MakeNumVar(0, double.PositiveInfinity, "");
-        _solver.Objective().SetCoefficient(variable, _dear);
-        _artificial.Add(variable);
-        return variable;
-    }
-
-    private sealed class Held(RankOneCut cut, Constraint row)
+    private sealed class Held(RankOneCut cut, int row)
     {
         public RankOneCut Cut { get; } = cut;
 
-        public Constraint Row { get; } = row;
+        public int Row { get; } = row;
 
         // Solutions since something leaned on it.
         public int Idle { get; set; }
     }
 }
+
+/// <summary>Where a node's relaxation was solved: what its children begin with.</summary>
+internal sealed record NodeBasis(PoolMaster Of, int[] Columns, int[] Rows, Split[] Splits);

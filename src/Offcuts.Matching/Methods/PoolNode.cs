@@ -8,8 +8,9 @@ namespace Offcuts.Matching.Methods;
 /// <param name="Bound">Bound inherited from the parent, in multiples of 1/Scale.</param>
 /// <param name="Depth">How many decisions led here.</param>
 /// <param name="Made">The last of them, where something is learned from it.</param>
+/// <param name="Basis">Where the relaxation of its parent was solved; none at the root.</param>
 internal sealed record PoolNode(
-    int[] Patterns, int[] Least, int[] Most, IReadOnlyList<(Split Split, int Least, int Most)> Splits, long Bound, int Depth, Decision? Made = null)
+    int[] Patterns, int[] Least, int[] Most, IReadOnlyList<(Split Split, int Least, int Most)> Splits, long Bound, int Depth, Decision? Made = null, NodeBasis? Basis = null)
 {
     /// <summary>The node in which nothing has been decided.</summary>
     public static PoolNode Root(Tier tier, int patterns, long bound) =>

@@ -7,7 +7,7 @@ namespace Offcuts.Matching.Methods;
 /// whole numbers over the whole pool. The newest node first, with cuts, soon finds or rules out one level; the node with the least bound first raises the bound of all that is open
 /// (with cuts at the root alone: elsewhere more nodes gain as much in the same time). Gives up above a number of nodes, says so, and can go on from there.
 /// </summary>
-internal sealed class PoolSearch : IDisposable
+internal sealed class PoolSearch
 {
     /// <summary>With the least bound first, open nodes hold no more numbers of patterns than this together: about 100 MB.</summary>
     public const long MostHeld = 25_000_000;
@@ -43,13 +43,23 @@ internal sealed class PoolSearch : IDisposable
     /// <param name="order">Which node is next.</param>
     /// <param name="cuts">Cuts of the tier that are known from another list.</param>
     /// <param name="mostHeld">How many numbers of patterns the open nodes may hold together, where the least bound comes first.</param>
+    /// <param name="begun">Patterns that the first relaxation begins with, as far as they are of the pool; any others come in when they are worth it.</param>
     /// <param name="learned">Chooses what nodes are split on, and learns from it; none where that goes by how undecided things are.</param>
     public PoolSearch(
         Tier tier, IReadOnlyList<Pattern> pool, long most, int nodes, Effort effort, NodeOrder order = NodeOrder.NewestFirst, IReadOnlyList<RankOneCut>? cuts = null, long mostHeld = MostHeld,
-        LearnedBranching? learned = null)
+        LearnedBranching? learned = null, IEnumerable<Pattern>? begun = null)
     {
         (_tier, _pool, Most, NodesLeft, _effort, _order, _mostHeld, _learned) = (tier, pool, most, nodes, effort, order, mostHeld, learned);
         _master = new PoolMaster(tier, pool);
+        if (begun is not null)
+        {
+            HashSet<Pattern> first = [.. begun];
+            for (var p = 0; p < pool.Count; p++)
+            {
+                if (first.Contains(pool[p])) _master.Add(p);
+            }
+        }
+
         foreach (var cut in cuts ?? [])
         {
             _master.Add(cut);
@@ -59,6 +69,9 @@ internal sealed class PoolSearch : IDisposable
 
     /// <summary>The cuts that something has leaned on lately: they hold for any other list of the tier too.</summary>
     public IReadOnlyList<RankOneCut> Cuts => _master.LeantOn;
+
+    /// <summary>The patterns that were of use somewhere.</summary>
+    public IReadOnlyList<Pattern> Met => _master.Met;
 
     /// <summary>The best plan found, or none.</summary>
     public MaterialPlan? Best { get; private set; }
@@ -98,8 +111,6 @@ internal sealed class PoolSearch : IDisposable
         if (Best is null || _tier.Value(plan) < _tier.Value(Best)) Best = plan;
         Most = Math.Min(Most, _tier.Value(plan) - 1);
     }
-
-    public void Dispose() => _master.Dispose();
 
     private bool Ended()
     {
@@ -149,8 +160,21 @@ internal sealed class PoolSearch : IDisposable
         }
 
         if (node.Depth == 0) RootPatterns = [.. solved.Node.Patterns.Select(p => _pool[p])];
-        var children = _learned?.Children(_pool, solved.Node, solution) ?? Branching.Children(_tier, _pool, solved.Node with { Made = null }, solution);
-        foreach (var child in children) Open(child);
+        var basis = _master.Basis();
+        var children = _learned?.Children(_pool, solved.Node, solution, Gain(solved.Node, basis)) ?? Branching.Children(_tier, _pool, solved.Node with { Made = null }, solution);
+        foreach (var child in children) Open(child with { Basis = basis });
+    }
+
+    // How far a child's relaxation over the patterns that are in lies above its parent's, in units of the tier's cost; no further than what is of use.
+    private Func<PoolNode, double> Gain(PoolNode parent, NodeBasis basis)
+    {
+        var from = _master.Objective;
+        var most = Math.Max(0, Most + 1 - (double)parent.Bound / _tier.Scale);
+        return child =>
+        {
+            _master.Enter(child with { Basis = basis });
+            return _master.Solve() is null ? 0 : Math.Clamp(_master.Objective - from, 0, most);
+        };
     }
 
     // A node that was given up says nothing; one that holds nothing of use is raised beyond what is.
@@ -232,11 +256,11 @@ internal sealed class PoolSearch : IDisposable
         var reduced = new long[node.Patterns.Length];
         var least = new long[_tier.SupplyCount.Length];
         Array.Fill(least, long.MaxValue);
+        var prices = new CutPrices(_tier, cuts);
         for (var i = 0; i < reduced.Length; i++)
         {
             var pattern = _pool[node.Patterns[i]];
-            var cost = PricingKnapsack.ReducedCost(_tier, pattern, duals);
-            foreach (var (cut, dual) in cuts) cost -= cut.Of(pattern) * dual;
+            var cost = PricingKnapsack.ReducedCost(_tier, pattern, duals) - prices.Of(pattern);
             for (var k = 0; k < splits.Length; k++)
             {
                 if (splits[k] != 0 && node.Splits[k].Split.Holds(pattern)) cost -= splits[k];
@@ -247,10 +271,15 @@ internal sealed class PoolSearch : IDisposable
         }
 
         var supply = _master.SupplyDuals();
-        var entering = Enumerable.Range(0, reduced.Length)
-            .Where(i => reduced[i] - supply[_pool[node.Patterns[i]].Supply] < -_tier.Scale / 100_000)
-            .OrderBy(i => reduced[i] - supply[_pool[node.Patterns[i]].Supply]).ThenBy(i => i)
-            .Take(MostEntering).Select(i => node.Patterns[i]).ToList();
+        var worthwhile = new List<(long Cost, int Index)>();
+        for (var i = 0; i < reduced.Length; i++)
+        {
+            var cost = reduced[i] - supply[_pool[node.Patterns[i]].Supply];
+            if (cost < -_tier.Scale / 100_000) worthwhile.Add((cost, i));
+        }
+
+        worthwhile.Sort();
+        var entering = worthwhile.Take(MostEntering).Select(one => node.Patterns[one.Index]).ToList();
         return new Scanned(Bounds.Lagrangian(_tier, duals, node, least, cuts, splits), reduced, least, entering);
     }
 

@@ -30,14 +30,20 @@ internal sealed class Pseudocosts
         foreach (var of in Keys(made.Split).Append(Kind(made.Split))) _means[(of, made.Up)] = Sum(of, made.Up) is var (sum, count) ? (sum + unit, count + 1) : default;
     }
 
+    /// <summary>How often both sides of it were seen.</summary>
+    public int Seen(Split split) => Keys(split).Min(of => Math.Min(Sum(of, false).Count, Sum(of, true).Count));
+
     /// <summary>How good it is to split on a count: what the two sides are likely to gain, multiplied, since the lesser side decides how far the search has to go.</summary>
     /// <param name="split">What is counted.</param>
     /// <param name="times">The count in the relaxation, not whole.</param>
     public double Score(Split split, double times)
     {
         var below = times - Math.Floor(times);
-        return Math.Max(Least, below * Unit(split, up: false)) * Math.Max(Least, (1 - below) * Unit(split, up: true));
+        return Score(below * Unit(split, up: false), (1 - below) * Unit(split, up: true));
     }
+
+    /// <summary>The same of what the two sides gain, in units of the tier's cost.</summary>
+    public static double Score(double down, double up) => Math.Max(Least, down) * Math.Max(Least, up);
 
     /// <summary>What one side is likely to gain for each unit of distance, in units of the tier's cost; 1 where nothing is known of its kind.</summary>
     public double Unit(Split split, bool up)

@@ -66,6 +66,9 @@ internal sealed class RankOneCut
 
     public string Key => $"{string.Join(',', Rows)}|{string.Join(',', Rows.Select(row => _multiplier[row]))}|{Denominator}|{string.Join(',', Supplies)}";
 
-    // Division in whole numbers rounds towards 0, which is up below it.
-    private long RoundedUp(long sum) => sum > 0 ? (sum + Denominator - 1) / Denominator : sum / Denominator;
+    /// <summary>The multiplier of a demand.</summary>
+    public int Multiplier(int demand) => _multiplier[demand];
+
+    /// <summary>The coefficient that a sum of multipliers gives. Division in whole numbers rounds towards 0, which is up below it.</summary>
+    public long RoundedUp(long sum) => sum > 0 ? (sum + Denominator - 1) / Denominator : sum / Denominator;
 }

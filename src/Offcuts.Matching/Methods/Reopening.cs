@@ -51,7 +51,7 @@ internal static class Reopening
         var relaxation = ColumnGeneration.Solve(rest, part, [], effort);
         if (Bounds.RoundUp(rest, relaxation.Bound) > most) return (null, true);
         if (PatternEnumeration.All(rest, ReducedCostLimits.Of(rest, relaxation, most), MostPatterns, MostSteps) is not { } patterns) return (null, false);
-        using var search = new PoolSearch(rest, patterns, most, MostNodes, effort);
+        var search = new PoolSearch(rest, patterns, most, MostNodes, effort);
         search.Run(relaxation.Bound);
         return (search.Best is { } found ? new MaterialPlan(tier.Problem, [.. found.Uses, .. settled]) : null, true);
     }

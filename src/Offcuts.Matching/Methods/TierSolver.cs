@@ -35,6 +35,8 @@ internal static class TierSolver
     private const int MuchPatience = 80;
     private const long SearchWork = 12_000_000;
     private const double ShareOfSearch = 0.5;
+    private const int LongSearch = 8;
+    private const double ShareOfLongSearch = 0.85;
     private const int FewClimbs = 2;
     private const int MostClimbs = 4;
     private const int MoreEachClimb = 4;
@@ -173,7 +175,7 @@ internal static class TierSolver
 
         // What leads better takes its time, so a search and a glance with what there is come first.
         using var meanwhile = new Meanwhile(tier, best, relaxation.Patterns, linear, bound, LittlePatience, MuchPatience, effort);
-        using var search = new LeastBoundSearch(tier, linear);
+        var search = new LeastBoundSearch(tier, linear);
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
@@ -185,7 +187,7 @@ internal static class TierSolver
         var led = guide.Cells is not null;
 
         // While the other core makes the plan better.
-        if (searches && !led) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
+        if (searches && !led) (best, bound) = search.Raise(best, bound, LongSearch * SearchWork, effort.Share(Meanwhile.Applies(tier) ? ShareOfLongSearch : ShareOfSearch));
         if (tier.Value(best) <= bound) return (best, bound, guide);
         if (effort.Over) return (meanwhile.Better(best), bound, guide);
         best = meanwhile.Soon(best);

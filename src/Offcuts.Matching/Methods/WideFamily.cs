@@ -9,14 +9,17 @@ internal sealed class WideFamily
 {
     private readonly Func<Pattern, bool> _holds;
 
-    private WideFamily(WideKind kind, Func<Pattern, bool> holds) => (Kind, _holds) = (kind, holds);
+    private WideFamily(WideKind kind, Func<Pattern, bool> holds, long longest = long.MaxValue) => (Kind, _holds, Longest) = (kind, holds, longest);
 
     public WideKind Kind { get; }
+
+    /// <summary>Its patterns are cut from no longer span, in units.</summary>
+    public long Longest { get; }
 
     /// <summary>True where the pattern is of the family.</summary>
     public bool Holds(Pattern pattern) => _holds(pattern);
 
-    /// <summary>The families of a problem, each once.</summary>
+    /// <summary>The families of a problem, each once; those of the shortest from the shortest on.</summary>
     public static IReadOnlyList<WideFamily> Of(MaterialProblem problem)
     {
         var supplies = problem.Supplies;
@@ -26,7 +29,7 @@ internal sealed class WideFamily
         [
             new(WideKind.All, _ => true),
             new(WideKind.GivingBack, pattern => pattern.GivenUp < supplies[pattern.Supply].ValueBefore),
-            .. lengths.Select(longest => new WideFamily(WideKind.Shortest, pattern => supplies[pattern.Supply].Length <= longest)),
+            .. lengths.Select(longest => new WideFamily(WideKind.Shortest, pattern => supplies[pattern.Supply].Length <= longest, longest)),
         ];
     }
 }

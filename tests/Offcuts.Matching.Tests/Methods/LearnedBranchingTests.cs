@@ -84,15 +84,60 @@ public sealed class LearnedBranchingTests
         var all = WideFamily.Of(material);
 
         foreach (var up in (bool[])[false, true]) branching.Costs.Learn(new Decision(Split.Of(0), up, 0.5, 0), gain: 10);
-        var bySupply = branching.Children(pool, node, solution)!;
+        var bySupply = branching.Children(pool, node, solution, _ => 0)!;
         bySupply[1].Made.Should().Be(new Decision(Split.Of(1), true, 0.5, 7), "it is as good as its kind, and the most undecided of it");
         (bySupply[0].Most[1], bySupply[1].Least[1]).Should().Be((0, 1));
 
         branching.Costs.Learn(new Decision(new Split(-1, 0, -1, -1, Wide: all.Single(family => family.Kind == WideKind.All)), true, 0.5, 0), gain: 100_000);
-        var wide = branching.Children(pool, node, solution)!;
+        var wide = branching.Children(pool, node, solution, _ => 0)!;
         wide[0].Splits.Should().ContainSingle().Which.Should().Match<(Split Split, int Least, int Most)>(split => split.Split.Wide!.Kind == WideKind.All && split.Most == 1);
         wide[1].Splits.Single().Least.Should().Be(2);
         (wide[0].Made!.Distance, wide[1].Made!.Distance).Should().Be((0.25, 0.75));
+    }
+
+    [Fact]
+    public void What_has_not_been_seen_is_tried_on_both_sides_and_what_raises_both_is_taken_and_remembered()
+    {
+        var problem = Problem.Create(Request([Board("100\"", 1), Board("120\"", 2), Board("150\"", 3)], [Cut("50\"", name: "a"), Cut("40\"", name: "b")])).Value;
+        var material = MaterialProblem.Of(problem, Stud, out _);
+        var tier = Tier.GivenUp(new MaterialPlan(material, [(new Pattern(material, 0, [new Take(0, 1), new Take(1, 1)]), 1)]));
+        var branching = new LearnedBranching(tier);
+        (Pattern, double)[] solution = [(new Pattern(material, 0, [new Take(0, 1)]), 0.5), (new Pattern(material, 1, [new Take(1, 1)]), 0.5)];
+        Pattern[] pool = [.. solution.Select(column => column.Item1)];
+        var tried = new List<Decision>();
+
+        var children = branching.Children(pool, PoolNode.Root(tier, 2, 0), solution, child =>
+        {
+            tried.Add(child.Made!);
+            return child.Made!.Split == Split.Of(1) ? 6 : child.Made.Up ? 9 : 0;
+        })!;
+
+        children.Select(child => child.Made!.Split).Should().AllBeEquivalentTo(Split.Of(1), "9 on one side and nothing on the other is worth less");
+        tried.GroupBy(made => made.Split).Should().OnlyContain(sides => sides.Count() == 2);
+        branching.Costs.Seen(Split.Of(1)).Should().Be(1);
+        branching.Costs.Unit(Split.Of(1), up: true).Should().BeGreaterThan(branching.Costs.Unit(Split.Of(0), up: false));
+    }
+
+    [Fact]
+    public void What_was_seen_often_enough_is_not_tried_again()
+    {
+        var problem = Problem.Create(Request([Board("100\"", 1)], [Cut("50\"", name: "a"), Cut("40\"", name: "b")])).Value;
+        var material = MaterialProblem.Of(problem, Stud, out _);
+        var pattern = new Pattern(material, 0, [new Take(0, 1)]);
+        var tier = Tier.GivenUp(new MaterialPlan(material, [(pattern, 1)]));
+        var branching = new LearnedBranching(tier);
+        var tried = new List<Split>();
+        double Gain(PoolNode child)
+        {
+            tried.Add(child.Made!.Split);
+            return 1;
+        }
+
+        for (var times = 0; times < 4; times++) branching.Children([pattern], PoolNode.Root(tier, 1, 0), [(pattern, 0.5)], Gain).Should().HaveCount(2);
+        tried.Count(split => split == Split.Of(0)).Should().Be(8, "four times on both sides");
+        tried.Clear();
+        branching.Children([pattern], PoolNode.Root(tier, 1, 0), [(pattern, 0.5)], Gain).Should().HaveCount(2);
+        tried.Should().BeEmpty();
     }
 
     [Fact]
@@ -103,6 +148,6 @@ public sealed class LearnedBranchingTests
         var pattern = new Pattern(material, 0, [new Take(0, 1)]);
         var tier = Tier.GivenUp(new MaterialPlan(material, [(pattern, 1)]));
 
-        new LearnedBranching(tier).Children([pattern], PoolNode.Root(tier, 1, 0), [(pattern, 1)]).Should().BeNull();
+        new LearnedBranching(tier).Children([pattern], PoolNode.Root(tier, 1, 0), [(pattern, 1)], _ => 0).Should().BeNull();
     }
 }

@@ -21,7 +21,7 @@ public sealed class LeastBoundSearchTests
         var (raised, left) = (0, 0);
         foreach (var (drawn, guide, least) in Drawn(6_000, 80))
         {
-            using var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
+            var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
             var (plan, bound) = search.Raise(drawn.Start, least, Enough, None);
 
             (drawn.Tier.Value(plan), bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
@@ -42,7 +42,7 @@ public sealed class LeastBoundSearchTests
         var left = 0;
         foreach (var (drawn, guide, least) in Drawn(6_700, 80))
         {
-            using var search = new LeastBoundSearch(drawn.Tier, guide, mostHeld: held);
+            var search = new LeastBoundSearch(drawn.Tier, guide, mostHeld: held);
             var (plan, bound) = search.Raise(drawn.Start, least, Enough, None);
 
             bound.Should().BeInRange(least, drawn.Optimum, $"of {drawn.Name}");
@@ -68,7 +68,7 @@ public sealed class LeastBoundSearchTests
             var guide = Guide.Linear(tier, relaxation);
             var bound = Bounds.RoundUp(tier, guide.Bound);
             if (PatternEnumeration.Widest(tier, guide, bound, tier.Value(start) - 1, [300]) is not { } level) continue;
-            using var search = new PoolSearch(tier, level.Patterns, level.Most, 20, None);
+            var search = new PoolSearch(tier, level.Patterns, level.Most, 20, None);
             search.Run(guide.AtDuals.Bound);
             var listed = level.Patterns.ToHashSet();
             foreach (var plan in new[] { start, TierSolver.Soon(tier, start, bound, 3, None).Plan })
@@ -95,7 +95,7 @@ public sealed class LeastBoundSearchTests
         var goneOn = 0;
         foreach (var (drawn, guide, least) in Drawn(6_200, 120))
         {
-            using var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
+            var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
             var (plan, bound, turns) = (drawn.Start, least, 0);
             for (; turns < 1_000 && drawn.Tier.Value(plan) > bound; turns++)
             {
@@ -118,7 +118,7 @@ public sealed class LeastBoundSearchTests
     {
         foreach (var (drawn, guide, least) in Drawn(6_400, 60))
         {
-            using var search = new LeastBoundSearch(drawn.Tier, guide);
+            var search = new LeastBoundSearch(drawn.Tier, guide);
             search.Raise(drawn.Start, least, OneNode, None);
             var best = new Levels(drawn.Tier, drawn.Start, least, new PoolWork(int.MaxValue, 100_000, 10_000_000, 300), 100, None);
             best.Climb(guide, 1, 3, Levels.Few);
@@ -136,7 +136,7 @@ public sealed class LeastBoundSearchTests
         var stopped = 0;
         foreach (var ((drawn, guide, least), looks) in Drawn(6_500, 60).SelectMany(one => Enumerable.Range(1, 6).Select(looks => (one, looks))))
         {
-            using var search = new LeastBoundSearch(drawn.Tier, guide);
+            var search = new LeastBoundSearch(drawn.Tier, guide);
             var soon = new Effort(new MatchLimits { Time = TimeSpan.FromMilliseconds(looks), Clock = new AskedClock() });
             var (plan, bound) = search.Raise(drawn.Start, least, Enough, soon);
 
@@ -155,7 +155,7 @@ public sealed class LeastBoundSearchTests
     {
         var (drawn, guide, least) = Drawn(6_600, 60).First(one => one.Drawn.Tier.Value(one.Drawn.Start) > one.Least
             && PatternEnumeration.Widest(one.Drawn.Tier, one.Guide, one.Least, one.Least, [1]) is null);
-        using var search = new LeastBoundSearch(drawn.Tier, guide, few: 1, most: 1);
+        var search = new LeastBoundSearch(drawn.Tier, guide, few: 1, most: 1);
 
         search.Raise(drawn.Start, least, Enough, None).Should().Be((drawn.Start, least));
     }

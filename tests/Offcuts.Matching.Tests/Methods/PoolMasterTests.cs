@@ -21,14 +21,11 @@ public sealed class PoolMasterTests
             for (var solved = 0; solved < 20; solved++) before = Solved(drawn.Tier, master);
 
             var after = master.Renewed(out var dropped);
-            using (after)
-            {
-                dropped.Should().NotIntersectWith(before.Leaned, $"of {drawn.Name}");
-                if (dropped.Count == 0) after.Should().BeSameAs(master, $"of {drawn.Name}");
-                else renewed++;
-                after.Enter(PoolNode.Root(drawn.Tier, pool.Length, 0));
-                Solved(drawn.Tier, after).Cost.Should().BeApproximately(before.Cost, 1e-4 * (1 + Math.Abs(before.Cost)), $"of {drawn.Name}");
-            }
+            dropped.Should().NotIntersectWith(before.Leaned, $"of {drawn.Name}");
+            if (dropped.Count == 0) after.Should().BeSameAs(master, $"of {drawn.Name}");
+            else renewed++;
+            after.Enter(PoolNode.Root(drawn.Tier, pool.Length, 0));
+            Solved(drawn.Tier, after).Cost.Should().BeApproximately(before.Cost, 1e-4 * (1 + Math.Abs(before.Cost)), $"of {drawn.Name}");
         }
 
         renewed.Should().BeGreaterThan(20, "else too few cuts went");
@@ -38,7 +35,7 @@ public sealed class PoolMasterTests
     public void A_cut_that_has_just_come_stays()
     {
         var drawn = DrawnTier.Some(1, 60).First(drawn => Cuts(drawn.Tier).Count() > 60);
-        using var master = Filled(drawn.Tier, [.. drawn.Patterns.SelectMany(patterns => patterns)], drawn.Optimum);
+        var master = Filled(drawn.Tier, [.. drawn.Patterns.SelectMany(patterns => patterns)], drawn.Optimum);
         foreach (var cut in Cuts(drawn.Tier)) master.Add(cut);
         for (var solved = 0; solved < 5; solved++) Solved(drawn.Tier, master);
 

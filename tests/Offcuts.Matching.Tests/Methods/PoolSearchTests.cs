@@ -15,7 +15,7 @@ public sealed class PoolSearchTests
         {
             var drawn = DrawnTier.Some(6_000, 60).First(drawn => drawn.Tier.Goal == Goal.GivenUp && drawn.Tier.MostLeft.All(left => left == 0) && drawn.Tier.Copies > 1);
             var pattern = drawn.Patterns.SelectMany(patterns => patterns).First(pattern => pattern.Cuts == 1);
-            using var search = new PoolSearch(drawn.Tier, [pattern], 1L << 45, 10, None, order);
+            var search = new PoolSearch(drawn.Tier, [pattern], 1L << 45, 10, None, order);
 
             search.Run(bound: 5).Should().BeFalse();
             search.Bound.Should().BeInRange(5, long.MaxValue / 4, "that of the node, which is still to be settled");
@@ -32,13 +32,13 @@ public sealed class PoolSearchTests
         Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
         MaterialPlan Best()
         {
-            using var finding = new PoolSearch(drawn.Tier, pool, drawn.Optimum, 1_000, None);
+            var finding = new PoolSearch(drawn.Tier, pool, drawn.Optimum, 1_000, None);
             finding.Run(long.MinValue / 4).Should().BeTrue();
             return finding.Best!;
         }
 
         var best = Best();
-        using var search = new PoolSearch(drawn.Tier, pool, drawn.Tier.Value(drawn.Start) + 10, 1_000, None);
+        var search = new PoolSearch(drawn.Tier, pool, drawn.Tier.Value(drawn.Start) + 10, 1_000, None);
 
         search.Hear(drawn.Start);
         (search.Best, search.Most).Should().Be((drawn.Start, drawn.Tier.Value(drawn.Start) - 1));

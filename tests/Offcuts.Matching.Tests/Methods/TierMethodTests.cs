@@ -181,14 +181,14 @@ public sealed class TierMethodTests
     [Fact]
     public void The_search_finds_the_best_plan_up_to_a_level_and_rules_out_the_level_below() => EachLevel(1200, 100, (drawn, pool, relaxation, level) =>
     {
-        using var search = new PoolSearch(drawn.Tier, pool, level, 10_000, None);
+        var search = new PoolSearch(drawn.Tier, pool, level, 10_000, None);
         return new IntegerOutcome(null, search.Run(relaxation.Bound)) with { Plan = search.Best };
     });
 
     [Fact]
     public void With_the_least_bound_first_it_finds_and_rules_out_the_same() => EachLevel(1280, 100, (drawn, pool, relaxation, level) =>
     {
-        using var search = new PoolSearch(drawn.Tier, pool, level, 0, None, NodeOrder.LeastBoundFirst);
+        var search = new PoolSearch(drawn.Tier, pool, level, 0, None, NodeOrder.LeastBoundFirst);
         var closed = search.Run(relaxation.Bound);
         for (var (stops, bound) = (0, search.Bound); stops < 10_000 && !closed; (stops, bound) = (stops + 1, search.Bound))
         {
@@ -203,7 +203,7 @@ public sealed class TierMethodTests
     [Fact]
     public void A_search_that_stops_after_every_node_ends_where_one_without_a_stop_does() => EachLevel(1250, 100, (drawn, pool, relaxation, level) =>
     {
-        using var search = new PoolSearch(drawn.Tier, pool, level, 0, None);
+        var search = new PoolSearch(drawn.Tier, pool, level, 0, None);
         var closed = search.Run(relaxation.Bound);
         for (var stops = 0; stops < 10_000 && !closed; stops++) closed = search.GoOn(1, None);
         return new IntegerOutcome(search.Best, closed);
@@ -212,7 +212,7 @@ public sealed class TierMethodTests
     [Fact]
     public void The_patterns_that_the_root_of_a_search_leaves_hold_every_plan_better_than_its_best() => EachLevel(1300, 100, (drawn, pool, relaxation, level) =>
     {
-        using var search = new PoolSearch(drawn.Tier, pool, level, 1, None);
+        var search = new PoolSearch(drawn.Tier, pool, level, 1, None);
         if (search.Run(relaxation.Bound)) return new IntegerOutcome(search.Best, true);
         var rest = IntegerMaster.Solve(drawn.Tier, search.RootPatterns, search.Most, 10_000, None);
         return rest with { Plan = rest.Plan ?? search.Best };
@@ -387,7 +387,7 @@ public sealed class TierMethodTests
             foreach (var up in (bool[])[false, true]) branching.Costs.Learn(new Decision(kind.First(), up, 0.5, 0), gain);
         }
 
-        return branching.Children(pool, PoolNode.Root(tier, pool.Length, 0), relaxation.Fractional);
+        return branching.Children(pool, PoolNode.Root(tier, pool.Length, 0), relaxation.Fractional, _ => random.Next(5_000));
     }
 
     [Fact]
