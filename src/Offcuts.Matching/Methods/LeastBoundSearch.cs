@@ -56,6 +56,9 @@ internal sealed class LeastBoundSearch
     /// </summary>
     public static bool Applies(Tier tier) => tier.OfYardAlone;
 
+    /// <summary>How many patterns the last list had.</summary>
+    public int Length => _count;
+
     /// <summary>How many lists were left for a nearer one.</summary>
     public int Left { get; private set; }
 

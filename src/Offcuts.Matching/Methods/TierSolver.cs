@@ -184,10 +184,10 @@ internal static class TierSolver
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         (best, bound) = (glance.Best, glance.Bound);
-        var led = guide.Cells is not null;
+        var led = guide.Cells is not null && Bounds.RoundUp(tier, guide.Bound) > bound;
 
-        // While the other core makes the plan better.
-        if (searches && !led) (best, bound) = search.Raise(best, bound, LongSearch * SearchWork, effort.Share(Meanwhile.Applies(tier) ? ShareOfLongSearch : ShareOfSearch));
+        // While the other core makes the plan better. Over a short list others do as well.
+        if (searches && !led) (best, bound) = search.Raise(best, bound, LongSearch * SearchWork, effort.Share(search.Length > IntegerMaster.MostPatterns ? ShareOfLongSearch : ShareOfSearch));
         if (tier.Value(best) <= bound) return (best, bound, guide);
         if (effort.Over) return (meanwhile.Better(best), bound, guide);
         best = meanwhile.Soon(best);
