@@ -3,7 +3,8 @@ namespace Offcuts.Matching.Methods;
 /// <summary>
 /// A better plan from a good one in the last tier, over lists of the patterns that are nearest to the bound: some of the plan's patterns are taken apart, the dearest of them first by
 /// their reduced costs, and their cuts are put anew into what is free, of patterns of a list only, by <see cref="SatMaster"/>; again and again, with more patterns where a try
-/// soon says that there is nothing better, and with fewer where it comes to no end. A short list leads to where most plans of least cost are, a long one to what it lacks.
+/// soon says that there is nothing better, and with fewer where it comes to no end. A short list leads to where most plans of least cost are, a long one to what it lacks; in turn with them a few
+/// patterns are taken apart over a complete list of their own (<see cref="Reopening"/>), since where most patterns are near the bound no list holds all that fit.
 /// Source: large neighbourhood search, Shaw, 1998, its size adapted (from memory).
 /// Cost: some hundredths of a second for each try. Never makes a plan worse; proves nothing.
 /// </summary>
@@ -12,6 +13,7 @@ internal static class ListedReopening
     private const int MostTries = 600;
     private const double FirstCopies = 16;
     private const double LeastCopies = 8;
+    private const double CopiesOfOwnList = 12;
     private const double Grown = 1.1;
     private const double Shrunk = 0.85;
     private const double Work = 0.06;
@@ -29,15 +31,15 @@ internal static class ListedReopening
     public static MaterialPlan Improve(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, int patience, Effort effort, int seed = 1)
     {
         var lists = Listed(tier, plan, met, guide, bound, effort);
-        if (lists.Length == 0) return plan;
         var random = new Random(seed);
         var copies = lists.Select(_ => FirstCopies).ToArray();
         for (var (tries, left) = (0, patience); tries < MostTries && left > 0 && tier.Value(plan) > bound && !effort.Over; tries++)
         {
-            var list = tries % lists.Length;
-            var (open, closed) = TakenApart(tier, plan, guide, copies[list], random);
-            var (better, ended) = Reopened(tier, open, closed, lists[list], effort);
-            copies[list] = ended ? Math.Min(copies[list] * Grown, tier.Copies) : Math.Max(copies[list] * Shrunk, LeastCopies);
+            var list = tries % (lists.Length + 1);
+            var own = list == lists.Length;
+            var (open, closed) = TakenApart(tier, plan, guide, own ? CopiesOfOwnList : copies[list], random);
+            var (better, ended) = own ? Reopening.Reopened(tier, open, closed, effort) : Reopened(tier, open, closed, lists[list], effort);
+            if (!own) copies[list] = ended ? Math.Min(copies[list] * Grown, tier.Copies) : Math.Max(copies[list] * Shrunk, LeastCopies);
             if (better is not null && tier.Accepts(better) && tier.Value(better) < tier.Value(plan)) (plan, left) = (better, patience);
             else left--;
         }
@@ -46,7 +48,7 @@ internal static class ListedReopening
     }
 
     private static Pattern[][] Listed(Tier tier, MaterialPlan plan, IReadOnlyList<Pattern> met, Guide guide, long bound, Effort effort) =>
-        [.. Lists.Select(most => effort.Over ? null : PatternEnumeration.Widest(tier, guide, bound, tier.Value(plan) - 1, [most]))
+        [.. Lists.Select(most => effort.Over ? null : PatternEnumeration.Widest(tier, guide, Math.Min(bound, Bounds.RoundUp(tier, guide.Bound)), tier.Value(plan) - 1, [most]))
             .OfType<(long Most, IReadOnlyList<Pattern> Patterns)>()
             .DistinctBy(list => list.Most)
             .Select(list => list.Patterns.Concat(met).Distinct().ToArray())];

@@ -41,8 +41,12 @@ internal static class Reopening
         return plan;
     }
 
-    // The best plan that keeps the closed patterns, if it is better than the open ones; and whether the list of patterns was short enough.
-    private static (MaterialPlan? Plan, bool Listed) Reopened(Tier tier, Pattern[] open, Pattern[] closed, Effort effort)
+    /// <summary>The best plan that is found with the closed patterns, if it is better than the open ones; and whether the list of patterns was short enough.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="open">Patterns of a plan that are taken apart.</param>
+    /// <param name="closed">The others.</param>
+    /// <param name="effort">Limit.</param>
+    public static (MaterialPlan? Plan, bool Listed) Reopened(Tier tier, IReadOnlyList<Pattern> open, IReadOnlyList<Pattern> closed, Effort effort)
     {
         var settled = closed.Select(pattern => (pattern, 1)).ToArray();
         var rest = tier.Rest(settled);
