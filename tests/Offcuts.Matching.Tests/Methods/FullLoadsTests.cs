@@ -52,6 +52,9 @@ public sealed class FullLoadsTests
         FullLoads.Find(Tier.Spend(MaterialSolver.First(MaterialProblem.Of(Problem.Create(free).Value, Stud, out _), 1).Plan), 100, NoLimit).Should().BeNull();
         FullLoads.Find(TierOf([(100, 1), (30, 1)], [60, 40, 50, 30]), 130, NoLimit).Should().BeNull("one cut stays unfilled, whichever");
         FullLoads.Find(Tier.GivenUp(TierPlan([(100, 1)], [60, 40])), 100, NoLimit).Should().BeNull();
+        var two = TierOf([(100, 2)], [60, 40]);
+        FullLoads.Find(two, 100, NoLimit)!.Spend.Should().Be(100);
+        FullLoads.Find(two.Within([2], [2]), 200, NoLimit).Should().BeNull("two must be bought, and it knows nothing of that");
     }
 
     [Fact]

@@ -57,6 +57,16 @@ public class RunAloneTests(ITestOutputHelper output)
         proven.Should().BeGreaterThan(Corners / 2);
     }
 
+    // 8 ft take two panels of 4 ft, and the store has two; 12 ft take three.
+    [Fact]
+    public void Panels_of_which_the_store_has_few_are_taken_as_often_as_it_has_them()
+    {
+        RunPart Few(decimal length) => Part(RunProblem.Create(Request([Run(length)]) with { Prices = new PriceBook([Panel(limit: 2)]) }).Value)!;
+
+        AloneFill.Solve(Few(96))!.Figures.Should().Equal(0, 3600, 0, 0, 1, 0);
+        AloneFill.Solve(Few(144))!.Figures[0].Should().Be(1);
+    }
+
     // 12 | 8 has its joint on the tie at 12 in, 8 | 12 has not.
     [Fact]
     public void Pieces_lie_in_the_order_that_meets_ties()
