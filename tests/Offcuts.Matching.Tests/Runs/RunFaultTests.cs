@@ -90,6 +90,9 @@ public class RunFaultTests
         var tiers = Right.Tiers;
         static Figure Above(Figure figure) => figure with { Bound = figure.Value + 1 };
         Told(Right with { Tiers = tiers with { Unfilled = [.. tiers.Unfilled.Select(level => level with { Unfilled = Above(level.Unfilled) })] } }).Should().Contain("a bound of the unfilled courses is above their number");
+        var two = RunProblem.Create(Wall with { Runs = [Run(70, 2)] }).Value;
+        var plan = RunFiller.Fill(two, MatchLimits.None);
+        Told(plan with { Tiers = plan.Tiers with { Unfilled = [plan.Tiers.Unfilled[0], plan.Tiers.Unfilled[1] with { Unfilled = Above(plan.Tiers.Unfilled[1].Unfilled) }] } }, two).Should().Contain("a bound of the unfilled courses is above their number", "of one of two is enough");
         Told(Right with { Tiers = tiers with { ValueGivenUp = Above(tiers.ValueGivenUp) } }).Should().Contain("the value given up: the bound");
         Told(Right with { Tiers = tiers with { ExtraTies = Above(tiers.ExtraTies) } }).Should().Contain("the extra ties: the bound");
         Told(Right with { Tiers = tiers with { Joints = Above(tiers.Joints) } }).Should().Contain("the joints: the bound");

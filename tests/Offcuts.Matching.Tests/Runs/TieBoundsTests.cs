@@ -72,6 +72,29 @@ public class TieBoundsTests(ITestOutputHelper output)
         TieBounds.Of(KindTable.Of(part, KindTable.Size.Usual, NoLimit)!, [], over).Least(0, 0).Should().Be(0);
     }
 
+    // Money and value pay for what saves a tie.
+    [Fact]
+    public void The_more_may_be_spent_or_given_up_the_fewer_ties_are_asked_for()
+    {
+        var fewer = 0;
+        foreach (var (name, request) in Legs().Take(8))
+        {
+            var part = PartOf(request);
+            if (KindTable.Of(part, KindTable.Size.Usual, NoLimit) is not { } table) continue;
+            var filling = new LayingSearch(part, StockRelaxation.Least(part)).First(NoLimit);
+            if (filling.Filled.Contains(false)) continue;
+            var (bounds, spend, given) = (BoundsOf(table, filling), filling.Figures[^5], filling.Figures[^4]);
+            var least = bounds.Least(spend - 1800, given - 1800);
+
+            bounds.Least(spend - 1800, given).Should().BeLessThanOrEqualTo(least, name);
+            bounds.Least(spend, given - 1800).Should().BeLessThanOrEqualTo(least, name);
+            bounds.Least(spend, given).Should().BeLessThanOrEqualTo(Math.Min(bounds.Least(spend - 1800, given), bounds.Least(spend, given - 1800)), name);
+            if (bounds.Least(spend, given) < least) fewer++;
+        }
+
+        fewer.Should().BePositive();
+    }
+
     // One course or two, one face or both; of every other one the ties lie so far apart that few joints can lie on one.
     private static IEnumerable<(string Name, RunRequest Request)> Legs() =>
         from seed in Enumerable.Range(0, 24)
