@@ -70,6 +70,23 @@ public class ReachBoundsTests(ITestOutputHelper output)
         ReachBounds.Of(part, Filling.Empty(part), NoLimit).Should().Equal(2);
     }
 
+    // Of two courses of 60 in stock covers one; beside them a third has nothing but a gap, which is open besides and frees nothing.
+    [Fact]
+    public void A_course_in_which_nothing_can_be_laid_is_none_of_those_that_may_be_left()
+    {
+        var part = Short([Run(1, name: "a").Over((0, 4)), Run(60, name: "b"), Run(60, name: "c")], 40, 20);
+
+        ReachBounds.Of(part, Filling.Empty(part), NoLimit).Should().Equal(2);
+    }
+
+    [Fact]
+    public void Where_stock_reaches_for_all_no_course_must_stay_open_whatever_a_filling_leaves()
+    {
+        var part = Short([Run(60, 2, name: "a")], 40, 20, 48, 36);
+
+        ReachBounds.Of(part, Filling.Empty(part), NoLimit).Should().Equal(0, 0);
+    }
+
     [Fact]
     public void Where_all_is_covered_or_time_is_over_nothing_is_said()
     {

@@ -63,6 +63,19 @@ public class TieBoundsTests(ITestOutputHelper output)
         bounds.Least(long.MaxValue / 8, long.MaxValue / 8).Should().Be(10);
     }
 
+    // Two courses of one face, and of the other face the lower or the upper one alone: two ties, one of them for both.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void A_tie_of_a_course_that_only_one_of_two_has_on_both_faces_is_counted_once_too(int shared)
+    {
+        var run = Run(62, 2, stagger: 8) with { Lines = new PatternLines(In(2), In(4), In(60)) };
+        var part = PartOf(Request([run, run with { Name = "north inside", Courses = [run.Courses[shared]] }]));
+        var bounds = TieBounds.Of(KindTable.Of(part, KindTable.Size.Usual, NoLimit)!, [], NoLimit);
+
+        bounds.Least(long.MaxValue / 8, long.MaxValue / 8).Should().Be(2);
+    }
+
     [Fact]
     public void Where_time_is_over_nothing_is_said()
     {
@@ -89,6 +102,7 @@ public class TieBoundsTests(ITestOutputHelper output)
             bounds.Least(spend - 1800, given).Should().BeLessThanOrEqualTo(least, name);
             bounds.Least(spend, given - 1800).Should().BeLessThanOrEqualTo(least, name);
             bounds.Least(spend, given).Should().BeLessThanOrEqualTo(Math.Min(bounds.Least(spend - 1800, given), bounds.Least(spend, given - 1800)), name);
+            bounds.Least(spend, given).Should().BeLessThanOrEqualTo(filling.Figures[^3], name);
             if (bounds.Least(spend, given) < least) fewer++;
         }
 

@@ -21,6 +21,34 @@ public class TrivialBoundsTests
         TrivialBounds.Of(part, Filling.Empty(part))[0].Should().Be(open);
     }
 
+    // Two panels of 48 in are in the store, and they are as good as two offcuts; a course of two stretches takes both of them.
+    [Fact]
+    public void Of_panels_all_that_the_store_has_count_and_of_a_course_all_its_stretches()
+    {
+        var request = Request([Run(1, name: "a").Over((0, 20), (30, 50)), Run(56, name: "b")]);
+
+        foreach (var (limit, open) in new[] { (2, 0), (1, 1) })
+        {
+            var part = RunPart.Of(RunProblem.Create(request with { Prices = new PriceBook([Panel(limit: limit)]) }).Value, Foam);
+            TrivialBounds.Of(part, Filling.Empty(part))[0].Should().Be(open);
+        }
+
+        var none = Short([Run(60, name: "a"), Run(30, name: "b")]);
+        TrivialBounds.Of(none, Filling.Empty(none))[..1].Should().Equal(2);
+        TrivialBounds.LeastPieces(none, none.Rows[0]).Should().Be(1, "where there is nothing to cut it from, no joint is claimed");
+    }
+
+    // Of the three courses of a level one holds nothing that could be laid, one of 40 in is covered, one of 50 is open: of 140 in 100 are left for 90.
+    [Fact]
+    public void A_course_in_which_nothing_can_be_laid_takes_nothing_from_those_above()
+    {
+        var (a, b) = (Run(1, name: "a").Over((0, 4)), Run(50, name: "b"));
+        var c = Run(40, 2, name: "c") with { Courses = [Run(40).Courses[0], Run(90, 2).Courses[1]] };
+        var part = Short([a, b, c], 70, 70);
+
+        TrivialBounds.Of(part, Covering(part, row => row.Run != 1))[1].Should().Be(0);
+    }
+
     // 80 in are two courses of 40, one on the other, and 79 in are one.
     [Theory]
     [InlineData(40, 0)]
@@ -93,22 +121,25 @@ public class TrivialBoundsTests
         var part = Part([run]);
 
         TrivialBounds.Of(part, Covering(part, _ => true))[^1].Should().Be(3);
+        var both = Part([run with { Courses = [.. run.Courses.Select(course => course with { Height = In(6) })] }]);
+        TrivialBounds.Of(both, Covering(both, _ => true))[^1].Should().Be(6);
     }
 
     // What is bought brings no more value into the yard than so many panels hold as the spend pays for, and as the store has.
     [Fact]
     public void Value_is_gained_from_no_more_panels_than_the_spend_pays_for()
     {
-        long Least(int limit, int bought)
+        long Least(int limit, int bought, params StorePrice[] others)
         {
-            var part = RunPart.Of(RunProblem.Create(Request([Run(432)]) with { Prices = new PriceBook([Panel(limit: limit)]) }).Value, Foam);
-            var pattern = BarPattern.Of(part, new View(part.Bars.Single(), Mirrored: false), [(new Kind(In(20).Units, Ends.Free), Ends.Free)])!;
+            var part = RunPart.Of(RunProblem.Create(Request([Run(432)]) with { Prices = new PriceBook([Panel(limit: limit), .. others]) }).Value, Foam);
+            var pattern = BarPattern.Of(part, new View(part.Bars.Single(bar => bar.Length == In(48).Units), Mirrored: false), [(new Kind(In(20).Units, Ends.Free), Ends.Free)])!;
             return TrivialBounds.Of(part, new Filling(part, [.. Enumerable.Repeat(new UsedBar(pattern, []), bought)], [false]))[^4];
         }
 
         var one = Least(9, 1);
         one.Should().BeLessThanOrEqualTo(-1800, "all of a panel may be kept");
         (Least(9, 0), Least(9, 2), Least(9, 5), Least(3, 5)).Should().Be((0, 2 * one, 5 * one, 3 * one));
+        Least(9, 2, Panel(1800) with { Length = In(46) }).Should().BeLessThan(3 * one, "it might have gone into either length");
     }
 
     private static long Joints(params Run[] runs)
