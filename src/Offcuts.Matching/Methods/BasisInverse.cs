@@ -6,7 +6,9 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class BasisInverse(GrowingMatrix matrix)
 {
-    private const double LeastPivot = 1e-7;
+    /// <summary>What is no more is not divided by.</summary>
+    public const double LeastPivot = 1e-7;
+
     private const double Nothing = 1e-12;
 
     private readonly List<int> _head = [];

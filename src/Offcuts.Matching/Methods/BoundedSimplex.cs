@@ -76,34 +76,42 @@ internal sealed class BoundedSimplex
     public void Restore(IEnumerable<int> columns, IEnumerable<int> rows)
     {
         _state.Begin(columns, rows);
-        (_replaced, _) = (false, _broken.RemoveWhere(_ => true));
+        _replaced = false;
+        _broken.Clear();
     }
 
-    /// <summary>Solves; false where it does not get to the end.</summary>
-    public bool Solve()
+    /// <summary>Solves; false where it does not get to the end, or where the values come out beyond their ends again and again.</summary>
+    /// <param name="limit">How many steps it may take; 20,000 where nothing is said.</param>
+    public bool Solve(StepLimit? limit = null)
     {
         _matrix.Pack();
         if (_replaced) Mend();
         _state.Open();
-        var left = MostSteps;
+        _state.Unshift();
+        limit ??= new StepLimit(MostSteps);
         for (var tries = 0; tries < MostTries; tries++)
         {
             _state.Reckon();
             if (!_state.Feasible())
             {
                 _state.Shift();
-                if (!DualMethod.Run(_state, ref left)) return false;
+                if (!DualMethod.Run(_state, limit)) return false;
                 _state.Unshift();
+                _state.Reckon();
             }
 
-            if (!PrimalMethod.Run(_state, ref left)) return false;
+            if (!PrimalMethod.Run(_state, limit)) return false;
             _state.Reckon();
-            if (_state.Feasible(Slip)) break;
+            if (_state.Feasible(Slip))
+            {
+                Objective = _state.Objective();
+                return true;
+            }
+
             Mend();
         }
 
-        Objective = _state.Objective();
-        return true;
+        return false;
     }
 
     // The same basis as far as it still is one.

@@ -8,20 +8,19 @@ internal static class DualMethod
 {
     /// <summary>Steps until nothing is beyond its ends; false where it does not get there.</summary>
     /// <param name="state">Where it stands: all reduced costs in order.</param>
-    /// <param name="left">How many steps may be taken.</param>
-    public static bool Run(SimplexState state, ref int left)
+    /// <param name="limit">How many steps may be taken.</param>
+    public static bool Run(SimplexState state, StepLimit limit)
     {
         var candidates = new int[state.Columns];
-        while (left-- > 0)
+        while (limit.Next())
         {
             var place = FurthestBeyond(state);
             if (place < 0) return true;
             var beyond = state.Beyond(place);
             state.TakeRow(place);
             var entering = FirstToTurn(state, place, Math.Sign(beyond), candidates);
-            if (entering == SimplexState.None) return false;
-            state.TakeColumn(entering);
-            if (Math.Abs(state.Entering[place]) >= SimplexState.LeastPivot) state.Step(place, entering, beyond / state.Entering[place], leavesAtMost: beyond > 0);
+            if (entering != SimplexState.None) state.TakeColumn(entering);
+            if (entering != SimplexState.None && Math.Abs(state.Entering[place]) >= SimplexState.LeastPivot) state.Step(place, entering, beyond / state.Entering[place], leavesAtMost: beyond > 0);
             else if (state.Fresh) return false;
             else state.MakeAnew();
         }
@@ -63,12 +62,12 @@ internal static class DualMethod
         for (var k = 0; k < count; k++)
         {
             var at = sign * pivots[candidates[k]];
-            if (at > largest && reduced[candidates[k]] <= furthest * at) (first, largest) = (candidates[k], at);
+            if (at > largest && Math.Max(0, reduced[candidates[k]]) / at <= furthest) (first, largest) = (candidates[k], at);
         }
 
         for (var i = 0; i < state.Rows; i++)
         {
-            if (Helps(state, i, sign * row[i]) is > SimplexState.LeastPivot and var at && at > largest && Math.Abs(state.SlackReduced[i]) <= furthest * at) (first, largest) = (-1 - i, at);
+            if (Helps(state, i, sign * row[i]) is > SimplexState.LeastPivot and var at && at > largest && Math.Abs(state.SlackReduced[i]) / at <= furthest) (first, largest) = (-1 - i, at);
         }
 
         return first;

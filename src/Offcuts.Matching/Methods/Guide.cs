@@ -33,8 +33,8 @@ internal sealed class Guide
     /// <param name="more">So many times as much work may go into duals.</param>
     public static Guide Of(Tier tier, Relaxation linear, long most, Effort effort, int more = 1)
     {
-        // Many copies take coarse cells: what they lose is more than the whole gap, and no ascent makes up for that.
-        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || LargestLoss(tier) * (Int128)(linear.Bound - first.Bound) > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
+        // Many copies take coarse cells: what they lose is more than the whole gap, and no ascent makes up for that. Where a search raises the bound meanwhile, it has to be less.
+        if (StateSpaceRelaxation.Of(tier, linear, most) is not { } first || PartOfGap(tier) * (Int128)(linear.Bound - first.Bound) > (Int128)most * tier.Scale - linear.Bound) return Linear(tier, linear);
 
         // In the other tiers it only adds to the bound, which is not worth the ascent.
         var raised = tier.Goal == Goal.GivenUp ? StateSpaceAscent.Raise(tier, first, most, more * MostRounds, effort, LeastGain, more).Best : first;
@@ -45,7 +45,8 @@ internal sealed class Guide
         return By(tier, linear, raised);
     }
 
-    private static int LargestLoss(Tier tier) => LeastBoundSearch.Applies(tier) ? 8 : 1;
+    // No more than one of so many parts of the gap may be lost.
+    private static int PartOfGap(Tier tier) => LeastBoundSearch.Applies(tier) ? 8 : 1;
 
     /// <summary>The state-space relaxation leads.</summary>
     public static Guide By(Tier tier, Relaxation linear, StateSpaceRelaxation cells)

@@ -22,8 +22,8 @@ internal sealed class LearnedBranching(Tier tier)
     /// <param name="pool">All patterns.</param>
     /// <param name="node">The node.</param>
     /// <param name="solution">Its relaxation.</param>
-    /// <param name="gain">By how much a child's relaxation lies above the node's, in units of the tier's cost.</param>
-    public IReadOnlyList<PoolNode>? Children(IReadOnlyList<Pattern> pool, PoolNode node, IReadOnlyList<(Pattern Pattern, double Times)> solution, Func<PoolNode, double> gain)
+    /// <param name="gain">By how much a child's relaxation lies above the node's, in units of the tier's cost; none where that is not found.</param>
+    public IReadOnlyList<PoolNode>? Children(IReadOnlyList<Pattern> pool, PoolNode node, IReadOnlyList<(Pattern Pattern, double Times)> solution, Func<PoolNode, double?> gain)
     {
         var open = Counts(solution).Where(count => Math.Abs(count.Times - Math.Round(count.Times)) >= Whole)
             .OrderByDescending(count => Costs.Score(count.Split, count.Times)).Take(MostLookedAt).ToArray();
@@ -42,11 +42,11 @@ internal sealed class LearnedBranching(Tier tier)
         return [below, above];
     }
 
-    // How good it is by what both sides gain, which is learned too.
-    private double Tried(IReadOnlyList<Pattern> pool, PoolNode node, (Split Split, double Times) count, Func<PoolNode, double> gain)
+    // How good it is by what both sides gain, which is learned too; where that is not found, as good as was learned before.
+    private double Tried(IReadOnlyList<Pattern> pool, PoolNode node, (Split Split, double Times) count, Func<PoolNode, double?> gain)
     {
         var (below, above) = Sides(pool, node, count);
-        var (down, up) = (gain(below), gain(above));
+        if (gain(below) is not { } down || gain(above) is not { } up) return Costs.Score(count.Split, count.Times);
         Costs.Learn(below.Made!, down);
         Costs.Learn(above.Made!, up);
         return Pseudocosts.Score(down, up);

@@ -9,6 +9,8 @@ internal sealed class PoolMaster
 {
     private const int MostIdle = 12;
     private const int WorthRenewing = 40;
+    private const int MostSteps = 20_000;
+    private const int FewSteps = 500;
 
     private readonly Tier _tier;
     private readonly IReadOnlyList<Pattern> _pool;
@@ -25,6 +27,7 @@ internal sealed class PoolMaster
     private readonly List<Held> _cuts = [];
     private readonly Dictionary<Split, int> _splits = [];
     private readonly Dictionary<int, (int Below, int Above)> _unmetOf = [];
+    private readonly object _mark = new();
     private NodeBasis? _last;
     private double _dear;
 
@@ -61,7 +64,7 @@ internal sealed class PoolMaster
     public IReadOnlyList<(Pattern Pattern, double Times)> Solution =>
         [.. _columns.Select(column => (_pool[column.Pattern], _program.Value(column.Column))).Where(column => column.Item2 > 1e-7)];
 
-    /// <summary>Patterns that are in.</summary>
+    /// <summary>Patterns that are in: those that were worth it at some node.</summary>
     public IReadOnlyList<Pattern> Met => [.. _columns.Select(column => _pool[column.Pattern])];
 
     /// <summary>What the solution costs, after <see cref="Solve"/>.</summary>
@@ -87,7 +90,7 @@ internal sealed class PoolMaster
     private long Dual(Held held) => Math.Max(0, OfMany(held.Row, _tier.Problem.MostTakes + 1));
 
     /// <summary>
-    /// The same columns, with those cuts only that something has leaned on lately, and this one disposed of; or this one as it is where few cuts would go. A node asks for new cuts, and
+    /// The same columns, with those cuts only that something has leaned on lately; or this one as it is where few cuts would go. A node asks for new cuts, and
     /// with hundreds of rows that nothing leans on any more a solution took three times as long.
     /// </summary>
     /// <param name="dropped">The cuts that are gone.</param>
@@ -165,7 +168,7 @@ internal sealed class PoolMaster
         var allowed = new bool[_pool.Count];
         foreach (var pattern in node.Patterns) allowed[pattern] = true;
         foreach (var (pattern, column) in _columns) _program.SetOpen(column, allowed[pattern]);
-        if (node.Basis is not { } basis || basis.Of != this || (basis == _last && !replaced)) return;
+        if (node.Basis is not { } basis || basis.Of != _mark || (basis == _last && !replaced)) return;
         _program.Restore(basis.Columns, basis.Rows.Concat(basis.Splits.Where(_splits.ContainsKey).Select(split => _splits[split])));
     }
 
@@ -209,14 +212,14 @@ internal sealed class PoolMaster
     {
         var (columns, rows) = _program.Basis();
         var splits = _splits.Where(split => rows.Contains(split.Value)).Select(split => split.Key).ToArray();
-        return _last = new NodeBasis(this, columns, [.. rows.Except(_splits.Values)], splits);
+        return _last = new NodeBasis(_mark, columns, [.. rows.Except(_splits.Values)], splits);
     }
 
-    /// <summary>Solves; none where the solver does not get there.</summary>
-    public Duals? Solve()
+    /// <summary>Solves; none where the solver does not get there, or where it is time to end.</summary>
+    public Duals? Solve(Effort effort)
     {
         _last = null;
-        if (!_program.Solve()) return null;
+        if (!_program.Solve(new StepLimit(MostSteps, () => effort.Over))) return null;
         foreach (var held in _cuts) held.Idle = Dual(held) > 0 ? 0 : held.Idle + 1;
         return new Duals(
             _tier,
@@ -225,6 +228,14 @@ internal sealed class PoolMaster
             _left.ToDictionary(pair => pair.Key, pair => _program.Dual(pair.Value)),
             _spend is { } spend ? _program.Dual(spend) : 0,
             _rips is { } rips ? _program.Dual(rips) : 0);
+    }
+
+    /// <summary>What a node's relaxation over the patterns that are in costs, where that is found in few steps.</summary>
+    public double? Tried(PoolNode node, Effort effort)
+    {
+        Enter(node);
+        _last = null;
+        return _program.Solve(new StepLimit(FewSteps, () => effort.Over)) ? _program.Objective : null;
     }
 
     /// <summary>The supplies' duals of either sign, to tell which patterns are worth letting in.</summary>
@@ -250,4 +261,8 @@ internal sealed class PoolMaster
 }
 
 /// <summary>Where a node's relaxation was solved: what its children begin with.</summary>
-internal sealed record NodeBasis(PoolMaster Of, int[] Columns, int[] Rows, Split[] Splits);
+/// <param name="Of">Stands for the linear program, since the numbers mean nothing in another one.</param>
+/// <param name="Columns">Those in the basis.</param>
+/// <param name="Rows">Those whose slack is not in it, but for rows of splits.</param>
+/// <param name="Splits">The same of splits, whose rows differ from node to node.</param>
+internal sealed record NodeBasis(object Of, int[] Columns, int[] Rows, Split[] Splits);

@@ -166,15 +166,10 @@ internal sealed class PoolSearch
     }
 
     // How far a child's relaxation over the patterns that are in lies above its parent's, in units of the tier's cost; no further than what is of use.
-    private Func<PoolNode, double> Gain(PoolNode parent, NodeBasis basis)
+    private Func<PoolNode, double?> Gain(PoolNode parent, NodeBasis basis)
     {
-        var from = _master.Objective;
-        var most = Math.Max(0, Most + 1 - (double)parent.Bound / _tier.Scale);
-        return child =>
-        {
-            _master.Enter(child with { Basis = basis });
-            return _master.Solve() is null ? 0 : Math.Clamp(_master.Objective - from, 0, most);
-        };
+        var (from, most) = (_master.Objective, Math.Max(0, Most + 1 - (double)parent.Bound / _tier.Scale));
+        return child => _effort.Over || _master.Tried(child with { Basis = basis }, _effort) is not { } cost ? null : Math.Clamp(cost - from, 0, most);
     }
 
     // A node that was given up says nothing; one that holds nothing of use is raised beyond what is.
@@ -197,7 +192,7 @@ internal sealed class PoolSearch
         var raised = 0;
         while (!_effort.Over)
         {
-            if (_master.Solve() is not { } duals) return new Solved(node, null);
+            if (_master.Solve(_effort) is not { } duals) return new Solved(node, null);
             var cuts = _master.Cuts();
             var scan = Scan(node, duals, cuts, _master.SplitDuals(node));
             var before = node.Bound;
@@ -244,7 +239,10 @@ internal sealed class PoolSearch
     private MaterialPlan? Whole(IReadOnlyList<(Pattern Pattern, double Times)> solution)
     {
         if (solution.Any(column => Math.Abs(column.Times - Math.Round(column.Times)) > 1e-5)) return null;
-        var plan = IntegerMaster.Trimmed(_tier, solution.Select(column => (column.Pattern, (int)Math.Round(column.Times))));
+        // A solver's figures are believed in nothing: neither that a span is cut once.
+        (Pattern Pattern, int Times)[] uses = [.. solution.Select(column => (column.Pattern, (int)Math.Round(column.Times)))];
+        if (uses.GroupBy(use => use.Pattern.Supply).Any(own => own.Sum(use => use.Times) > _tier.SupplyCount[own.Key])) return null;
+        var plan = IntegerMaster.Trimmed(_tier, uses);
         return _tier.Accepts(plan) && _tier.Value(plan) <= Most ? plan : null;
     }
 

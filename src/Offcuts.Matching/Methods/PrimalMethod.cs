@@ -8,10 +8,10 @@ internal static class PrimalMethod
 {
     /// <summary>Steps until nothing is worth it; false where it does not get there.</summary>
     /// <param name="state">Where it stands: no value beyond its ends.</param>
-    /// <param name="left">How many steps may be taken.</param>
-    public static bool Run(SimplexState state, ref int left)
+    /// <param name="limit">How many steps may be taken.</param>
+    public static bool Run(SimplexState state, StepLimit limit)
     {
-        while (left-- > 0)
+        while (limit.Next())
         {
             var (entering, sign) = MostWorthwhile(state);
             if (entering == SimplexState.None) return true;
@@ -65,7 +65,7 @@ internal static class PrimalMethod
             var at = sign * state.Entering[place];
             if (Math.Abs(at) <= SimplexState.LeastPivot || Math.Abs(at) <= largest) continue;
             var room = state.Room(place, at > 0);
-            if (room <= furthest * Math.Abs(at)) (first, largest, far) = (place, Math.Abs(at), room / Math.Abs(at));
+            if (room / Math.Abs(at) <= furthest) (first, largest, far) = (place, Math.Abs(at), room / Math.Abs(at));
         }
 
         return (first, far);

@@ -13,8 +13,8 @@ internal sealed class SimplexState(GrowingMatrix matrix)
     /// <summary>A value so far beyond its end is not beyond it.</summary>
     public const double OfValue = 1e-7;
 
-    /// <summary>What is no more is not divided by.</summary>
-    public const double LeastPivot = 1e-7;
+    /// <summary>What is no more is not divided by. So a row's coefficients may lie up to some million apart.</summary>
+    public const double LeastPivot = BasisInverse.LeastPivot;
 
     /// <summary>No variable.</summary>
     public const int None = int.MinValue;
@@ -153,7 +153,7 @@ internal sealed class SimplexState(GrowingMatrix matrix)
     }
 
     /// <summary>True where no value is further beyond its ends.</summary>
-    public bool Feasible(double slip = OfValue) => Enumerable.Range(0, Rows).All(place => Math.Abs(Beyond(place)) <= slip);
+    public bool Feasible(double slip = OfValue) => Enumerable.Range(0, Rows).All(place => double.IsFinite(_value[place]) && Math.Abs(Beyond(place)) <= slip);
 
     /// <summary>What stands outside the basis at an end that its reduced cost does not keep it at gets the cost that does, or goes to its other end.</summary>
     public void Shift()
@@ -177,12 +177,11 @@ internal sealed class SimplexState(GrowingMatrix matrix)
         Values();
     }
 
-    /// <summary>The costs as they are.</summary>
+    /// <summary>The costs as they are, from the next reckoning on.</summary>
     public void Unshift()
     {
         Array.Clear(_shift);
         Array.Clear(_slackShift);
-        Prices();
     }
 
     /// <summary>Works out <see cref="PivotRow"/>.</summary>

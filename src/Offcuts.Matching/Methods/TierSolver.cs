@@ -195,7 +195,7 @@ internal static class TierSolver
         for (var (climb, more, listed) = (1, 1, true); climb <= climbs && (listed || Meanwhile.Applies(tier)) && tier.Value(best) > bound && !effort.Over; (climb, more) = (climb + 1, more * MoreEachClimb))
         {
             if (climb > 1 && guide.Cells is not null) guide = Guide.Of(tier, relaxation, tier.Value(best) - 1, effort, more);
-            using var longer = climb == 1 && guide.Cells is null ? null : new Meanwhile(tier, best, relaxation.Patterns, guide, bound, 0, climb * MuchPatience, effort, climb);
+            using var longer = climb == 1 && !led ? null : new Meanwhile(tier, best, relaxation.Patterns, guide, bound, 0, climb * MuchPatience, effort, climb);
             var first = best;
             if (searches && climb > 1) (first, bound) = search.Raise(best, bound, more * SearchWork, effort);
             var levels = new Levels(tier, first, bound, Searching.Times(more), ManyNodes, effort);

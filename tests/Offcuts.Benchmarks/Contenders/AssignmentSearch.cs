@@ -22,9 +22,15 @@ internal static class AssignmentSearch
         var stages = instance.Request.Stages.Count;
         var bounds = new long?[stages + 2];
         if (model.NothingValued) bounds[^1] = 0;
+        var leftOut = false;
         for (var t = 0; t <= stages + 1 && seconds - watch.Elapsed.TotalSeconds > 0.02; t++)
         {
-            if (t > stages && !Third(1)) break;
+            if (t > stages && !Third(1))
+            {
+                leftOut = !model.NothingValued;
+                break;
+            }
+
             var last = t > stages || (t == stages && !Third(0.5));
             var tier = t <= stages ? model.Tiers[t] : model.AddGivenUp();
             var left = Math.Max(0.01, seconds - watch.Elapsed.TotalSeconds);
@@ -36,7 +42,7 @@ internal static class AssignmentSearch
 
         return new Outcome(
             instance.Name, [.. Enumerable.Range(0, stages).Select(At)], At(stages), At(stages + 1),
-            watch.Elapsed.TotalSeconds, null, null, 0, model.NothingValued || model.TablesInReach(seconds / 2) ? "" : "too many table entries for its third tier in its time");
+            watch.Elapsed.TotalSeconds, null, null, 0, !leftOut ? "" : "too many table entries for its third tier in its time");
 
         // Whether the third tier can be solved in that share of what is left.
         bool Third(double share) => !model.NothingValued && model.TablesInReach((seconds - watch.Elapsed.TotalSeconds) * share);

@@ -73,6 +73,57 @@ public sealed class BoundedSimplexTests
     }
 
     [Fact]
+    public void After_one_that_has_no_solution_the_next_is_solved_at_the_costs_that_were_given()
+    {
+        var program = new BoundedSimplex();
+        var (least, most, other) = (program.AddRow(3, double.PositiveInfinity), program.AddRow(double.NegativeInfinity, 2), program.AddRow(double.NegativeInfinity, 5));
+        program.AddColumn(1, (least, 1), (most, 1));
+        program.AddColumn(-1, (other, 1));
+        program.Solve().Should().BeFalse();
+
+        program.SetRow(least, 0, double.PositiveInfinity);
+        program.SetRow(most, double.NegativeInfinity, 10);
+
+        program.Solve().Should().BeTrue();
+        program.Objective.Should().Be(-5);
+        program.Dual(other).Should().Be(-1);
+    }
+
+    [Theory]
+    [InlineData(1e6, 1e10)]
+    [InlineData(1e7, 2e9)]
+    [InlineData(1e7, 1e12)]
+    public void Where_costs_are_large_and_going_unmet_is_dear_it_gets_to_the_end(double cost, double dear)
+    {
+        for (var seed = 1; seed <= 60; seed++)
+        {
+            var random = new Random(seed);
+            var program = new BoundedSimplex();
+            int[] rows = [.. Enumerable.Range(0, 20).Select(i => i < 12 ? program.AddRow(random.Next(1, 4), double.PositiveInfinity) : program.AddRow(double.NegativeInfinity, random.Next(1, 5)))];
+            foreach (var row in rows) program.AddColumn(dear, (row, Array.IndexOf(rows, row) < 12 ? 1 : -1));
+            for (var c = 0; c < 80; c++)
+                program.AddColumn(Math.Round(cost * random.NextDouble()), [.. rows.Where(_ => random.Next(5) == 0).Select(row => (row, (double)random.Next(1, 3)))]);
+
+            program.Solve().Should().BeTrue($"of {seed}");
+            program.SetRow(rows[0], 5, 5);
+            program.SetRow(rows[13], double.NegativeInfinity, 0);
+            program.Solve().Should().BeTrue($"of {seed}, changed");
+        }
+    }
+
+    [Fact]
+    public void It_ends_where_it_is_told_to()
+    {
+        var program = new BoundedSimplex();
+        var row = program.AddRow(1, double.PositiveInfinity);
+        program.AddColumn(1, (row, 1));
+
+        program.Solve(new StepLimit(0)).Should().BeFalse();
+        program.Solve(new StepLimit(1_000, () => true)).Should().BeFalse();
+        program.Solve(new StepLimit(1_000, () => false)).Should().BeTrue();
+    }
+
+    [Fact]
     public void What_costs_less_than_nothing_without_end_is_not_said_to_have_a_least()
     {
         var program = new BoundedSimplex();

@@ -127,7 +127,7 @@ public sealed class LearnedBranchingTests
         var tier = Tier.GivenUp(new MaterialPlan(material, [(pattern, 1)]));
         var branching = new LearnedBranching(tier);
         var tried = new List<Split>();
-        double Gain(PoolNode child)
+        double? Gain(PoolNode child)
         {
             tried.Add(child.Made!.Split);
             return 1;

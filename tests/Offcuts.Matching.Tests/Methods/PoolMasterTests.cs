@@ -43,6 +43,41 @@ public sealed class PoolMasterTests
         dropped.Should().BeEmpty();
     }
 
+    // Rows of splits serve one split after the other, and each node begins where its parent ended.
+    [Fact]
+    public void Whatever_nodes_were_solved_before_a_node_costs_what_it_costs_alone()
+    {
+        var (splits, random) = (0, new Random(5));
+        foreach (var drawn in DrawnTier.Some(1, 60).Where(drawn => drawn.Tier.Active.Count(active => active) >= 3))
+        {
+            Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
+            var master = Filled(drawn.Tier, pool, drawn.Optimum);
+            var open = new List<PoolNode> { PoolNode.Root(drawn.Tier, pool.Length, 0) };
+            for (var turn = 0; turn < 30 && open.Count > 0; turn++)
+            {
+                var node = open[random.Next(open.Count)];
+                open.Remove(node);
+                master.Enter(node);
+                var cost = Solved(drawn.Tier, master).Cost;
+                if (master.Unmet() > 1e-6) break;
+                splits = Math.Max(splits, node.Splits.Count);
+                var alone = new PoolMaster(drawn.Tier, pool);
+                for (var p = 0; p < pool.Length; p++) alone.Add(p);
+                alone.Enter(node with { Basis = null });
+                cost.Should().BeApproximately(Solved(drawn.Tier, alone).Cost, 1e-5 * (1 + Math.Abs(cost)), $"of {drawn.Name}, turn {turn}");
+
+                var (basis, loose) = (master.Basis(), master.Solution.FirstOrDefault(use => Math.Abs(use.Times - Math.Round(use.Times)) > 1e-5));
+                if (loose.Pattern is null) continue;
+                var family = random.Next(2) == 0 ? new Split(-1, 0, -1, -1, loose.Pattern) : new Split(loose.Pattern.Takes[0].Demand, 1, -1, loose.Pattern.Supply);
+                open.Add(node.With(drawn.Tier, pool, family, 0, random.Next(2)) with { Basis = basis });
+                open.Add(node.With(drawn.Tier, pool, family, 1, int.MaxValue) with { Basis = basis });
+                if (random.Next(3) == 0) master.Tried(open[^1], None);
+            }
+        }
+
+        splits.Should().BeGreaterThan(2, "else few rows were needed");
+    }
+
     private static PoolMaster Filled(Tier tier, Pattern[] pool, long bound)
     {
         var master = new PoolMaster(tier, pool);
@@ -53,11 +88,11 @@ public sealed class PoolMasterTests
 
     private static (double Cost, RankOneCut[] Leaned) Solved(Tier tier, PoolMaster master)
     {
-        master.Solve().Should().NotBeNull();
+        master.Solve(None).Should().NotBeNull();
         for (var raised = 0; master.Unmet() > 1e-6 && raised < 6; raised++)
         {
             master.Raise();
-            master.Solve().Should().NotBeNull();
+            master.Solve(None).Should().NotBeNull();
         }
 
         return (master.Solution.Sum(use => use.Times * tier.Cost(use.Pattern)) + master.Unfilled().Select((left, d) => left * tier.LeftCost[d]).Sum(), [.. master.Cuts().Select(cut => cut.Cut)]);
