@@ -27,6 +27,7 @@ internal sealed class Yards
 
     private readonly YardSize _size;
     private readonly Random _random;
+    private readonly HashSet<Code> _codes = [];
     private readonly Length _grid;
     private readonly Length _kerf;
     private readonly (int Least, int Most) _cutInches;
@@ -105,7 +106,7 @@ internal sealed class Yards
             var reserved = _random.Next(20) == 0;
             var piece = new Piece
             {
-                Code = Code.Draw(_random.Next),
+                Code = NewCode(),
                 Material = material,
                 Length = PieceLength(mean),
                 Condition = _random.Next(10) switch { < 6 => Condition.Sound, < 9 => Condition.Fair, _ => Condition.Poor },
@@ -114,6 +115,16 @@ internal sealed class Yards
                 ReservedFor = reserved ? StageName(_random.Next(_stages)) : "",
             };
             yield return _random.Next(5) == 0 ? Spoilt(piece) : piece;
+        }
+    }
+
+    // No two pieces have the same.
+    private Code NewCode()
+    {
+        while (true)
+        {
+            var code = Code.Draw(_random.Next);
+            if (_codes.Add(code)) return code;
         }
     }
 
