@@ -56,5 +56,6 @@ internal static class Catalogue
     // Small yards have 40 to 60 pieces, by their seed.
     private static InstanceClass Yard(string name, string title, YardSize size, int full, string goal, double seconds) => new(
         name, title, Invented, goal, seconds, size.Copies < 100 ? 2 : 1, full,
-        seed => Yards.Draw(size.Copies == 60 ? size with { Pieces = 40 + seed * 7 % 21 } : size, seed)) { QuickSeconds = size.Copies < 1000 ? 1 : 2 };
+        seed => Yards.Draw(size.Copies == 60 ? size with { Pieces = 40 + seed * 7 % 21 } : size, seed))
+    { QuickSeconds = size.Copies < 1000 ? 1 : 2 };
 }
