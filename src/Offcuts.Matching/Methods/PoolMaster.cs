@@ -24,6 +24,7 @@ internal sealed class PoolMaster
     private readonly List<(int Demand, int Column)> _unfilled = [];
     private readonly List<(int Pattern, int Column)> _columns = [];
     private readonly int[] _column;
+    private readonly bool[] _allowed;
     private readonly List<Held> _cuts = [];
     private readonly Dictionary<Split, int> _splits = [];
     private readonly Dictionary<int, (int Below, int Above)> _unmetOf = [];
@@ -39,7 +40,7 @@ internal sealed class PoolMaster
     private PoolMaster(Tier tier, IReadOnlyList<Pattern> pool, double dear)
     {
         (_tier, _pool, _dear) = (tier, pool, dear);
-        _column = new int[pool.Count];
+        (_column, _allowed) = (new int[pool.Count], new bool[pool.Count]);
         Array.Fill(_column, -1);
         _demand = [.. tier.DemandCount.Select((count, d) => tier.Active[d] ? Row(count, tier.Covering ? double.PositiveInfinity : count) : -1)];
         _supply = [.. tier.SupplyCount.Select(count => Row(double.NegativeInfinity, count))];
@@ -164,10 +165,9 @@ internal sealed class PoolMaster
     {
         for (var s = 0; s < _supply.Length; s++) _program.SetRow(_supply[s], node.Least[s] == 0 ? double.NegativeInfinity : node.Least[s], node.Most[s]);
         var replaced = Rows(node);
-
-        var allowed = new bool[_pool.Count];
-        foreach (var pattern in node.Patterns) allowed[pattern] = true;
-        foreach (var (pattern, column) in _columns) _program.SetOpen(column, allowed[pattern]);
+        Array.Clear(_allowed);
+        foreach (var pattern in node.Patterns) _allowed[pattern] = true;
+        foreach (var (pattern, column) in _columns) _program.SetOpen(column, _allowed[pattern]);
         if (node.Basis is not { } basis || basis.Of != _mark || (basis == _last && !replaced)) return;
         _program.Restore(basis.Columns, basis.Rows.Concat(basis.Splits.Where(_splits.ContainsKey).Select(split => _splits[split])));
     }

@@ -9,8 +9,8 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class PoolSearch
 {
-    /// <summary>With the least bound first, open nodes hold no more numbers of patterns than this together: about 100 MB.</summary>
-    public const long MostHeld = 25_000_000;
+    /// <summary>With the least bound first, open nodes hold no more numbers of patterns than this together: about 50 MB.</summary>
+    public const long MostHeld = 12_000_000;
 
     private const int MostEntering = 60;
     private const int MostRaises = 6;
@@ -26,6 +26,12 @@ internal sealed class PoolSearch
     private readonly long _mostHeld;
     private readonly LearnedBranching? _learned;
     private PoolMaster _master;
+
+    // Of the patterns of the node being solved, used again from one to the next, since those of long lists are large: reduced costs, those worth letting in, those that are kept.
+    private readonly long[] _reduced;
+    private readonly List<(long Cost, int Index)> _worthwhile = [];
+    private readonly int[] _kept;
+
     private Effort _effort;
     private int _made;
     private int _cutRounds;
@@ -50,7 +56,7 @@ internal sealed class PoolSearch
         LearnedBranching? learned = null, IEnumerable<Pattern>? begun = null)
     {
         (_tier, _pool, Most, NodesLeft, _effort, _order, _mostHeld, _learned) = (tier, pool, most, nodes, effort, order, mostHeld, learned);
-        _master = new PoolMaster(tier, pool);
+        (_master, _reduced, _kept) = (new PoolMaster(tier, pool), new long[pool.Count], new int[pool.Count]);
         if (begun is not null)
         {
             HashSet<Pattern> first = [.. begun];
@@ -246,12 +252,12 @@ internal sealed class PoolSearch
         return _tier.Accepts(plan) && _tier.Value(plan) <= Most ? plan : null;
     }
 
-    private sealed record Scanned(long Bound, long[] Reduced, long[] Least, List<int> Entering);
+    private sealed record Scanned(long Bound, long[] Least, List<int> Entering);
 
     // Exact reduced costs of the node's patterns, and the Lagrangian bound that follows.
     private Scanned Scan(PoolNode node, Duals duals, (RankOneCut Cut, long Dual)[] cuts, long[] splits)
     {
-        var reduced = new long[node.Patterns.Length];
+        var reduced = _reduced.AsSpan(0, node.Patterns.Length);
         var least = new long[_tier.SupplyCount.Length];
         Array.Fill(least, long.MaxValue);
         var prices = new CutPrices(_tier, cuts);
@@ -269,16 +275,16 @@ internal sealed class PoolSearch
         }
 
         var supply = _master.SupplyDuals();
-        var worthwhile = new List<(long Cost, int Index)>();
+        _worthwhile.Clear();
         for (var i = 0; i < reduced.Length; i++)
         {
             var cost = reduced[i] - supply[_pool[node.Patterns[i]].Supply];
-            if (cost < -_tier.Scale / 100_000) worthwhile.Add((cost, i));
+            if (cost < -_tier.Scale / 100_000) _worthwhile.Add((cost, i));
         }
 
-        worthwhile.Sort();
-        var entering = worthwhile.Take(MostEntering).Select(one => node.Patterns[one.Index]).ToList();
-        return new Scanned(Bounds.Lagrangian(_tier, duals, node, least, cuts, splits), reduced, least, entering);
+        _worthwhile.Sort();
+        var entering = _worthwhile.Take(MostEntering).Select(one => node.Patterns[one.Index]).ToList();
+        return new Scanned(Bounds.Lagrangian(_tier, duals, node, least, cuts, splits), least, entering);
     }
 
     // Drops what no plan of this node that is still of use can contain.
@@ -286,24 +292,14 @@ internal sealed class PoolSearch
     {
         var gap = (Int128)MostOf(node) * _tier.Scale - scan.Bound;
         if (gap < 0) return node;
-        var kept = new List<int>(node.Patterns.Length);
-        for (var i = 0; i < scan.Reduced.Length; i++)
+        var kept = 0;
+        for (var i = 0; i < node.Patterns.Length; i++)
         {
             var supply = _pool[node.Patterns[i]].Supply;
             var counted = node.Least[supply] > 0 || scan.Least[supply] < 0 ? scan.Least[supply] : 0;
-            if ((Int128)scan.Reduced[i] - counted <= gap) kept.Add(node.Patterns[i]);
+            if ((Int128)_reduced[i] - counted <= gap) _kept[kept++] = node.Patterns[i];
         }
 
-        return kept.Count == node.Patterns.Length ? node : node with { Patterns = [.. kept] };
+        return kept == node.Patterns.Length ? node : node with { Patterns = _kept[..kept] };
     }
-}
-
-/// <summary>Which node of a search is next.</summary>
-internal enum NodeOrder
-{
-    /// <summary>The newest: depth first.</summary>
-    NewestFirst,
-
-    /// <summary>That with the least bound; of several the newest.</summary>
-    LeastBoundFirst,
 }
