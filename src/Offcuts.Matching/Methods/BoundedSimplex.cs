@@ -11,7 +11,9 @@ namespace Offcuts.Matching.Methods;
 /// </summary>
 internal sealed class BoundedSimplex
 {
-    private const int MostSteps = 20_000;
+    /// <summary>So many steps a solution takes at most, where no other limit is given.</summary>
+    public const int MostSteps = 20_000;
+
     private const int MostTries = 3;
     private const double Slip = 1e-5;
 
@@ -81,7 +83,7 @@ internal sealed class BoundedSimplex
     }
 
     /// <summary>Solves; false where it does not get to the end, or where the values come out beyond their ends again and again.</summary>
-    /// <param name="limit">How many steps it may take; 20,000 where nothing is said.</param>
+    /// <param name="limit">How many steps it may take; <see cref="MostSteps"/> where nothing is said.</param>
     public bool Solve(StepLimit? limit = null)
     {
         _matrix.Pack();

@@ -9,7 +9,6 @@ internal sealed class PoolMaster
 {
     private const int MostIdle = 12;
     private const int WorthRenewing = 40;
-    private const int MostSteps = 20_000;
     private const int FewSteps = 500;
 
     private readonly Tier _tier;
@@ -219,7 +218,7 @@ internal sealed class PoolMaster
     public Duals? Solve(Effort effort)
     {
         _last = null;
-        if (!_program.Solve(new StepLimit(MostSteps, () => effort.Over))) return null;
+        if (!_program.Solve(new StepLimit(BoundedSimplex.MostSteps, () => effort.Over))) return null;
         foreach (var held in _cuts) held.Idle = Dual(held) > 0 ? 0 : held.Idle + 1;
         return new Duals(
             _tier,
