@@ -37,6 +37,9 @@ internal sealed class PoolSearch
     private int _cutRounds;
     private long _held;
 
+    // Equal plans are of use too, so that one that is found rules nothing out.
+    private bool _wantsAll;
+
     // The least bound of the nodes that a solver could not settle.
     private long _aside = long.MaxValue;
 
@@ -95,6 +98,21 @@ internal sealed class PoolSearch
 
     /// <summary>Nodes that it may still look at.</summary>
     public int NodesLeft { get; private set; }
+
+    /// <summary>
+    /// Of a pool, what plans of at most this cost can have, all of them, as far as a root with its cuts tells: for whoever chooses among equal plans.
+    /// </summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="pool">All patterns of all plans that cost at most <paramref name="most"/>.</param>
+    /// <param name="most">The most that a plan may cost.</param>
+    /// <param name="bound">No plan is below it, in multiples of 1/<see cref="Tier.Scale"/>.</param>
+    /// <param name="effort">Limit.</param>
+    public static IReadOnlyList<Pattern> Possible(Tier tier, IReadOnlyList<Pattern> pool, long most, long bound, Effort effort)
+    {
+        var search = new PoolSearch(tier, pool, most, 1, effort) { _wantsAll = true };
+        search.Run(bound);
+        return search.RootPatterns;
+    }
 
     /// <summary>True where the search came to its end: no plan of the pool is better than <see cref="Best"/>, or none costs so little.</summary>
     public bool Run(long bound)
@@ -215,6 +233,7 @@ internal sealed class PoolSearch
             var solution = _master.Solution;
             if (Whole(solution) is { } plan)
             {
+                if (_wantsAll) return new Solved(node, solution);
                 Hear(plan);
                 if (Bounds.RoundUp(_tier, node.Bound) > Most) return null;
                 return new Solved(node, solution);

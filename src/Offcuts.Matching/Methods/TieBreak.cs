@@ -21,10 +21,11 @@ internal sealed class TieBreak
     private const int MostPatterns = 4_000;
     private const int MostPlaces = 400;
     private const int PiecesAtOnce = 30;
-    private const double Work = 0.4;
-    private const double WorkOfOrder = 0.4;
-    private const int MostStates = 200_000;
-    private const long MostTries = 1_500_000;
+    private const double Work = 0.25;
+    private const double WorkOfOrder = 0.25;
+    private const int FewPatterns = 200;
+    private const int MostStates = 50_000;
+    private const long MostTries = 300_000;
 
     private readonly MaterialPlan _plan;
     private readonly MaterialProblem _problem;
@@ -64,6 +65,9 @@ internal sealed class TieBreak
         {
             var guide = last.Guide?.For(tier, tier.Value(plan)) ?? Guide.Linear(tier, relaxation);
             pool = PatternEnumeration.All(tier, guide.Limits(tier.Value(plan)), MostPatterns, 100L * MostPatterns);
+
+            // With cuts the relaxation mostly knows that there are far fewer, and takes less time for that than either of the next would lose over them.
+            if (pool is { Count: > FewPatterns }) pool = PoolSearch.Possible(tier, pool, tier.Value(plan), guide.Bound, effort);
             if (pool is not null && CountProgram.Placed(tier, pool, guide, tier.Value(plan), MostStates, MostTries, effort) is { } placed)
                 return outcome with { Plan = new MaterialPlan(plan.Problem, placed.Select(at => (at.Pattern, 1))), Placed = placed };
         }

@@ -11,7 +11,10 @@ namespace Offcuts.Matching.Tests.Methods;
 /// </summary>
 internal sealed class DrawnTier
 {
+    private const int None = -1;
+
     private readonly Dictionary<string, long> _seen = [];
+    private int _taken = None;
 
     private DrawnTier(string name, Tier tier, MaterialPlan start)
     {
@@ -200,14 +203,28 @@ internal sealed class DrawnTier
         }
     }
 
+    /// <summary>The least that a plan with this pattern costs, as <see cref="Optimum"/> is found; beyond any where no plan has it.</summary>
+    public long LeastWith(Pattern pattern)
+    {
+        if (Tier.SupplyCount[pattern.Supply] == 0 || pattern.Price > Tier.SpendCap || pattern.Rips > Tier.RipCap || pattern.Takes.Any(take => take.Count > Tier.DemandCount[take.Demand])) return long.MaxValue;
+        _taken = pattern.Supply;
+        int[] open = [.. Tier.DemandCount.Select((count, d) => count - pattern.Takes.Where(take => take.Demand == d).Sum(take => take.Count))];
+        var rest = Least(0, Taken(0), open, Tier.SpendCap - pattern.Price ?? 0, Tier.RipCap - pattern.Rips ?? 0);
+        _taken = None;
+        return rest == long.MaxValue ? rest : rest + Tier.Cost(pattern);
+    }
+
+    // One of the supply is taken already.
+    private int Taken(int supply) => supply == _taken ? 1 : 0;
+
     // One piece of each supply after the other, each with one of its patterns or none.
     private long Least(int supply, int used, int[] open, long money, int rips)
     {
         if (supply == Tier.SupplyCount.Length) return Left(open);
-        if (used == Math.Min(Tier.SupplyCount[supply], Tier.Copies)) return Least(supply + 1, 0, open, money, rips);
-        var key = $"{supply} {used} {string.Join(',', open)} {money} {rips}";
+        if (used == Math.Min(Tier.SupplyCount[supply], Tier.Copies)) return Least(supply + 1, Taken(supply + 1), open, money, rips);
+        var key = $"{_taken} {supply} {used} {string.Join(',', open)} {money} {rips}";
         if (_seen.TryGetValue(key, out var known)) return known;
-        var best = Least(supply + 1, 0, open, money, rips);
+        var best = Least(supply + 1, Taken(supply + 1), open, money, rips);
         foreach (var pattern in Patterns[supply])
         {
             if (pattern.Takes.Any(take => take.Count > open[take.Demand])) continue;

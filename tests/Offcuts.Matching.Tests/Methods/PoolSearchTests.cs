@@ -49,4 +49,24 @@ public sealed class PoolSearchTests
         search.Run(long.MinValue / 4).Should().BeTrue("nothing is better");
         search.Best.Should().BeSameAs(best);
     }
+
+    // By trying everything: what is dropped is in no plan that costs so little, and something is dropped.
+    [Fact]
+    public void What_equal_plans_can_have_stays_possible_and_much_else_does_not()
+    {
+        var (kept, all) = (0, 0);
+        foreach (var drawn in DrawnTier.Some(8_000, 60).Where(drawn => drawn.Tier.Goal == Goal.GivenUp))
+        {
+            foreach (var most in (long[])[drawn.Optimum, drawn.Optimum + 7])
+            {
+                Pattern[] pool = [.. drawn.Patterns.SelectMany(patterns => patterns)];
+                var possible = PoolSearch.Possible(drawn.Tier, pool, most, long.MinValue / 4, None).ToHashSet();
+                foreach (var pattern in pool.Where(pattern => !possible.Contains(pattern)))
+                    drawn.LeastWith(pattern).Should().BeGreaterThan(most, $"{drawn.Name}, {most}: it was dropped");
+                (kept, all) = (kept + possible.Count, all + pool.Length);
+            }
+        }
+
+        (5 * kept).Should().BeLessThan(3 * all, "of problems as small as these nearly half of the patterns are in no such plan");
+    }
 }
