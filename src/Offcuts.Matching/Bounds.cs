@@ -110,7 +110,7 @@ internal static class Bounds
         {
             Goal.GivenUp => tier.Problem.SawCost == 0 ? bound
                 : Math.Max(bound, SawCuts(tier.Problem, bound) * tier.Problem.SawCost + tier.Problem.LeastGivenUp),
-            Goal.Spend => NextSum([.. tier.Problem.Supplies.Select(supply => supply.Price).Where(price => price > 0).Distinct()], Math.Max(0, bound)),
+            Goal.Spend => tier.Problem.Spends.Next(Math.Max(0, bound)),
             _ => Math.Max(0, bound),
         };
     }
@@ -121,9 +121,6 @@ internal static class Bounds
 
     /// <summary>The least figure of the tier that is above <paramref name="ruledOut"/>.</summary>
     public static long NextAbove(Tier tier, long ruledOut) => RoundUp(tier, (ruledOut + 1) * tier.Scale);
-
-    /// <summary>The least sum of prices, each taken any number of times, that is not below <paramref name="least"/>.</summary>
-    public static long NextSum(long[] prices, long least) => new PriceSums(prices).Next(least);
 
     /// <summary>Greatest common divisor.</summary>
     public static long Gcd(long a, long b)

@@ -43,8 +43,18 @@ internal sealed class PriceSums
             if (last < _reached.Length) return _reached;
             var reached = new bool[Math.Max(last, Math.Min(2L * _reached.Length, Longest)) + 1];
             _reached.CopyTo(reached, 0);
-            for (var i = _reached.Length; i < reached.Length; i++) reached[i] = Array.Exists(_steps, step => step <= i && reached[i - step]);
+            for (var i = _reached.Length; i < reached.Length; i++) reached[i] = FromBelow(reached, i);
             return _reached = reached;
         }
+    }
+
+    private bool FromBelow(bool[] reached, int sum)
+    {
+        foreach (var step in _steps)
+        {
+            if (step <= sum && reached[sum - step]) return true;
+        }
+
+        return false;
     }
 }

@@ -52,7 +52,7 @@ internal sealed class KnapsackBound
 
     /// <summary>Of each capacity, the least first: a label that it holds and those before do not is of no use where v - e w is below this.</summary>
     /// <param name="earning">e: what the next cut earns for its weight.</param>
-    public IReadOnlyList<(long Capacity, double Least)> Least(double earning)
+    public (long Capacity, double Least)[] Least(double earning)
     {
         var least = double.PositiveInfinity;
         for (var c = _capacities.Length - 1; c >= 0; c--)

@@ -19,6 +19,7 @@ internal sealed class MaterialProblem
         Supplies = supplies;
         Weights = [.. demands.Select(demand => demand.Length + kerf)];
         MostTakes = demands.Length == 0 ? 0 : Math.Min(Copies, supplies.Select(supply => supply.Length + kerf).DefaultIfEmpty().Max() / Weights.Min());
+        Spends = new PriceSums(supplies.Select(supply => supply.Price).Where(price => price > 0));
         LargestPrice = supplies.Select(supply => supply.Price).DefaultIfEmpty().Max();
         MostGivenUp = OfTheLargest(supply => supply.ValueBefore);
         MayRip = supplies.Any(supply => supply.Rips?.Any(rip => rip.Count > 0) ?? false);
@@ -50,6 +51,9 @@ internal sealed class MaterialProblem
 
     /// <summary>Cents of the dearest supply.</summary>
     public long LargestPrice { get; }
+
+    /// <summary>What a plan can spend.</summary>
+    public PriceSums Spends { get; private init; }
 
     /// <summary>
     /// No plan gives up less: a yard span gives up no less than nothing, or than what a longer store length costs less; a bought piece
@@ -154,11 +158,11 @@ internal sealed class MaterialProblem
 
     /// <summary>The same problem where some demands may no longer be taken from some supplies; both keep their numbers.</summary>
     public MaterialProblem Without(Func<int, int, bool> pair) =>
-        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => supply.Without(d => pair(s, d)))]) { Order = Order };
+        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => supply.Without(d => pair(s, d)))]) { Order = Order, Spends = Spends };
 
     /// <summary>The same problem for plans that leave no more than so much of each supply, in units: longer remainders are worth no more than that.</summary>
     public MaterialProblem Leaving(long[] longest) =>
-        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => longest[s] < supply.Length ? supply.Leaving(longest[s]) : supply)]) { Order = Order };
+        new(Materials, Kerf, [.. Demands], [.. Supplies.Select((supply, s) => longest[s] < supply.Length ? supply.Leaving(longest[s]) : supply)]) { Order = Order, Spends = Spends };
 
     private MaterialProblem Regrouped(IReadOnlyList<int> demands, bool keepStages)
     {

@@ -39,7 +39,7 @@ internal sealed class PricingKnapsack
 
     // Of the labels being made: what the next cut earns for its weight, and below what they are of no use.
     private double _earning;
-    private IReadOnlyList<(long Capacity, double Least)> _least = [];
+    private (long Capacity, double Least)[] _least = [];
 
     // Of each supply, what was best when it was asked last.
     private readonly Pattern?[] _last;
@@ -174,15 +174,18 @@ internal sealed class PricingKnapsack
         return new SpanEnds(step, [.. capacities.Select(capacity => step == 0 ? capacity : capacity % step)]);
     }
 
+    // What the loop asks of each label stands before it: it is where most of the time of column generation goes.
     private int Merge(int count, int demand, int chunk, long weight, long dual, long capacity, long drop, SpanEnds? ends)
     {
         if (_merged.Length < 2 * count) Array.Resize(ref _merged, Math.Max(2 * count, 2 * _merged.Length));
         if (_steps.Length < _stepCount + count) Array.Resize(ref _steps, Math.Max(_stepCount + count, 2 * _steps.Length));
+        var (labels, merged, least, earning) = (_labels, _merged, _least, _earning);
+        var (saw, emptyCounts) = (SawDual, _tier.Covering && SawDual == 0);
         int a = 0, b = 0, kept = 0, span = 0;
         var best = long.MinValue;
         while (a < count || b < count)
         {
-            var shifted = b < count ? _labels[b].Weight + weight : long.MaxValue;
+            var shifted = b < count ? labels[b].Weight + weight : long.MaxValue;
             if (shifted > capacity)
             {
                 b = count;
@@ -190,30 +193,26 @@ internal sealed class PricingKnapsack
                 shifted = long.MaxValue;
             }
 
-            var takeOld = a < count && (_labels[a].Weight < shifted || (_labels[a].Weight == shifted && _labels[a].Dual >= _labels[b].Dual + dual));
-            var label = takeOld
-                ? _labels[a++]
-                : new Label(shifted, _labels[b].Real + weight, _labels[b].Dual + dual, -2);
-            var parent = takeOld ? -2 : _labels[b++].Step;
-            while (span < _least.Count && _least[span].Capacity < label.Weight) span++;
-            if (kept > 0 && span < _least.Count && label.Dual - _earning * label.Weight < _least[span].Least) continue;
-            if (kept > 0 && (Beaten(label, drop, best, ends) || (label.Weight == _merged[kept - 1].Weight && label.Dual <= _merged[kept - 1].Dual))) continue;
-            if (!takeOld)
+            var takeOld = a < count && (labels[a].Weight < shifted || (labels[a].Weight == shifted && labels[a].Dual >= labels[b].Dual + dual));
+            var from = takeOld ? a++ : b++;
+            var (weighs, earns) = takeOld ? (labels[from].Weight, labels[from].Dual) : (shifted, labels[from].Dual + dual);
+            while (span < least.Length && least[span].Capacity < weighs) span++;
+            if (kept > 0 && ((span < least.Length && earns - earning * weighs < least[span].Least) || (merged[kept - 1].Weight == weighs && earns <= merged[kept - 1].Dual) || Beaten())) continue;
+            if (takeOld) merged[kept++] = labels[from];
+            else
             {
-                _steps[_stepCount] = new Step(parent, demand, chunk);
-                label = label with { Step = _stepCount++ };
+                _steps[_stepCount] = new Step(labels[from].Step, demand, chunk);
+                merged[kept++] = new Label(weighs, labels[from].Real + weight, earns, _stepCount++);
             }
 
-            _merged[kept++] = label;
-            if ((_tier.Covering && SawDual == 0) || label.Weight > 0) best = Math.Max(best, label.Dual);
+            if (emptyCounts || weighs > 0) best = Math.Max(best, earns);
+
+            bool Beaten() => earns + drop <= best && (ends is null || earns + drop + saw <= best || (_slack == 0 && !ends.Reached(weighs)));
         }
 
-        (_labels, _merged) = (_merged, _labels);
+        (_labels, _merged) = (merged, labels);
         return kept;
     }
-
-    private bool Beaten(Label label, long drop, long best, SpanEnds? ends) =>
-        label.Dual + drop <= best && (ends is null || label.Dual + drop + SawDual <= best || (_slack == 0 && !ends.Reached(label.Weight)));
 
     // One label a cell: the least weight and the largest dual of those that fall in it. No real label is better than its cell's.
     private int Coarsen(int count, long capacity)

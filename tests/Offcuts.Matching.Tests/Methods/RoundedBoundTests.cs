@@ -14,7 +14,7 @@ public sealed class RoundedBoundTests
     [InlineData(501, 600)]
     [InlineData(701, 800)]
     [InlineData(1001, 1100)]
-    public void A_spend_is_a_sum_of_prices(long least, long sum) => Bounds.NextSum([300, 500], least).Should().Be(sum, "sums of 3.00 and 5.00");
+    public void A_spend_is_a_sum_of_prices(long least, long sum) => new PriceSums([300, 500]).Next(least).Should().Be(sum, "sums of 3.00 and 5.00");
 
     [Fact]
     public void Sums_asked_for_one_after_another_are_those_asked_for_alone()
@@ -28,11 +28,11 @@ public sealed class RoundedBoundTests
     [Fact]
     public void Beyond_any_table_a_spend_is_at_least_a_multiple_of_what_all_prices_share()
     {
-        Bounds.NextSum([6, 10], 1_000_000_000_001).Should().Be(1_000_000_000_002);
-        Bounds.NextSum([4_000_000, 6_000_001], 4_000_001).Should().Be(4_000_001, "the table would be too long to be worth while");
-        Bounds.NextSum([3_000_000, 6_000_000], 4_000_001).Should().Be(6_000_000, "two steps of 3,000,000");
-        Bounds.NextSum([], 17).Should().Be(17, "where nothing can be bought nothing is known of sums");
-        Bounds.NextSum([2_000_000, 2_000_001], 2_100_000).Should().Be(4_000_000, "the longest table that is made");
+        new PriceSums([6, 10]).Next(1_000_000_000_001).Should().Be(1_000_000_000_002);
+        new PriceSums([4_000_000, 6_000_001]).Next(4_000_001).Should().Be(4_000_001, "the table would be too long to be worth while");
+        new PriceSums([3_000_000, 6_000_000]).Next(4_000_001).Should().Be(6_000_000, "two steps of 3,000,000");
+        new PriceSums([]).Next(17).Should().Be(17, "where nothing can be bought nothing is known of sums");
+        new PriceSums([2_000_000, 2_000_001]).Next(2_100_000).Should().Be(4_000_000, "the longest table that is made");
     }
 
     [Theory]
