@@ -37,9 +37,16 @@ internal sealed class PurchaseBranching
     // Whole: the relaxation, where it buys whole pieces only.
     private sealed record Node(Tier Tier, IReadOnlyList<Pattern> Patterns, long Bound, int Depth = 0, Relaxation? Whole = null);
 
-    /// <summary>True where more than one length can be bought: of a single one the bound is rounded up to a whole number anyway.</summary>
+    /// <summary>
+    /// True where more than one length can be bought: of a single one the bound of the spend is rounded up to a whole number anyway. Once the spend is decided, what a node does first
+    /// mostly ends the tier, whatever is bought.
+    /// </summary>
     public static bool Applies(Tier tier) =>
-        Enumerable.Range(0, tier.SupplyCount.Length).Count(s => tier.SupplyCount[s] > 0 && tier.Problem.Supplies[s].Price > 0) > 1;
+        Enumerable.Range(0, tier.SupplyCount.Length).Count(s => tier.SupplyCount[s] > 0 && tier.Problem.Supplies[s].Price > 0) > (tier.Goal == Goal.Spend ? 1 : 0);
+
+    /// <summary>True where how many of each length are bought is settled: there is nothing to branch on, and the first node is the whole tier.</summary>
+    public static bool Settled(Tier tier) =>
+        Enumerable.Range(0, tier.SupplyCount.Length).All(s => tier.Problem.Supplies[s].Price == 0 || tier.SupplyLeast[s] == tier.SupplyCount[s]);
 
     /// <summary>The best plan known in the end, and a bound that no plan is below.</summary>
     /// <param name="tier">The tier.</param>

@@ -238,7 +238,13 @@ internal sealed class Tier
     /// <summary>The same tier where no supply has to be cut.</summary>
     public Tier Free() => Copy(Problem, new int[SupplyLeast.Length], SupplyCount, Earlier);
 
-    private Tier Narrowed() => Earlier.Count == 0 ? this : Within(SupplyLeast, SupplyCount);
+    // By what the spend says, where it is proven: mostly few mixtures of store lengths have its sum.
+    private Tier Narrowed()
+    {
+        if (Earlier.Count == 0) return this;
+        var (least, most, mixtures) = Purchases.Of(this, SpendLeast, SpendCap ?? long.MaxValue);
+        return mixtures is > 0 ? Within(least, most) : Within(SupplyLeast, SupplyCount);
+    }
 
     /// <summary>The same tier for plans that cut so many of each supply, at least and at most.</summary>
     public Tier Within(int[] least, int[] most)

@@ -68,12 +68,14 @@ internal static class TierSolver
 
         // Where the lengths alone say as much as the relaxation, a plan without waste mostly meets the bound, and branching would not raise it.
         if (tier.Goal == Goal.Spend && Bounds.Lengths(tier).Bound == bound) (best, bound, relaxation) = AtBound(tier, best, bound, relaxation, effort);
+        var settled = PurchaseBranching.Settled(tier);
+        TierOutcome? last = null;
         (best, bound) = PurchaseBranching.Solve(tier, best, bound, relaxation, (whole, plan, least, at) =>
         {
-            var proven = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, Math.Min(climbs, FewClimbs), effort);
-            return (proven.Plan, proven.Bound);
+            last = Proven(whole, Better(whole, plan, least, at, Dives - 1, effort), least, at, settled ? climbs : Math.Min(climbs, FewClimbs), effort);
+            return (last.Plan, last.Bound);
         }, effort, told: told);
-        return Proven(tier, best, bound, relaxation, climbs, effort);
+        return settled && last is not null ? last with { Plan = best, Bound = bound } : Proven(tier, best, bound, relaxation, climbs, effort);
     }
 
     /// <summary>What comes soon: full loads, or the relaxation and a plan from it.</summary>
@@ -179,7 +181,8 @@ internal static class TierSolver
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        glance.Climb(linear, 1, 1, tier.Goal == Goal.GivenUp && !tier.OfYardAlone ? Levels.Some : Levels.Few);
+        if (tier.Goal == Goal.GivenUp && !tier.OfYardAlone) glance.Climb(linear, 2, 1, Levels.Some);
+        else glance.Climb(linear, 1, 1, Levels.Few);
         if (glance.Closed) return (glance.Best, glance.Bound, linear);
         if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
         var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
