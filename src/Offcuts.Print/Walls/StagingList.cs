@@ -7,31 +7,32 @@ using Offcuts.Core.Yard;
 
 namespace Offcuts.Print;
 
-/// <summary>A piece at the saw, in the order of the work.</summary>
-/// <param name="Number">Its number on the cut sheet, from 1.</param>
-/// <param name="Code">Its code, or <c>new</c>.</param>
+/// <summary>A piece at the saw, in the order of the work; or new pieces alike that go whole into one course.</summary>
+/// <param name="Numbers">Its number on the cut sheet, from 1; several where there are several of them.</param>
+/// <param name="Code">Its code, or <c>new</c>, with their count where there are several.</param>
 /// <param name="Length">How long it is.</param>
 /// <param name="Place">Where it lies; <c>store</c> for what is bought.</param>
 /// <param name="Course">The lowest course that needs a cut of it.</param>
-/// <param name="Goes">Where its cuts go, letter by letter.</param>
-public sealed record StagingCut(int Number, string Code, string Length, string Place, int Course, string Goes);
+/// <param name="Goes">Where its cuts go, letter by letter; of several pieces which of them go where.</param>
+public sealed record StagingCut(IReadOnlyList<int> Numbers, string Code, string Length, string Place, int Course, string Goes);
 
-/// <summary>What goes from one place to one leg.</summary>
-/// <param name="Number">The piece's number on the cut sheet, from 1.</param>
-/// <param name="Code">Its code, or <c>new</c>.</param>
+/// <summary>What goes from one place to one leg: a piece, or new ones alike that go there whole.</summary>
+/// <param name="Numbers">The piece's number on the cut sheet, from 1; several where there are several of them.</param>
+/// <param name="Code">Its code, or <c>new</c>, with their count where there are several.</param>
 /// <param name="Material">What it is.</param>
-/// <param name="Goes">Which of its cuts go to this leg, and to which course of which row.</param>
-public sealed record StagingPiece(int Number, string Code, string Material, string Goes);
+/// <param name="Goes">Which of its cuts go to this leg, and to which course of which row; of several pieces which of them go where.</param>
+public sealed record StagingPiece(IReadOnlyList<int> Numbers, string Code, string Material, string Goes);
 
 /// <summary>The pieces of one place for one leg.</summary>
 /// <param name="Place">Where they lie.</param>
 /// <param name="Leg">The leg they are for.</param>
-/// <param name="Pieces">By their number.</param>
+/// <param name="Pieces">By their number, the first where there are several.</param>
 public sealed record StagingGroup(string Place, string Leg, IReadOnlyList<StagingPiece> Pieces);
 
 /// <summary>
 /// What to bring where and what to cut first: the pieces of a wall's plan by the place where they lie and the leg they go to, and all of
-/// them in the order in which the courses ask for them, from the bottom up.
+/// them in the order in which the courses ask for them, from the bottom up. New panels alike that go whole where they go stand together with
+/// their count: most of a wall are such, and nobody looks for one of them rather than another.
 /// </summary>
 public sealed class StagingList
 {
@@ -40,7 +41,7 @@ public sealed class StagingList
 
     private StagingList(IReadOnlyList<StagingCut> cuts, IReadOnlyList<StagingGroup> groups) => (Cuts, Groups) = (cuts, groups);
 
-    /// <summary>Every piece once, the lowest course first; in a course by leg and by place.</summary>
+    /// <summary>Every piece in one row alone, the lowest course first; in a course by leg and by place.</summary>
     public IReadOnlyList<StagingCut> Cuts { get; }
 
     /// <summary>By place, store last, then by leg. A piece whose cuts go to several legs stands at each.</summary>
@@ -59,20 +60,30 @@ public sealed class StagingList
             .SelectMany(course => course.Pieces.Where(piece => ToCut(piece.Piece)).Select(piece => new Use(piece.Piece, piece.Cut, runs[course.Run], course.Course)))
             .OrderBy(use => use.Course).ThenBy(use => legs.IndexOf(use.Run.Leg)).ThenBy(use => use.Run.Name, StringComparer.Ordinal).ThenBy(use => use.Cut)
             .ToArray();
-        string CodeOf(PlannedPiece piece) => piece.Source is { } source ? TextRules.Harmless(codeText?.Invoke(source.Code) ?? source.Code.ToString()) : "new";
+        string CodeOf(IReadOnlyList<int> pieces) => (pieces.Count, plan.Pieces[pieces[0]].Source) switch
+        {
+            ( > 1, _) => $"{Number(pieces.Count)} new",
+            (_, { } source) => TextRules.Harmless(codeText?.Invoke(source.Code) ?? source.Code.ToString()),
+            _ => "new",
+        };
 
-        var cuts = uses.GroupBy(use => use.Piece)
-            .OrderBy(group => group.First().Course).ThenBy(group => legs.IndexOf(group.First().Run.Leg))
-            .ThenBy(group => PlaceKey(plan.Pieces[group.Key])).ThenBy(group => group.Key)
-            .Select(group => new StagingCut(
-                group.Key + 1, CodeOf(plan.Pieces[group.Key]), plan.Pieces[group.Key].Length.ToText(unit), plan.Pieces[group.Key].Source is null ? "store" : PlaceOf(plan.Pieces[group.Key]), group.First().Course,
-                Goes(group)));
+        // What stands in one row: a piece alone, or all new ones of a material and a length that go whole.
+        (int Piece, string Material, Length Length) Row(int piece) =>
+            IsWholeNew(plan.Pieces[piece]) ? (-1, plan.Pieces[piece].Material.Name, plan.Pieces[piece].Length) : (piece, "", Length.Zero);
+
+        var cuts = uses.GroupBy(use => use.Piece).GroupBy(piece => (piece.First().Course, Row: Row(piece.Key)), piece => piece.AsEnumerable())
+            .Select(row => (row.Key.Course, Uses: row.SelectMany(piece => piece).ToArray(), Pieces: PiecesOf(row.SelectMany(piece => piece))))
+            .OrderBy(row => row.Course).ThenBy(row => legs.IndexOf(row.Uses[0].Run.Leg))
+            .ThenBy(row => PlaceKey(plan.Pieces[row.Pieces[0]])).ThenBy(row => row.Pieces[0])
+            .Select(row => (row.Uses, row.Pieces, row.Course, First: plan.Pieces[row.Pieces[0]]))
+            .Select(row => new StagingCut(
+                NumbersOf(row.Pieces), CodeOf(row.Pieces), row.First.Length.ToText(unit), row.First.Source is null ? "store" : PlaceOf(row.First), row.Course, Goes(row.Uses)));
         var groups = uses.GroupBy(use => (Place: PlaceKey(plan.Pieces[use.Piece]), use.Run.Leg))
             .OrderBy(group => group.Key.Place).ThenBy(group => legs.IndexOf(group.Key.Leg))
             .Select(group => new StagingGroup(
                 PlaceOf(plan.Pieces[group.First().Piece]), TextRules.Harmless(group.Key.Leg),
-                [.. group.GroupBy(use => use.Piece).OrderBy(piece => piece.Key).Select(piece => new StagingPiece(
-                    piece.Key + 1, CodeOf(plan.Pieces[piece.Key]), TextRules.Harmless(plan.Pieces[piece.Key].Material.Name), Goes(piece)))]));
+                [.. group.GroupBy(use => Row(use.Piece)).Select(row => (Uses: row.ToArray(), Pieces: PiecesOf(row))).OrderBy(row => row.Pieces[0]).Select(row => new StagingPiece(
+                    NumbersOf(row.Pieces), CodeOf(row.Pieces), TextRules.Harmless(plan.Pieces[row.Pieces[0]].Material.Name), Goes(row.Uses)))]));
         return new StagingList([.. cuts], [.. groups]);
     }
 
@@ -90,7 +101,7 @@ public sealed class StagingList
             foreach (var leg in place)
             {
                 lines.AddRange(TextColumns.Wrap($"to leg {leg.Leg}", width - 3).Select(line => "   " + line));
-                foreach (var piece in leg.Pieces) lines.AddRange(legs.Row(Number(piece.Number), piece.Code, piece.Material, piece.Goes));
+                foreach (var piece in leg.Pieces) lines.AddRange(legs.Row(NumberAlone(piece.Numbers), piece.Code, piece.Material, piece.Goes));
             }
         }
 
@@ -101,14 +112,25 @@ public sealed class StagingList
         {
             var table = new TextTable(2, new("course", 6, Right: true), new("no.", 4, Right: true), new("code", 10), new("length", 10), new("lies at", 14), new("cut: row and course", width - 2 - 6 - 4 - 10 - 10 - 14 - 10));
             lines.Add(table.Head());
-            foreach (var cut in Cuts) lines.AddRange(table.Row(Number(cut.Course), Number(cut.Number), cut.Code, cut.Length, cut.Place, cut.Goes));
+            foreach (var cut in Cuts) lines.AddRange(table.Row(Number(cut.Course), NumberAlone(cut.Numbers), cut.Code, cut.Length, cut.Place, cut.Goes));
         }
 
         return string.Concat(lines.Select(line => line.TrimEnd() + "\n"));
     }
 
-    private static string Goes(IEnumerable<Use> uses) =>
-        string.Join("; ", uses.Select(use => $"{PieceBar.Letter(use.Cut)}: {TextRules.Harmless(use.Run.Name)} {Number(use.Course)}"));
+    /// <summary>What stands in the column of numbers: nothing where there are several, which stand beside where they go.</summary>
+    internal static string NumberAlone(IReadOnlyList<int> numbers) => numbers.Count == 1 ? Number(numbers[0]) : "";
+
+    // A piece is one cut long, and no saw touches it.
+    private static bool IsWholeNew(PlannedPiece piece) => piece is { Source: null, SawCuts: 0, Cuts: [{ Rip: null }], Remainders.Count: 0 };
+
+    private static int[] PiecesOf(IEnumerable<Use> uses) => [.. uses.Select(use => use.Piece).Distinct().Order()];
+
+    private static int[] NumbersOf(int[] pieces) => [.. pieces.Select(piece => piece + 1)];
+
+    private static string Goes(IReadOnlyList<Use> uses) => uses.DistinctBy(use => use.Piece).Count() == 1
+        ? string.Join("; ", uses.Select(use => $"{PieceBar.Letter(use.Cut)}: {TextRules.Harmless(use.Run.Name)} {Number(use.Course)}"))
+        : string.Join("; ", uses.GroupBy(use => (use.Run.Name, use.Course)).Select(course => $"{TextRules.Harmless(course.Key.Name)} {Number(course.Key.Course)}: no. {UsedAsTheyAre.Numbers(course.Select(use => use.Piece + 1))}"));
 
     private static string PlaceOf(PlannedPiece piece) => piece.Source switch
     {

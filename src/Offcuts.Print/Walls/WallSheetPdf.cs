@@ -74,14 +74,14 @@ public static class WallSheetPdf
             {
                 flow.Need(3 * Body * Lettering.LineHeight);
                 flow.Paragraph($"to leg {leg.Leg}", Body, indent: 12);
-                foreach (var piece in leg.Pieces) flow.Row(columns, [Number(piece.Number), piece.Code, piece.Material, piece.Goes], Small, indent: 12);
+                foreach (var piece in leg.Pieces) flow.Row(columns, [StagingList.NumberAlone(piece.Numbers), piece.Code, piece.Material, piece.Goes], Small, indent: 12);
             }
         }
 
         Section(flow, "What to cut first: the bottom courses come first");
         columns = [new("course", 40, Right: true), new("no.", 28, Right: true), new("code", 62), new("length", 70), new("lies at", 120), new("cut: row and course", flow.Width - 320)];
         flow.Heads(columns, Small);
-        foreach (var cut in staging.Cuts) flow.Row(columns, [Number(cut.Course), Number(cut.Number), cut.Code, cut.Length, cut.Place, cut.Goes], Small);
+        foreach (var cut in staging.Cuts) flow.Row(columns, [Number(cut.Course), StagingList.NumberAlone(cut.Numbers), cut.Code, cut.Length, cut.Place, cut.Goes], Small);
     }
 
     private static void Mind(PaperFlow flow, WallPicture picture, CutSheetOptions options)

@@ -99,7 +99,8 @@ internal static class InventedWall
         Bought = new StorePrice { Material = Invented.Material("foam 2-1/2x12 II"), Length = In(48), Price = new Money(1450), Date = Invented.Day },
         Cuts = Cuts(cuts),
         Remainders = [],
-        SawCuts = cuts.Length,
+        // The last cut needs no saw where it ends with the panel.
+        SawCuts = cuts.Sum(cut => cut[1]) == 48 ? cuts.Length - 1 : cuts.Length,
     };
 
     private static IReadOnlyList<PlannedCut> Cuts(decimal[][] cuts) => [.. cuts.Select(cut => new PlannedCut("stem wall", "A outside", In(cut[0]), In(cut[1]), Use.Nonstructural))];
