@@ -6,7 +6,7 @@ internal static class Exit
     /// <summary>Done; a plan fills everything.</summary>
     public const int Done = 0;
 
-    /// <summary>A plan leaves something unfilled.</summary>
+    /// <summary>A plan leaves something unfilled, or nothing fits the place that a piece was looked for.</summary>
     public const int Unfilled = 1;
 
     /// <summary>There was no room for the file that was to be written.</summary>

@@ -143,7 +143,7 @@ internal static class WallFillCommands
             if (parse.GetValue(json))
             {
                 context.SayAsItIs(FillJson.Write(candidates));
-                return Exit.Done;
+                return candidates.Count == 0 ? Exit.Unfilled : Exit.Done;
             }
 
             context.Say(FitText.Of(read.Value, unit));
@@ -153,7 +153,7 @@ internal static class WallFillCommands
             foreach (var (line, _) in lines.Take(shown)) context.Say(line);
             if (shown < lines.Length) context.Say($"{Words.Count(lines.Skip(shown).Sum(one => one.Pieces), "more piece")} would do; --all names them too");
             foreach (var line in LayingFacts.Unlined(new FitPlace(yard).Unlined(read.Value))) context.Say(line);
-            return Exit.Done;
+            return candidates.Count == 0 ? Exit.Unfilled : Exit.Done;
         }));
         return command;
     }

@@ -228,6 +228,22 @@ public sealed class WallFillCommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("foam 2-1/2x12 4' 1\"", 1)]
+    [InlineData("foam 2-1/2x12 4'", 0)]
+    [InlineData("#4 30", 1)]
+    public void A_script_is_told_by_the_status_whether_anything_fits(string sought, int status)
+    {
+        _yard.Must("add", "foam 2-1/2x12 4', 2'");
+
+        var (told, json) = (_yard.Run("find", sought), _yard.Run("find", sought, "--json"));
+
+        (told.Status, json.Status).Should().Be((status, status));
+        told.Out.Contains("Nothing in the yard fits.", StringComparison.Ordinal).Should().Be(status == 1);
+        (JsonDocument.Parse(json.Out).RootElement.GetProperty("candidates").GetArrayLength() == 0).Should().Be(status == 1);
+        told.Error.Should().BeEmpty("nothing is wrong with what was asked");
+    }
+
+    [Theory]
     [InlineData("there is no wall named shed; there is: bench\n", "wall", "fill", "shed")]
     [InlineData("no filling of the wall bench is kept; find and keep one with: offcuts wall fill bench --keep\n", "wall", "stacked", "bench", "--course", "1")]
     [InlineData("\"top\" is no face; write outside or inside\n", "wall", "stacked", "bench", "--course", "1", "--face", "top")]
