@@ -38,7 +38,7 @@ public static class PlanWorth
         yield return savings.Saved.Cents >= 0
             ? $"This plan spends {savings.Spend.ToText(sign)}, so it saves {savings.Saved.ToText(sign)}."
             : $"This plan spends {savings.Spend.ToText(sign)}: {new Money(-savings.Saved.Cents).ToText(sign)} more than all new.";
-        if (savings.Unpriced.Count > 0) yield return $"Not counted in this, having no price: {Names(savings.Unpriced)}.";
+        if (savings.Unpriced.Count > 0) yield return $"Not counted in this, since what would do has no price: {Names(savings.Unpriced)}.";
         if (plan.Unpriced.Count > 0) yield return $"Without a price, so valued at 0 and not to be bought: {Names(plan.Unpriced)}.";
     }
 
