@@ -68,6 +68,9 @@ public enum RemedyKind
     /// <summary>A piece that is to be left alone.</summary>
     SparedPiece,
 
+    /// <summary>A piece that is no longer pinned to a cut.</summary>
+    ReleasedPin,
+
     /// <summary>One more new board.</summary>
     OneMoreBoard,
 }

@@ -19,8 +19,11 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
     // Boards of one length that are tried together where one alone goes to other cuts.
     private const int MostAtOnce = 4;
 
-    /// <summary>No more matches than this are made for one cut: longer pieces, boards, three uses, the treatment, ripping, a reserved and a spared piece.</summary>
-    public const int MostMatches = MostBoards + 9 + MostAtOnce;
+    // Pins that are tried; few have more.
+    private const int MostPins = 4;
+
+    /// <summary>No more matches than this are made for one cut: longer pieces, boards, three uses, the treatment, ripping, a reserved and a spared piece, pins.</summary>
+    public const int MostMatches = MostBoards + 9 + MostAtOnce + MostPins;
 
     private readonly int _wanting = Wanting(plan, cut);
 
@@ -40,6 +43,10 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
         if (Reserved() is { } reserved
             && Tried(RemedyKind.ReservedPiece, PlanReasons.FreeReserved(problem.CodeText(reserved.Code), reserved.ReservedFor), Freed(reserved)) is { } freed) yield return freed;
         if (Spared() is { } spared && Tried(RemedyKind.SparedPiece, PlanReasons.LetGo(problem.CodeText(spared.Code)), LetGo(spared)) is { } let) yield return let;
+        foreach (var pin in Pins())
+        {
+            if (Tried(RemedyKind.ReleasedPin, PlanReasons.Unpinned(problem.CodeText(pin.Piece), pin.Cut, pin.Stage), Released(pin)) is { } released) yield return released;
+        }
     }
 
     // The longest stretch that may serve, new ones too where they may be bought, where even that is too short.
@@ -85,8 +92,13 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
             yield break;
         }
 
-        if (served.Length == 0 && Tried(RemedyKind.OneMoreBoard, PlanReasons.SomeBoard(cut.Shortest, problem.Settings.Unit), Added(cut.Shortest, cut.Treated == TreatedWish.Yes)) is { } some)
+        // Where another cut would have the first, the next is for this one.
+        for (var count = 1; served.Length == 0 && count <= MostAtOnce; count++)
+        {
+            if (Tried(RemedyKind.OneMoreBoard, PlanReasons.SomeBoards(count, cut.Shortest, problem.Settings.Unit), Added(cut.Shortest, cut.Treated == TreatedWish.Yes, count)) is not { } some) continue;
             yield return some;
+            yield break;
+        }
 
         bool MayServe(StorePrice price) =>
             price.Length >= cut.Shortest && problem.Settings.Rules.Allows(Condition.Sound, stamped: true, price.Treated, cut.Use, cut.Treated);
@@ -115,6 +127,10 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
     private Piece? Spared() => problem.Pieces.FirstOrDefault(piece =>
         Long(piece) && problem.Settings.Rules.Allows(piece, cut) && problem.Wishes.Spares.Any(spare => spare.Forbids(piece.Code, cut.Stage, cut.Name)));
 
+    // Those of the cut itself, and those that give a piece which may serve it to another cut.
+    private IEnumerable<Pin> Pins() => problem.Wishes.Pins.Distinct().Where(pin => (pin.Stage, pin.Cut) == (cut.Stage, cut.Name)
+        || problem.Pieces.Any(piece => piece.Code == pin.Piece && Long(piece) && problem.Settings.Rules.Allows(piece, cut))).Take(MostPins);
+
     private bool Long(Piece piece) => piece.Spans().Any(span => span.Length >= cut.Shortest);
 
     private Result<Problem> With(RequiredCut changed) => problem.Changed(request => request with
@@ -130,6 +146,11 @@ internal sealed class Remedies(Problem problem, Plan plan, RequiredCut cut, Func
     private Result<Problem> LetGo(Piece piece) => problem.Changed(request => request with
     {
         Wishes = request.Wishes with { Spares = [.. request.Wishes.Spares.Where(spare => !spare.Forbids(piece.Code, cut.Stage, cut.Name))] },
+    });
+
+    private Result<Problem> Released(Pin pin) => problem.Changed(request => request with
+    {
+        Wishes = request.Wishes with { Pins = [.. request.Wishes.Pins.Where(one => one != pin)] },
     });
 
     // What the change fills, of this cut and of others; nothing where it fills no more of this one. A change that goes against a pin is no help.

@@ -155,6 +155,37 @@ public sealed class RemedyTests
         Remedies(Earlier, "c", "studs").Should().NotContain(remedy => remedy.Text == "one more new board of 16'")
             .And.Contain((RemedyKind.OneMoreBoard, "2 more new boards of 16'", 2));
 
+    // Both want 14 ft or less and neither can have it: the first such board gives up less of value as the header of 11 ft, whose rest is kept.
+    [Fact]
+    public void Where_another_cut_would_have_the_first_board_that_has_no_price_the_next_is_told()
+    {
+        var request = Request([Board("12'")], [Cut("11'", name: "header") with { Use = Use.Structural }, Cut("14'")], Price("8'", 400));
+
+        Only(RemedyKind.OneMoreBoard, request).Should().Equal((RemedyKind.OneMoreBoard, "2 boards of 14' or more; no price is known for one", 1));
+        Remedies(request, name: "header").Should().Contain((RemedyKind.OneMoreBoard, "a board of 11' or more; no price is known for one", 1));
+    }
+
+    // 9 ft and 7 ft don't both come out of 10 ft. The 7 ft would do with the other board, the 9 ft would not.
+    [Fact]
+    public void Of_pins_that_stand_in_each_others_way_the_one_that_helps_when_it_is_let_go_is_told()
+    {
+        var request = Request([Board("10'", 1), Board("8'", 2)], [Cut("9'", name: "long"), Cut("7'", name: "short")], Price("8'", 400)) with
+        { Wishes = new Wishes([new Pin(CodeOf(1), "wall", "long"), new Pin(CodeOf(1), "wall", "short")], []) };
+
+        Remedies(request, name: "long").Should().Contain((RemedyKind.ReleasedPin, $"{CodeOf(1)} no longer pinned to short (wall)", 1))
+            .And.NotContain(remedy => remedy.Text.Contains("pinned to long", StringComparison.Ordinal));
+    }
+
+    // Two of 5 ft don't come out of 8 ft; without that pin the other board gives the second.
+    [Fact]
+    public void Its_own_pin_that_keeps_a_cut_from_other_pieces_is_told()
+    {
+        var request = Request([Board("10'", 1), Board("8'", 2)], [Cut("5'", 2)]) with
+        { Wishes = new Wishes([new Pin(CodeOf(2), "wall", "cut"), new Pin(CodeOf(2), "wall", "cut")], []) };
+
+        Only(RemedyKind.ReleasedPin, request).Should().Equal((RemedyKind.ReleasedPin, $"{CodeOf(2)} no longer pinned to cut (wall)", 1));
+    }
+
     [Fact]
     public void A_board_that_cannot_serve_the_cut_may_set_free_what_can() =>
         Remedies(Earlier, "b", "sill").Should().Contain((RemedyKind.OneMoreBoard, "one more new board of 16'", 1));

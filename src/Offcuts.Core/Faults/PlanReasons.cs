@@ -103,6 +103,9 @@ public static class PlanReasons
     /// <summary>What would help: a piece that is to be left alone.</summary>
     public static string LetGo(string code) => $"{TextRules.Harmless(code)}, which is to be left alone";
 
+    /// <summary>What would help: a pin let go.</summary>
+    public static string Unpinned(string code, string cut, string stage) => $"{TextRules.Harmless(code)} no longer pinned to {TextRules.Harmless(cut)} ({TextRules.Harmless(stage)})";
+
     /// <summary>What would help: one more of a store length.</summary>
     public static string OneMoreBoard(Length length, bool treated, LengthUnit unit) =>
         $"one more new {(treated ? "treated " : "")}board of {LengthText.In(unit, length)}";
@@ -111,9 +114,9 @@ public static class PlanReasons
     public static string MoreBoards(int count, Length length, bool treated, LengthUnit unit) =>
         $"{count} more new {(treated ? "treated " : "")}boards of {LengthText.In(unit, length)}";
 
-    /// <summary>What would help where no store length does.</summary>
-    public static string SomeBoard(Length least, LengthUnit unit) =>
-        $"a board of {LengthText.In(unit, least)} or more; no price is known for one";
+    /// <summary>What would help where no store length does; several where the first would go to other cuts.</summary>
+    public static string SomeBoards(int count, Length least, LengthUnit unit) =>
+        $"{(count == 1 ? "a board" : $"{count} boards")} of {LengthText.In(unit, least)} or more; no price is known for one";
 
     /// <summary>The piece left the yard.</summary>
     public static string NotOnHand() => "it is not in the yard";

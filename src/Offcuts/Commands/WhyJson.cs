@@ -93,6 +93,7 @@ internal static class WhyJson
         RemedyKind.Ripping => "ripping",
         RemedyKind.ReservedPiece => "reserved-piece",
         RemedyKind.SparedPiece => "spared-piece",
+        RemedyKind.ReleasedPin => "released-pin",
         _ => "one-more-board",
     };
 }
