@@ -13,9 +13,6 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
-    // A match keeps a tenth of its time for what comes after the search, and needs little of it.
-    private const double NearlyAll = 0.85;
-
     private readonly Surroundings _world;
     private readonly Func<MatchProgress, TimeSpan, string> _text;
     private readonly MatchLimits _limits;
@@ -50,11 +47,7 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
     }
 
     /// <summary>What ended the match before everything of its plan was proven; by itself where it is proven.</summary>
-    public MatchEnd EndOf(Plan plan) =>
-        plan.Proven ? MatchEnd.ByItself
-        : _limits.Cancel.IsCancellationRequested ? MatchEnd.Stopped
-        : _limits.Time is { } time && _world.Clock.GetElapsedTime(_begun) >= time * NearlyAll ? MatchEnd.TimeLimit
-        : MatchEnd.ByItself;
+    public MatchEnd EndOf(Plan plan) => MatchEnds.Of(plan, _limits, _world.Clock.GetElapsedTime(_begun));
 
     /// <summary>The same in a sentence; empty where nothing ended it early.</summary>
     public string Told(Plan plan) => EndOf(plan) switch
@@ -90,17 +83,4 @@ internal sealed class MatchWatch : IProgress<MatchProgress>, IDisposable
     }
 
     private static string Seconds(TimeSpan time) => time.TotalSeconds.ToString("0.###", CultureInfo.InvariantCulture);
-}
-
-/// <summary>What ended a match.</summary>
-internal enum MatchEnd
-{
-    /// <summary>Nothing more was to be done, or its steps were used up; or nobody knows.</summary>
-    ByItself,
-
-    /// <summary>Its time was over.</summary>
-    TimeLimit,
-
-    /// <summary>Somebody stopped it.</summary>
-    Stopped,
 }

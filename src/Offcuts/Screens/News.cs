@@ -49,7 +49,11 @@ internal abstract record News
     }
 
     /// <summary>The plan that a match found.</summary>
-    public sealed record Matched(Plan Plan) : News;
+    public sealed record Matched(Plan Plan) : News
+    {
+        /// <summary>What ended the match.</summary>
+        public MatchEnd End { get; init; }
+    }
 
     /// <summary>Why a cut is filled as it is, line by line.</summary>
     public sealed record Explained(IReadOnlyList<string> Lines) : News;

@@ -19,8 +19,9 @@ public static class ProgressText
             spend.Proven ? $"spends {Cash(spend.Value)}" : $"spends {Cash(spend.Value)} (at best {Cash(spend.Bound)})",
         };
         if (sofar.Rips is { } rips) parts.Add(rips.Proven ? $"{rips.Value} ripped" : $"{rips.Value} ripped (at best {rips.Bound})");
-        if (unfilled.Proven && spend.Proven) parts.Add(value.Proven ? $"gives up {Cash(value.Value)}" : $"gives up {Cash(value.Value)} of value (at best {Cash(value.Bound)})");
-        return $"{(int)took.TotalSeconds} s, best so far: {string.Join(", ", parts)}";
+        if (unfilled.Proven && spend.Proven) parts.Add(value.Proven ? $"gives up {Cash(value.Value)}" : $"gives up {Cash(value.Value)} (at best {Cash(value.Bound)})");
+        // In short: with all its figures it stands on one line of 80 columns, and what that cuts off is the bound.
+        return $"{(int)took.TotalSeconds} s, so far: {string.Join(", ", parts)}";
 
         string Cash(long cents) => new Money(cents).ToText(sign);
     }

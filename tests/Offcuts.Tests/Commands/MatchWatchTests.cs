@@ -28,13 +28,19 @@ public sealed class MatchWatchTests : IDisposable
             watch.Limits.Progress!.Report(Far);
             _error.ToString().Should().BeEmpty("a short match says nothing");
             _clock.Pass(3);
-            _error.ToString().Should().EndWith("\r3 s, best so far: 0 unfilled, spends $12.50 (at best $9.80)");
+            _error.ToString().Should().EndWith("\r3 s, so far: 0 unfilled, spends $12.50 (at best $9.80)");
         }
 
         _error.ToString().Should().EndWith(" \r");
         _clock.Pass(1);
         _error.ToString().Should().EndWith(" \r", "nothing is written afterwards");
     }
+
+    // On a line of 80 columns 79 can be written.
+    [Fact]
+    public void All_it_says_of_a_long_match_stands_on_one_line_of_80_columns() =>
+        UseCases.ProgressText.Of(new MatchProgress("2x4", new Figure(0, 0), new Figure(0, 0), new Figure(139_844, 139_763)), TimeSpan.FromSeconds(120), "$")
+            .Should().Be("120 s, so far: 0 unfilled, spends $0.00, gives up $1398.44 (at best $1397.63)").And.Match(line => line.Length < 80);
 
     [Fact]
     public void Of_a_wall_it_is_said_early_what_nothing_can_better_and_how_far_the_rest_is_open()

@@ -3,6 +3,7 @@ using Offcuts.Core.Measures;
 using Offcuts.Core.Plans;
 using Offcuts.Matching;
 using Offcuts.Screens;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Screens;
 
@@ -129,9 +130,9 @@ public sealed class TroubleTests
             run.Press("Ctrl+R");
             run.Lines[3].Should().Be("Matching everything that is lacking …");
             var plan = PlanModel.Hear(run.Shell.State.Plan, new News.Matching(new MatchProgress("2x4", new Figure(3, 1), new Figure(1250, 398), new Figure(0, 0)))).State;
-            PlanRows.Head(plan, 100)[1].Text.Should().Be("0 s, best so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98)");
+            PlanRows.Head(plan, 100)[1].Text.Should().Be("0 s, so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98)");
             var ripping = plan with { Progress = plan.Progress!.Value with { Rips = new Figure(2, 1) } };
-            PlanRows.Head(ripping, 100)[1].Text.Should().Be("0 s, best so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98), 2 ripped (at best 1)");
+            PlanRows.Head(ripping, 100)[1].Text.Should().Be("0 s, so far: 3 unfilled (at best 1), spends $12.50 (at best $3.98), 2 ripped (at best 1)");
 
             run.Press("F3").Type("2x4 8'");
             run.Lines[2].Should().Be("strip  2x4 8'", "typing goes on meanwhile");
@@ -142,6 +143,23 @@ public sealed class TroubleTests
             run.Hands.Release();
             run.Press("F5");
             run.Text.Should().Contain("Found, not kept yet: footing forms, stem wall");
+        });
+    }
+
+    [Fact]
+    public void A_match_that_was_not_proven_says_what_ended_it()
+    {
+        ScreenRun.OnKnownYard(80, 24, run =>
+        {
+            run.Press("F4", "Ctrl+R");
+            var proven = run.Shell.State.Plan.Found!;
+            var open = proven with { Tiers = proven.Tiers with { Spend = new Figure(proven.Tiers.Spend.Value, proven.Tiers.Spend.Value - 1) } };
+            string Told(Plan plan, MatchEnd end) => ShellModel.Hear(run.Shell.State, new News.Matched(plan) { End = end }).Notice!.Text;
+
+            Told(open, MatchEnd.TimeLimit).Should().StartWith("Ended by time with the best so far; a better one may exist").And.EndWith("; ^K keeps it");
+            Told(open, MatchEnd.Stopped).Should().StartWith("Stopped with the best so far; a better one may exist");
+            Told(open, MatchEnd.ByItself).Should().StartWith("Found a plan; a better one may exist");
+            Told(proven, MatchEnd.ByItself).Should().StartWith("Found the best there is");
         });
     }
 

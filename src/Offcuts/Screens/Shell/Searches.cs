@@ -52,7 +52,7 @@ internal sealed class Searches(Errands errands, Surroundings world)
         return make.Beds([]) is var beds && beds.TryGet(out var with) ? new News.LoadsMade(MakeLoads.Of(things, with, limits)) : new News.Refused(errand, beds.Faults);
     }
 
-    private static News Found(Errand.Search errand, YardFile yard, Problem problem, MatchLimits limits)
+    private News Found(Errand.Search errand, YardFile yard, Problem problem, MatchLimits limits)
     {
         switch (errand)
         {
@@ -63,7 +63,9 @@ internal sealed class Searches(Errands errands, Surroundings world)
                 var why = ExplainPlan.Of(problem, explain.Plan, explain.Stage, explain.Cut, explain.KeptAs, limits);
                 return why.TryGet(out var lines) ? new News.Explained([.. lines, .. Elsewhere(yard, problem, explain)]) : new News.Refused(errand, why.Faults);
             default:
-                return new News.Matched(Matcher.Match(problem, limits));
+                var begun = world.Clock.GetTimestamp();
+                var plan = Matcher.Match(problem, limits);
+                return new News.Matched(plan) { End = MatchEnds.Of(plan, limits, world.Clock.GetElapsedTime(begun)) };
         }
     }
 

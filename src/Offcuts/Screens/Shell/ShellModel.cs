@@ -221,6 +221,13 @@ internal static class ShellModel
             ? new(state, errand)
             : new(state with { Ask = new Ask.Choose($"What stands on the line stays; {what}?", [new Choice(Yes, says, errand)]) });
 
+    private static string Ended(MatchEnd end) => end switch
+    {
+        MatchEnd.TimeLimit => "Ended by time with the best so far",
+        MatchEnd.Stopped => "Stopped with the best so far",
+        _ => "Found a plan",
+    };
+
     private static Notice? Told(ShellState state, News news) => news switch
     {
         News.Done(Errand.LookUp, _) => null,
@@ -230,8 +237,8 @@ internal static class ShellModel
         News.LoadsMade(var loads) => new Notice(Capital(loads.TripsText), loads.Left.Count > 0 ? Tone.Caution : Tone.Good),
         News.Done(_, var told) => new Notice(Capital(told), Tone.Good),
         News.Refused(_, var faults) => Notice.Of(faults),
-        News.Matched(var plan) => new Notice(
-            (plan.Proven ? "Found the best there is" : "Found a plan; a better one may exist")
+        News.Matched(var plan) matched => new Notice(
+            (plan.Proven ? "Found the best there is" : Ended(matched.End) + "; a better one may exist")
             + (plan.Unfilled.Count > 0 ? $", with {plan.Tiers.Unfilled.Value} unfilled" : "")
             + "; ^K keeps it",
             plan.Unfilled.Count > 0 ? Tone.Caution : Tone.Good),
