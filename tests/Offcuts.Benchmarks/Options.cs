@@ -9,7 +9,7 @@ internal sealed record Options
 {
     /// <summary>How it is called.</summary>
     public const string Usage =
-        "--quick (every class, about two minutes) or --full (with the limits of its goal, about 50 minutes); with either: --only CLASS[,CLASS], " +
+        "--quick (every class, about two minutes) or --full (with the limits of its goal, about 25 minutes); with either: --only CLASS[,CLASS], " +
         "--from FOLDER (instances from plain files instead), --seconds N (limit of one instance), --seeds N (instances a class), --matcher-only, --out FILE; " +
         "or --agree COUNT (drawn problems against an assignment model, 5000 take about eight minutes of processor time), with --first SEED, --out FILE; " +
         "or --agree-runs COUNT (drawn small walls against a plain model and trying everything), with --first SEED, --out FILE; " +
