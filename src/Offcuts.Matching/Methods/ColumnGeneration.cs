@@ -48,7 +48,7 @@ internal static class ColumnGeneration
     /// Where a figure is given that no plan is below: ends as soon as the rounded bound is this or cannot get better any more, although
     /// the duals still might. None to go on to the end.
     /// </param>
-    /// <param name="loosening">As for <see cref="RevisedSimplex"/>.</param>
+    /// <param name="loosening">As for <see cref="RestrictedMaster"/>.</param>
     public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort, long? known = null, Random? loosening = null)
     {
         var master = new RestrictedMaster(tier, loosening: loosening);
