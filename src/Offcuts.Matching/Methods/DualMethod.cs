@@ -2,18 +2,22 @@ namespace Offcuts.Matching.Methods;
 
 /// <summary>
 /// The dual simplex method: a value that is beyond its ends leaves the basis, and what enters for it keeps all reduced costs in order, until no value is beyond its ends.
-/// Source: Lemke, 1954; the choice by steepest edge, Forrest and Goldfarb, 1992; the ratio test with a tolerance, Harris, 1973 (from memory).
+/// Source: Lemke, 1954; the choice by steepest edge, Forrest and Goldfarb, 1992; the ratio test with a tolerance, Harris, 1973; costs moved a little against going round in circles, Wolfe, 1963 (from memory).
 /// </summary>
 internal static class DualMethod
 {
+    // Few take so many steps, and those that do mostly go round in circles.
+    private const int StepsToSpread = 150;
+
     /// <summary>Steps until nothing is beyond its ends; false where it does not get there.</summary>
     /// <param name="state">Where it stands: all reduced costs in order.</param>
     /// <param name="limit">How many steps may be taken.</param>
     public static bool Run(SimplexState state, StepLimit limit)
     {
         var candidates = new int[state.Columns];
-        while (limit.Next())
+        for (var steps = 1; limit.Next(); steps++)
         {
+            if (steps % StepsToSpread == 0) state.Spread();
             var place = FurthestBeyond(state);
             if (place < 0) return true;
             var beyond = state.Beyond(place);

@@ -6,17 +6,15 @@ namespace Offcuts.Matching.Methods;
 /// are ruled out, the bound is beyond the list, and the next list begins there.
 /// <para>
 /// A short list ends with far fewer nodes, and each takes less, since reduced costs rule out more of it: so the first is short, the next is so much longer as the last was easy, and one
-/// that does not end is followed by one half as far. The last stays open, so that it can be gone on with.
+/// that does not end is followed by one half as far. The last stays open, so that it can be gone on with. Where something is bought there are few cents between the bound and the plan, and
+/// each of them brings many patterns: the first list goes further then, and none is as long, since where so many are near the bound <see cref="BranchAndPrice"/> does better.
 /// </para>
 /// </summary>
 internal sealed class LeastBoundSearch
 {
     // Beside looking at each pattern once, a node takes as long as looking at so many; a root as long as so many nodes.
     private const long NodeWork = 6_000;
-    private const int NearestWay = 32;
     private const int RootNodes = 10;
-    private const int FewPatterns = 3_000;
-    private const int MostPatterns = 240_000;
     private const int FewNodes = 100;
     private const int Easy = 10;
     private const int MostEasy = 40;
@@ -25,10 +23,12 @@ internal sealed class LeastBoundSearch
     private const double LittleLonger = 1.4;
     private const int LeastPatterns = 1_000;
     private const int LeastWay = 16;
+    private static readonly Lists OfTheYard = new(3_000, 240_000, 32);
+    private static readonly Lists WithPurchases = new(12_000, 40_000, 4);
 
     private readonly Tier _tier;
     private readonly Guide _guide;
-    private readonly int _mostPatterns;
+    private readonly Lists _lists;
     private readonly long _mostHeld;
     private readonly LearnedBranching _learned;
     private PoolSearch? _search;
@@ -44,17 +44,18 @@ internal sealed class LeastBoundSearch
     /// <summary>A search that has not begun.</summary>
     /// <param name="tier">The tier.</param>
     /// <param name="guide">Tells which patterns are near the bound.</param>
-    /// <param name="few">The first list is no longer, unless there are more even at the bound.</param>
-    /// <param name="most">No list is longer.</param>
+    /// <param name="lists">How long the lists are; what suits the tier where nothing is said.</param>
     /// <param name="patience">After so many nodes a list that has not ended is followed by one half as far.</param>
     /// <param name="mostHeld">So much the open nodes of a list may hold; a list of which they hold more is followed by a nearer one too.</param>
-    public LeastBoundSearch(Tier tier, Guide guide, int few = FewPatterns, int most = MostPatterns, int patience = FewNodes, long mostHeld = PoolSearch.MostHeld) =>
-        (_tier, _guide, _longest, _mostPatterns, _patience, _mostHeld, _learned) = (tier, guide, few, most, patience, mostHeld, new LearnedBranching(tier));
+    public LeastBoundSearch(Tier tier, Guide guide, Lists? lists = null, int patience = FewNodes, long mostHeld = PoolSearch.MostHeld)
+    {
+        (_tier, _guide, _patience, _mostHeld, _learned) = (tier, guide, patience, mostHeld, new LearnedBranching(tier));
+        _lists = lists ?? (tier.OfYardAlone ? OfTheYard : WithPurchases);
+        _longest = _lists.First;
+    }
 
-    /// <summary>
-    /// True in the last tier where nothing is bought: there the patterns are listed with every part of them, and what is spent leaves so few plans elsewhere that levels are ruled out whole.
-    /// </summary>
-    public static bool Applies(Tier tier) => tier.OfYardAlone;
+    /// <summary>True in the last tier: there the patterns are listed with every part of them.</summary>
+    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp;
 
     /// <summary>How many patterns the last list had.</summary>
     public int Length => _count;
@@ -107,7 +108,7 @@ internal sealed class LeastBoundSearch
 
     private void Further()
     {
-        _longest = (int)Math.Min((_looked <= Easy ? MuchLonger : _looked <= MostEasy ? Longer : LittleLonger) * Math.Max(_count, LeastPatterns), _mostPatterns);
+        _longest = (int)Math.Min((_looked <= Easy ? MuchLonger : _looked <= MostEasy ? Longer : LittleLonger) * Math.Max(_count, LeastPatterns), _lists.Longest);
         Drop();
     }
 
@@ -144,7 +145,7 @@ internal sealed class LeastBoundSearch
     // From near the bound on: how many patterns there are further up shows only when they are listed, and a list that is cut down again takes longer.
     private (long Most, IReadOnlyList<Pattern> Patterns)? Grown(long bound, long most)
     {
-        for (var way = Math.Max(1, (most - bound) / NearestWay); ; way *= 2)
+        for (var way = Math.Max(1, (most - bound) / _lists.Way); ; way *= 2)
         {
             var wanted = Math.Min(most, bound + way);
             if (PatternEnumeration.Widest(_tier, _guide, bound, wanted, Lengths()) is not { } level) return null;
@@ -154,7 +155,13 @@ internal sealed class LeastBoundSearch
 
     private IEnumerable<int> Lengths()
     {
-        for (var length = _longest; length < _mostPatterns; length *= 2) yield return length;
-        yield return _mostPatterns;
+        for (var length = _longest; length < _lists.Longest; length *= 2) yield return length;
+        yield return _lists.Longest;
     }
+
+    /// <summary>How long lists may be.</summary>
+    /// <param name="First">The first is no longer, unless there are more patterns even at the bound.</param>
+    /// <param name="Longest">None is longer.</param>
+    /// <param name="Way">A list goes at first this part of the way to the best plan: 4 for a quarter.</param>
+    internal sealed record Lists(int First, int Longest, int Way = 32);
 }

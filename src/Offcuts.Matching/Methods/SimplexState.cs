@@ -19,6 +19,7 @@ internal sealed class SimplexState(GrowingMatrix matrix)
     /// <summary>No variable.</summary>
     public const int None = int.MinValue;
 
+    private const double LeastSpread = 1e-4;
     private const int StepsToMakeAnew = 100;
 
     private readonly List<double> _cost = [];
@@ -175,6 +176,21 @@ internal sealed class SimplexState(GrowingMatrix matrix)
         }
 
         Values();
+    }
+
+    /// <summary>
+    /// Makes each column outside the basis a little dearer, each differently, until <see cref="Unshift"/>: where many reduced costs are nothing, steps of the dual method gain nothing, and
+    /// what gains nothing can go round in circles.
+    /// </summary>
+    public void Spread()
+    {
+        for (var c = 0; c < _cost.Count; c++)
+        {
+            if (!_outside[c]) continue;
+            var more = LeastSpread * (1 + c * 0.6180339887 % 1);
+            _shift[c] += more;
+            _reduced[c] += more;
+        }
     }
 
     /// <summary>The costs as they are, from the next reckoning on.</summary>

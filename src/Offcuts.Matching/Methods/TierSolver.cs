@@ -37,6 +37,8 @@ internal static class TierSolver
     private const double ShareOfSearch = 0.5;
     private const int LongSearch = 8;
     private const double ShareOfLongSearch = 0.85;
+    private const int FewPriced = 24;
+    private const int MostPriced = 400;
     private const int FewClimbs = 2;
     private const int MostClimbs = 4;
     private const int MoreEachClimb = 4;
@@ -180,13 +182,17 @@ internal static class TierSolver
         var search = new LeastBoundSearch(tier, linear);
         var searches = LeastBoundSearch.Applies(tier);
         if (searches) (best, bound) = search.Raise(best, bound, SearchWork, effort.Share(ShareOfSearch));
+        var buys = tier.Goal == Goal.GivenUp && !tier.OfYardAlone;
         var glance = new Levels(tier, best, bound, Glance, 0, effort);
-        if (tier.Goal == Goal.GivenUp && !tier.OfYardAlone) glance.Climb(linear, 2, 1, Levels.Some);
+        if (buys) glance.Climb(linear, 2, 1, Levels.Some);
         else glance.Climb(linear, 1, 1, Levels.Few);
-        if (glance.Closed) return (glance.Best, glance.Bound, linear);
-        if (effort.Over) return (meanwhile.Better(glance.Best), glance.Bound, linear);
-        var guide = Guide.Of(tier, relaxation, tier.Value(glance.Best) - 1, effort);
         (best, bound) = (glance.Best, glance.Bound);
+        if (buys && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, FewPriced, effort);
+        if (tier.Value(best) <= bound) return (best, bound, linear);
+        if (effort.Over) return (meanwhile.Better(best), bound, linear);
+
+        // What is bought is of so many copies that cells say nothing.
+        var guide = buys ? linear : Guide.Of(tier, relaxation, tier.Value(best) - 1, effort);
         var led = guide.Cells is not null && Bounds.RoundUp(tier, guide.Bound) > bound;
 
         // While the other core makes the plan better. Over a short list others do as well.
@@ -208,6 +214,7 @@ internal static class TierSolver
             (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);
         }
 
+        if (buys && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, MostPriced, effort);
         return (best, bound, guide);
     }
 

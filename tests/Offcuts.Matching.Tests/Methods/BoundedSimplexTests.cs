@@ -123,6 +123,33 @@ public sealed class BoundedSimplexTests
         program.Solve(new StepLimit(1_000, () => false)).Should().BeTrue();
     }
 
+    // Every row is broken at first and most columns cost nothing, so that hundreds of steps of the dual method gain nothing; costs are moved meanwhile, and are as they were in the end.
+    [Fact]
+    public void Where_most_costs_are_nothing_and_many_steps_are_to_be_made_it_ends_with_the_costs_that_were_given()
+    {
+        for (var seed = 0; seed < 6; seed++)
+        {
+            var random = new Random(seed);
+            var (program, solver) = (new BoundedSimplex(), Solver.CreateSolver("GLOP"));
+            var rows = Enumerable.Range(0, 320).Select(_ => random.Next(1, 4)).Select(least => (program.AddRow(least, least), solver.MakeConstraint(least, least))).ToArray();
+            for (var c = 0; c < 1_200; c++)
+            {
+                var cost = random.Next(6) == 0 ? random.Next(1, 50) : 0;
+                int[] of = c < 320 ? [c] : [.. Enumerable.Range(0, 3).Select(_ => random.Next(320)).Distinct()];
+                program.AddColumn(c < 320 ? Dear : cost, [.. of.Select(row => (row, 1.0))]);
+                var variable = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                solver.Objective().SetCoefficient(variable, c < 320 ? Dear : cost);
+                foreach (var row in of) rows[row].Item2.SetCoefficient(variable, 1);
+            }
+
+            program.Solve().Should().BeTrue();
+
+            solver.Solve().Should().Be(Solver.ResultStatus.OPTIMAL);
+            program.Steps.Should().BeGreaterThan(300, "else no cost was moved");
+            program.Objective.Should().BeApproximately(solver.Objective().Value(), 1e-5 * (1 + solver.Objective().Value()));
+        }
+    }
+
     [Fact]
     public void What_costs_less_than_nothing_without_end_is_not_said_to_have_a_least()
     {

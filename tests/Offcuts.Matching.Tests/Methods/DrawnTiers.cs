@@ -83,6 +83,9 @@ internal sealed class DrawnTier
         }
     }
 
+    /// <summary>A tier that was made of this one: part of its plans.</summary>
+    public DrawnTier Part(Tier tier) => new($"part of {Name}", tier, Start);
+
     // One copy taken out of the yard's pieces, on a board of its own.
     private static MaterialPlan Outlaid(MaterialPlan plan, Random random)
     {
@@ -221,10 +224,11 @@ internal sealed class DrawnTier
     private long Least(int supply, int used, int[] open, long money, int rips)
     {
         if (supply == Tier.SupplyCount.Length) return Left(open);
+        if (used < Tier.SupplyLeast[supply] && used == Math.Min(Tier.SupplyCount[supply], Tier.Copies)) return long.MaxValue;
         if (used == Math.Min(Tier.SupplyCount[supply], Tier.Copies)) return Least(supply + 1, Taken(supply + 1), open, money, rips);
         var key = $"{_taken} {supply} {used} {string.Join(',', open)} {money} {rips}";
         if (_seen.TryGetValue(key, out var known)) return known;
-        var best = Least(supply + 1, Taken(supply + 1), open, money, rips);
+        var best = used < Tier.SupplyLeast[supply] ? long.MaxValue : Least(supply + 1, Taken(supply + 1), open, money, rips);
         foreach (var pattern in Patterns[supply])
         {
             if (pattern.Takes.Any(take => take.Count > open[take.Demand])) continue;

@@ -21,7 +21,7 @@ public sealed class LeastBoundSearchTests
         var (raised, left) = (0, 0);
         foreach (var (drawn, guide, least) in Drawn(6_000, 80))
         {
-            var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
+            var search = new LeastBoundSearch(drawn.Tier, guide, new LeastBoundSearch.Lists(few, 1_000), patience);
             var (plan, bound) = search.Raise(drawn.Start, least, Enough, None);
 
             (drawn.Tier.Value(plan), bound).Should().Be((drawn.Optimum, drawn.Optimum), $"of {drawn.Name}");
@@ -95,7 +95,7 @@ public sealed class LeastBoundSearchTests
         var goneOn = 0;
         foreach (var (drawn, guide, least) in Drawn(6_200, 120))
         {
-            var search = new LeastBoundSearch(drawn.Tier, guide, few, 1_000, patience);
+            var search = new LeastBoundSearch(drawn.Tier, guide, new LeastBoundSearch.Lists(few, 1_000), patience);
             var (plan, bound, turns) = (drawn.Start, least, 0);
             for (; turns < 1_000 && drawn.Tier.Value(plan) > bound; turns++)
             {
@@ -155,7 +155,7 @@ public sealed class LeastBoundSearchTests
     {
         var (drawn, guide, least) = Drawn(6_600, 60).First(one => one.Drawn.Tier.Value(one.Drawn.Start) > one.Least
             && PatternEnumeration.Widest(one.Drawn.Tier, one.Guide, one.Least, one.Least, [1]) is null);
-        var search = new LeastBoundSearch(drawn.Tier, guide, few: 1, most: 1);
+        var search = new LeastBoundSearch(drawn.Tier, guide, new LeastBoundSearch.Lists(1, 1));
 
         search.Raise(drawn.Start, least, Enough, None).Should().Be((drawn.Start, least));
     }
