@@ -1,4 +1,5 @@
 using Offcuts.Core.Plans;
+using Offcuts.Matching.Methods;
 
 namespace Offcuts.Matching;
 
@@ -35,10 +36,32 @@ public static class Comparison
         if (limits.Cancel.IsCancellationRequested) return [new(Aim.Best, best)];
         var fewest = Best(request => request with { Order = TierOrder.SawCutsFirst });
         var nothing = problem.Buy && !limits.Cancel.IsCancellationRequested ? Best(request => request with { Buy = false }) : null;
-        if (nothing is not null) best = OrWithoutBuying(problem, best, nothing);
-        var rivals = new List<Rival> { new(Aim.Best, best), new(Aim.FewestSawCuts, FewerSaws(best, fewest)) };
+        var first = OrFewest(problem, best, fewest);
+        var ahead = !ReferenceEquals(first, best);
+        best = nothing is null ? first : OrWithoutBuying(problem, first, nothing);
+        var rivals = new List<Rival> { new(Aim.Best, best), new(Aim.FewestSawCuts, ahead && ReferenceEquals(first, best) ? fewest : FewerSaws(best, fewest)) };
         if (nothing is not null) rivals.Add(new Rival(Aim.NothingBought, nothing));
         return rivals;
+    }
+
+    /// <summary>
+    /// The better of the best plan that was found and the one with the fewest saw cuts, which is a plan of the same problem: where time ended the first
+    /// match early, the second may fill more, spend less or give up less.
+    /// </summary>
+    internal static Plan OrFewest(Problem problem, Plan best, Plan fewest)
+    {
+        if (Score.Compare(fewest.Tiers, best.Tiers, TierOrder.ValueFirst) >= 0) return best;
+
+        // Up to the rips both orders ask the same, so that the second's bounds hold. What is given up was reckoned at its saw cuts; the first's bound
+        // holds where all before it is proven the same, else what no plan goes below.
+        var (then, now) = (best.Tiers, fewest.Tiers);
+        var same = then.Unfilled.Proven && then.Spend.Proven && then.Rips is not { Proven: false }
+            && then.UnfilledByStage.Select(stage => stage.Value).SequenceEqual(now.UnfilledByStage.Select(stage => stage.Value))
+            && then.Spend.Value == now.Spend.Value && then.Rips?.Value == now.Rips?.Value;
+        var least = same ? then.ValueGivenUp.Bound : Part.Of(problem).SelectMany(part => part.First().Outcomes).Sum(outcome => outcome.LeastGivenUp);
+        var taken = fewest with { Tiers = now with { ValueGivenUp = now.ValueGivenUp with { Bound = least }, SawCutsBound = null } };
+        var faults = PlanChecker.Faults(problem.Changed(request => request with { Order = TierOrder.ValueFirst }).Value, taken);
+        return faults.Count == 0 ? taken : throw new InvalidOperationException("a plan with the fewest saw cuts is no plan: " + string.Join("; ", faults));
     }
 
     /// <summary>

@@ -180,4 +180,62 @@ public sealed class ComparisonTests
 
         Comparison.OrWithoutBuying(Problem.Create(request).Value, bought with { Tiers = bought.Tiers with { Spend = new Figure(1000, 0) } }, nothing).Tiers.Rips.Should().Be(Figure.Best(1));
     }
+
+    // Found at 50 in first where time is short, and the 8 ft board gives up less: both are plans of the same problem.
+    [Fact]
+    public void A_plan_with_the_fewest_saw_cuts_that_is_better_in_every_tier_is_the_best_there_is()
+    {
+        var (better, worse) = Pair();
+        var fewest = better with { Tiers = better.Tiers with { SawCutsBound = better.Tiers.SawCuts } };
+
+        var taken = Comparison.OrFewest(Yard, Bounded(worse, -10_000), fewest);
+
+        taken.Tiers.ValueGivenUp.Should().Be(new Figure(better.Tiers.ValueGivenUp.Value, -10_000), "the first's bound is of all plans that fill and spend the same");
+        taken.Tiers.SawCutsBound.Should().BeNull("saw cuts come last here");
+        Comparison.OrFewest(Yard, better, worse).Should().BeSameAs(better);
+        Comparison.OrFewest(Yard, better, fewest).Should().BeSameAs(better, "the first stays among equals");
+    }
+
+    // The 8 ft board is worth $5.00, and no plan gains more than what is left of it.
+    [Fact]
+    public void Where_the_first_plan_spends_more_its_bound_of_what_is_given_up_does_not_hold_for_the_one_that_is_taken()
+    {
+        var (better, _) = Pair();
+        var bought = Match(Request([Board("50\"", 1), Board("8'", 2)], [Cut("48\"")], Price("8'", 500)) with { Wishes = new Wishes([], [new Spare(CodeOf(1)), new Spare(CodeOf(2))]) }) with { Wishes = Wishes.None };
+        bought = bought with { Tiers = bought.Tiers with { Spend = new Figure(500, 0), ValueGivenUp = Figure.Best(bought.Tiers.ValueGivenUp.Value) } };
+
+        var taken = Comparison.OrFewest(Yard, bought, better);
+
+        taken.Tiers.Spend.Should().Be(Figure.Best(0));
+        taken.Tiers.ValueGivenUp.Bound.Should().BeLessThanOrEqualTo(Matcher.Match(Yard, MatchLimits.None).Tiers.ValueGivenUp.Value);
+    }
+
+    // The first match is ended early, the second is not.
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    [InlineData(20)]
+    [InlineData(40)]
+    [InlineData(80)]
+    public void The_best_is_never_beaten_by_the_fewest_saw_cuts_where_time_is_short(int looks)
+    {
+        var request = Request(
+            [Board("8'", 1), Board("7'", 2), Board("5'", 3), Board("62\"", 4), Board("40\"", 5)],
+            [Cut("30\"", 6, name: "a"), Cut("17\"", 5, name: "b"), Cut("41\"", 2, name: "c")],
+            Price("8'", 500), Price("12'", 650));
+
+        var rivals = Comparison.Of(Problem.Create(request).Value, new MatchLimits { Time = TimeSpan.FromHours(3), Clock = new HurryingClock(looks) });
+
+        Score.Compare(rivals[0].Plan.Tiers, rivals[1].Plan.Tiers, TierOrder.ValueFirst).Should().BeLessThanOrEqualTo(0);
+    }
+
+    // An hour goes by at each of the first looks, then none.
+    private sealed class HurryingClock(int looks) : TimeProvider
+    {
+        private long _looked;
+
+        public override long TimestampFrequency => 1;
+
+        public override long GetTimestamp() => Math.Min(looks, Interlocked.Increment(ref _looked)) * 3600L;
+    }
 }
