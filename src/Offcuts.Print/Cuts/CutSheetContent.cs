@@ -176,6 +176,7 @@ internal sealed class CutSheetContent
             : $"Printed {Day(_options.Printed)}.";
         var stages = _plan.Stages.Select(stage => TextRules.Harmless(stage) + (_options.StageDates.TryGetValue(stage, out var date) ? $" ({Day(date)})" : ""));
         if (_plan.Stages.Count > 0) yield return $"For {string.Join(", ", stages)}.";
+        if (_kept is { GivenUp: true }) yield return "GIVEN UP: nothing of it waits any more.";
         if (_trouble.Count > 0)
             yield return $"NOT AS PLANNED ANY MORE: {string.Join(", ", _trouble.Select(each => $"{CodeOf(_plan.Pieces[each.Key])} ({each.Value})"))}. Match the rest again.";
         if (!_plan.Buys) yield return "As wished, nothing is bought.";
@@ -314,7 +315,7 @@ internal sealed class CutSheetContent
     {
         StepState.Done => "cut as planned",
         StepState.DoneOtherwise => "cut, but not as planned",
-        _ => _kept?.WasLetGo(index) is true ? "given up: it was let go" : "given up: the rest was matched again",
+        _ => _kept?.WasLetGo(index) is true ? "given up: it was let go" : "given up: dropped, or matched again",
     };
 
     // One line each, from the marked end on, so that no code is ever broken in two.

@@ -216,7 +216,7 @@ internal sealed class CutSheetPdf : IDisposable
     private void OfStages()
     {
         if (_content.HardwareDone) Line("Counted out already.");
-        else if (_content.HardwareClosed) Line("Given up: the rest was matched again.");
+        else if (_content.HardwareClosed) Line("Given up: dropped, or matched again.");
         PaperColumn[] columns =
         [
             new("what", 205), new("stage", 110), new("needed", 50, Right: true), new("from yard", 56, Right: true),

@@ -145,7 +145,7 @@ internal sealed class CutSheetText
         if (content.Hardware.Count > 0)
         {
             if (content.HardwareDone) Line("  Counted out already.");
-            else if (content.HardwareClosed) Line("  Given up: the rest was matched again.");
+            else if (content.HardwareClosed) Line("  Given up: dropped, or matched again.");
             var table = new TextTable(2, new("what", 30), new("stage", 14), new("needed", 6, Right: true), new("yard", 6, Right: true), new("buy", 5, Right: true), new("short", 5, Right: true));
             Line(table.Head());
             foreach (var row in content.Hardware) Lines(table.Row(row.Name, row.Stage, row.Needed, row.FromYard, row.ToBuy, row.Wanting));
