@@ -66,6 +66,24 @@ public sealed class KeptPlanScreenTests
         });
     }
 
+    // The third is named by its number, and the first is chosen.
+    [Fact]
+    public void What_went_otherwise_is_asked_of_the_piece_that_is_named_on_the_line()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K", "Ctrl+Home").Type("3").Press("Ctrl+E");
+            run.Text.Should().Contain("Which cuts came out right");
+            run.Press("Ctrl+U").Type("none").Press("Enter");
+            run.Yard.Plans().Single().Steps.Select(step => step.State).Take(3).Should().Equal(StepState.Waiting, StepState.Waiting, StepState.DoneOtherwise);
+
+            run.Type("99").Press("Ctrl+E").Text.Should().Contain("\"99\" is no piece of this plan").And.NotContain("Which cuts came out right");
+            run.Press("Ctrl+U").Type("3").Press("Ctrl+E").Text.Should().Contain("choose a piece that still waits").And.NotContain("Which cuts came out right");
+            var second = run.Yard.Plans().Single().Plan.Pieces[1].Source!.Code;
+            run.Type("2").Press("Ctrl+T").Text.Should().Contain($"{second}: what of it, when it is matched again?");
+        });
+    }
+
     [Fact]
     public void What_waits_is_given_up_by_a_key_that_asks_first_and_taken_back()
     {

@@ -158,6 +158,14 @@ internal static class PlanModel
 
     private static Turn<PlanState> Wanted(PlanState state, Want want)
     {
+        // A piece that is named on the line is meant, not the one that happens to be chosen.
+        if (want is Want.CutOtherwise or Want.Wish && state.Plan is not null && state.Line.Text.Trim() is { Length: > 0 } named)
+        {
+            var gone = Found(state, named);
+            if (gone.State.Line.Text.Length > 0) return gone;
+            state = gone.State;
+        }
+
         switch (want)
         {
             case Want.Match:
