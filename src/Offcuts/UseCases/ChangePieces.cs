@@ -56,6 +56,7 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
     /// Says where pieces are in their life: used, scrapped, handed over, missing, or back in the yard. What is handed over in a hurry is a gift to
     /// nobody named, so that the ledger and the list of what went know of it as of any other; back in the yard, that gift is ended with it unless it was confirmed.
     /// </summary>
+    /// <remarks>What plans still counted on what is gone for is told: the rest is to be matched again.</remarks>
     public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) => state == PieceState.HandedOver
         ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What)
         : Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
@@ -64,7 +65,7 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
             : piece with { State = state, ReservedFor = "" }, (change, pieces) =>
         {
             if (state == PieceState.InYard) EndGifts(change, [.. pieces.Select(piece => piece.Code)]);
-        });
+        }).Then<string>(told => told + (state == PieceState.InYard ? "" : new PlannedFrom(yard, codes).Missed()));
 
     private void EndGifts(YardChange change, HashSet<Code> codes)
     {

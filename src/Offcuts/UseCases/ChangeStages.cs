@@ -1,4 +1,5 @@
 using Offcuts.Core.Faults;
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 using Offcuts.Store;
 using Offcuts.Store.Interchange;
@@ -127,16 +128,22 @@ public sealed class ChangeStages(YardFile yard)
         return Change($"renamed {stage.Name} to {to}", work => work.RenameStage(stage.Name, to));
     }
 
-    /// <summary>Removes a stage; pieces reserved for it become free, and what waits in its open plans is given up.</summary>
-    public Result<string> Remove(string name) =>
-        Find(name) is { } stage
-            ? Change($"removed stage {stage.Name}", work =>
-            {
-                // Else its open plans would go on holding their pieces for nobody.
-                foreach (var plan in yard.Plans().Where(plan => plan.Open && plan.Plan.Stages.Contains(stage.Name))) work.DropRest(plan);
-                work.RemoveStage(stage.Name);
-            })
-            : yard.Stages().NoneNamed(name);
+    /// <summary>Removes a stage; pieces reserved for it become free, and what waits in its open plans is given up, which is told with what other stages lose by it.</summary>
+    public Result<string> Remove(string name)
+    {
+        if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
+        var open = WithStage(yard.Plans(), stage.Name);
+        string[] lost = [.. PlanKept.Told(open, yard.Stages().Where(other => other.Name != stage.Name), yard.Settings().Unit)];
+        return Change($"removed stage {stage.Name}", work =>
+        {
+            // Else its open plans would go on holding their pieces for nobody.
+            foreach (var plan in open) work.DropRest(plan);
+            work.RemoveStage(stage.Name);
+        }).Then<string>(told => told + string.Concat(lost.Select(one => $"; {one}")));
+    }
+
+    /// <summary>The plans that wait with something for a stage, and are given up with it.</summary>
+    public static KeptPlan[] WithStage(IEnumerable<KeptPlan> plans, string stage) => [.. plans.Where(plan => plan.Open && plan.Plan.Stages.Contains(stage))];
 
     /// <summary>Adds stages from a cuts file, as above; a name that is new is refused in its row unless it is meant.</summary>
     public Result<string> Import(Stream file, string fileName, bool newNames) =>

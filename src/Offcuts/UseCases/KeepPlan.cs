@@ -23,6 +23,13 @@ public sealed record PlanKept(int Id, IReadOnlyList<int> GivenUp)
     /// <summary>What became of the older plans, in a few words; empty where there were none.</summary>
     public string ToText() => GivenUp.Count == 0 ? "" : $"what waited in {(GivenUp.Count == 1 ? "plan" : "plans")} {string.Join(", ", GivenUp)} is given up";
 
+    /// <summary>What becomes of plans that are given up, and what these stages have planned no more by it: clauses without a full stop; none where no plan is.</summary>
+    public static IEnumerable<string> Told(IReadOnlyList<KeptPlan> given, IEnumerable<Stage> stages, LengthUnit unit)
+    {
+        var kept = new PlanKept(0, [.. given.Select(plan => plan.Id)]) { Unplanned = [.. stages.Select(stage => StageUnplanned.Of(stage, given, unit)).OfType<StageUnplanned>()] };
+        return given.Count == 0 ? [] : [kept.ToText(), .. kept.Meaning()];
+    }
+
     /// <summary>What that means for other stages, a sentence each without a full stop: what is planned no more, what is reserved.</summary>
     public IEnumerable<string> Meaning()
     {
@@ -37,7 +44,31 @@ public sealed record PlanKept(int Id, IReadOnlyList<int> GivenUp)
 /// <param name="Stage">The stage.</param>
 /// <param name="What">Its cuts and counted things, each with its number.</param>
 /// <param name="Bought">What was to be bought for them.</param>
-public sealed record StageUnplanned(string Stage, IReadOnlyList<string> What, IReadOnlyList<string> Bought);
+public sealed record StageUnplanned(string Stage, IReadOnlyList<string> What, IReadOnlyList<string> Bought)
+{
+    /// <summary>What these plans still had waiting for a stage; nothing where they had nothing.</summary>
+    internal static StageUnplanned? Of(Stage stage, IReadOnlyList<KeptPlan> given, LengthUnit unit)
+    {
+        PlannedPiece[] waiting = [.. given.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(each => each.Second.State == StepState.Waiting).Select(each => each.First))
+            .Where(piece => piece.Cuts.Any(cut => cut.Stage == stage.Name))];
+        HardwareFill[] counted = [.. given.Where(plan => plan.HardwareWaits).SelectMany(plan => plan.Plan.Hardware).Where(fill => fill.Need.Stage == stage.Name && fill.FromYard + fill.ToBuy > 0)];
+        if (waiting.Length + counted.Length == 0) return null;
+        return new StageUnplanned(
+            stage.Name,
+            [
+                .. waiting.SelectMany(piece => piece.Cuts).Where(cut => cut.Stage == stage.Name).GroupBy(cut => cut.Cut).Select(same => $"{same.Count()} x {same.Key}"),
+                .. counted.GroupBy(fill => fill.Need.Name).Select(same => $"{same.Sum(fill => fill.FromYard + fill.ToBuy)} x {same.Key}"),
+            ],
+            [
+                .. waiting.Where(piece => piece.Bought is not null).GroupBy(piece => (piece.Material, piece.Length, Shared: Shared(piece, stage))).Select(same => $"{same.Count()} of {same.Key.Material} {same.Key.Length.ToText(unit)}{same.Key.Shared}"),
+                .. counted.GroupBy(fill => fill.Need.Hardware).Where(same => same.Sum(fill => fill.ToBuy) > 0).Select(same => $"{same.Sum(fill => fill.ToBuy)} of {same.Key}"),
+            ]);
+    }
+
+    // A new board may have been for several stages.
+    private static string Shared(PlannedPiece piece, Stage stage) =>
+        piece.Cuts.Select(cut => cut.Stage).Where(name => name != stage.Name).Distinct().ToArray() is { Length: > 0 } others ? $", shared with {string.Join(" and ", others)}" : "";
+}
 
 /// <summary>
 /// Keeps a plan in the yard. What still waits in an older plan for any of the same stages is dropped in the same change, so
@@ -82,7 +113,7 @@ public sealed class KeepPlan(YardFile yard)
         {
             Plan = plan,
             Reserved = [.. reserved.DistinctBy(piece => piece.Code)],
-            Unplanned = [.. stages.Where(stage => !plan.Stages.Contains(stage.Name)).Select(stage => Unplanned(stage, older, unit)).OfType<StageUnplanned>()],
+            Unplanned = [.. stages.Where(stage => !plan.Stages.Contains(stage.Name)).Select(stage => StageUnplanned.Of(stage, older, unit)).OfType<StageUnplanned>()],
         });
     }
 
@@ -103,26 +134,4 @@ public sealed class KeepPlan(YardFile yard)
             : now.State == PieceState.Reserved && !ahead.GivesWay(now, plan.Stages) && piece.Cuts.Any(cut => cut.Stage != now.ReservedFor) ? $"reserved for {now.ReservedFor}"
             : null;
     }
-
-    // What these plans still had waiting for a stage; nothing where they had nothing.
-    private static StageUnplanned? Unplanned(Stage stage, IReadOnlyList<KeptPlan> given, LengthUnit unit)
-    {
-        PlannedPiece[] waiting = [.. given.SelectMany(plan => plan.Plan.Pieces.Zip(plan.Steps).Where(each => each.Second.State == StepState.Waiting).Select(each => each.First))
-            .Where(piece => piece.Cuts.Any(cut => cut.Stage == stage.Name))];
-        HardwareFill[] counted = [.. given.Where(plan => plan.HardwareWaits).SelectMany(plan => plan.Plan.Hardware).Where(fill => fill.Need.Stage == stage.Name && fill.FromYard + fill.ToBuy > 0)];
-        if (waiting.Length + counted.Length == 0) return null;
-        return new StageUnplanned(
-            stage.Name,
-            [
-                .. waiting.SelectMany(piece => piece.Cuts).Where(cut => cut.Stage == stage.Name).GroupBy(cut => cut.Cut).Select(same => $"{same.Count()} x {same.Key}"),
-                .. counted.GroupBy(fill => fill.Need.Name).Select(same => $"{same.Sum(fill => fill.FromYard + fill.ToBuy)} x {same.Key}"),
-            ],
-            [
-                .. waiting.Where(piece => piece.Bought is not null).GroupBy(piece => (piece.Material, piece.Length, Shared: Shared(piece, stage))).Select(same => $"{same.Count()} of {same.Key.Material} {same.Key.Length.ToText(unit)}{same.Key.Shared}"),
-                .. counted.GroupBy(fill => fill.Need.Hardware).Where(same => same.Sum(fill => fill.ToBuy) > 0).Select(same => $"{same.Sum(fill => fill.ToBuy)} of {same.Key}"),
-            ]);
-    }
-    // A new board may have been for several stages.
-    private static string Shared(PlannedPiece piece, Stage stage) =>
-        piece.Cuts.Select(cut => cut.Stage).Where(name => name != stage.Name).Distinct().ToArray() is { Length: > 0 } others ? $", shared with {string.Join(" and ", others)}" : "";
 }

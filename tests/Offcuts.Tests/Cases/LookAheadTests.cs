@@ -73,6 +73,32 @@ public sealed class LookAheadTests : IDisposable
         State(_long).Should().Be(PieceState.InYard);
     }
 
+    [Fact]
+    public void With_a_stage_that_is_removed_it_is_told_what_other_stages_lose()
+    {
+        _yard.Must("plan", "--save");
+
+        _yard.Must("stage", "remove", "footing").Out.Should().Be("Removed stage footing; what waited in plan 1 is given up; no longer planned for walls: 1 x post\n");
+        _yard.Must("sheet", "1").Out.Should().Contain($"{_long}, 2x4, 8': given up: dropped, or matched again").And.Contain("\nGIVEN UP: nothing of it waits any more.\n");
+        _yard.Must("undo");
+        _yard.Must("drop", "1");
+        _yard.Must("stage", "remove", "footing").Out.Should().Be("Removed stage footing\n", "nothing of it waits any more");
+    }
+
+    [Theory]
+    [InlineData("used")]
+    [InlineData("missing")]
+    [InlineData("scrapped")]
+    public void Of_a_piece_that_is_gone_it_is_told_which_plan_counted_on_it(string what)
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+
+        _yard.Must("mark", what, _long).Out.Should().Be($"Marked as {what}: {_long}; plan 1 counted on it for 1 x post (walls): match the rest again\n");
+        _yard.Must("mark", "back", _long).Out.Should().Be($"Marked as in the yard: {_long}\n");
+        _yard.Must("mark", what, _spare).Out.Should().Be($"Marked as {what}: {_spare}\n", "no plan has it");
+    }
+
     // Nothing waits any more, and still not all is filled.
     [Fact]
     public void Where_the_last_waiting_piece_is_let_go_the_sheet_says_what_is_planned_no_more()
@@ -86,7 +112,7 @@ public sealed class LookAheadTests : IDisposable
             .And.NotContain("the rest was matched again").And.NotContain("every cut is filled");
 
         _yard.Must("plan", "--save");
-        _yard.Must("sheet", "1").Out.Should().Contain($"2: {_long}, 2x4, 8': given up: the rest was matched again").And.NotContain("let go");
+        _yard.Must("sheet", "1").Out.Should().Contain($"2: {_long}, 2x4, 8': given up: dropped, or matched again").And.NotContain("let go");
         _yard.Must("undo");
         _yard.Must("sheet", "1").Out.Should().Contain("1 x post (walls): its piece was let go; match again");
     }

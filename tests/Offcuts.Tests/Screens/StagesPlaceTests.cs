@@ -141,4 +141,16 @@ public sealed class StagesPlaceTests
             change.AddNeeds(name, needs, newNames: true).Ok.Should().BeTrue();
         }
     }
+
+    [Fact]
+    public void Before_a_stage_is_removed_it_is_said_what_is_given_up_with_it()
+    {
+        ScreenRun.OnKnownYard(120, 40, run =>
+        {
+            run.Press("F4", "Ctrl+X").Text.Should().Contain("Pieces reserved for it become free").And.NotContain("given up");
+            run.Press("Esc", "F5", "Ctrl+R", "Ctrl+K", "F4", "Ctrl+X");
+            string.Join(' ', run.Lines).Should().Contain("and what waits in plan 1 is given up, for stem wall too");
+            run.Type("y").Text.Should().Contain("what waited in plan 1 is given up");
+        }, at: Place.Stages);
+    }
 }

@@ -1,3 +1,4 @@
+using Offcuts.Core.Plans;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Screens;
@@ -26,7 +27,15 @@ internal static class StagesAsks
         $"Let any stage have what is reserved for {stage.Name}? {string.Join(", ", reserved.Take(12).Select(piece => piece.Code))}{(reserved.Count > 12 ? $" and {reserved.Count - 12} more" : "")}",
         [new('y', "let it go", new Errand.FreeAll(stage.Name))]);
 
-    public static Ask Remove(Stage stage) => new Ask.Choose(
-        $"Remove the stage {stage.Name} with all its needs? Pieces reserved for it become free",
+    public static Ask Remove(Stage stage, IReadOnlyList<KeptPlan> open) => new Ask.Choose(
+        $"Remove the stage {stage.Name} with all its needs? Pieces reserved for it become free{GivenUp(stage, open)}",
         [new('y', "remove it", new Errand.RemoveStage(stage.Name))]);
+
+    // Its open plans go with it, and with them what they have for other stages.
+    private static string GivenUp(Stage stage, IReadOnlyList<KeptPlan> open)
+    {
+        if (open.Count == 0) return "";
+        string[] others = [.. open.SelectMany(plan => plan.Plan.Stages).Distinct().Where(name => name != stage.Name)];
+        return $", and what waits in plan {string.Join(", ", open.Select(plan => plan.Id))} is given up{(others.Length > 0 ? $", for {string.Join(", ", others)} too" : "")}";
+    }
 }

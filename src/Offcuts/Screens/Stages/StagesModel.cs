@@ -148,7 +148,7 @@ internal static class StagesModel
             Want.FreePieces => new(Opened(state, StagesAsks.Free(stage, state.Reserved))),
             Want.PickStage => new(state with { Picked = state.Picked.Contains(stage.Name) ? state.Picked.Remove(stage.Name) : state.Picked.Add(stage.Name) }),
             Want.TakeOff when state.OnNeeds && state.Needs.Count > 0 => new(Opened(state, StagesAsks.DropNeed(stage, state.Needs[state.Need]))),
-            Want.TakeOff when !state.OnNeeds => new(Opened(state, StagesAsks.Remove(stage))),
+            Want.TakeOff when !state.OnNeeds => new(Opened(state, StagesAsks.Remove(stage, ChangeStages.WithStage(state.Yard.Plans, stage.Name)))),
             _ => new(state),
         };
     }
