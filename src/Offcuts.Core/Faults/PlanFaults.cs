@@ -8,6 +8,8 @@ public static class PlanFaults
 {
     public static Fault NothingLacking() => new("nothing is lacking: every cut of these stages is made, or none was entered");
 
+    public static Fault NoStageYet() => new("no stage is entered yet, so nothing is lacking: enter a stage and what it needs first");
+
     public static Fault NoSuchPlan(int id) => new($"there is no plan {id}");
 
     public static Fault NoPlan() => new("no plan is kept yet; make one with: offcuts plan --save");

@@ -52,6 +52,7 @@ internal static class OtherCommands
             else entries = yard.History(Math.Clamp(parse.GetValue(most), 1, 100_000));
 
             if (parse.GetValue(json)) context.World.Out.WriteLine(ListJson.OfHistory(entries));
+            else if (entries.Count == 0) context.Say("Nothing was done to this yard yet");
             else Tables.Write(context.World, [">No", "When", "What", ""], entries.Select(entry => (IReadOnlyList<string>)
             [
                 entry.Number.ToString(CultureInfo.InvariantCulture),

@@ -101,7 +101,7 @@ internal sealed class PlanCommand
         foreach (var code in wanted.Released.Where(code => kept.All(plan => plan.Plan.Wishes.Pins.All(pin => pin.Piece != code) && plan.Plan.Wishes.Spares.All(spare => spare.Piece != code))))
             _context.Complain(PlanFaults.NothingKeptOf(code.ToString()).Sentence);
         var asked = new MatchStages(yard).Problem(wanted);
-        if (asked is { Ok: false } && asked.Fault == PlanFaults.NothingLacking())
+        if (asked is { Ok: false } && (asked.Fault == PlanFaults.NothingLacking() || asked.Fault == PlanFaults.NoStageYet()))
         {
             _context.Complain(asked.Fault.Sentence);
             return Exit.Done;

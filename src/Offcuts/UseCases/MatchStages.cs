@@ -43,6 +43,7 @@ public sealed class MatchStages(YardFile yard)
             .Select(stage => StageNeeds.Lacking(stage, plans))
             .Where(stage => stage.Cuts.Count + stage.Hardware.Count > 0)
             .ToArray();
+        if (all.Count == 0) return PlanFaults.NoStageYet();
         if (lacking.Length == 0) return PlanFaults.NothingLacking();
 
         var walls = yard.WallPlans().Select(wall => wall.PlanId).ToHashSet();

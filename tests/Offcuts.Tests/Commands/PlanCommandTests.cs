@@ -327,4 +327,23 @@ public sealed class PlanCommandTests : IDisposable
         "--prices", _yard.FileOf("prices.csv", prices),
         .. more,
     ]);
+
+    [Fact]
+    public void Of_a_yard_without_a_stage_it_is_said_that_none_is_entered()
+    {
+        using var empty = new TryYard();
+
+        empty.Must("plan").Error.Should().Be("no stage is entered yet, so nothing is lacking: enter a stage and what it needs first\n");
+        empty.Must("stage", "new", "walls");
+        empty.Must("plan").Error.Should().Be("nothing is lacking: every cut of these stages is made, or none was entered\n");
+    }
+
+    [Fact]
+    public void Of_a_yard_in_which_nothing_was_done_the_history_says_so()
+    {
+        using var empty = new TryYard();
+
+        empty.Must("plan");
+        empty.Must("history").Out.Should().Be("Nothing was done to this yard yet\n");
+    }
 }
