@@ -150,6 +150,7 @@ internal sealed class PlanCommand
         else
         {
             Tables.Write(_context.World, CompareText.Headings(rivals), CompareText.Rows(rivals, options.Settings));
+            _context.Say(CompareText.Stages(rivals));
             _context.Say(CompareText.Note(rivals));
             if (CompareText.Wished(rivals) is { Length: > 0 } wished) _context.Say(wished);
             if (limits.Cancel.IsCancellationRequested) _context.Say(CompareText.Stopped);

@@ -17,6 +17,9 @@ public static class CompareText
         _ => "nothing bought",
     };
 
+    /// <summary>For which stages they are.</summary>
+    public static string Stages(IReadOnlyList<Rival> rivals) => $"For {string.Join(", ", rivals[0].Plan.Stages)}.";
+
     /// <summary>The headings: an empty one, then each plan by its number from 1.</summary>
     public static IReadOnlyList<string> Headings(IReadOnlyList<Rival> rivals) =>
         ["", .. rivals.Select((rival, i) => $"{(i + 1).ToString(CultureInfo.InvariantCulture)} {Of(rival.Aim)}")];

@@ -132,6 +132,7 @@ public sealed class WhyCommandTests : IDisposable
         table.Lines[0].Should().MatchRegex(@"^\s+1 best\s+2 fewest saw cuts\s+3 nothing bought\s*$");
         table.Lines[1].Should().MatchRegex(@"^unfilled\s+0\s+0\s+1\s*$");
         table.Lines[2].Should().MatchRegex(@"^spends\s+\$4.00\s+\$4.00\s+\$0.00\s*$");
+        table.Lines.Should().Contain("For walls.", "without a stage named all are planned");
         table.Lines[^1].Should().Be("Keep one of them with its number: offcuts plan --compare --take 1");
         _yard.Must("plans").Out.Should().Contain("no plan is kept yet");
 

@@ -66,6 +66,7 @@ public sealed class WhyScreenTests
         {
             run.Press("F5", "Ctrl+B");
             run.Text.Should().Contain("1 best").And.Contain("2 fewest saw cuts").And.Contain("3 nothing bought").And.Contain("Which of these plans is taken?");
+            run.Lines.Should().Contain("For footing forms, stem wall.");
             run.Press("Esc");
             run.Text.Should().NotContain("1 best").And.Contain("No plan yet");
 

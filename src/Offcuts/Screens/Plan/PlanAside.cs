@@ -39,7 +39,7 @@ internal static class PlanAside
     /// <summary>Several plans to pick from are there.</summary>
     public static PlanState Compared(PlanState state, IReadOnlyList<Rival> rivals, bool stopped = false) => state with
     {
-        Aside = new Aside([.. Table(rivals, state.Yard.Settings), "", CompareText.Note(rivals), .. stopped ? [CompareText.Stopped] : Array.Empty<string>()]),
+        Aside = new Aside([CompareText.Stages(rivals), .. Table(rivals, state.Yard.Settings), "", CompareText.Note(rivals), .. stopped ? [CompareText.Stopped] : Array.Empty<string>()]),
         AsideTop = 0,
         Line = state.Line.Open(new Ask.Choose("Which of these plans is taken?", [.. rivals.Select((rival, i) =>
             new Choice((char)('1' + i), CompareText.Of(rival.Aim), Rival: rival))])),
