@@ -85,6 +85,9 @@ public static class HandFaults
 
     public static Fault KeepBackCounted(string name) => new($"{TextRules.Harmless(name)} is counted: say how many always stay, like: keep-back {TextRules.Harmless(name)} 20");
 
+    public static Fault NotCounted(string name, IReadOnlyList<string> counted) =>
+        new($"no counted thing is called \"{TextRules.Harmless(name)}\"{(counted.Count > 0 ? $"; there are: {string.Join(", ", counted.Take(8).Select(TextRules.Harmless))}{(counted.Count > 8 ? $" and {counted.Count - 8} more" : "")}" : ", and none is catalogued")}");
+
     public static Fault TransferForeign() => new("this is no hand-over file of Offcuts");
 
     public static Fault TransferDamaged() => new("this hand-over file is cut short or damaged; have it copied again");

@@ -219,7 +219,7 @@ internal static class HandOverCommands
         {
             var sign = yard.Settings().CurrencySign;
             var money = Money.Parse(sale.StartsWith(sign, StringComparison.Ordinal) ? sale[sign.Length..] : sale);
-            if (!money.Ok) return Result<Terms>.Fail(money.Faults);
+            if (!money.Ok) return Result<Terms>.Fail([.. money.Faults.Select(fault => fault with { File = "--sale", Column = 0 })]);
             price = money.Value;
         }
 

@@ -58,14 +58,14 @@ public sealed class ChangePieces(YardFile yard, LongWork? work = null)
     /// </summary>
     /// <remarks>What plans still counted on what is gone for is told: the rest is to be matched again.</remarks>
     public Result<string> Mark(IReadOnlyList<Code> codes, PieceState state) => state == PieceState.HandedOver
-        ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What)
+        ? new HandOverPieces(yard).Do(new HandWish(codes, [], new Terms(NobodyNamed, HandOverKind.Gift), FileWish.None), free: null).Then<string>(done => done.What + (done.Remark.Length > 0 ? $"; {done.Remark}" : ""))
         : Each(codes, $"marked as {Words.Of(state)}:", piece => state == PieceState.InYard && new ComingHome(yard).HasChildren(piece)
             ? YardFaults.CutUp()
             : state == PieceState.Scrapped && piece.State == PieceState.Used ? YardFaults.UsedUp()
             : piece with { State = state, ReservedFor = "" }, (change, pieces) =>
         {
             if (state == PieceState.InYard) EndGifts(change, [.. pieces.Select(piece => piece.Code)]);
-        }).Then<string>(told => told + (state == PieceState.InYard ? "" : new PlannedFrom(yard, codes).Missed()));
+        }).Then<string>(told => told + (state == PieceState.InYard ? "" : string.Concat(new PlannedFrom(yard, codes).Missed().Select(missed => $"; {missed}"))));
 
     private void EndGifts(YardChange change, HashSet<Code> codes)
     {

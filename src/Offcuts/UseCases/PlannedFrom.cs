@@ -38,8 +38,8 @@ internal sealed class PlannedFrom
         _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"; given up of plan {plan.Key}: {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}")
             .Concat(_walls.Select(wall => $"; it waits in plan {wall.Plan} still, which fills {wall.Wall}")));
 
-    /// <summary>What can't be cut any more since the pieces are gone, as the end of a sentence; empty where no plan has any of them.</summary>
-    public string Missed() => string.Concat(
-        _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"; plan {plan.Key} counted on it for {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}: match the rest again")
-            .Concat(_walls.Select(wall => $"; plan {wall.Plan}, which fills {wall.Wall}, counted on it: fill the rest again")));
+    /// <summary>What can't be cut any more since the pieces are gone, a clause for each plan; none where no plan has any of them.</summary>
+    public IEnumerable<string> Missed() =>
+        _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"plan {plan.Key} counted on it for {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}: match the rest again")
+            .Concat(_walls.Select(wall => $"plan {wall.Plan}, which fills {wall.Wall}, counted on it: fill the rest again"));
 }

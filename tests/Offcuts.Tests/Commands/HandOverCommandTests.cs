@@ -211,6 +211,18 @@ public sealed class HandOverCommandTests : IDisposable
     }
 
     [Fact]
+    public void Of_what_goes_all_the_same_it_is_told_which_plan_counted_on_it()
+    {
+        _ours.Must("stage", "new", "walls");
+        _ours.Must("stage", "need", "walls", "post: 2x4 95");
+        _ours.Must("plan", "--save");
+
+        _ours.Must("hand", "over", _short, "--to", "Ann", "--gift", "--anyway").Lines.Should().Contain("Plan 1 counted on it for 1 x post (walls): match the rest again");
+        _ours.Must("undo");
+        _ours.Must("mark", "handed-over", _short).Out.Should().Be($"Gave {_short}, 2x4 to nobody named; plan 1 counted on it for 1 x post (walls): match the rest again\n");
+    }
+
+    [Fact]
     public void Everything_that_is_free_goes_at_once()
     {
         _ours.Must("stage", "new", "walls");
@@ -279,6 +291,8 @@ public sealed class HandOverCommandTests : IDisposable
     [InlineData("\"soon\" is no day; write it like 2026-05-31", "--to", "Ann", "--loan", "--due", "soon")]
     [InlineData("--from, --notes and --prices go with --file FILE", "--to", "Ann", "--gift", "--notes")]
     [InlineData("counted things are given as a name or code and a count, like: \"panel tie x40\"", "--to", "Ann", "--gift", "--count", "panel tie")]
+    [InlineData("--sale: a price can't be negative", "--to", "Ann", "--sale", "-5", "--free")]
+    [InlineData("no counted thing is called \"tie\"; there are: panel tie", "--to", "Ann", "--gift", "--count", "tie x4")]
     [InlineData("150 panel tie are wanted, the bins hold 140", "--to", "Ann", "--gift", "--count", "panel tie x150", "--anyway")]
     [InlineData("name what goes: codes, or --free for everything that is free", "--to", "Ann", "--gift")]
     public void What_is_meant_is_asked_for_where_it_is_not_clear(string sentence, params string[] words)

@@ -18,7 +18,7 @@ public static class CountedWords
         var name = typed[..at].Trim();
         if (Code.Parse(name).TryGet(out var code)) return bins.Any(bin => bin.Code == code) ? Result<IReadOnlyList<Counted>>.Of([new Counted(code, count)]) : YardFaults.NoSuchCode(code.ToString());
         var of = bins.Where(bin => string.Equals(bin.Hardware.Name, name, StringComparison.OrdinalIgnoreCase)).ToArray();
-        if (of.Length == 0) return YardFaults.NoSuchCode(name);
+        if (of.Length == 0) return HandFaults.NotCounted(name, [.. bins.Select(bin => bin.Hardware.Name).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase)]);
         var taken = new List<Counted>();
         foreach (var bin in of)
         {

@@ -67,7 +67,7 @@ public sealed class HandOverPieces(YardFile yard)
         var name = YardFile.NewTransfer();
         var waiting = yard.LabelQueue().ToHashSet();
         var what = $"{Verb(wish.Terms.Kind)} {Told(pieces, bins)} to {wish.Terms.To}";
-        var remarks = NotOurs(pieces, wish.Terms.To).ToList();
+        List<string> remarks = [.. NotOurs(pieces, wish.Terms.To), .. new PlannedFrom(yard, pieces.Select(piece => piece.Code)).Missed()];
         var id = 0;
         return yard.ChangeSince(seen, what, work =>
         {
