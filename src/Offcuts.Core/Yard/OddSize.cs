@@ -58,7 +58,7 @@ public sealed record OddSize(string What, string Why)
     /// <param name="draft">As understood.</param>
     /// <param name="settings">The unit of bare numbers, and the keep lengths.</param>
     public static OddSize? Of(CutDraft draft, YardSettings settings) =>
-        TooThick(draft.Material) ?? (draft is { BareWhole: true, Cut: { } cut } ? LikeFeet(cut.Material, cut.Shortest, settings) : null);
+        TooThick(draft.Material) ?? (draft is { BareWhole: true, Cut: { } cut } ? LikeFeet(cut.Material, cut.Shortest, settings) ?? LikeInches(cut, settings) : null);
 
     /// <summary>
     /// The doubt about a length typed as a bare whole number: read as inches it is under the keep length, and as feet it would be a length that is
@@ -75,6 +75,14 @@ public sealed record OddSize(string What, string Why)
             $"{TextRules.Harmless(of.Name)} {length.ToText(LengthUnit.Inch)}",
             $"under the keep length of {keep.ToText(LengthUnit.Inch)}; feet are written {(length.Units / Length.PerInch).ToString(CultureInfo.InvariantCulture)}'");
     }
+
+    // In a yard of millimetres: a cut that is shorter than what is worth a label, which as inches would be a length like any.
+    private static OddSize? LikeInches(RequiredCut cut, YardSettings settings) =>
+        settings.Unit == LengthUnit.Millimetre && cut.Shortest < Shortest
+            ? new OddSize(
+                $"{TextRules.Harmless(cut.Material.Name)} {cut.Shortest.ToText(LengthUnit.Millimetre)}",
+                $"under {Shortest.ToText(LengthUnit.Millimetre)}; inches are written {(cut.Shortest.Units / Length.PerMillimetre).ToString(CultureInfo.InvariantCulture)}\"")
+            : null;
 
     /// <summary>3 ft: nothing is commonly sold shorter by length, so that a shorter one is mostly feet typed without their mark. Common practice.</summary>
     private static readonly Length ShortestSold = Length.Feet(3);

@@ -73,6 +73,17 @@ public sealed class OddSizeTests
     }
 
     [Theory]
+    [InlineData("stakes: 2x4 24 x16 rough", "UNUSUAL: 2x4 24 mm: under 101.6 mm; inches are written 24\"")]
+    [InlineData("spacers: 2x4 90..95 x4", "UNUSUAL: 2x4 90 mm: under 101.6 mm; inches are written 90\"")]
+    public void In_a_yard_of_millimetres_a_need_that_was_more_likely_meant_in_inches_is_told(string line, string told)
+    {
+        var settings = YardSettings.Usual with { Unit = LengthUnit.Millimetre };
+
+        OddSize.Of(CutLine.Read(line, "walls", LengthUnit.Millimetre).Value, settings)!.Told.Should().Be(told);
+        OddSize.Of(CutLine.Read("spacers: 2x4 90 mm x4", "walls", LengthUnit.Millimetre).Value, settings).Should().BeNull("its unit is written");
+    }
+
+    [Theory]
     [InlineData("braces: 2x6 5 x2", "UNUSUAL: 2x6 5\": under the keep length of 1'; feet are written 5'")]
     [InlineData("2x4 8", "UNUSUAL: 2x4 8\": under the keep length of 1'; feet are written 8'")]
     [InlineData("sill: 2x6 8..10 x4", "UNUSUAL: 2x6 8\": under the keep length of 1'; feet are written 8'")]
