@@ -104,7 +104,7 @@ public static class YardFaults
 
     public static Fault NoNeedGiven() => new("write at least one line like: blocking: 2x4 14-1/2 x12");
 
-    public static Fault NeedExists(string name) => new($"there is a need named {TextRules.Harmless(name)} already");
+    public static Fault NeedExists(string name, string stage) => new($"{TextRules.Harmless(stage)} has a need named {TextRules.Harmless(name)} already");
 
     public static Fault NoSuchNeed(string name, string stage) =>
         new($"{TextRules.Harmless(stage)} needs nothing named {TextRules.Harmless(name)}");

@@ -55,7 +55,7 @@ public sealed class ChangeStages(YardFile yard)
             Fault InLine(Fault fault) => lines.Count > 1 ? fault with { Line = i + 1, File = "line" } : fault;
 
             var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
-            if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken));
+            if (cuts.Any(cut => cut.Name == taken) || hardware.Any(need => need.Name == taken)) faults.Add(YardFaults.NeedExists(taken, stage.Name));
             else if (draft.Cut is { } cut) cuts.Add(cut);
             else hardware.Add(draft.Hardware!);
         }
@@ -77,7 +77,7 @@ public sealed class ChangeStages(YardFile yard)
         var read = CutLine.Read(line, stage.Name, yard.Settings().Unit);
         if (!read.TryGet(out var draft)) return Result<string>.Fail(read.Faults);
         var taken = draft.Cut?.Name ?? draft.Hardware!.Name;
-        if (taken != need && (cuts.Any(cut => cut.Name == taken) || hardware.Any(one => one.Name == taken))) return YardFaults.NeedExists(taken);
+        if (taken != need && (cuts.Any(cut => cut.Name == taken) || hardware.Any(one => one.Name == taken))) return YardFaults.NeedExists(taken, stage.Name);
         if (draft.Cut is { } said) Put(cuts, cutAt, said);
         else if (cutAt >= 0) cuts.RemoveAt(cutAt);
         // A line does not say by what unit a thing is counted: that stays.
@@ -158,7 +158,7 @@ public sealed class ChangeStages(YardFile yard)
         {
             if (Find(stage.Name) is not { } old) continue;
             var names = old.Cuts.Select(cut => cut.Name).Concat(old.Hardware.Select(need => need.Name)).ToHashSet();
-            faults.AddRange(stage.Cuts.Select(cut => cut.Name).Concat(stage.Hardware.Select(need => need.Name)).Where(names.Contains).Select(YardFaults.NeedExists));
+            faults.AddRange(stage.Cuts.Select(cut => cut.Name).Concat(stage.Hardware.Select(need => need.Name)).Where(names.Contains).Select(name => YardFaults.NeedExists(name, stage.Name)));
         }
 
         if (faults.Count > 0) return Result<string>.Fail(faults);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Offcuts.Commands;
 
 namespace Offcuts.Tests.Commands;
 
@@ -343,7 +344,20 @@ public sealed class PlanCommandTests : IDisposable
     {
         using var empty = new TryYard();
 
-        empty.Must("plan");
-        empty.Must("history").Out.Should().Be("Nothing was done to this yard yet\n");
+        // The yard that is used without being named need not be there yet.
+        empty.Set("OFFCUTS_YARD", empty.YardPath);
+        using var told = new StringWriter { NewLine = "\n" };
+        CommandLine.Run(["history"], empty.World(told, TextWriter.Null), (_, _) => throw new InvalidOperationException("no screen here")).Should().Be(0);
+        told.ToString().Should().Be("Nothing was done to this yard yet\n");
+    }
+
+    [Fact]
+    public void A_file_that_is_taken_in_again_names_the_stage_whose_needs_are_there()
+    {
+        using var empty = new TryYard();
+        var file = empty.FileOf("cuts.csv", "stage,cut,material,length,qty\nwalls,stud,2x4,8',2\nroof,stud,2x4,6',2\n");
+        empty.Must("stage", "import", file);
+
+        empty.Run("stage", "import", file).Error.Should().Be("walls has a need named stud already\nroof has a need named stud already\n");
     }
 }
