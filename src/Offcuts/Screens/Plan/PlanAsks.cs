@@ -50,10 +50,10 @@ internal static class PlanAsks
         "The hardware of this plan is counted out of its bins?",
         [new('y', "yes", new Errand.CarryOut(kept.Id, [], Hardware: true))]);
 
-    public static Ask Happened(PlannedPiece piece) => new Ask.Write(
-        piece.LineSpacing is null
-            ? "Which cuts came out right, by letter or name, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none"
-            : "Which cuts came out right, by letter or name, and which lengths are left to keep, each with where its first pattern line is? Like: A left 40 line 0, 22-1/2; or none",
+    public static Ask Happened(int index, PlannedPiece piece) => new Ask.Write(
+        $"{index + 1}, {piece.Source?.Code.ToString() ?? $"a bought {piece.Material}"}: " + (piece.LineSpacing is null
+            ? "which cuts came out right, by letter or name, and which lengths are left to keep? Like: A C left 40, 22-1/2; or none"
+            : "which cuts came out right, by letter or name, and which lengths are left to keep, each with where its first pattern line is? Like: A left 40 line 0, 22-1/2; or none"),
         Topic.Happened,
         "really");
 

@@ -71,7 +71,7 @@ internal static class PlanModel
                 return new(state with { Line = state.Line.Reopen(PlanAsks.Sheet(shown), sheet.File) });
             case News.Refused(Errand.CarryOut { Acts: [{ Otherwise: not null } act] } refused, _) when state.Kept is { } kept && kept.Id == refused.PlanId:
                 var piece = kept.Plan.Pieces[act.Index];
-                return new(Read(state with { Chosen = act.Index, Line = state.Line.Reopen(PlanAsks.Happened(piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));
+                return new(Read(state with { Chosen = act.Index, Line = state.Line.Reopen(PlanAsks.Happened(act.Index, piece), HappenedLine.Of(act.Otherwise!, state.Yard.Unit)) }));
             default:
                 return new(state);
         }
@@ -197,7 +197,7 @@ internal static class PlanModel
             Want.TakeOff => new(state with { Line = state.Line.Open(PlanAsks.GiveUp(kept, state.Wall)) }),
             Want.CutAll => new(state with { Line = state.Line.Open(PlanAsks.All(kept)) }),
             Want.CutOtherwise when state.Piece is { } piece && state.Step(state.Chosen) == StepState.Waiting =>
-                new(Read(state with { Line = state.Line.Open(PlanAsks.Happened(piece), HappenedLine.AsPlanned(piece, state.Yard.Unit)) })),
+                new(Read(state with { Line = state.Line.Open(PlanAsks.Happened(state.Chosen, piece), HappenedLine.AsPlanned(piece, state.Yard.Unit)) })),
             Want.CutOtherwise => new(state, Notice: new Notice("choose a piece that still waits")),
             Want.Sheet => new(state with { Line = state.Line.Open(PlanAsks.Sheet(kept), $"plan-{kept.Id.ToString(CultureInfo.InvariantCulture)}.pdf") }),
             _ => new(state),
