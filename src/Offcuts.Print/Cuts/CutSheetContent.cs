@@ -179,6 +179,7 @@ internal sealed class CutSheetContent
         if (_kept is { GivenUp: true }) yield return "GIVEN UP: nothing of it waits any more.";
         if (_trouble.Count > 0)
             yield return $"NOT AS PLANNED ANY MORE: {string.Join(", ", _trouble.Select(each => $"{CodeOf(_plan.Pieces[each.Key])} ({each.Value})"))}. Match the rest again.";
+        if (_options.NotAsked.Length > 0) yield return $"NOT ASKED FOR ANY MORE: {TextRules.Harmless(_options.NotAsked)}. The stage needs that no more, or otherwise: match the rest again.";
         if (!_plan.Buys) yield return "As wished, nothing is bought.";
         if (!_plan.Wishes.Empty) yield return $"As wished: {TextRules.Harmless(_plan.Wishes.ToText(_options.CodeText))}.";
     }

@@ -31,6 +31,9 @@ public sealed record CutSheetOptions
     /// <summary>The piece of a code as it is by now, gone or not, for a kept plan; without it the sheet tells of the pieces as they were planned.</summary>
     public Func<Code, Piece?>? Now { get; init; }
 
+    /// <summary>Cuts of a kept plan that their stages ask for no more, counted by name; empty where there are none.</summary>
+    public string NotAsked { get; init; } = "";
+
     /// <summary>How a code is written; as on its label where nothing else is said.</summary>
     public Func<Code, string> CodeText { get; init; } = code => code.ToString();
 

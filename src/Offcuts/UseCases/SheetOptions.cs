@@ -26,6 +26,7 @@ public static class SheetOptions
     public static CutSheetOptions For(YardFile yard, KeptPlan kept, DateOnly today) => For(yard, today) with
     {
         Now = yard.Piece,
+        NotAsked = yard.WallPlans().Any(wall => wall.PlanId == kept.Id) ? "" : CutText.Lacking(StageNeeds.NotAsked(kept, yard.Stages(), yard.Plans())),
         CameBack = kept.Plan.Pieces
             .Select((piece, index) => (piece.Source, Index: index))
             .Where(each => each.Source is not null && kept.Steps[each.Index].State is StepState.Done or StepState.DoneOtherwise)

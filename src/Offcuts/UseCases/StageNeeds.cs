@@ -45,6 +45,31 @@ public static class StageNeeds
         };
     }
 
+    /// <summary>
+    /// Cuts that still wait in a plan though their stages ask for them no more: the need was taken off, is of another length or material by now, or
+    /// is met. None of a wall's filling, which fills runs and no needs.
+    /// </summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="stages">All stages.</param>
+    /// <param name="plans">All plans of the yard.</param>
+    public static IReadOnlyList<PlannedCut> NotAsked(KeptPlan plan, IReadOnlyList<Stage> stages, IReadOnlyList<KeptPlan> plans)
+    {
+        if (!plan.Open || plan.Plan.Pieces.Any(piece => piece.LineSpacing is not null)) return [];
+        RequiredCut[] needs = [.. stages.Where(stage => plan.Plan.Stages.Contains(stage.Name)).SelectMany(stage => Lacking(stage, plans).Cuts)];
+        var left = needs.Select(need => need.Count).ToArray();
+        var none = new List<PlannedCut>();
+        foreach (var piece in plan.Plan.Pieces.Where((_, i) => plan.Steps[i].State == StepState.Waiting))
+        {
+            foreach (var cut in piece.Cuts)
+            {
+                var at = Array.FindIndex(needs, need => Meets(need, piece.MaterialOf(cut), cut));
+                if (at < 0 || left[at]-- <= 0) none.Add(cut);
+            }
+        }
+
+        return none;
+    }
+
     /// <summary>The stage of a name, in either case; null where there is none.</summary>
     public static Stage? Named(this IEnumerable<Stage> stages, string name) =>
         stages.FirstOrDefault(stage => string.Equals(stage.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));

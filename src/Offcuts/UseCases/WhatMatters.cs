@@ -113,14 +113,16 @@ public static class WhatMatters
             PlannedPiece[] waiting = [.. plan.Plan.Pieces.Zip(plan.Steps).Where(piece => piece.Second.State == StepState.Waiting).Select(piece => piece.First)];
             Code[] gone = [.. PlanToday.Troubles(plan, pieces.GetValueOrDefault).Select(each => plan.Plan.Pieces[each.Index].Source!.Code)];
             Code[] nailed = [.. waiting.Select(piece => piece.Source).OfType<Piece>().Where(source => !source.Nails && !gone.Contains(source.Code) && pieces[source.Code].Nails).Select(source => source.Code)];
+            var notAsked = facts.WallPlans.Any(wall => wall.PlanId == plan.Id) ? [] : StageNeeds.NotAsked(plan, facts.Stages, facts.Plans);
             var cut = waiting.Length > 0 ? $"{waiting.Length} of {Words.Count(plan.Steps.Count, "piece")} to cut" : "hardware to count out";
             var places = waiting.Where(piece => piece.Source is { } source && !gone.Contains(source.Code)).GroupBy(piece => pieces[piece.Source!.Code].Place, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count())
                 .Select(group => $"{Words.Count(group.Count(), "piece")} {(group.Key.Length > 0 ? $"at {group.Key}" : "whose place is not known")}");
             yield return new Matter(
                 MatterKind.Plan,
-                $"plan {Number(plan.Id)} for {string.Join(", ", plan.Plan.Stages)}: {cut}{(gone.Length > 0 ? $"; {Words.Count(gone.Length, "piece")} not as planned any more" : "")}{(nailed.Length > 0 ? $"; {Words.Count(nailed.Length, "piece")} with nails that the plan did not know of" : "")}",
+                $"plan {Number(plan.Id)} for {string.Join(", ", plan.Plan.Stages)}: {cut}{(gone.Length > 0 ? $"; {Words.Count(gone.Length, "piece")} not as planned any more" : "")}{(notAsked.Count > 0 ? $"; {Words.Count(notAsked.Count, "cut")} not asked for any more" : "")}{(nailed.Length > 0 ? $"; {Words.Count(nailed.Length, "piece")} with nails that the plan did not know of" : "")}",
                 [
                     .. gone.Length > 0 ? [$"not as planned any more: {Named(gone)}; match the rest again"] : Array.Empty<string>(),
+                    .. notAsked.Count > 0 ? [$"not asked for any more, or otherwise: {CutText.Lacking(notAsked)}; match the rest again"] : Array.Empty<string>(),
                     .. nailed.Length > 0 ? [$"nails were entered since it was planned: {Named(nailed)}; pull them before the saw"] : Array.Empty<string>(),
                     .. waiting.Any(piece => piece.Source is { } source && !gone.Contains(source.Code)) ? [$"to fetch: {string.Join(", ", places)}"] : Array.Empty<string>(),
                 ],
@@ -128,7 +130,7 @@ public static class WhatMatters
             {
                 PlanId = plan.Id,
                 Day = WaitingStages(plan, waiting).Select(name => facts.Stages.Named(name)?.Date).Min(),
-                Pressing = gone.Length + nailed.Length > 0,
+                Pressing = gone.Length + nailed.Length + notAsked.Count > 0,
             };
         }
     }

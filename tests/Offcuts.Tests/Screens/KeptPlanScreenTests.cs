@@ -66,6 +66,19 @@ public sealed class KeptPlanScreenTests
         });
     }
 
+    [Fact]
+    public void What_a_stage_asks_for_no_more_is_told_with_the_plan_that_still_cuts_it()
+    {
+        ScreenRun.OnKnownYard(100, 40, run =>
+        {
+            run.Press("F5", "Ctrl+R", "Ctrl+K").Text.Should().NotContain("not asked for any more");
+            var cut = run.Yard.Plans().Single().Plan.Pieces[0].Cuts[0];
+            run.Folder.Must("stage", "drop", cut.Stage, cut.Cut);
+            run.Tick();
+            string.Join(' ', run.Lines.Select(line => line.Trim())).Should().MatchRegex($@"! not asked for any more, or otherwise: \d+ x {cut.Cut} \({cut.Stage}\); \^R matches the rest again");
+        });
+    }
+
     // The third is named by its number, and the first is chosen.
     [Fact]
     public void What_went_otherwise_is_asked_of_the_piece_that_is_named_on_the_line()
@@ -73,12 +86,12 @@ public sealed class KeptPlanScreenTests
         ScreenRun.OnKnownYard(100, 40, run =>
         {
             run.Press("F5", "Ctrl+R", "Ctrl+K", "Ctrl+Home").Type("3").Press("Ctrl+E");
-            run.Text.Should().Contain("Which cuts came out right");
+            run.Text.Should().Contain($"3, {run.Yard.Plans().Single().Plan.Pieces[2].Source!.Code}: which cuts came out right");
             run.Press("Ctrl+U").Type("none").Press("Enter");
             run.Yard.Plans().Single().Steps.Select(step => step.State).Take(3).Should().Equal(StepState.Waiting, StepState.Waiting, StepState.DoneOtherwise);
 
-            run.Type("99").Press("Ctrl+E").Text.Should().Contain("\"99\" is no piece of this plan").And.NotContain("Which cuts came out right");
-            run.Press("Ctrl+U").Type("3").Press("Ctrl+E").Text.Should().Contain("choose a piece that still waits").And.NotContain("Which cuts came out right");
+            run.Type("99").Press("Ctrl+E").Text.Should().Contain("\"99\" is no piece of this plan").And.NotContain("hich cuts came out right");
+            run.Press("Ctrl+U").Type("3").Press("Ctrl+E").Text.Should().Contain("choose a piece that still waits").And.NotContain("hich cuts came out right");
             var second = run.Yard.Plans().Single().Plan.Pieces[1].Source!.Code;
             run.Type("2").Press("Ctrl+T").Text.Should().Contain($"{second}: what of it, when it is matched again?");
         });

@@ -68,6 +68,9 @@ internal sealed record YardSnapshot
     /// <summary>The plans as the yard is by now (<see cref="PlanToday"/>).</summary>
     public IReadOnlyList<KeptPlan> PlansNow { get; init; } = [];
 
+    /// <summary>Of each open plan that fills no wall the cuts that its stages ask for no more, counted by name; empty where there are none.</summary>
+    public IReadOnlyDictionary<int, string> NotAsked { get; init; } = ImmutableDictionary<int, string>.Empty;
+
     /// <summary>A piece as it is by now, gone or not; nothing where there is none of this code.</summary>
     public Piece? PieceNow(Code code) => Find(code)?.Piece;
 
@@ -203,7 +206,12 @@ internal sealed record YardSnapshot
             Places = [.. entries.Where(entry => entry.OnHand && entry.Place.Length > 0).GroupBy(entry => entry.Place).OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.OrdinalIgnoreCase).Select(same => same.Key)],
         };
         _ = read.Ranks;
-        return read with { PlansNow = [.. read.Plans.Select(plan => PlanToday.Of(plan, read.PieceNow))] };
+        return read with
+        {
+            PlansNow = [.. read.Plans.Select(plan => PlanToday.Of(plan, read.PieceNow))],
+            NotAsked = read.Plans.Where(plan => plan.Open && read.WallPlans.All(wall => wall.PlanId != plan.Id))
+                .ToImmutableDictionary(plan => plan.Id, plan => CutText.Lacking(StageNeeds.NotAsked(plan, read.Stages, read.Plans))),
+        };
     }
 
     private static string NameOf(YardFile yard) => System.IO.Path.GetFileName(yard.Path);
