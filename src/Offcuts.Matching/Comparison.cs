@@ -52,17 +52,30 @@ public static class Comparison
     {
         if (Score.Compare(fewest.Tiers, best.Tiers, TierOrder.ValueFirst) >= 0) return best;
 
-        // Up to the rips both orders ask the same, so that the second's bounds hold. What is given up was reckoned at its saw cuts; the first's bound
-        // holds where all before it is proven the same, else what no plan goes below.
+        // Up to the rips both orders ask the same, so that the second's bounds hold, and the first's too where all before is the same. What is given up was
+        // reckoned at its saw cuts; the first's bound holds where all before it is proven the same, else what no plan goes below.
         var (then, now) = (best.Tiers, fewest.Tiers);
-        var same = then.Unfilled.Proven && then.Spend.Proven && then.Rips is not { Proven: false }
-            && then.UnfilledByStage.Select(stage => stage.Value).SequenceEqual(now.UnfilledByStage.Select(stage => stage.Value))
-            && then.Spend.Value == now.Spend.Value && then.Rips?.Value == now.Rips?.Value;
+        var filled = then.UnfilledByStage.Select(stage => stage.Value).SequenceEqual(now.UnfilledByStage.Select(stage => stage.Value));
+        var spent = filled && then.Spend.Value == now.Spend.Value;
+        var same = spent && then.Unfilled.Proven && then.Spend.Proven && then.Rips is not { Proven: false } && then.Rips?.Value == now.Rips?.Value;
         var least = same ? then.ValueGivenUp.Bound : Part.Of(problem).SelectMany(part => part.First().Outcomes).Sum(outcome => outcome.LeastGivenUp);
-        var taken = fewest with { Tiers = now with { ValueGivenUp = now.ValueGivenUp with { Bound = least }, SawCutsBound = null } };
+        var taken = fewest with
+        {
+            Tiers = now with
+            {
+                Unfilled = filled ? Closer(now.Unfilled, then.Unfilled) : now.Unfilled,
+                UnfilledByStage = filled ? [.. now.UnfilledByStage.Zip(then.UnfilledByStage, Closer)] : now.UnfilledByStage,
+                Spend = filled ? Closer(now.Spend, then.Spend) : now.Spend,
+                Rips = spent && now.Rips is { } few ? Closer(few, then.Rips!.Value) : now.Rips,
+                ValueGivenUp = now.ValueGivenUp with { Bound = least },
+                SawCutsBound = null,
+            },
+        };
         var faults = PlanChecker.Faults(problem.Changed(request => request with { Order = TierOrder.ValueFirst }).Value, taken);
         return faults.Count == 0 ? taken : throw new InvalidOperationException("a plan with the fewest saw cuts is no plan: " + string.Join("; ", faults));
     }
+
+    private static Figure Closer(Figure figure, Figure other) => figure with { Bound = Math.Max(figure.Bound, other.Bound) };
 
     /// <summary>
     /// The better of the best plan that was found and the best that buys nothing, which is a plan of the same problem: where time ended the first match

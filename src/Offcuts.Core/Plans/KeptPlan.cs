@@ -56,9 +56,8 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>True where nothing of it waits and something of it, a piece or the hardware, was given up.</summary>
     public bool GivenUp => !Open && (HardwareDropped || Steps.Any(step => step.State == StepState.Dropped));
 
-    // What was let go is marked; all else that is given up was so because the rest was matched again or dropped, or is of a wall's filling: what of that
-    // can't be carried out any more is told where the wall is.
-    private bool RestGivenUp => Steps.Where((step, piece) => step.State == StepState.Dropped && !WasLetGo(piece)).Any();
+    /// <summary>True where some of it was given up because the rest was matched again or dropped: what was let go piece by piece is marked, and told by itself.</summary>
+    public bool RestGivenUp => Steps.Where((step, piece) => step.State == StepState.Dropped && !WasLetGo(piece)).Any();
 
     /// <summary>
     /// The piece of this code, by its number from 0; none where the plan has none. Where a wall was filled again one piece can stand in several rows: the

@@ -65,7 +65,7 @@ internal static class ColumnGeneration
         IReadOnlyList<(Pattern, double)> fractional = [];
         for (var round = 0; round < MostRounds && !effort.Over && Bounds.RoundUp(tier, best.Bound) < target; round++)
         {
-            if (master.Solve() is not { } next) break;
+            if (master.Solve(effort) is not { } next) break;
             fractional = [.. master.Solution.Where(column => column.Times > 1e-9)];
             if (known is { } least && Settled(tier, Math.Max(least, Bounds.RoundUp(tier, best.Bound)), master.Objective)) break;
             var near = master.Objective * tier.Scale - best.Bound < NearEnough * Math.Abs(master.Objective) * tier.Scale;

@@ -133,7 +133,7 @@ internal sealed class PurchaseBranching
     private static (int Supply, int Most)? Unclear(Tier tier, Relaxation relaxation)
     {
         var uses = Bought(tier, relaxation);
-        var apart = uses.Select(times => Math.Abs(times - Math.Round(times))).ToArray();
+        var apart = uses.Select((times, s) => tier.SupplyLeast[s] < tier.SupplyCount[s] ? Math.Abs(times - Math.Round(times)) : 0).ToArray();
         var supply = Array.IndexOf(apart, apart.Max());
         return apart[supply] > Clear ? (supply, (int)Math.Floor(uses[supply])) : null;
     }

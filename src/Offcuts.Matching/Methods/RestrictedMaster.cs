@@ -102,13 +102,13 @@ internal sealed class RestrictedMaster
         return true;
     }
 
-    /// <summary>Solves the relaxation over the known patterns; none where the solver does not get there.</summary>
-    public Duals? Solve()
+    /// <summary>Solves the relaxation over the known patterns; none where the solver does not get there, or where it is time to end.</summary>
+    public Duals? Solve(Effort effort)
     {
         Loosen(1);
         while (true)
         {
-            if (!_program.Solve()) return null;
+            if (!_program.Solve(new StepLimit(BoundedSimplex.MostSteps, () => effort.Over))) return null;
             if (_raises == 0 || _unmet.Sum(_program.Value) < Unmet) break;
             _raises--;
             _dear *= Raise;

@@ -176,10 +176,11 @@ internal sealed class CutSheetContent
             : $"Printed {Day(_options.Printed)}.";
         var stages = _plan.Stages.Select(stage => TextRules.Harmless(stage) + (_options.StageDates.TryGetValue(stage, out var date) ? $" ({Day(date)})" : ""));
         if (_plan.Stages.Count > 0) yield return $"For {string.Join(", ", stages)}.";
-        if (_kept is { GivenUp: true }) yield return "GIVEN UP: nothing of it waits any more.";
+        if (_kept is { Open: false } ended && (ended.RestGivenUp || ended.HardwareDropped))
+            yield return ended.HardwareDone || ended.PiecesCut.Any() ? "THE REST IS GIVEN UP: nothing of it waits any more." : "GIVEN UP: nothing of it waits any more.";
         if (_trouble.Count > 0)
             yield return $"NOT AS PLANNED ANY MORE: {string.Join(", ", _trouble.Select(each => $"{CodeOf(_plan.Pieces[each.Key])} ({each.Value})"))}. Match the rest again.";
-        if (_options.NotAsked.Length > 0) yield return $"NOT ASKED FOR ANY MORE: {TextRules.Harmless(_options.NotAsked)}. The stage needs that no more, or otherwise: match the rest again.";
+        if (_options.NotAsked.Length > 0) yield return $"NOT ASKED FOR ANY MORE: {TextRules.Harmless(_options.NotAsked)}. The stage needs that no more, or of another length or material: match the rest again.";
         if (!_plan.Buys) yield return "As wished, nothing is bought.";
         if (!_plan.Wishes.Empty) yield return $"As wished: {TextRules.Harmless(_plan.Wishes.ToText(_options.CodeText))}.";
     }

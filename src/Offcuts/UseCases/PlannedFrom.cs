@@ -40,6 +40,6 @@ internal sealed class PlannedFrom
 
     /// <summary>What can't be cut any more since the pieces are gone, a clause for each plan; none where no plan has any of them.</summary>
     public IEnumerable<string> Missed() =>
-        _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"plan {plan.Key} counted on it for {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}: match the rest again")
-            .Concat(_walls.Select(wall => $"plan {wall.Plan}, which fills {wall.Wall}, counted on it: fill the rest again"));
+        _waiting.GroupBy(each => each.Plan.Id).Select(plan => $"plan {plan.Key} counted on {string.Join(", ", plan.Select(each => each.Plan.Plan.Pieces[each.Step].Source!.Code).Distinct())} for {CutText.Lacking(plan.SelectMany(each => each.Plan.Plan.Pieces[each.Step].Cuts))}: match the rest again")
+            .Concat(_walls.Select(wall => $"plan {wall.Plan}, which fills {wall.Wall}, counted on what is gone: fill the rest again"));
 }

@@ -122,7 +122,7 @@ public static class WhatMatters
                 $"plan {Number(plan.Id)} for {string.Join(", ", plan.Plan.Stages)}: {cut}{(gone.Length > 0 ? $"; {Words.Count(gone.Length, "piece")} not as planned any more" : "")}{(notAsked.Count > 0 ? $"; {Words.Count(notAsked.Count, "cut")} not asked for any more" : "")}{(nailed.Length > 0 ? $"; {Words.Count(nailed.Length, "piece")} with nails that the plan did not know of" : "")}",
                 [
                     .. gone.Length > 0 ? [$"not as planned any more: {Named(gone)}; match the rest again"] : Array.Empty<string>(),
-                    .. notAsked.Count > 0 ? [$"not asked for any more, or otherwise: {CutText.Lacking(notAsked)}; match the rest again"] : Array.Empty<string>(),
+                    .. notAsked.Count > 0 ? [$"not asked for any more, or of another length or material: {CutText.Lacking(notAsked)}; match the rest again"] : Array.Empty<string>(),
                     .. nailed.Length > 0 ? [$"nails were entered since it was planned: {Named(nailed)}; pull them before the saw"] : Array.Empty<string>(),
                     .. waiting.Any(piece => piece.Source is { } source && !gone.Contains(source.Code)) ? [$"to fetch: {string.Join(", ", places)}"] : Array.Empty<string>(),
                 ],

@@ -8,6 +8,8 @@ public sealed class RestrictedMasterTests
 {
     private const double Dear = 100_000;
 
+    private static readonly Effort None = new(MatchLimits.None);
+
     [Fact]
     public void It_costs_what_a_general_solver_says_however_patterns_come_and_says_how_often_each_is_used()
     {
@@ -25,7 +27,7 @@ public sealed class RestrictedMasterTests
                     if (master.Add(pattern)) other.Add(pattern);
                 }
 
-                var duals = master.Solve()!;
+                var duals = master.Solve(None)!;
                 var (cost, lacking) = other.Solve();
                 compared++;
                 master.Objective.Should().BeApproximately(cost, 1e-6 * (1 + Math.Abs(cost)), $"of {drawn.Name}");
@@ -46,8 +48,8 @@ public sealed class RestrictedMasterTests
         {
             var (plain, noisy) = (new RestrictedMaster(drawn.Tier, Dear), new RestrictedMaster(drawn.Tier, Dear, random));
             foreach (var pattern in drawn.Patterns.SelectMany(patterns => patterns)) (plain.Add(pattern), noisy.Add(pattern)).Should().Be((drawn.Tier.SupplyCount[pattern.Supply] > 0, drawn.Tier.SupplyCount[pattern.Supply] > 0));
-            plain.Solve();
-            noisy.Solve();
+            plain.Solve(None);
+            noisy.Solve(None);
 
             noisy.Objective.Should().BeInRange(plain.Objective - 1e-2 - 1e-6 * Math.Abs(plain.Objective), plain.Objective + 1e-6 * (1 + Math.Abs(plain.Objective)), $"of {drawn.Name}");
         }
@@ -61,7 +63,7 @@ public sealed class RestrictedMasterTests
         var master = new RestrictedMaster(tier);
         master.Add(new Pattern(tier.Problem, 0, [new Take(0, 1)]));
 
-        master.Solve().Should().NotBeNull();
+        master.Solve(None).Should().NotBeNull();
 
         master.Solution.Should().ContainSingle().Which.Times.Should().BeApproximately(7, 1e-9);
         master.Objective.Should().BeApproximately(2_800, 1e-9);
@@ -86,11 +88,11 @@ public sealed class RestrictedMasterTests
         var tier = Tier.Spend(Plan(4));
         var (helped, left) = (new RestrictedMaster(tier), new RestrictedMaster(tier, Dear));
 
-        (helped.Solve(), left.Solve()).Should().NotBe((null, null));
+        (helped.Solve(None), left.Solve(None)).Should().NotBe((null, null));
 
         left.Objective.Should().BeApproximately(4 * Dear, 1e-3);
         helped.Objective.Should().BeApproximately(4 * Diving.Dear(tier) * Math.Pow(8, 5), 1, "it is raised eightfold, five times in all");
-        helped.Solve();
+        helped.Solve(None);
         helped.Objective.Should().BeApproximately(4 * Diving.Dear(tier) * Math.Pow(8, 5), 1);
     }
 

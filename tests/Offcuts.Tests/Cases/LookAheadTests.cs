@@ -85,11 +85,24 @@ public sealed class LookAheadTests : IDisposable
         _yard.Must("stage", "remove", "footing").Out.Should().Be("Removed stage footing\n", "nothing of it waits any more");
     }
 
+    [Fact]
+    public void Of_a_plan_that_was_partly_cut_only_what_was_dropped_is_said_to_be_given_up()
+    {
+        _yard.Must("plan", "--save");
+        _yard.Must("cut", "--stage", "footing");
+        _yard.Must("free", _long);
+        _yard.Must("sheet", "1").Out.Should().NotContain("GIVEN UP", "a piece was let go, which is told by itself").And.Contain("given up: it was let go");
+        _yard.Must("undo");
+
+        _yard.Must("drop", "1");
+        _yard.Must("sheet", "1").Out.Should().Contain("\nTHE REST IS GIVEN UP: nothing of it waits any more.\n");
+    }
+
     // The post is an inch shorter by now: sawn as planned it would be one that nobody asked for.
     [Fact]
     public void What_a_plan_still_cuts_though_its_stage_asks_for_it_no_more_is_told()
     {
-        const string Told = "ot asked for any more, or otherwise: 1 x post (walls); match the rest again";
+        const string Told = "ot asked for any more, or of another length or material: 1 x post (walls); match the rest again";
         _yard.Must("plan", "--save");
         _yard.Must("sheet", "1").Out.Should().NotContain("ASKED FOR");
         _yard.Must("today").Out.Should().NotContain(Told);
@@ -97,7 +110,7 @@ public sealed class LookAheadTests : IDisposable
         _yard.Must("stage", "drop", "walls", "post");
         _yard.Must("stage", "need", "walls", "post: 2x4 7'5");
 
-        _yard.Must("sheet", "1").Out.ReplaceLineEndings(" ").Should().Contain("NOT ASKED FOR ANY MORE: 1 x post (walls). The stage needs that no more, or otherwise: match the rest again.");
+        _yard.Must("sheet", "1").Out.ReplaceLineEndings(" ").Should().Contain("NOT ASKED FOR ANY MORE: 1 x post (walls). The stage needs that no more, or of another length or material: match the rest again.");
         _yard.Must("today").Out.Should().Contain(Told).And.Contain("2 of 2 pieces to cut; 1 cut not asked for any more");
         _yard.Must("undo");
         _yard.Must("undo");
@@ -116,7 +129,7 @@ public sealed class LookAheadTests : IDisposable
         _yard.Must("plan", "--save");
         _yard.Must("cut", "--stage", "footing");
 
-        _yard.Must("mark", what, _long).Out.Should().Be($"Marked as {what}: {_long}; plan 1 counted on it for 1 x post (walls): match the rest again\n");
+        _yard.Must("mark", what, _long).Out.Should().Be($"Marked as {what}: {_long}; plan 1 counted on {_long} for 1 x post (walls): match the rest again\n");
         _yard.Must("mark", "back", _long).Out.Should().Be($"Marked as in the yard: {_long}\n");
         _yard.Must("mark", what, _spare).Out.Should().Be($"Marked as {what}: {_spare}\n", "no plan has it");
     }

@@ -217,9 +217,9 @@ public sealed class HandOverCommandTests : IDisposable
         _ours.Must("stage", "need", "walls", "post: 2x4 95");
         _ours.Must("plan", "--save");
 
-        _ours.Must("hand", "over", _short, "--to", "Ann", "--gift", "--anyway").Lines.Should().Contain("Plan 1 counted on it for 1 x post (walls): match the rest again");
+        _ours.Must("hand", "over", _short, "--to", "Ann", "--gift", "--anyway").Lines.Should().Contain($"Plan 1 counted on {_short} for 1 x post (walls): match the rest again");
         _ours.Must("undo");
-        _ours.Must("mark", "handed-over", _short).Out.Should().Be($"Gave {_short}, 2x4 to nobody named; plan 1 counted on it for 1 x post (walls): match the rest again\n");
+        _ours.Must("mark", "handed-over", _short).Out.Should().Be($"Gave {_short}, 2x4 to nobody named; plan 1 counted on {_short} for 1 x post (walls): match the rest again\n");
     }
 
     [Fact]

@@ -75,7 +75,7 @@ public sealed class KeptPlanScreenTests
             var cut = run.Yard.Plans().Single().Plan.Pieces[0].Cuts[0];
             run.Folder.Must("stage", "drop", cut.Stage, cut.Cut);
             run.Tick();
-            string.Join(' ', run.Lines.Select(line => line.Trim())).Should().MatchRegex($@"! not asked for any more, or otherwise: \d+ x {cut.Cut} \({cut.Stage}\); \^R matches the rest again");
+            string.Join(' ', run.Lines.Select(line => line.Trim())).Should().MatchRegex($@"! not asked for any more, or of another length or material: \d+ x {cut.Cut} \({cut.Stage}\); \^R matches the rest again");
         });
     }
 

@@ -84,7 +84,7 @@ internal static class PlanRows
         if (state.Troubles.ToArray() is { Length: > 0 } troubles)
             rows.AddRange(Row.Wrapped($"! not as planned any more: {string.Join(", ", troubles)}; {(state.Kept is null ? "^R matches again" : rest)}", width, Tone.Fault, indent: 2));
         if (state.Kept is { } shown && state.Yard.NotAsked.GetValueOrDefault(shown.Id) is { Length: > 0 } notAsked)
-            rows.AddRange(Row.Wrapped($"! not asked for any more, or otherwise: {notAsked}; {rest}", width, Tone.Fault, indent: 2));
+            rows.AddRange(Row.Wrapped($"! not asked for any more, or of another length or material: {notAsked}; {rest}", width, Tone.Fault, indent: 2));
         if (state.Kept is { LetGo: { Count: > 0 } letGo })
             rows.AddRange(Row.Wrapped($"! planned here no more, since its piece was let go: {CutText.Lacking(letGo)}; ^R matches again", width, Tone.Caution, indent: 2));
         if (!plan.Buys) rows.Add(Cut(Row.Of($"buys nothing, as wished{(state.Buys ? "; ^R matches again and may buy" : "; ^S lets it")}", Tone.Soft), width));
