@@ -116,9 +116,6 @@ internal sealed class BoundedSimplex
         return false;
     }
 
-    /// <summary>Values of the basis where it ended, for ends of rows that were moved since.</summary>
-    public void Reckon() => _state.Reckon();
-
     // The same basis as far as it still is one.
     private void Mend()
     {

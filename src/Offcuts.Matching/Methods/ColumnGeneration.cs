@@ -48,7 +48,7 @@ internal static class ColumnGeneration
     /// Where a figure is given that no plan is below: ends as soon as the rounded bound is this or cannot get better any more, although
     /// the duals still might. None to go on to the end.
     /// </param>
-    /// <param name="loosening">As for <see cref="RestrictedMaster"/>.</param>
+    /// <param name="loosening">As for <see cref="RevisedSimplex"/>.</param>
     public static Relaxation Solve(Tier tier, MaterialPlan incumbent, IEnumerable<Pattern> start, Effort effort, long? known = null, Random? loosening = null)
     {
         var master = new RestrictedMaster(tier, loosening: loosening);
@@ -65,7 +65,7 @@ internal static class ColumnGeneration
         IReadOnlyList<(Pattern, double)> fractional = [];
         for (var round = 0; round < MostRounds && !effort.Over && Bounds.RoundUp(tier, best.Bound) < target; round++)
         {
-            if (master.Solve(effort) is not { } next) break;
+            if (master.Solve() is not { } next) break;
             fractional = [.. master.Solution.Where(column => column.Times > 1e-9)];
             if (known is { } least && Settled(tier, Math.Max(least, Bounds.RoundUp(tier, best.Bound)), master.Objective)) break;
             var near = master.Objective * tier.Scale - best.Bound < NearEnough * Math.Abs(master.Objective) * tier.Scale;

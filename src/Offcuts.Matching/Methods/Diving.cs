@@ -163,7 +163,7 @@ internal sealed class Diving
         var ended = false;
         for (var round = 0; round < MostRounds && !ended && !_effort.Over; round++)
         {
-            if (master.Solve(_effort) is not { } duals) break;
+            if (master.Solve() is not { } duals) break;
             var priced = knapsack.Price(duals);
             relaxation = new Relaxation([], [], duals, priced, Bounds.Lagrangian(rest, duals, priced));
             ended = true;
@@ -177,7 +177,7 @@ internal sealed class Diving
         }
 
         if (relaxation is null) return (new Relaxation([], [], Duals.Zero(rest), [], 0), long.MaxValue);
-        if (!ended) _ = master.Solve(_effort);
+        if (!ended) _ = master.Solve();
         var settled = _settled.Sum(pattern => (double)_tier.Cost(pattern));
         return (relaxation with { Fractional = [.. master.Solution] },
             ended ? Bounds.RoundUp(_tier, (long)Math.Ceiling((settled + master.Objective - 0.01) * _tier.Scale)) : long.MinValue);

@@ -242,18 +242,11 @@ internal sealed class SimplexState(GrowingMatrix matrix)
 
     private void Values()
     {
-        // Most slacks are in the basis or stand at nothing.
-        var (standing, count) = (new (int Row, double At)[Rows], 0);
-        for (var i = 0; i < Rows; i++)
-        {
-            if (Outside(i) && Standing(i) is not 0 and var at) standing[count++] = (i, at);
-        }
-
+        var standing = new double[Rows];
+        for (var i = 0; i < Rows; i++) standing[i] = Outside(i) ? -Standing(i) : 0;
         for (var place = 0; place < Rows; place++)
         {
-            var (row, value) = (Basis.Row(place), 0.0);
-            for (var k = 0; k < count; k++) value -= row[standing[k].Row] * standing[k].At;
-            _value[place] = value;
+            _value[place] = RowsOfNumbers.Dot(Basis.Row(place), standing);
             (_lower[place], _upper[place]) = (Lower(Basis.Head(place)), Upper(Basis.Head(place)));
         }
     }
