@@ -127,4 +127,18 @@ public sealed class PurchaseBranchingTests
         narrowed.Should().BeGreaterThan(50);
         none.Should().BeGreaterThan(20);
     }
+
+    // Of one length at 1.00 that is a look before all, and one at each number of it.
+    [Fact]
+    public void All_mixtures_count_where_there_are_just_so_few_that_each_is_looked_at_and_none_where_there_is_one_more()
+    {
+        var problem = Problem.Create(Scene.Request([], [Scene.Cut("90\"")], Scene.Price("8'", 100))).Value;
+        var tier = Tier.Spend(MaterialSolver.First(MaterialProblem.Of(problem, problem.Materials[0], out _), 1).Plan);
+
+        var whole = Purchases.Of(tier.Within([0], [19_998]), 0, 1_999_800);
+        var given = Purchases.Of(tier.Within([0], [19_999]), 1_999_900, 1_999_900);
+
+        (whole.Least[0], whole.Most[0], whole.Mixtures).Should().Be((0, 19_998, 19_999));
+        (given.Least[0], given.Most[0], given.Mixtures).Should().Be((0, 19_999, null), "nothing is said of what was not looked at to the end");
+    }
 }
