@@ -104,4 +104,20 @@ public sealed class KnapsackBoundTests
         bound.Least(1)[1].Least.Should().BeApproximately(9 - 10 - 1, 0.001);
         bound.Least(1)[0].Least.Should().BeApproximately(Math.Min(0 - 4, 9 - 10) - 1, 0.001, "a set of at most 4 may become the best of either");
     }
+
+    // Of numbers of some 10^16 floating point loses several units, and this set becomes better by one.
+    [Fact]
+    public void However_large_duals_are_a_set_that_becomes_the_best_by_next_to_nothing_is_not_left_out()
+    {
+        var random = new Random(1);
+        for (var draw = 0; draw < 1_000; draw++)
+        {
+            var (weight, dual, times) = (random.NextInt64(1_000, 100_000), random.NextInt64(1L << 52, 1L << 54), random.Next(1, 5));
+            var (before, earned) = (random.NextInt64(1_000, 100_000), random.NextInt64(1L << 52, 1L << 54));
+            var bound = new KnapsackBound([(before + times * weight, earned + times * dual - 1)], [(weight, dual, times)]);
+            var earning = dual / (double)weight;
+
+            (earned - earning * before).Should().BeGreaterThanOrEqualTo(bound.Least(earning)[0].Least);
+        }
+    }
 }
