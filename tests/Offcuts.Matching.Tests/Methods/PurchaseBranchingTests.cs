@@ -34,6 +34,23 @@ public sealed class PurchaseBranchingTests
     }
 
     [Fact]
+    public void Where_the_proof_of_what_is_left_comes_to_no_end_the_bound_stays_below_what_might_be_found_there()
+    {
+        var open = 0;
+        foreach (var drawn in DrawnTier.Some(5_000, 400))
+        {
+            var (tier, start) = (drawn.Tier, drawn.Start);
+
+            var (plan, bound) = PurchaseBranching.Solve(tier, start, long.MinValue / 4, ColumnGeneration.Solve(tier, start, [], None), (_, best, least, _) => (best, least), None, few: 0);
+
+            bound.Should().BeLessThanOrEqualTo(drawn.Optimum, $"of {drawn.Name}");
+            if (tier.Value(plan) > drawn.Optimum) open++;
+        }
+
+        open.Should().BeGreaterThan(2, "else the best is found in any case");
+    }
+
+    [Fact]
     public void The_bound_of_a_node_is_not_above_a_plan_that_buys_and_cuts_what_the_node_asks_for()
     {
         var (looked, raised) = (0, 0);
