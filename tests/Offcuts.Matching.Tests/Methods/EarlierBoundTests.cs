@@ -182,7 +182,7 @@ public sealed class EarlierBoundTests
         var relaxation = ColumnGeneration.Solve(spend, drawn.Start, [], new Effort(MatchLimits.None));
         if (random.Next(2) == 0) relaxation = relaxation with { Duals = relaxation.Duals.With(spend, [.. relaxation.Duals.Demand.Select(dual => dual / (double)spend.Scale * (0.8 + 0.4 * random.NextDouble()))]) };
         var earlier = EarlierBound.OfSpend(spend, drawn.Start, relaxation);
-        return drawn.Tier.Goal == Goal.Rips ? Tier.Rips(drawn.Start, 0, earlier) : Tier.GivenUp(drawn.Start, 0, earlier);
+        return drawn.Tier.Goal == Goal.Rips ? Tier.Rips(drawn.Start, drawn.Tier.SpendLeast, earlier) : Tier.GivenUp(drawn.Start, drawn.Tier.SpendLeast, earlier);
     }
 
     private static int[] Uses(MaterialPlan plan)
