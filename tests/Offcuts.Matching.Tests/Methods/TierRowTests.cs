@@ -132,6 +132,25 @@ public sealed class TierRowTests
         First(Request([], [Cut("90\"", 10)], Price("8'", 500)), Tier.Spend).Scale.Should().Be(1 << 22);
     }
 
+    // Where saw cuts come first one costs more than everything is worth, and a cut that is ripped takes up to three.
+    [Fact]
+    public void Duals_leave_the_sums_within_63_bits_where_saw_cuts_come_first_too()
+    {
+        var wide = MaterialReader.Read("2x8").Value;
+        for (long price = 10_000_000; price < 1_000_000_000; price += price / 3)
+        {
+            foreach (var rip in (bool[])[false, true])
+            {
+                var request = Request([Board("96\"", 1) with { Material = wide }], [Cut("20\"", 100) with { Rip = rip }], Price("8'", price)) with { Order = TierOrder.SawCutsFirst };
+                var problem = MaterialProblem.Of(Problem.Create(request).Value, [Stud, wide], out _);
+                var tier = Tier.GivenUp(MaterialSolver.First(problem, 1).Plan);
+
+                problem.MayRip.Should().Be(rip);
+                (100.0 * (rip ? 3 : 1) * problem.SawCost * tier.Scale).Should().BeInRange(Tier.LargestSum / 4.0, Tier.LargestSum);
+            }
+        }
+    }
+
     [Fact]
     public void One_long_board_is_carried_home_rather_than_two_short_ones_for_the_same_money() =>
         Match(Request([], [Cut("47\"", 2)], Price("4'", 250), Price("8'", 500))).Pieces.Single().Bought!.Length.Should().Be(L("8'"));
