@@ -152,6 +152,22 @@ public sealed class TierRowTests
     }
 
     [Fact]
+    public void A_cut_may_be_filled_too_often_where_none_more_is_worth_anything()
+    {
+        bool Covering(bool rip, params StorePrice[] prices)
+        {
+            var wide = MaterialReader.Read("2x8").Value;
+            var request = Request([Board("96\"", 1) with { Material = wide }], [Cut("48\"", 3) with { Rip = rip }], prices);
+            var problem = MaterialProblem.Of(Problem.Create(request).Value, [Stud, wide], out _);
+            return Tier.GivenUp(MaterialSolver.First(problem, 1).Plan).Covering;
+        }
+
+        Covering(rip: false, Price("8'", 500)).Should().BeTrue();
+        Covering(rip: false, Price("8'", 500), Price("10'", 400)).Should().BeFalse("what is left may be worth less for being longer");
+        Covering(rip: true, Price("8'", 500)).Should().BeFalse("one more that is ripped leaves a strip");
+    }
+
+    [Fact]
     public void One_long_board_is_carried_home_rather_than_two_short_ones_for_the_same_money() =>
         Match(Request([], [Cut("47\"", 2)], Price("4'", 250), Price("8'", 500))).Pieces.Single().Bought!.Length.Should().Be(L("8'"));
 
