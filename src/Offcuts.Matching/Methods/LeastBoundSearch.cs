@@ -23,6 +23,7 @@ internal sealed class LeastBoundSearch
     private const double LittleLonger = 1.4;
     private const int LeastPatterns = 1_000;
     private const int LeastWay = 16;
+    private const int MostCopiesWithPurchases = 100;
     private static readonly Lists OfTheYard = new(3_000, 240_000, 32);
     private static readonly Lists WithPurchases = new(12_000, 40_000, 4);
 
@@ -54,11 +55,17 @@ internal sealed class LeastBoundSearch
         _longest = _lists.First;
     }
 
-    /// <summary>True in the last tier: there the patterns are listed with every part of them.</summary>
-    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp;
+    /// <summary>
+    /// True in the last tier, where the patterns are listed with every part of them; but not where something is bought and hundreds of cuts, many of them alike, are asked for: there clause
+    /// learning over the lists of levels mostly ends sooner.
+    /// </summary>
+    public static bool Applies(Tier tier) => tier.Goal == Goal.GivenUp && (tier.OfYardAlone || tier.Copies <= MostCopiesWithPurchases);
 
     /// <summary>How many patterns the last list had.</summary>
     public int Length => _count;
+
+    /// <summary>True where even at the bound there were too many patterns for any list.</summary>
+    public bool TooMany { get; private set; }
 
     /// <summary>How many lists were left for a nearer one.</summary>
     public int Left { get; private set; }
@@ -78,7 +85,8 @@ internal sealed class LeastBoundSearch
             if (bound > _most) Drop();
             if (_search is null)
             {
-                if (!Listed(best, bound, effort)) break;
+                TooMany = !Listed(best, bound, effort);
+                if (TooMany) break;
                 work -= RootNodes * Node;
             }
 

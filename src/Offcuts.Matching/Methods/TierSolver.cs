@@ -187,7 +187,7 @@ internal static class TierSolver
         if (buys) glance.Climb(linear, 2, 1, Levels.Some);
         else glance.Climb(linear, 1, 1, Levels.Few);
         (best, bound) = (glance.Best, glance.Bound);
-        if (buys && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, FewPriced, effort);
+        if (buys && search.TooMany && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, FewPriced, effort);
         if (tier.Value(best) <= bound) return (best, bound, linear);
         if (effort.Over) return (meanwhile.Better(best), bound, linear);
 
@@ -214,7 +214,7 @@ internal static class TierSolver
             (best, bound) = (climb == 1 || tier.Value(better) < tier.Value(best) ? Reopening.Improve(tier, better, levels.Bound, effort) : better, levels.Bound);
         }
 
-        if (buys && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, MostPriced, effort);
+        if (buys && searches && tier.Value(best) > bound) (best, bound) = BranchAndPrice.Solve(tier, best, bound, relaxation, MostPriced, effort);
         return (best, bound, guide);
     }
 
