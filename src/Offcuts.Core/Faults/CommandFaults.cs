@@ -1,3 +1,4 @@
+using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Faults;
@@ -57,7 +58,7 @@ public static class CommandFaults
     public static Fault NoFolder(string folder) =>
         new($"there is no folder {TextRules.Harmless(folder)} for the yard; make it first, or mind the name");
 
-    public static Fault NothingTyped() => new("nothing was typed; write a line like: 2x10 11'4, 9'2-1/2 fair nails @north rack");
+    public static Fault NothingTyped(LengthUnit unit) => new($"nothing was typed; write a line like: {LineExamples.Batch(unit)}");
 
     public static Fault OneLabelOnePiece() => new("one label goes on one piece, but this line makes several");
 

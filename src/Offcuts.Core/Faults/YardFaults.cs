@@ -1,4 +1,5 @@
 using Offcuts.Core.Measures;
+using Offcuts.Core.Yard;
 
 namespace Offcuts.Core.Faults;
 
@@ -100,9 +101,9 @@ public static class YardFaults
 
     public static Fault NotReserved() => new("this piece is not reserved");
 
-    public static Fault NoSuchPrice() => new("there is no such price; name it as the list shows it, like: 2x4 8' treated");
+    public static Fault NoSuchPrice(LengthUnit unit) => new($"there is no such price; name it as the list shows it, like: {LineExamples.StoreLength(unit)} treated");
 
-    public static Fault NoNeedGiven() => new("write at least one line like: blocking: 2x4 14-1/2 x12");
+    public static Fault NoNeedGiven(LengthUnit unit) => new($"write at least one line like: {LineExamples.Need(unit)}");
 
     public static Fault NeedExists(string name, string stage) => new($"{TextRules.Harmless(stage)} has a need named {TextRules.Harmless(name)} already");
 

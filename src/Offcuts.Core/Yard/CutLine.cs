@@ -33,7 +33,7 @@ public static class CutLine
         [],
         [],
         TakesPlace: false,
-        Example: "blocking: 2x4 14-1/2 x12 rough");
+        Example: LineExamples.Need);
 
     /// <summary>The need, or every fault found with its column in <paramref name="text"/>, from 1.</summary>
     /// <param name="text">One line as typed.</param>

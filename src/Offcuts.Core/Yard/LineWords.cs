@@ -1,3 +1,5 @@
+using Offcuts.Core.Measures;
+
 namespace Offcuts.Core.Yard;
 
 /// <summary>
@@ -8,9 +10,9 @@ namespace Offcuts.Core.Yard;
 /// <param name="Measured">Words that a figure follows: <c>trim 1/2</c>.</param>
 /// <param name="Speaking">Words that a colon and free text follow: <c>note: split at one end</c>.</param>
 /// <param name="TakesPlace">True where <c>@</c> begins a place.</param>
-/// <param name="Example">A line of this kind, for who wrote none.</param>
+/// <param name="Example">A line of this kind in a unit, for who wrote none.</param>
 internal sealed record LineWords(
-    IReadOnlyList<string> Plain, IReadOnlyList<string> Measured, IReadOnlyList<string> Speaking, bool TakesPlace, string Example)
+    IReadOnlyList<string> Plain, IReadOnlyList<string> Measured, IReadOnlyList<string> Speaking, bool TakesPlace, Func<LengthUnit, string> Example)
 {
     /// <summary>The known word nearest to a misspelt one, as it is written; empty where none is near.</summary>
     public string NearestTo(string word) =>

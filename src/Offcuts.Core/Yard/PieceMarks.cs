@@ -13,7 +13,7 @@ internal sealed class PieceMarks
         ["trim", "line", "bad"],
         ["from", "note", "treated"],
         TakesPlace: true,
-        Example: "2x10 11'4, 11'4 fair @north rack");
+        Example: LineExamples.Batch);
 
     private readonly Dictionary<string, int> _given = new(StringComparer.Ordinal);
 

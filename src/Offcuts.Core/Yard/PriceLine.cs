@@ -21,7 +21,7 @@ public static partial class PriceLine
     private const int LongestLead = 365;
     private const int LargestLimit = 10_000;
 
-    private static readonly LineWords Words = new(["treated", "untreated", "from"], ["lead", "limit"], ["from"], TakesPlace: false, Example: "2x4 8' 3.98 lead 2");
+    private static readonly LineWords Words = new(["treated", "untreated", "from"], ["lead", "limit"], ["from"], TakesPlace: false, Example: LineExamples.Price);
 
     /// <summary>The price, or every fault found with its column in <paramref name="text"/>, from 1.</summary>
     /// <param name="text">One line as typed.</param>

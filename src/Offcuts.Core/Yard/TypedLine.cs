@@ -48,7 +48,7 @@ internal sealed class TypedLine
         if (plain.Length > Longest) return LineFaults.LineTooLong(Longest);
         var control = TextRules.FirstRefused(plain);
         if (control >= 0) return MeasureFaults.TextHasControl(control + 1);
-        return plain.AsSpan().Trim().IsEmpty ? LineFaults.LineEmpty(words.Example) : new TypedLine(plain, unit, words);
+        return plain.AsSpan().Trim().IsEmpty ? LineFaults.LineEmpty(words.Example(unit)) : new TypedLine(plain, unit, words);
     }
 
     /// <summary>The same line from its beginning, without faults.</summary>

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
+using Offcuts.Core.Yard;
 using Offcuts.Store.Interchange;
 using Offcuts.UseCases;
 
@@ -32,7 +33,7 @@ internal static class PriceCommands
         {
             var settings = yard.Settings();
             if (parse.GetValue(json)) context.World.Out.WriteLine(ListJson.OfPrices(yard.Prices().All, context.World.Today));
-            else if (!yard.Prices().All.Any()) context.Say("No price yet. Begin with: offcuts price set \"2x4 8' 3.98\"");
+            else if (!yard.Prices().All.Any()) context.Say($"No price yet. Begin with: offcuts price set \"{LineExamples.Price(settings.Unit)}\"");
             else Tables.Write(
                 context.World,
                 ["Material", ">Length", ">Price", "Treated", ">Limit", ">Lead days", "Supplier", "Seen"],

@@ -126,7 +126,7 @@ internal static class YardCommands
         var (all, bins) = (yard.Pieces(onHandOnly: false), yard.Bins());
         var here = all.Count(piece => piece.OnHand);
         var gone = all.Count(piece => !piece.OnHand && filter.Admits(piece, unit));
-        if (all.Count + bins.Count == 0) return "The yard is empty. Begin with: offcuts add \"2x10 11'4, 9'2-1/2 fair nails @north rack\"";
+        if (all.Count + bins.Count == 0) return $"The yard is empty. Begin with: offcuts add \"{LineExamples.Batch(unit)}\"";
         var without = here + bins.Count > 0 ? $"The yard has {Found(here, bins.Count)}: offcuts list shows them all." : "Nothing is left in the yard.";
         return gone > 0 ? $"{without} {Words.Count(gone, "piece")} of this kind left it: add --gone." : without;
     }

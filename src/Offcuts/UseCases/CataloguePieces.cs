@@ -37,7 +37,7 @@ public sealed class CataloguePieces(YardFile yard)
     /// </summary>
     public Result<IReadOnlyList<TypedBatch>> Read(IReadOnlyList<string> lines)
     {
-        if (lines.Count == 0) return CommandFaults.NothingTyped();
+        if (lines.Count == 0) return CommandFaults.NothingTyped(yard.Settings().Unit);
         var (unit, panels) = (yard.Settings().Unit, new ChangeSystems(yard).WholePanels());
         var faults = new List<Fault>();
         var batches = new List<TypedBatch>();

@@ -34,7 +34,7 @@ public sealed class ChangePrices(YardFile yard)
         if (treated) words = words[..^" treated".Length].TrimEnd();
         var found = yard.Prices().All.FirstOrDefault(price => price.Treated == treated && IsNamed(price, words, unit));
         return found is null
-            ? YardFaults.NoSuchPrice()
+            ? YardFaults.NoSuchPrice(unit)
             : yard.Change($"removed the price of {found.NameIn(unit)}", work => work.RemovePrice(found.Material, found.Length, found.Treated))
                 .Then<string>(entry => entry.What);
     }

@@ -30,17 +30,17 @@ public sealed class ChangeSettings(YardFile yard)
         yield return new($"currency {settings.CurrencySign}");
         yield return new($"tax {(settings.TaxThousandthsOfPercent / 1000m).ToString("0.###", CultureInfo.InvariantCulture)}");
         yield return new($"species {settings.Species.Name}");
-        yield return new($"kerf others {LengthText.Faithful(settings.KerfElsewhere, unit)}");
+        yield return new($"kerf others {LengthText.OnTape(settings.KerfElsewhere, unit)}");
         foreach (var (family, kerf) in settings.Kerfs)
         {
             var name = family.ToString().ToLowerInvariant();
-            yield return new($"kerf {name} {LengthText.Faithful(kerf, unit)}", $"kerf {name} usual");
+            yield return new($"kerf {name} {LengthText.OnTape(kerf, unit)}", $"kerf {name} usual");
         }
 
-        yield return new($"keep others {LengthText.Faithful(settings.KeepElsewhere, unit)}");
-        foreach (var (material, keep) in settings.Keeps) yield return new($"keep {material} {LengthText.Faithful(keep, unit)}", $"keep {material} usual");
+        yield return new($"keep others {LengthText.OnTape(settings.KeepElsewhere, unit)}");
+        foreach (var (material, keep) in settings.Keeps) yield return new($"keep {material} {LengthText.OnTape(keep, unit)}", $"keep {material} usual");
         foreach (var (material, stays) in settings.KeepBacks)
-            yield return new($"keep-back {material} {(stays.Count > 0 ? stays.Count.ToString(CultureInfo.InvariantCulture) : LengthText.Faithful(stays.Length, unit))}", $"keep-back {material} none");
+            yield return new($"keep-back {material} {(stays.Count > 0 ? stays.Count.ToString(CultureInfo.InvariantCulture) : LengthText.OnTape(stays.Length, unit))}", $"keep-back {material} none");
         foreach (var rule in settings.Rules.All)
             yield return new($"use {Words.Of(rule.Use)} worst {Words.Of(rule.Worst)} stamp {(rule.NeedsStamp ? "yes" : "no")}");
         yield return new($"foam {settings.FoamDays.ToString(CultureInfo.InvariantCulture)}");

@@ -35,7 +35,7 @@ public sealed class ChangeStages(YardFile yard)
     public Result<string> AddNeeds(string name, IReadOnlyList<string> lines, bool newNames = false, bool oddSizes = false)
     {
         if (Find(name) is not { } stage) return yard.Stages().NoneNamed(name);
-        if (lines.Count == 0) return YardFaults.NoNeedGiven();
+        if (lines.Count == 0) return YardFaults.NoNeedGiven(yard.Settings().Unit);
         var settings = yard.Settings();
         var faults = new List<Fault>();
         var cuts = stage.Cuts.ToList();

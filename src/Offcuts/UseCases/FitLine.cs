@@ -44,7 +44,7 @@ public static class FitLine
     /// <param name="stage">The stage it is for; empty for none.</param>
     public static Result<OneOffNeed> Read(string text, LengthUnit unit, SystemSheet? system, string stage)
     {
-        if (text.Trim().Length == 0) return LineFaults.LineEmpty("2x4 14-1/2 rough");
+        if (text.Trim().Length == 0) return LineFaults.LineEmpty(LineExamples.Fit(unit));
         var line = text;
         var (left, right) = (false, false);
         var at = line.IndexOf($" {Joint}", StringComparison.OrdinalIgnoreCase);

@@ -45,20 +45,20 @@ public static class WhatMatters
             yield return new Matter(
                 MatterKind.BeginYard,
                 "Catalogue what you have: one line for each batch that comes off a form",
-                ["Say what it is, how long, how many, how it is and where it lies:", "2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack", "Each piece gets a code; its label is printed when you want it."],
-                "offcuts add \"2x10 11'4, 11'4 fair nails @north rack\"");
+                ["Say what it is, how long, how many, how it is and where it lies:", LineExamples.Batch(facts.Settings.Unit), "Each piece gets a code; its label is printed when you want it."],
+                $"offcuts add \"{LineExamples.Batch(facts.Settings.Unit)}\"");
         if (facts.Stages.Count == 0)
             yield return new Matter(
                 MatterKind.BeginStages,
                 "Enter the first stage of the build and what it needs",
-                ["Give it a name and the day it begins, then a line for each cut:", "stakes: 2x4 24 x16 rough", "From then on it is told here what it still lacks."],
+                ["Give it a name and the day it begins, then a line for each cut:", LineExamples.FirstNeed(facts.Settings.Unit), "From then on it is told here what it still lacks."],
                 "offcuts stage new \"footing forms\"");
         else if (!facts.Prices.All.Any())
             yield return new Matter(
                 MatterKind.BeginPrices,
                 "Enter what new lengths cost: without a price nothing can be bought, and nothing shows as saved",
-                ["Material, store length and price, then how many days it takes to come:", "2x4 8' 3.98 lead 2"],
-                "offcuts price set \"2x4 8' 3.98 lead 2\"");
+                ["Material, store length and price, then how many days it takes to come:", LineExamples.Price(facts.Settings.Unit)],
+                $"offcuts price set \"{LineExamples.Price(facts.Settings.Unit)}\"");
     }
 
     private static IEnumerable<Matter> InHand(TodayFacts facts)

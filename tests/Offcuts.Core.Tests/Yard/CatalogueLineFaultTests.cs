@@ -33,8 +33,8 @@ public sealed class CatalogueLineFaultTests
             "32: a count is a whole number from 1 to 1000");
 
     [Theory]
-    [InlineData("", "1: nothing is written here; write a line like 2x10 11'4, 11'4 fair @north rack")]
-    [InlineData("  \t ", "1: nothing is written here; write a line like 2x10 11'4, 11'4 fair @north rack")]
+    [InlineData("", "1: nothing is written here; write a line like 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack")]
+    [InlineData("  \t ", "1: nothing is written here; write a line like 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack")]
     [InlineData("2x4\u001b 8'", "4: a control character stands here; write plain text only")]
     [InlineData("2x4 8' @a\u202eb", "10: a control character stands here; write plain text only")]
     [InlineData("2x4 8'\n2x4 8'", "7: a control character stands here; write plain text only")]

@@ -22,7 +22,7 @@ public sealed class ListCommandTests : IDisposable
         _yard.Must("add", "2x4 8'");
         _yard.Must("undo");
 
-        _yard.Must("list").Lines.Should().Equal("0 pieces, 0 bins", "The yard is empty. Begin with: offcuts add \"2x10 11'4, 9'2-1/2 fair nails @north rack\"");
+        _yard.Must("list").Lines.Should().Equal("0 pieces, 0 bins", "The yard is empty. Begin with: offcuts add \"2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack\"");
     }
 
     [Fact]

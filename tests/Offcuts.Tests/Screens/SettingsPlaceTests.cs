@@ -1,6 +1,7 @@
 using Offcuts.Core.Materials;
 using Offcuts.Core.Measures;
 using Offcuts.Screens;
+using Offcuts.UseCases;
 
 namespace Offcuts.Tests.Screens;
 
@@ -33,6 +34,22 @@ public sealed class SettingsPlaceTests
             run.Press("Enter").Type("unit mm");
             run.Lines[3].Should().Be("✓ that is set already");
         });
+    }
+
+    [Fact]
+    public void In_a_yard_of_millimetres_every_place_shows_lines_to_type_in_millimetres()
+    {
+        ScreenRun.On(120, 40, run =>
+        {
+            run.Press("F10").Text.Should().Contain("2x10 3450, 3450, 2810 fair nails @north rack");
+            run.Press("Down").Text.Should().Contain("stakes: 2x4 600 x16 rough");
+            run.Press("F3").Text.Should().Contain("then plain words: 2x10 3450, 3450, 2810 fair");
+            run.Press("F8").Text.Should().Contain("one a line: 2x4 2400 3.98 lead 2 from the mill");
+            run.Press("Ctrl+E").Text.Should().Contain("no price is entered yet; type one, like 2x4 2400 3.98 lead 2");
+            run.Press("F2").Text.Should().Contain("2400+ for 2400 mm or longer");
+            run.Press("F9").Text.Should().Contain("kerf others 3.175 mm").And.Contain("keep others 304.8 mm");
+            run.Press("F4", "Ctrl+K").Type("walls").Press("Enter").Text.Should().Contain("What walls needs, a line a cut: blocking: 2x4 370 x12 rough;");
+        }, yard => new ChangeSettings(yard).Set("unit mm").Ok.Should().BeTrue());
     }
 
     [Fact]

@@ -107,7 +107,7 @@ internal static class PricesModel
 
     private static Turn<PricesState> Wanted(PricesState state, Want want)
     {
-        if (state.Price is not { } price) return new(state, Notice: new Notice("no price is entered yet; type one, like 2x4 8' 3.98"));
+        if (state.Price is not { } price) return new(state, Notice: new Notice($"no price is entered yet; type one, like {LineExamples.Price(state.Yard.Unit)}"));
         var line = PriceLine.Write(price, state.Yard.Unit);
         return want switch
         {

@@ -43,7 +43,7 @@ internal static class PricesRows
     public static IReadOnlyList<Row> Reading(PricesState state, int width)
     {
         if (state.Reading is not { } reading)
-            return [.. Row.Wrapped("What new lengths cost, one a line: 2x4 8' 3.98 lead 2 from the mill; or a counted thing: panel tie 0.62", width, Tone.Soft)];
+            return [.. Row.Wrapped($"What new lengths cost, one a line: {LineExamples.Price(state.Yard.Unit)} from the mill; or a counted thing: panel tie 0.62", width, Tone.Soft)];
         if (!reading.TryGet(out var price))
             return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
         var sign = state.Yard.Settings.CurrencySign;

@@ -79,7 +79,7 @@ internal static class StagesRows
     {
         if (state.Stage is not { } stage) return [.. Row.Wrapped("No stage is entered yet: ^K enters the first. Then type what it needs, a line a cut", width, Tone.Soft)];
         if (state.Reading is not { } reading)
-            return [.. Row.Wrapped($"What {stage.Name} needs, a line a cut: blocking: 2x4 14-1/2 x12 rough; or a counted thing: panel tie x40", width, Tone.Soft)];
+            return [.. Row.Wrapped($"What {stage.Name} needs, a line a cut: {LineExamples.Need(state.Yard.Unit)}; or a counted thing: panel tie x40", width, Tone.Soft)];
         if (reading.TryGet(out var draft)) return [.. Row.Wrapped($"✓ {stage.Name}: {draft.ReadBack(state.Yard.Unit)}", width, Tone.Good, indent: 2), .. NewNameAsk.Rows(state.NewName, width), .. NewNameAsk.Rows(state.Odd, width)];
         return [.. reading.Faults.SelectMany(fault => Row.Wrapped(state.Tried ? $"✗ {fault}" : $"… {fault}", width, state.Tried ? Tone.Fault : Tone.Soft, indent: 2))];
     }

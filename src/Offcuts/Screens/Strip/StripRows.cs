@@ -27,7 +27,7 @@ internal static class StripRows
     private static IReadOnlyList<Row> Understood(StripState state, int width)
     {
         if (state.Reading is not { } reading)
-            return [.. Row.Wrapped("One line a batch: material, lengths, count, then plain words: 2x10 11'4, 11'4, 9'2-1/2 fair nails @north rack", width, Tone.Soft)];
+            return [.. Row.Wrapped($"One line a batch: material, lengths, count, then plain words: {LineExamples.Batch(state.Yard.Unit)}", width, Tone.Soft)];
         var only = StripModel.OnlyCode(state.Line.Text);
         if (!only.IsNone && state.Corrected is null)
             return [Row.Of(state.Yard.Find(only) is { } there ? $"{only} hangs on a {there.Material} already" : $"label {only}: type what it hangs on behind it", Tone.Soft)];

@@ -52,9 +52,10 @@ internal static class YardRows
     public static IReadOnlyList<Row> Reading(YardState state, int width)
     {
         var found = $"{Number(state.Shown.Count)} of {Number(state.Ordered.Count)}{(state.Gone ? " with those that are gone" : "")}";
+        var longer = LineExamples.AndLonger(state.Yard.Unit);
         var what = state.Query.ReadBack(state.Yard.Unit);
         var asked = what.Length == 0
-            ? Row.Of(new Ink($"{found}.  ", Tone.Strong), new Ink("Type words, 2x4, 8'+ for 8' or longer, @place; or scan a label", Tone.Soft))
+            ? Row.Of(new Ink($"{found}.  ", Tone.Strong), new Ink($"Type words, 2x4, {longer.Typed} for {longer.Means}, @place; or scan a label", Tone.Soft))
             : Row.Of(new Ink($"{found}:  ", Tone.Strong), new Ink(what));
         return state.Marked.Count == 0 ? [asked] : [asked, Marked(state, width)];
     }
