@@ -239,7 +239,9 @@ internal sealed class PlanCommand
             ? TextLines.Open(_context.World, pricesFile, (stream, name) => PricesFile.Read(stream, name))
             : (Result<PriceBook>?)null;
         var wish = new FilesWish(!parse.GetValue(_noBuy), parse.GetValue(_pin) ?? [], parse.GetValue(_spare) ?? []);
-        var asked = MatchFiles.Problem(new PlanFiles(stock, cuts, prices), settings, wish);
+        var files = new PlanFiles(stock, cuts, prices);
+        settings = settings with { Unit = MatchFiles.UnitOf(files) };
+        var asked = MatchFiles.Problem(files, settings, wish);
         if (!asked.TryGet(out var problem)) return _context.Refuse(asked.Faults);
         Func<Code, string> written = stock is { } read ? read.Value.WrittenCode : code => code.ToString();
         return Answer(parse, null, problem, SheetOptions.For(settings, prices?.Value ?? PriceBook.Empty, _context.World.Today, written), written, limits);

@@ -1,5 +1,6 @@
 using Offcuts.Core.Faults;
 using Offcuts.Core.Materials;
+using Offcuts.Core.Measures;
 using Offcuts.Core.Yard;
 using Offcuts.Matching;
 using Offcuts.Store.Interchange;
@@ -41,6 +42,25 @@ public static class MatchFiles
                 Wishes = wishes,
                 CodeText = code => known?.WrittenCode(code) ?? code.ToString(),
             }));
+    }
+
+    /// <summary>
+    /// The unit in which files tell their lengths: millimetres where those that stand between two marks of an inch rule (1/64 in) are whole
+    /// tenths of a millimetre, else inches. A cut of 368 mm told in inches is rounded, and nobody can saw to it.
+    /// </summary>
+    public static LengthUnit UnitOf(PlanFiles files)
+    {
+        IReadOnlyList<Piece> pieces = files.Stock is { Ok: true } stock ? stock.Value.Pieces : [];
+        IReadOnlyList<Stage> stages = files.Cuts.Ok ? files.Cuts.Value : [];
+        IEnumerable<StorePrice> prices = files.Prices is { Ok: true } book ? book.Value.All : [];
+        Length[] between =
+        [
+            .. pieces.Select(piece => piece.Length)
+                .Concat(stages.SelectMany(stage => stage.Cuts).SelectMany(cut => (Length[])[cut.Shortest, cut.Longest]))
+                .Concat(prices.Select(price => price.Length))
+                .Where(length => length.Units % (Length.PerInch / 64) != 0),
+        ];
+        return between.Length > 0 && between.All(length => length.Units % (Length.PerMillimetre / 10) == 0) ? LengthUnit.Millimetre : LengthUnit.Inch;
     }
 
     private static Result<Code> Written(Stock? stock, string written)

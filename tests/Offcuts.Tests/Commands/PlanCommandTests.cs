@@ -110,6 +110,20 @@ public sealed class PlanCommandTests : IDisposable
         json.RootElement.GetProperty("tiers").GetProperty("unfilled").GetProperty("value").GetInt64().Should().Be(1);
     }
 
+    [Theory]
+    [InlineData("2400 mm", "368 mm", "368 mm")]
+    [InlineData("8'", "368 mm", "368 mm")]
+    [InlineData("8'", "1' 2-1/2\"", "1' 2-1/2\"")]
+    public void The_sheet_of_files_is_told_in_the_unit_that_they_are_written_in(string board, string cut, string told)
+    {
+        var sheet = PlanFiles(
+            $"code,material,length\nA-1,2x4,{board}\n",
+            $"stage,cut,material,length,qty\nwalls,blocking,2x4,\"{cut.Replace("\"", "\"\"", StringComparison.Ordinal)}\",1\n",
+            "material,length,price\n2x4,8',4.18\n");
+
+        sheet.Lines.Single(line => line.StartsWith("    A   0", StringComparison.Ordinal)).Should().Contain($"  {told}  ").And.EndWith("blocking          walls");
+    }
+
     [Fact]
     public void Faults_of_all_three_files_are_reported_together()
     {
