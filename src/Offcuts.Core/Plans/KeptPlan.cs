@@ -56,7 +56,9 @@ public sealed record KeptPlan(int Id, DateOnly Made, Plan Plan, IReadOnlyList<Pl
     /// <summary>True where nothing of it waits and something of it, a piece or the hardware, was given up.</summary>
     public bool GivenUp => !Open && (HardwareDropped || Steps.Any(step => step.State == StepState.Dropped));
 
-    /// <summary>True where some of it was given up because the rest was matched again or dropped: what was let go piece by piece is marked, and told by itself.</summary>
+    /// <summary>
+    /// True where some of it was given up because the rest was matched again or dropped, or is of a wall's filling: what was let go piece by piece is marked, and told by itself.
+    /// </summary>
     public bool RestGivenUp => Steps.Where((step, piece) => step.State == StepState.Dropped && !WasLetGo(piece)).Any();
 
     /// <summary>

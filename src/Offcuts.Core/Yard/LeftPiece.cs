@@ -9,7 +9,7 @@ namespace Offcuts.Core.Yard;
 /// <param name="Narrower">What it is now, where it was sawn lengthwise; null where it is as wide as the piece was.</param>
 public sealed record LeftPiece(Length Length, Material? Narrower = null)
 {
-    private static readonly LineWords Words = new([CleanWord, "sound", "fair", "poor"], ["bad", "line"], [], TakesPlace: false, Example: unit => unit == LengthUnit.Inch ? "40 bad 10..14" : "1000 bad 250..350");
+    private static readonly LineWords Words = new([CleanWord, "sound", "fair", "poor"], ["bad", "line"], [], TakesPlace: false, Example: LineExamples.Left);
 
     private const string CleanWord = "clean";
 

@@ -26,6 +26,9 @@ public static class LineExamples
     /// <summary>A place that something is to fit.</summary>
     public static string Fit(LengthUnit unit) => In(unit, "2x4 14-1/2 rough", "2x4 370 rough");
 
+    /// <summary>What is left of a piece that was cut.</summary>
+    public static string Left(LengthUnit unit) => In(unit, "40 bad 10..14", "1000 bad 250..350");
+
     /// <summary>A length and longer, as the yard is searched for it, and what that says.</summary>
     public static (string Typed, string Means) AndLonger(LengthUnit unit) => unit == LengthUnit.Inch ? ("8'+", "8' or longer") : ("2400+", "2400 mm or longer");
 

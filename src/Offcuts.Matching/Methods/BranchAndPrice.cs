@@ -51,7 +51,7 @@ internal sealed class BranchAndPrice
         var relaxation = ColumnGeneration.Solve(tier, best, node.Patterns.Where(pattern => Fits(tier, pattern)), _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
         if (bound >= value) return new Explored<Node>(null, []);
-        var (plan, closed) = Listed(tier, relaxation, value - 1);
+        var (plan, closed) = PoolDecision.OverAll(tier, relaxation, value - 1, _few, AtANode, _effort);
         if (closed) return new Explored<Node>(plan, []);
         var children = Children(tier, relaxation);
         if (node.Depth % DiveEach == 0 || children.Count == 0) plan ??= Diving.Dive(tier, relaxation.Patterns, value - 1, 0, _effort);
@@ -59,15 +59,6 @@ internal sealed class BranchAndPrice
     }
 
     private static bool Fits(Tier tier, Pattern pattern) => pattern.Takes.All(take => tier.Problem.Fits(pattern.Supply, take.Demand));
-
-    // Over all patterns that a better plan can have, where they are few.
-    private IntegerOutcome Listed(Tier tier, Relaxation relaxation, long most)
-    {
-        var guide = Guide.Linear(tier, relaxation);
-        return PatternEnumeration.All(tier, guide.Limits(most), _few, PatternEnumeration.StepsAPattern * _few) is { } patterns
-            ? PoolDecision.Solve(tier, patterns, guide, most, AtANode, _effort)
-            : new IntegerOutcome(null, false);
-    }
 
     /// <summary>The tier in two, of which every plan is in one; none where the relaxation is clear about everything that can be branched on.</summary>
     internal static IReadOnlyList<Tier> Children(Tier tier, Relaxation relaxation)

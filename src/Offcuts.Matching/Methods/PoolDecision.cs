@@ -44,6 +44,21 @@ internal static class PoolDecision
         return searched.Closed ? searched : Counted(tier, pool, guide, most, work, effort) ?? searched;
     }
 
+    /// <summary>Decides over all patterns that a plan of at most this cost can have, where they are few; else nothing is found and nothing closed.</summary>
+    /// <param name="tier">Rows and costs.</param>
+    /// <param name="relaxation">Tells how dear patterns may be.</param>
+    /// <param name="most">Only plans of at most this cost are looked for.</param>
+    /// <param name="few">So many patterns are few.</param>
+    /// <param name="work">How much work.</param>
+    /// <param name="effort">Limit.</param>
+    public static IntegerOutcome OverAll(Tier tier, Relaxation relaxation, long most, int few, PoolWork work, Effort effort)
+    {
+        var guide = Guide.Linear(tier, relaxation);
+        return PatternEnumeration.All(tier, guide.Limits(most), few, PatternEnumeration.StepsAPattern * few) is { } patterns
+            ? Solve(tier, patterns, guide, most, work, effort)
+            : new IntegerOutcome(null, false);
+    }
+
     // None where it does not come to its end.
     private static IntegerOutcome? Counted(Tier tier, IReadOnlyList<Pattern> pool, Guide guide, long most, PoolWork work, Effort effort)
     {

@@ -85,7 +85,7 @@ internal sealed class PurchaseBranching
         var relaxation = ColumnGeneration.Solve(tier, best, node.Patterns, _effort);
         var bound = Math.Max(node.Bound, Bounds.RoundUp(_tier, relaxation.Bound));
         if (bound >= value) return new Explored<Node>(null, []);
-        var (plan, closed) = Listed(tier, relaxation, value - 1);
+        var (plan, closed) = PoolDecision.OverAll(tier, relaxation, value - 1, _few, AtANode, _effort);
         if (closed) return new Explored<Node>(plan, []);
         var settles = _tier.Goal != Goal.Spend && mixtures is { Mixtures: <= FewMixtures };
         var unclear = Unclear(tier, relaxation);
@@ -93,15 +93,6 @@ internal sealed class PurchaseBranching
         if ((unclear ?? (settles ? Unsettled(tier, relaxation) : null)) is { } branch)
             return new Explored<Node>(plan, [.. tier.SplitAt(branch.Supply, branch.Most).Select(part => new Node(part, relaxation.Patterns, bound, node.Depth + 1))]);
         return new Explored<Node>(plan, [new Node(tier, relaxation.Patterns, bound, node.Depth, relaxation)]);
-    }
-
-    // Over all patterns that a better plan can have, where they are few.
-    private IntegerOutcome Listed(Tier tier, Relaxation relaxation, long most)
-    {
-        var guide = Guide.Linear(tier, relaxation);
-        return PatternEnumeration.All(tier, guide.Limits(most), _few, PatternEnumeration.StepsAPattern * _few) is { } patterns
-            ? PoolDecision.Solve(tier, patterns, guide, most, AtANode, _effort)
-            : new IntegerOutcome(null, false);
     }
 
     // What may be bought by its sum alone; nothing is known of that before the tier of spend.
